@@ -1,0 +1,266 @@
+#include "alert_facts.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "night_rows.h"
+#include "rental_record.h"
+#include "rental_rows.h"
+#include "say.h"
+
+enum { TEXTS_MAX = 6, LABEL_COLUMNS = 20 };
+
+static void
+add(void *arena, struct alert_facts *facts, const struct alert_fact *fact)
+{
+    if (fact->value != NULL && *fact->value != '\0') {
+        facts->list = memory_grow(arena, struct alert_fact, facts->list, facts->count);
+        facts->list[facts->count++] = *fact;
+    }
+}
+
+static void
+add_text(void *arena, struct alert_facts *facts, const char *what, const char *value)
+{
+    const struct alert_fact fact = {.what = what, .value = value};
+
+    add(arena, facts, &fact);
+}
+
+static void
+add_spoken(void *arena, struct alert_facts *facts, const char *what, const char *value)
+{
+    const struct alert_fact fact = {.what = what, .value = value, .is_spoken = true};
+
+    add(arena, facts, &fact);
+}
+
+static void
+add_phone(void *arena, struct alert_facts *facts, const char *what, const char *number,
+          bool is_spoken)
+{
+    const struct alert_fact fact = {
+        .what = what, .value = number, .is_phone = true, .is_spoken = is_spoken};
+
+    add(arena, facts, &fact);
+}
+
+/* ---- The record ----------------------------------------------------------------------------- */
+
+static void
+add_phones(void *arena, const struct rental *rental, struct alert_facts *facts)
+{
+    size_t i;
+
+    for (i = 0; i < rental->phone_count; i++) {
+        const struct phone *phone = &rental->phones[i];
+        const char *whose = phone->whose != NULL ? phone->whose : "renter";
+
+        add_phone(arena, facts,
+                  phone->reach == REACH_ANY
+                      ? memory_format(arena, "phone, %s", whose)
+                      : memory_format(arena, "phone, %s, %s", whose, reach_name(phone->reach)),
+                  phone->number, false);
+    }
+}
+
+static char *
+orders(void *arena, const struct rental *rental)
+{
+    char *text = memory_copy(arena, "");
+    int activity;
+
+    for (activity = 0; activity < ACTIVITY_COUNT; activity++) {
+        const struct order *order = &rental->orders[activity];
+
+        if (order->known) {
+            memory_append(&text, "%s%s %s", *text == '\0' ? "" : ", ",
+                          say_for(LANGUAGE_EN, (enum activity)activity),
+                          say_mode(arena, LANGUAGE_EN, order->mode, order->setting_tenths));
+        }
+    }
+    return text;
+}
+
+static const char *
+backup(void *arena, const struct zone *zone, const struct rental *rental)
+{
+    const struct backup *backup = &rental->backup;
+    char *text;
+
+    if (!backup->known) {
+        return "none on record";
+    }
+    text = memory_format(arena, "%s%s%s", backup->size != NULL ? backup->size : "",
+                         backup->size != NULL ? " " : "",
+                         backup->kind != NULL ? backup->kind : "source of unknown kind");
+    if (backup->psi > 0) {
+        memory_append(&text, ", %d psi", backup->psi);
+    }
+    if (backup->checked_utc_s > 0) {
+        memory_append(&text, ", checked %s",
+                      say_day(arena, zone, LANGUAGE_EN, backup->checked_utc_s));
+    }
+    if (backup->flow_tenths > 0) {
+        memory_append(&text, ", ordered flow %s", say_tenths(arena, backup->flow_tenths));
+    }
+    return text;
+}
+
+void
+alert_facts_of_rental(void *arena, const struct zone *zone, const struct rental *rental,
+                      struct alert_facts *facts)
+{
+    add_text(arena, facts, "renter",
+             memory_format(arena, "%s, rental %s, %s",
+                           rental->name != NULL ? rental->name : "no name", rental->rental_id,
+                           rental_state_name(rental->state)));
+    add_phones(arena, rental, facts);
+    add_spoken(arena, facts, "unit",
+               rental->unit == NULL ? NULL
+                                    : memory_format(arena, "%s%s%s", rental->unit,
+                                                    rental->serial != NULL ? ", serial " : "",
+                                                    rental->serial != NULL ? rental->serial : ""));
+    add_spoken(arena, facts, "ordered", orders(arena, rental));
+    add_spoken(arena, facts, "backup", backup(arena, zone, rental));
+    add_text(arena, facts, "place", rental->place);
+    add_spoken(arena, facts, "address", rental->emergency_address);
+    add_spoken(arena, facts, "access", rental->access);
+    add_text(arena, facts, "altitude",
+             rental->altitude_ft > 0 ? memory_format(arena, "%d ft", rental->altitude_ft) : NULL);
+    add_phone(arena, facts, "desk", rental->desk_phone, true);
+    add_phone(arena, facts, "emergency contact", rental->emergency_contact, true);
+    add_phone(arena, facts, "prescriber", rental->prescriber_phone, true);
+    add_phone(arena, facts, "local dispatch", rental->dispatch_number, true);
+    add_text(arena, facts, "call prescriber",
+             rental->call_below_reading > 0
+                 ? memory_format(arena, "at a reading below %d", rental->call_below_reading)
+                 : NULL);
+}
+
+static int
+add_rentals(struct store *store, void *arena, const struct config *config,
+            const struct alert_row *alert, struct alert_facts *facts, struct fault *fault)
+{
+    struct rental_row one;
+    struct rental_row *rows = &one;
+    size_t count = 1;
+    size_t i;
+    bool found;
+
+    if (alert->rental_id != NULL) {
+        if (rental_rows_newest(store, arena, alert->rental_id, &one, &found, fault) != 0) {
+            return -1;
+        }
+        count = found ? 1 : 0;
+    } else if (rental_rows_of_phone(store, arena, alert->phone, &rows, &count, fault) != 0) {
+        return -1;
+    }
+    for (i = 0; i < count; i++) {
+        struct rental rental;
+
+        /* A closed rental's number may be someone else's by now. */
+        if (rental_record_parse(arena, rows[i].json, &rental) &&
+            (alert->rental_id != NULL || rental_is_active(&rental))) {
+            alert_facts_of_rental(arena, &config->zone, &rental, facts);
+        }
+    }
+    return 0;
+}
+
+/* ---- What was said and told ----------------------------------------------------------------- */
+
+static void
+add_words(void *arena, const struct config *config, struct alert_facts *facts, int64_t at_utc_s,
+          const char *verb, const char *body)
+{
+    add_text(arena, facts,
+             memory_format(arena, "%s, %s", say_clock(arena, &config->zone, at_utc_s), verb),
+             body == NULL    ? "(erased)"
+             : *body == '\0' ? "(no words)"
+                             : body);
+}
+
+static int
+add_talk(struct store *store, void *arena, const struct config *config,
+         const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
+         struct fault *fault)
+{
+    const struct night_span span = {.since_utc_s = now_utc_s - config->house.conversation_s,
+                                    .until_utc_s = now_utc_s + 1,
+                                    .phone = alert->phone};
+    struct night_text *texts;
+    struct night_reply *replies;
+    size_t text_count, reply_count, i, j;
+
+    if (night_rows_texts(store, arena, &span, &texts, &text_count, fault) != 0 ||
+        night_rows_replies(store, arena, &span, &replies, &reply_count, fault) != 0) {
+        return -1;
+    }
+    for (i = text_count > TEXTS_MAX ? text_count - TEXTS_MAX : 0; i < text_count; i++) {
+        add_words(arena, config, facts, texts[i].received_utc_s, "said", texts[i].body);
+        for (j = 0; j < reply_count; j++) {
+            if (replies[j].text_id == texts[i].id) {
+                add_words(arena, config, facts, replies[j].created_utc_s, "told", replies[j].body);
+            }
+        }
+    }
+    return 0;
+}
+
+int
+alert_facts_read(struct store *store, void *arena, const struct config *config,
+                 const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
+                 struct fault *fault)
+{
+    *facts = (struct alert_facts){0};
+    if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
+        return 0;
+    }
+    if (add_rentals(store, arena, config, alert, facts, fault) != 0) {
+        return -1;
+    }
+    return add_talk(store, arena, config, alert, now_utc_s, facts, fault);
+}
+
+/* ---- Shown ---------------------------------------------------------------------------------- */
+
+char *
+alert_facts_spoken(void *arena, const struct alert_facts *facts)
+{
+    char *text = memory_copy(arena, "");
+    const char *digit;
+    size_t i;
+
+    for (i = 0; i < facts->count; i++) {
+        const struct alert_fact *fact = &facts->list[i];
+
+        if (!fact->is_spoken) {
+            continue;
+        }
+        memory_append(&text, "%s%s:", *text == '\0' ? "" : " ", fact->what);
+        if (!fact->is_phone) {
+            memory_append(&text, " %s", fact->value);
+        }
+        for (digit = fact->value; fact->is_phone && *digit != '\0'; digit++) {
+            if (*digit != '+') { /* a voice would make one large number of it */
+                memory_append(&text, " %c", *digit);
+            }
+        }
+        memory_append(&text, ".");
+    }
+    return text;
+}
+
+char *
+alert_facts_lines(void *arena, const struct alert_facts *facts)
+{
+    char *text = memory_copy(arena, "");
+    size_t i;
+
+    for (i = 0; i < facts->count; i++) {
+        memory_append(&text, "    %-*s %s\n", LABEL_COLUMNS, facts->list[i].what,
+                      facts->list[i].value);
+    }
+    return text;
+}

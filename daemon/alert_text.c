@@ -1,0 +1,232 @@
+#include "alert_text.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include <jansson.h>
+
+#include "clock.h"
+#include "memory.h"
+#include "parts.h"
+#include "verdict.h"
+
+static const char *
+level_word(enum alert_level level)
+{
+    static const char *const words[] = {[ALERT_NONE] = "",
+                                        [ALERT_OFFICE] = "OFFICE",
+                                        [ALERT_URGENT] = "URGENT",
+                                        [ALERT_EMERGENCY] = "EMERGENCY"};
+
+    return words[level];
+}
+
+/* "Gwen, Cabin 4, +12085550123", as much of it as the record has. */
+static void
+append_who(char **text, const struct alert_row *alert)
+{
+    if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
+        memory_append(text, "This is about hutbell itself");
+        return;
+    }
+    if (alert->one_of != NULL) {
+        memory_append(text, "one of %s; ", alert->one_of);
+    } else if (alert->first_name != NULL) {
+        memory_append(text, "%s, ", alert->first_name);
+    } else if (alert->number != 0) { /* else nobody could look */
+        memory_append(text, "no rental on record, ");
+    }
+    if (alert->place != NULL) {
+        memory_append(text, "%s, ", alert->place);
+    }
+    memory_append(text, "%s", alert->phone);
+}
+
+/* "EMERGENCY 12: chest pain. Gwen, Cabin 4, +1…. Taken by Robin, still open." */
+static char *
+short_form(void *arena, const struct alert_row *alert, const char *taken_name)
+{
+    char *text = memory_format(arena, "%s", level_word(alert->level));
+
+    assert(alert->level != ALERT_NONE);
+    if (alert->number != 0) {
+        memory_append(&text, " %lld", (long long)alert->number);
+    }
+    memory_append(&text, ": %s. ", alert->brief);
+    append_who(&text, alert);
+    memory_append(&text, ".");
+    if (taken_name != NULL) {
+        memory_append(&text, " Taken by %s, still open.", taken_name);
+    }
+    return text;
+}
+
+static const char unrecorded[] = " Our records are down: act now, tell each other by phone.";
+
+char *
+alert_text(void *arena, const struct alert_row *alert, const char *taken_name)
+{
+    char *text = short_form(arena, alert, taken_name);
+
+    if (alert->number == 0) {
+        memory_append(&text, "%s", unrecorded);
+    } else {
+        memory_append(&text,
+                      " Text MINE %lld to take it, SORTED %lld and what happened to close it.",
+                      (long long)alert->number, (long long)alert->number);
+    }
+    return parts_plain(arena, text);
+}
+
+/* ---- Read aloud ----------------------------------------------------------------------------- */
+
+/* "1 2 0 8 5 5 5": a voice would make one large number of it. */
+static void
+append_digits(char **text, const char *phone)
+{
+    for (; *phone != '\0'; phone++) {
+        if (*phone >= '0' && *phone <= '9') {
+            memory_append(text, " %c", *phone);
+        }
+    }
+}
+
+static void
+append_who_spoken(char **text, const struct alert_row *alert)
+{
+    if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
+        memory_append(text, " This is about the text line itself.");
+        return;
+    }
+    if (alert->one_of != NULL) {
+        memory_append(text, " One of: %s.", alert->one_of);
+    } else if (alert->first_name != NULL) {
+        memory_append(text, " %s.", alert->first_name);
+    }
+    if (alert->place != NULL) {
+        memory_append(text, " %s.", alert->place);
+    }
+    memory_append(text, " Telephone");
+    append_digits(text, alert->phone);
+    memory_append(text, ".");
+}
+
+char *
+alert_spoken(void *arena, const struct alert_row *alert, const char *taken_name, bool is_holder)
+{
+    static const char *const words[] = {[ALERT_NONE] = "",
+                                        [ALERT_OFFICE] = "For the office",
+                                        [ALERT_URGENT] = "Urgent",
+                                        [ALERT_EMERGENCY] = "Emergency"};
+    char *text = memory_format(arena, "%s.", words[alert->level]);
+
+    if (alert->number != 0) {
+        memory_append(&text, " Alert %lld.", (long long)alert->number);
+    }
+    memory_append(&text, " %s.", alert->brief);
+    append_who_spoken(&text, alert);
+    if (alert->number == 0) {
+        memory_append(&text, "%s", unrecorded);
+    } else if (is_holder) {
+        memory_append(&text, " You have it. Press 1 if you still see to it, 5 if it is settled.");
+    } else {
+        if (taken_name != NULL) {
+            memory_append(&text, " Taken by %s, still open.", taken_name);
+        }
+        memory_append(&text, " Press 1 to take it.");
+    }
+    return text;
+}
+
+/* ---- The other roads ------------------------------------------------------------------------ */
+
+char *
+alert_mail(void *arena, const struct alert_row *alert, const char *taken_name)
+{
+    char *text = short_form(arena, alert, taken_name);
+
+    if (alert->number == 0) {
+        memory_append(&text, "%s", unrecorded);
+    }
+    return text;
+}
+
+char *
+alert_mail_subject(void *arena, enum alert_level level, int64_t number)
+{
+    return number != 0 ? memory_format(arena, "%s %lld", level_word(level), (long long)number)
+                       : memory_copy(arena, level_word(level));
+}
+
+static void
+set_text(json_t *object, const char *name, const char *text)
+{
+    if (text != NULL) {
+        (void)json_object_set_new(object, name, memory_must(json_string(text)));
+    }
+}
+
+char *
+alert_json(void *arena, const struct alert_row *alert, const char *taken_name, const char *to_name,
+           int64_t now_utc_s)
+{
+    json_t *data = memory_must(json_pack("{s:I, s:s, s:s}", "alert", (json_int_t)alert->number,
+                                         "level", alert_level_name(alert->level), "to", to_name));
+    json_t *body;
+    char *dumped;
+    char *text;
+
+    set_text(data, "about", alert->brief);
+    set_text(data, "first_name", alert->first_name);
+    set_text(data, "one_of", alert->one_of);
+    set_text(data, "place", alert->place);
+    set_text(data, "phone", alert->phone);
+    set_text(data, "taken_by", taken_name);
+    body = memory_must(json_pack("{s:s, s:s, s:o}", "type", "alert.called", "timestamp",
+                                 clock_text(arena, now_utc_s), "data", data));
+    dumped = memory_must(json_dumps(body, JSON_COMPACT));
+    text = memory_copy(arena, dumped);
+    free(dumped);
+    json_decref(body);
+    return text;
+}
+
+char *
+alert_line(void *arena, const struct alert_row *alert)
+{
+    char *text = memory_format(arena, "%lld %s %s. ", (long long)alert->number,
+                               level_word(alert->level), alert->brief);
+
+    append_who(&text, alert);
+    return text;
+}
+
+char *
+alert_text_passed_on(void *arena, const char *from_name, const char *text)
+{
+    return parts_plain(arena,
+                       memory_format(arena, "%s passes this on to you. %s", from_name, text));
+}
+
+char *
+alert_text_not_passed_on(void *arena, const char *to_name, const char *text)
+{
+    return parts_plain(arena, memory_format(arena, "%s has not taken it, so it is still yours. %s",
+                                            to_name, text));
+}
+
+char *
+alert_text_gone(void *arena, int64_t number, const char *to_name)
+{
+    return parts_plain(
+        arena, memory_format(arena, "Alert %lld is with %s now.", (long long)number, to_name));
+}
+
+char *
+alert_text_not_reached(void *arena, enum alert_level level, int64_t number, const char *phone)
+{
+    return memory_format(arena,
+                         "%s %lld: not reached. No word that our text to %s arrived. Ring %s.",
+                         level_word(level), (long long)number, phone, phone);
+}

@@ -1,0 +1,190 @@
+#include "check_print.h"
+
+#include <string.h>
+
+#include "memory.h"
+
+enum { COLUMNS = 80, HANGING = 2 };
+
+void
+check_count(const struct remarks *remarks, size_t *errors, size_t *warnings)
+{
+    size_t i;
+
+    *errors = 0;
+    *warnings = 0;
+    for (i = 0; i < remarks->count; i++) {
+        if (remark_entry(remarks->list[i].kind)->is_error) {
+            (*errors)++;
+        } else {
+            (*warnings)++;
+        }
+    }
+}
+
+/* ---- For people ---------------------------------------------------------------------------- */
+
+/* Characters of so many bytes of UTF-8. */
+static int
+width(const char *text, size_t length)
+{
+    int characters = 0;
+    size_t i;
+
+    for (i = 0; i < length; i++) {
+        characters += ((unsigned char)text[i] & 0xc0) != 0x80;
+    }
+    return characters;
+}
+
+void
+check_print_text(FILE *out, int indent, const char *text)
+{
+    int column = indent;
+    bool is_line_empty = true;
+
+    fprintf(out, "%*s", indent, "");
+    while (*(text += strspn(text, " \n")) != '\0') {
+        size_t length = strcspn(text, " \n");
+        int wide = width(text, length);
+
+        if (!is_line_empty && column + 1 + wide > COLUMNS) {
+            fprintf(out, "\n%*s", indent + HANGING, "");
+            column = indent + HANGING;
+            is_line_empty = true;
+        }
+        fprintf(out, "%s%.*s", is_line_empty ? "" : " ", (int)length, text);
+        column += wide + (is_line_empty ? 0 : 1);
+        is_line_empty = false;
+        text += length;
+    }
+    fputc('\n', out);
+}
+
+static char *
+place_of(void *arena, const struct remark *remark)
+{
+    if (remark->file == NULL) {
+        return memory_copy(arena, "");
+    }
+    return remark->line == 0 ? memory_format(arena, "%s: ", remark->file)
+                             : memory_format(arena, "%s:%d: ", remark->file, remark->line);
+}
+
+static bool
+have_one_remedy(const struct remark *remarks, size_t count)
+{
+    size_t i;
+
+    for (i = 1; i < count && strcmp(remarks[0].remedy, remarks[i].remedy) == 0; i++) {
+    }
+    return count > 1 && i == count;
+}
+
+static void
+print_remedy(FILE *out, int indent, const char *remedy)
+{
+    if (remedy[0] != '\0') {
+        char *text = memory_format(NULL, "-> %s", remedy);
+
+        check_print_text(out, indent, text);
+        talloc_free(text);
+    }
+}
+
+/* One kind; a remedy that all share is said once. */
+static void
+print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
+{
+    const struct remark_entry *entry = remark_entry(remarks[0].kind);
+    bool is_shared = have_one_remedy(remarks, count);
+    void *arena = memory_must(talloc_new(NULL));
+    size_t shown = is_all || count <= CHECK_LINES_SHOWN ? count : CHECK_LINES_SHOWN, i;
+
+    check_print_text(out, 0,
+                     memory_format(arena, "%s (%zu %s%s)", entry->heading, count,
+                                   entry->is_error ? "error" : "warning", count == 1 ? "" : "s"));
+    if (is_shared) {
+        print_remedy(out, 2, remarks[0].remedy);
+    }
+    for (i = 0; i < shown; i++) {
+        check_print_text(
+            out, 2, memory_format(arena, "%s%s", place_of(arena, &remarks[i]), remarks[i].what));
+        if (!is_shared) {
+            print_remedy(out, 4, remarks[i].remedy);
+        }
+    }
+    if (shown < count) {
+        fprintf(out, "  and %zu more; --all shows them\n", count - shown);
+    }
+    fputc('\n', out);
+    talloc_free(arena);
+}
+
+static void
+print_scope(FILE *out, const struct remarks *remarks, const struct check_scope *scope)
+{
+    void *arena = memory_must(talloc_new(NULL));
+    size_t errors, warnings, i;
+
+    check_count(remarks, &errors, &warnings);
+    for (i = 0; i < scope->note_count; i++) {
+        check_print_text(out, 0, scope->notes[i]);
+    }
+    if (scope->digest != NULL) {
+        check_print_text(out, 0,
+                         memory_format(arena,
+                                       "Checked %s (content %.12s): %zu topics, %zu signs, %zu "
+                                       "units, %zu rentals.",
+                                       scope->content, scope->digest, scope->topics, scope->signs,
+                                       scope->units, scope->rentals));
+    }
+    fprintf(out, "%zu error%s, %zu warning%s\n", errors, errors == 1 ? "" : "s", warnings,
+            warnings == 1 ? "" : "s");
+    talloc_free(arena);
+}
+
+void
+check_print(FILE *out, const struct remarks *remarks, const struct check_scope *scope, bool is_all)
+{
+    size_t from = 0, i;
+
+    for (i = 1; i <= remarks->count; i++) {
+        if (i == remarks->count || remarks->list[i].kind != remarks->list[from].kind) {
+            print_kind(out, &remarks->list[from], i - from, is_all);
+            from = i;
+        }
+    }
+    print_scope(out, remarks, scope);
+}
+
+/* ---- For programs -------------------------------------------------------------------------- */
+
+json_t *
+check_json(const struct remarks *remarks, const struct check_scope *scope)
+{
+    json_t *list = memory_must(json_array()), *counts = memory_must(json_object());
+    json_t *notes = memory_must(json_array());
+    size_t errors, warnings, i;
+
+    check_count(remarks, &errors, &warnings);
+    for (i = 0; i < remarks->count; i++) {
+        const struct remark *remark = &remarks->list[i];
+        const struct remark_entry *entry = remark_entry(remark->kind);
+        json_int_t of_kind = (json_int_t)remarks_of_kind(remarks, remark->kind);
+
+        json_object_set_new(counts, entry->name, json_integer(of_kind));
+        json_array_append_new(
+            list, memory_must(
+                      json_pack("{s:s, s:s, s:s?, s:o, s:s, s:s}", "kind", entry->name, "level",
+                                entry->is_error ? "error" : "warning", "file", remark->file, "line",
+                                remark->line == 0 ? json_null() : json_integer(remark->line),
+                                "what", remark->what, "remedy", remark->remedy)));
+    }
+    for (i = 0; i < scope->note_count; i++) {
+        json_array_append_new(notes, json_string(scope->notes[i]));
+    }
+    return memory_must(json_pack("{s:I, s:I, s:o, s:o, s:s?, s:o}", "errors", (json_int_t)errors,
+                                 "warnings", (json_int_t)warnings, "counts", counts, "notes", notes,
+                                 "digest", scope->digest, "remarks", list));
+}

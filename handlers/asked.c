@@ -1,0 +1,316 @@
+#include "asked.h"
+
+#include <string.h>
+
+#include "memory.h"
+
+static bool
+is_active(const struct context *context, size_t at)
+{
+    return rental_is_active(&context->rentals[at]);
+}
+
+static size_t
+active_count(const struct context *context, size_t *first)
+{
+    size_t count = 0, i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        if (is_active(context, i)) {
+            if (count == 0) {
+                *first = i;
+            }
+            count++;
+        }
+    }
+    return count;
+}
+
+void
+asked_choose_rental(struct asked *asked, const struct rental *rental)
+{
+    size_t at = (size_t)(rental - asked->context->rentals);
+
+    asked->rental = rental;
+    asked->account = &asked->context->accounts[at];
+    asked->equipment = rental->unit == NULL ? NULL : kb_equipment(asked->context->kb, rental->unit);
+    asked->which_rental = false;
+}
+
+/*
+ * "Will", "May" and "Brook" are ordinary words as well, so a name counts only where a name stands:
+ * as the answer to "Which rental?", or between words that a name goes with.
+ */
+static const char before_a_name[] = " for of about its im soy para de llamo ";
+static const char before_is[] = " this it name here ";
+static const char before_a_unit[] = " the for of with my on his her el la del con mi su ";
+static const char begins_clause[] = " and but so y pero hi hello hey hola ok , . ! ? - ";
+static const char after_a_name[] = " has is was had cant cannot isnt needs wants feels says said "
+                                   "tiene esta dice siente necesita ";
+static const char owned[] = " battery batteries machine unit concentrator rental oxygen o2 tank "
+                            "tube cannula is has due one ";
+/* What may stand around the answer to "Which rental?" without saying anything else. */
+static const char around_an_answer[] =
+    " the its it is im this for of to one please pls thanks thank you i mean meant want hi yes ok "
+    "number no rental unit machine my wife wifes husband husbands mom moms dad dads mother father "
+    "es el la de del para por favor numero mi soy first second primero primera segundo segunda # ";
+
+/* Nothing but what `at` says answers the question. */
+static bool
+is_whole_answer(const struct asked *asked, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < asked->tokens.count; i++) {
+        if (i != at && asked->tokens.list[i].kind != TOKEN_SIGN &&
+            !token_among(&asked->tokens, i, around_an_answer)) {
+            return false;
+        }
+    }
+    return asked_open_question(asked) == QUESTION_WHICH_RENTAL;
+}
+
+static bool
+stands_as_name(const struct asked *asked, size_t at)
+{
+    const struct tokens *tokens = &asked->tokens;
+    bool begins = at == 0 || token_among(tokens, at - 1, begins_clause);
+
+    return is_whole_answer(asked, at) || (at > 0 && token_among(tokens, at - 1, before_a_name)) ||
+           (at > 1 && token_is(tokens, at - 1, "is") && token_among(tokens, at - 2, before_is)) ||
+           (begins && token_among(tokens, at + 1, after_a_name));
+}
+
+static bool
+stands_as_unit(const struct asked *asked, size_t at)
+{
+    return is_whole_answer(asked, at) ||
+           (at > 0 && token_among(&asked->tokens, at - 1, before_a_unit));
+}
+
+/* "Thessa's", or "thessas battery" without the mark. */
+static bool
+is_owner(const struct asked *asked, size_t at)
+{
+    const struct token *token = &asked->tokens.list[at];
+    const char *written =
+        memory_copy_n(asked->arena, asked->text + token->start, token->end - token->start);
+
+    return strchr(written, '\'') != NULL || strstr(written, "\u2019") != NULL ||
+           is_whole_answer(asked, at) || token_among(&asked->tokens, at + 1, owned);
+}
+
+static bool
+text_has_name(const struct asked *asked, const char *words,
+              bool stands(const struct asked *asked, size_t at))
+{
+    struct tokens name;
+    size_t at;
+
+    if (words == NULL) {
+        return false;
+    }
+    name = tokens_read(asked->arena, words);
+    for (at = 0; name.count > 0 && at < asked->tokens.count; at++) {
+        const char *text = asked->tokens.list[at].text;
+        size_t length = strlen(name.list[0].text);
+
+        if (strncmp(text, name.list[0].text, length) == 0 &&
+            ((text[length] == '\0' && stands(asked, at)) ||
+             (strcmp(text + length, "s") == 0 && is_owner(asked, at)))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+names_rental(const struct asked *asked, const struct rental *rental)
+{
+    const struct equipment *unit =
+        rental->unit == NULL ? NULL : kb_equipment(asked->context->kb, rental->unit);
+
+    return text_has_name(asked, rental->first_name, stands_as_name) ||
+           (unit != NULL && text_has_name(asked, unit->name, stands_as_unit));
+}
+
+bool
+asked_says_only_which(const struct asked *asked)
+{
+    size_t i;
+
+    for (i = 0; i < asked->tokens.count; i++) {
+        if (is_whole_answer(asked, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "2", "number 2 please", "the second one": the place in our list; 0 if none is told. */
+static int
+number_answered(const struct asked *asked)
+{
+    size_t i;
+
+    for (i = 0; i < asked->tokens.count; i++) {
+        int thousandths = 0;
+
+        if (token_among(&asked->tokens, i, " first primero primera ")) {
+            thousandths = 1000;
+        } else if (token_among(&asked->tokens, i, " second segundo segunda ")) {
+            thousandths = 2000;
+        } else if ((asked->tokens.count > 1 && token_among(&asked->tokens, i, around_an_answer)) ||
+                   tokens_number(&asked->tokens, i, asked->tokens.count == 1, &thousandths) != 1) {
+            continue;
+        }
+        if (is_whole_answer(asked, i)) {
+            return thousandths % 1000 == 0 ? thousandths / 1000 : 0;
+        }
+    }
+    return 0;
+}
+
+const struct rental *
+asked_named_rental(const struct asked *asked)
+{
+    const struct context *context = asked->context;
+    const struct rental *named = NULL;
+    int answered = number_answered(asked), number = 0;
+    size_t i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        if (!is_active(context, i)) {
+            continue;
+        }
+        if (++number == answered) {
+            return &context->rentals[i];
+        }
+        if (names_rental(asked, &context->rentals[i])) {
+            if (named != NULL) {
+                return NULL;
+            }
+            named = &context->rentals[i];
+        }
+    }
+    return named;
+}
+
+static bool
+has_fallen_silent(const struct context *context, int64_t since_utc_s)
+{
+    return context->now_utc_s - since_utc_s > context->house->conversation_s;
+}
+
+enum open_question
+asked_open_question(const struct asked *asked)
+{
+    const struct conversation *conversation = &asked->context->conversation;
+
+    return has_fallen_silent(asked->context, conversation->asked_utc_s) ? QUESTION_NONE
+                                                                        : conversation->question;
+}
+
+/* The rental that this conversation settled on earlier, if it still is active. */
+static const struct rental *
+chosen_rental(const struct context *context)
+{
+    const char *chosen = context->conversation.rental_id;
+    size_t i;
+
+    if (has_fallen_silent(context, context->conversation.last_utc_s)) {
+        return NULL;
+    }
+    for (i = 0; chosen != NULL && i < context->rental_count; i++) {
+        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
+        if (is_active(context, i) && strcmp(context->rentals[i].rental_id, chosen) == 0) {
+            return &context->rentals[i];
+        }
+    }
+    return NULL;
+}
+
+static void
+find_rental(struct asked *asked)
+{
+    const struct context *context = asked->context;
+    const struct rental *rental = NULL;
+    size_t first = 0;
+    size_t count = active_count(context, &first);
+
+    if (count == 1) {
+        rental = &context->rentals[first];
+    } else if (count > 1) {
+        rental = asked_named_rental(asked);
+        if (rental == NULL) {
+            rental = chosen_rental(context);
+        }
+        asked->which_rental = rental == NULL;
+    }
+    if (rental != NULL) {
+        asked_choose_rental(asked, rental);
+    }
+}
+
+/* The text's own language; one too short to tell, or that does not, takes the record's. */
+static enum language
+language_of(const struct asked *asked)
+{
+    enum { SHORT_TEXT = 3 };
+    enum language record = asked->rental != NULL ? asked->rental->language : LANGUAGE_EN, told;
+
+    if (!words_tell_language(asked->arena, asked->text, &told) ||
+        (told == LANGUAGE_EN && asked->tokens.count < SHORT_TEXT)) {
+        return record;
+    }
+    return told;
+}
+
+static const struct told *
+read_told(void *arena, const char *text)
+{
+    struct told *told = memory_new(arena, struct told);
+
+    told_read(arena, text, told);
+    return told;
+}
+
+struct asked
+asked_whole(void *arena, const struct message *message, const struct context *context)
+{
+    struct asked asked = {.arena = arena,
+                          .message = message,
+                          .context = context,
+                          .text = message->text,
+                          .wrote_utc_s = message->sent_utc_s};
+
+    asked.tokens = tokens_read(arena, message->text);
+    asked.told = read_told(arena, message->text);
+    asked.message_told = asked.told;
+    find_rental(&asked);
+    asked.language = language_of(&asked);
+    return asked;
+}
+
+struct asked
+asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
+{
+    struct asked asked = *whole;
+
+    asked.text = text;
+    asked.wrote_utc_s = wrote_utc_s;
+    asked.tokens = tokens_read(whole->arena, text);
+    asked.told = strcmp(text, whole->message->text) == 0 ? whole->message_told
+                                                         : read_told(whole->arena, text);
+    asked.search =
+        kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);
+    return asked;
+}
+
+bool
+asked_is_active_renter(const struct asked *asked)
+{
+    size_t first;
+
+    return active_count(asked->context, &first) > 0;
+}

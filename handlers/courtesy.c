@@ -1,0 +1,61 @@
+/* What wants no answer or a short one: thanks, greetings, emoji, a picture without words. */
+#include "say.h"
+#include "steps.h"
+
+static const char greetings[] = " hi hello hey hola yo howdy good morning afternoon evening buenos "
+                                "buenas dias tardes noches there greetings test testing ";
+static const char thanks[] = " thanks thank you thx ty tysm thankyou gracias muchas so much a lot "
+                             "ok okay k kk great cool awesome perfect got it will do sure fine "
+                             "nice appreciate appreciated that your help very helpful for the "
+                             "all good bye goodnight night no worries yes no y n yep nope si "
+                             "vale bueno listo perfecto lol haha ";
+
+static bool
+only_words_of(const struct tokens *tokens, const char *words, const char *or_of, bool *has_first)
+{
+    size_t i;
+
+    *has_first = false;
+    for (i = 0; i < tokens->count; i++) {
+        bool first = token_among(tokens, i, words);
+
+        if (tokens->list[i].kind == TOKEN_NUMBER || token_is(tokens, i, "?")) {
+            return false;
+        }
+        if (tokens->list[i].kind == TOKEN_SIGN) {
+            continue;
+        }
+        if (!first && !token_among(tokens, i, or_of)) {
+            return false;
+        }
+        *has_first = *has_first || first;
+    }
+    return true;
+}
+
+bool
+courtesy_decide(const struct asked *asked, struct verdict *verdict)
+{
+    struct answer *answer;
+    bool greets, thanking;
+
+    if (asked->tokens.count == 0 && asked->message->attachments > 0) {
+        answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "picture");
+        answer->text = say(asked->arena, asked->context->house, asked->language, SAY_PICTURE, NULL);
+        if (asked_is_active_renter(asked)) {
+            verdict_alert(verdict, ALERT_OFFICE, false, "picture", "sent a picture");
+        }
+        return true;
+    }
+    thanking = only_words_of(&asked->tokens, thanks, thanks, &greets);
+    if (thanking) {
+        verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "thanks");
+        return true;
+    }
+    if (only_words_of(&asked->tokens, greetings, thanks, &greets) && greets) {
+        answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "hello");
+        answer->text = say(asked->arena, asked->context->house, asked->language, SAY_HELLO, NULL);
+        return true;
+    }
+    return false;
+}

@@ -1,0 +1,175 @@
+/* How long a cylinder lasts (power/cylinder.h). */
+#include <string.h>
+
+#include "cylinder.h"
+#include "estimate_parts.h"
+#include "memory.h"
+#include "steps.h"
+
+static const char cylinder_left[] = "cylinder-left";
+
+enum { PSI_MAX = 5000, BAR_MAX = 344, MINUTE_S = 60 };
+
+static const char how_long[] = "how long|how much time|how many hours|how many minutes|hours|last|"
+                               "lasts|left|cuanto|cuanta|cuantas horas|dura|queda|alcanza";
+static const char conserver[] = "conserver|conserving|conservador|economizador|pulse dose|"
+                                "on pulse|en pulso|on demand";
+
+/* What is worked with: told, or as the record has it. */
+struct cylinder_sum {
+    const char *size; /* NULL if neither tells */
+    int flow_tenths;  /* 0 if neither tells */
+    bool size_of_record, flow_of_record;
+    bool flow_differs; /* told otherwise than ordered */
+};
+
+static struct cylinder_sum
+find_cylinder(const struct asked *asked, const struct told *told)
+{
+    const struct backup *backup = asked->rental == NULL ? NULL : &asked->rental->backup;
+    bool recorded = backup != NULL && backup->known && backup->kind != NULL &&
+                    strcmp(backup->kind, "cylinder") == 0;
+    struct cylinder_sum sum = {.size = told->size[0] != '\0' ? told->size : NULL,
+                               .flow_tenths = told->flow_tenths};
+
+    if (!recorded) {
+        return sum;
+    }
+    if (sum.size == NULL && backup->size != NULL) {
+        sum.size = backup->size;
+        sum.size_of_record = true;
+    }
+    if (sum.flow_tenths == 0 && backup->flow_tenths > 0) {
+        sum.flow_tenths = backup->flow_tenths;
+        sum.flow_of_record = true;
+    }
+    sum.flow_differs = backup->flow_tenths > 0 && sum.flow_tenths != backup->flow_tenths;
+    return sum;
+}
+
+static void
+lacks(const struct asked *asked, bool is_missing, enum phrase phrase, char **list)
+{
+    if (is_missing) {
+        memory_append(list, "%s%s", (*list)[0] == '\0' ? "" : ", ",
+                      estimate_say(asked, phrase, NULL));
+    }
+}
+
+static bool
+ask_what_lacks(const struct asked *asked, struct verdict *verdict, const struct told *told,
+               const struct cylinder_sum *sum)
+{
+    bool no_gauge = (told->psi <= 0 && told->bar <= 0) || told->psi > PSI_MAX ||
+                    (told->psi <= 0 && told->bar > BAR_MAX);
+    char *list = memory_copy(asked->arena, "");
+    char *text = memory_copy(asked->arena, "");
+
+    lacks(asked, sum->size == NULL, SAY_CYLINDER_SIZE, &list);
+    lacks(asked, no_gauge, SAY_CYLINDER_GAUGE, &list);
+    lacks(asked, sum->flow_tenths == 0 || sum->flow_tenths > CYLINDER_FLOW_TENTHS_MAX,
+          SAY_CYLINDER_FLOW, &list);
+    if (list[0] == '\0') {
+        return false;
+    }
+    estimate_append_read(asked, told, &text);
+    estimate_append(&text, estimate_say(asked, SAY_ASK_CYLINDER, list));
+    estimate_ask_back(asked, verdict, told, cylinder_left, text);
+    return true;
+}
+
+/* "From our record: E, 2 L/min." */
+static void
+append_record(const struct asked *asked, const struct cylinder_sum *sum, char **text)
+{
+    char *list = memory_copy(asked->arena, sum->size_of_record ? sum->size : "");
+
+    if (sum->flow_of_record) {
+        memory_append(&list, "%s%s L/min", list[0] == '\0' ? "" : ", ",
+                      say_tenths(asked->arena, sum->flow_tenths));
+    }
+    if (list[0] != '\0') {
+        estimate_append(text, estimate_say(asked, SAY_CYLINDER_OF_RECORD, list));
+    }
+}
+
+static char *
+lasts_text(const struct asked *asked, const struct told *told, const struct cylinder_sum *sum,
+           struct minutes time)
+{
+    char *text;
+
+    if (time.low == 0) {
+        text = estimate_say(asked, SAY_CYLINDER_EMPTY, NULL);
+    } else {
+        text = say(asked->arena, asked->context->house, asked->language, SAY_CYLINDER_LASTS,
+                   say_minutes(asked->arena, time.low),
+                   say_clock(asked->arena, asked->context->zone,
+                             asked->context->now_utc_s + time.low * MINUTE_S),
+                   NULL);
+        estimate_append(&text,
+                        estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, time.high)));
+    }
+    estimate_append(&text, estimate_say(asked, SAY_CYLINDER_RESIDUAL, NULL));
+    estimate_append_read(asked, told, &text);
+    append_record(asked, sum, &text);
+    if (sum->flow_differs) {
+        estimate_append(&text,
+                        estimate_say(asked, SAY_CYLINDER_FLOW_DIFFERS,
+                                     say_tenths(asked->arena, asked->rental->backup.flow_tenths)));
+    }
+    return text;
+}
+
+void
+estimate_cylinder(const struct asked *asked, struct verdict *verdict, const struct told *told)
+{
+    struct cylinder_sum sum = find_cylinder(asked, told);
+    bool is_conserved =
+        (told->has_mode && told->mode != MODE_CONTINUOUS) || tokens_have(&asked->tokens, conserver);
+    struct minutes time;
+    struct answer *answer;
+
+    if (is_conserved || (sum.size != NULL && cylinder_factor(sum.size) == 0)) {
+        estimate_to_person(asked, verdict, told, cylinder_left,
+                           estimate_say(asked, SAY_CYLINDER_PERSON, NULL), ALERT_URGENT,
+                           "power:no-cylinder-figure", "cylinder left?");
+        return;
+    }
+    if (ask_what_lacks(asked, verdict, told, &sum)) {
+        return;
+    }
+    time = cylinder_time(cylinder_factor(sum.size),
+                         told->psi > 0 ? cylinder_gauge(told->psi) : cylinder_gauge_bar(told->bar),
+                         sum.flow_tenths);
+    answer =
+        estimate_add(asked, verdict, ANSWER_ESTIMATE, sum.flow_differs ? ROUTE_STAFF : ROUTE_ANSWER,
+                     told, cylinder_left, cylinder_left);
+    answer->text = lasts_text(asked, told, &sum, time);
+    estimate_attach_plain(asked, answer, ESTIMATE_CYLINDER, time, 0,
+                          "gauge 50 psi either way; 200 psi left in it");
+    if (asked->rental != NULL) {
+        estimate_see_to_plug(asked, verdict, time);
+    }
+    if (sum.flow_differs) {
+        verdict_alert(verdict, ALERT_URGENT, false, "power:differs", "cylinder flow differs");
+    }
+}
+
+bool
+cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
+{
+    struct told told;
+
+    if (!estimate_read(asked, TOLD_CYLINDER, &told) || told.impossible) {
+        return false;
+    }
+    if (told.psi <= 0 && told.bar <= 0 &&
+        !(tokens_have(&asked->tokens, how_long) && told.size[0] != '\0' && told.flow_tenths > 0)) {
+        return false; /* in general: the topic says what to text */
+    }
+    if (!estimate_is_said(verdict, cylinder_left)) {
+        estimate_cylinder(asked, verdict, &told);
+    }
+    return true;
+}

@@ -1,0 +1,106 @@
+#include "emergency.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "say.h"
+#include "steps.h"
+
+/*
+ * Signs of someone who gets too little oxygen: only for these are sitting up, the wall plug and
+ * the backup named. After a fire, or for someone who does not wake, they would be wrong.
+ */
+static const char *const short_of_oxygen[] = {
+    "trouble-breathing", "blue-lips",           "low-reading",     "chest-pain", "no-oxygen-source",
+    "unit-and-symptom",  "reading-and-symptom", "no-oxygen-still", "low-oxygen", "confusion",
+};
+
+static const char *const fires[] = {"face-burn-fire", "battery-smoking", "battery-hot"};
+static const char *const no_wall[] = {"power-out-now", "last-battery", "unit-wet"};
+static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking", "poison"};
+
+static bool
+any_sign_of(const struct verdict *verdict, const char *const *ids, size_t count)
+{
+    size_t i, j;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        for (j = 0; j < count; j++) {
+            if (strcmp(verdict->answers[i].id, ids[j]) == 0) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+#define ANY_SIGN_OF(verdict, ids) any_sign_of(verdict, ids, sizeof(ids) / sizeof((ids)[0]))
+
+bool
+emergency_is_fire(const struct verdict *verdict)
+{
+    return ANY_SIGN_OF(verdict, fires);
+}
+
+static void
+append(const struct asked *whole, char **text, enum phrase phrase, const char *argument)
+{
+    memory_append(
+        text, " %s",
+        say(whole->arena, whole->context->house, whole->language, phrase, argument, NULL));
+}
+
+/* The address, if all rentals that this phone may speak of have the same. */
+static const char *
+address(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    const char *found = NULL;
+    size_t i;
+
+    if (whole->rental != NULL) {
+        return whole->rental->emergency_address;
+    }
+    for (i = 0; i < context->rental_count; i++) {
+        const struct rental *rental = &context->rentals[i];
+
+        if (!rental_is_active(rental)) {
+            continue;
+        }
+        if (rental->emergency_address == NULL ||
+            (found != NULL && strcmp(found, rental->emergency_address) != 0)) {
+            return NULL;
+        }
+        found = rental->emergency_address;
+    }
+    return found;
+}
+
+static void
+append_steps(const struct asked *whole, const struct verdict *verdict, char **text)
+{
+    append(whole, text, SAY_SIT_UP, NULL);
+    if (!ANY_SIGN_OF(verdict, no_wall) && !plug_is_missing(verdict)) {
+        append(whole, text, SAY_PLUG_IN, NULL);
+    }
+    memory_append(
+        text, " %s",
+        say_use_backup(whole->arena, whole->context->house, whole->language, whole->rental));
+}
+
+char *
+emergency_second_part(const struct asked *whole, const struct verdict *verdict)
+{
+    char *text = say(whole->arena, whole->context->house, whole->language, SAY_AUTOMATIC, NULL);
+    const char *where = address(whole);
+
+    if (where != NULL) {
+        append(whole, &text, SAY_ADDRESS, where);
+    }
+    if (ANY_SIGN_OF(verdict, short_of_oxygen) && !ANY_SIGN_OF(verdict, not_to_sit_up) &&
+        !emergency_is_fire(verdict)) {
+        append_steps(whole, verdict, &text);
+    }
+    append(whole, &text, SAY_DO_NOT_WAIT, NULL);
+    return text;
+}

@@ -1,0 +1,17 @@
+/* The second part of an emergency reply. */
+#ifndef EMERGENCY_H
+#define EMERGENCY_H
+
+#include "asked.h"
+#include "verdict.h"
+
+/* Something burns or may: more oxygen, or a battery, is the last thing to reach for. */
+bool emergency_is_fire(const struct verdict *verdict);
+
+/*
+ * Who speaks, the address on record, what may be done until help is there, and that staff do not
+ * replace the call. The first part has gone before and stands alone.
+ */
+char *emergency_second_part(const struct asked *whole, const struct verdict *verdict);
+
+#endif

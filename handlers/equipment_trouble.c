@@ -1,0 +1,107 @@
+/*
+ * Something is wrong with the unit and no sign caught it. Three kinds: dangerous by itself (hot,
+ * hissing, swollen, wet), no oxygen or no power (someone rings), and everything else (the office).
+ * "What if the power goes out" asks for a plan and is left to the topics.
+ */
+#include "memory.h"
+#include "say.h"
+#include "steps.h"
+
+static const char supposed[] = "what if|in case|what happens|que pasa si|what do i do if|"
+                               "what should i do if|what do we do if|how do i shut|how to shut|"
+                               "how do you shut|do i shut|should i shut";
+
+static const char dangerous[] =
+    "battery * hot|battery * hissing|battery * swollen|battery * swelling|battery * bulging|"
+    "battery * smoking|battery * smoke|battery * wet|swollen battery|hissing|burning smell|"
+    "smells * burning|smells like burning|sparks|sparking|machine * smoking|unit * smoking|"
+    "unit * wet|machine * wet|it got wet|bateria * caliente|bateria * hinchada|huele a quemado|"
+    "echa humo|chispas";
+
+static const char stopped[] =
+    "wont turn on|wont start|wont power on|wont come on|doesnt turn on|does not turn on|"
+    "not turning on|stopped working|quit working|machine * stopped|unit * stopped|"
+    "concentrator * stopped|it stopped|it quit|machine quit|unit quit|machine died|unit died|"
+    "machine * dead|unit * dead|concentrator * dead|shut off|shut down|turned itself off|"
+    "keeps shutting off|keeps turning off|keeps cutting out|no oxygen|no air|"
+    "nothing * coming out|not getting oxygen|not getting any oxygen|isnt giving oxygen|no flow|"
+    "power is out|power out|powers out|lost power|power went out|power just went|"
+    "electricity is out|electricity went|alarm wont stop|wont stop beeping|wont stop alarming|"
+    "keeps beeping|keeps alarming|out of batteries|all batteries * dead|se apago|no prende|"
+    "no enciende|dejo de funcionar|no sale oxigeno|no sale aire|se fue la luz|sin luz|"
+    "no deja de pitar";
+
+static const char other[] =
+    "broken|broke|cracked|not working|isnt working|doesnt work|does not work|wont charge|"
+    "not charging|isnt charging|doesnt charge|wont hold|frayed|rattling|rattles|fault|error|"
+    "defective|malfunction|malfunctioning|acting up|kaput|no funciona|no carga|rota|roto|falla";
+
+static struct answer *
+add(struct verdict *verdict, const char *id)
+{
+    return verdict_add(verdict, ANSWER_OFFICE, ROUTE_EQUIPMENT, id);
+}
+
+static void
+no_oxygen(const struct asked *asked, struct verdict *verdict)
+{
+    const struct house *house = asked->context->house;
+    struct answer *answer = add(verdict, "trouble-stopped");
+
+    answer->text = say(asked->arena, house, asked->language, SAY_TROUBLE_STOPPED,
+                       say_use_backup(asked->arena, house, asked->language, asked->rental), NULL);
+    verdict_alert(verdict, ALERT_URGENT, true, "trouble:stopped", "unit stopped");
+    flowing_ask(asked, verdict);
+}
+
+/* What the handout says of it may be all that is needed; a person hears of it all the same. */
+static void
+lesser_trouble(const struct asked *asked, struct verdict *verdict)
+{
+    bool active = asked_is_active_renter(asked);
+
+    if (asked->search.sureness == SURE) {
+        (void)topics_decide(asked, verdict);
+    }
+    add(verdict, "trouble-other")->text = say(asked->arena, asked->context->house, asked->language,
+                                              active ? SAY_TROUBLE_OTHER : SAY_OFFICE_CALL, NULL);
+    if (active) {
+        verdict_alert(verdict, ALERT_OFFICE, false, "trouble:other", "unit trouble");
+    }
+}
+
+enum trouble
+equipment_trouble_told(const struct asked *asked)
+{
+    if (tokens_have(&asked->tokens, supposed)) {
+        return TROUBLE_NONE;
+    }
+    if (tokens_have(&asked->tokens, dangerous)) {
+        return TROUBLE_DANGER;
+    }
+    if (tokens_have(&asked->tokens, stopped)) {
+        return TROUBLE_STOPPED;
+    }
+    return tokens_have(&asked->tokens, other) ? TROUBLE_OTHER : TROUBLE_NONE;
+}
+
+bool
+equipment_trouble_decide(const struct asked *asked, struct verdict *verdict)
+{
+    switch (equipment_trouble_told(asked)) {
+    case TROUBLE_NONE:
+        return false;
+    case TROUBLE_DANGER:
+        add(verdict, "trouble-danger")->text =
+            say(asked->arena, asked->context->house, asked->language, SAY_TROUBLE_DANGER, NULL);
+        verdict_alert(verdict, ALERT_URGENT, true, "trouble:danger", "unit hot or wet");
+        break;
+    case TROUBLE_STOPPED:
+        no_oxygen(asked, verdict);
+        break;
+    case TROUBLE_OTHER:
+        lesser_trouble(asked, verdict);
+        break;
+    }
+    return true;
+}

@@ -1,0 +1,99 @@
+/* From what is told, or not, to a sum that can be worked out (declared in estimate_parts.h). */
+#include <string.h>
+
+#include "estimate_parts.h"
+#include "memory.h"
+#include "steps.h"
+
+enum { MINUTE_S = 60, WEEK_DAYS = 7, NOON = 12 * 60 };
+
+/* More is known of it: charges before all, then what else is asked back. */
+static bool
+tells_more(const struct told *told, const struct told *than)
+{
+    return told_has_charge(told) != told_has_charge(than)
+               ? told_has_charge(told)
+               : (told->missing & ~than->missing) == 0 && told->missing != than->missing;
+}
+
+bool
+estimate_read(const struct asked *asked, enum told_kind kind, struct told *told)
+{
+    const struct told *whole = asked->message_told;
+    bool is_part = strstr(asked->message->text, asked->text) != NULL; /* not asked earlier */
+
+    *told = *asked->told;
+    if (is_part && whole->kind == kind && !whole->impossible &&
+        (told->kind != kind || tells_more(whole, told))) {
+        *told = *whole;
+    }
+    return asked->told->kind == kind;
+}
+
+bool
+estimate_is_said(const struct verdict *verdict, const char *id)
+{
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        const struct answer *answer = &verdict->answers[i];
+
+        if (strcmp(answer->id, id) == 0 && answer->kind != ANSWER_TOPIC) {
+            return true;
+        }
+    }
+    return false;
+}
+
+void
+estimate_ask_back(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                  const char *topic, const char *text)
+{
+    estimate_add(asked, verdict, ANSWER_ASK, ROUTE_ANSWER, told, topic, topic)->text = text;
+    (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
+}
+
+void
+estimate_to_person(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                   const char *topic, const char *text, enum alert_level level, const char *reason,
+                   const char *brief)
+{
+    estimate_add(asked, verdict, ANSWER_OFFICE, ROUTE_STAFF, told, topic, topic)->text = text;
+    verdict_alert(verdict, level, false, reason, brief);
+}
+
+/* Days from today to the one told, or -1 if none is. */
+static int
+days_ahead(const struct told *told, int weekday_today)
+{
+    if (!told->has_day) {
+        return -1;
+    }
+    if (told->day == DAY_TODAY || told->day == DAY_TOMORROW) {
+        return told->day == DAY_TODAY ? 0 : 1;
+    }
+    return ((int)told->day - (int)DAY_MONDAY + 1 - weekday_today + WEEK_DAYS) % WEEK_DAYS;
+}
+
+bool
+estimate_ready_by(const struct asked *asked, const struct told *told, int64_t *utc_s)
+{
+    const struct zone *zone = asked->context->zone;
+    int64_t now_utc_s = asked->context->now_utc_s;
+    struct local_time local = zone_local(zone, now_utc_s);
+    int ahead = days_ahead(told, local.weekday);
+
+    local = (struct local_time){.year = local.year,
+                                .month = local.month,
+                                .day = local.day + (ahead > 0 ? ahead : 0),
+                                .hour = told->ready_by / MINUTE_S,
+                                .minute = told->ready_by % MINUTE_S};
+    *utc_s = zone_utc(zone, &local);
+    if (*utc_s <= now_utc_s && told->has_day && told->day > DAY_TOMORROW) {
+        local.day += WEEK_DAYS;
+    } else if (*utc_s <= now_utc_s && (!told->has_day || told->ready_by < NOON)) {
+        local.day++; /* "tonight by 5 am" is the night's end */
+    }
+    *utc_s = zone_utc(zone, &local);
+    return *utc_s > now_utc_s;
+}

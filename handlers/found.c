@@ -1,0 +1,302 @@
+#include "found.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "oximeter.h"
+#include "steps.h"
+#include "yes_no.h"
+
+/* Clinical signs that are a wish or a question, not something that somebody feels. */
+static const char *const no_symptoms[] = {
+    "alcohol",   "change-setting", "child-or-pet",   "death-told",    "health-question",
+    "medicines", "more-oxygen",    "need-at-all",    "pregnancy",     "rationing",
+    "reading",   "sharing",        "shower-without", "sleep-without",
+};
+/* After these the renter is asked whether oxygen flows again. */
+static const char *const no_flow[] = {"unit-stopped", "power-out-now"};
+
+static bool
+is_one_of(const char *id, const char *const *ids, size_t count)
+{
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        if (strcmp(ids[i], id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+is_symptom(const struct sign *sign)
+{
+    return sign->level == SIGN_EMERGENCY ||
+           (sign->level == SIGN_CLINICAL &&
+            !is_one_of(sign->id, no_symptoms, sizeof no_symptoms / sizeof no_symptoms[0]));
+}
+
+bool
+found_has(const struct found *found, const char *id)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (strcmp(found->list[i].sign->id, id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The texts of the last 3 minutes before this one, oldest first, each with a blank after it. */
+static char *
+recent_texts(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    char *joined = memory_copy(whole->arena, "");
+    size_t i;
+
+    for (i = 0; i < context->recent_count; i++) {
+        if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S) {
+            memory_append(&joined, "%s ", context->recent[i].text);
+        }
+    }
+    return joined;
+}
+
+bool
+found_is_no_flow(const struct sign *sign)
+{
+    return is_one_of(sign->id, no_flow, sizeof no_flow / sizeof no_flow[0]);
+}
+
+/* Joining can only add: what stood wholly in an earlier text was answered then. */
+static void
+find_joined(const struct asked *whole, struct found *found)
+{
+    char *joined = recent_texts(whole);
+    size_t before = strlen(joined), count, i, start, end;
+    struct sign_match matches[SIGNS_MAX];
+    int reading;
+
+    if (before == 0) {
+        return;
+    }
+    memory_append(&joined, "%s", whole->text);
+    count =
+        kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
+    for (i = 0; i < count; i++) {
+        const struct sign *sign = matches[i].sign;
+        bool is_new = matches[i].end > before && !found_has(found, sign->id);
+
+        found->symptom = found->symptom || is_symptom(sign);
+        found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
+        if (is_new && found->count < SIGNS_MAX) {
+            found->list[found->count++] = matches[i];
+            found->new_symptom = found->new_symptom || is_symptom(sign);
+            found->new_trouble = found->new_trouble || sign->level == SIGN_EQUIPMENT;
+            found->no_flow = found->no_flow || found_is_no_flow(sign);
+        }
+    }
+    if (found->reading == 0 && oximeter_read(joined, &reading, &start, &end)) {
+        if (end > before) {
+            found->reading = reading;
+        } else {
+            found->earlier_reading = true;
+        }
+    }
+}
+
+const struct sign *
+found_next_reason(const struct asked *whole, const char **reasons)
+{
+    static const char of_sign[] = "sign:";
+    const char *reason = *reasons;
+    size_t length = strcspn(reason, ","), skip = sizeof of_sign - 1;
+
+    *reasons = reason[length] == ',' ? reason + length + 1 : NULL;
+    if (strncmp(reason, of_sign, skip) != 0) {
+        return NULL;
+    }
+    /* in Spanish, else in English: any language's will do */
+    return kb_sign(whole->context->kb, memory_copy_n(whole->arena, reason + skip, length - skip),
+                   LANGUAGE_ES);
+}
+
+/* What an alert tells that no person has closed yet, as long as the conversation goes on. */
+static void
+find_in_alerts(const struct asked *whole, struct found *found)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->alert_count && context->role != SENDER_STAFF; i++) {
+        const struct open_alert *alert = &context->alerts[i];
+        bool is_old = context->now_utc_s - alert->opened_utc_s > context->house->conversation_s;
+        const char *reasons = is_old ? NULL : alert->reasons;
+
+        while (reasons != NULL) {
+            const struct sign *sign = found_next_reason(whole, &reasons);
+
+            if (sign != NULL) {
+                found->symptom = found->symptom || is_symptom(sign);
+                found->earlier_reading = found->earlier_reading || strcmp(sign->id, "reading") == 0;
+            }
+        }
+    }
+}
+
+void
+found_read(const struct asked *whole, struct found *found)
+{
+    enum trouble trouble = equipment_trouble_told(whole);
+    size_t i, start, end;
+
+    *found = (struct found){0};
+    found->count = kb_find_signs(whole->context->kb, whole->context->workspace, whole->text,
+                                 found->list, SIGNS_MAX);
+    found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
+    found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER;
+    for (i = 0; i < found->count; i++) {
+        found->new_symptom = found->new_symptom || is_symptom(found->list[i].sign);
+        found->no_flow = found->no_flow || found_is_no_flow(found->list[i].sign);
+        found->new_trouble = found->new_trouble || found->list[i].sign->level == SIGN_EQUIPMENT;
+    }
+    found->symptom = found->new_symptom;
+    (void)oximeter_read(whole->text, &found->reading, &start, &end);
+    find_joined(whole, found);
+    find_in_alerts(whole, found);
+    found->unit_trouble = found->unit_trouble || found->new_trouble || found->no_flow;
+}
+
+bool
+found_no_flow_sign(const struct found *found)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (found_is_no_flow(found->list[i].sign)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+found_has_level(const struct found *found, enum sign_level level)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (found->list[i].sign->level == level) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "No tank left", "the cylinder is empty": spoken of, but nothing to breathe from. */
+static bool
+tells_backup(const struct tokens *tokens)
+{
+    size_t i, j;
+
+    for (i = 0; i < tokens->count; i++) {
+        bool is_gone = false;
+
+        if (!token_among(tokens, i,
+                         " tank tanks cylinder cylinders backup bottle tanque tanques "
+                         "cilindro cilindros reserva respaldo ")) {
+            continue;
+        }
+        for (j = i < 4 ? 0 : i - 4; j < i + 4; j++) {
+            is_gone = is_gone || yes_no_denies_at(tokens, j) ||
+                      token_among(tokens, j, " empty dead gone out vacio vacia acabo ");
+        }
+        if (!is_gone) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Charges are told and every one of them is empty. */
+static bool
+tells_only_empty(const struct asked *whole, const char *text)
+{
+    struct told told;
+    size_t i;
+
+    told_read(whole->arena, text, &told);
+    for (i = 0; i < told.charge_count; i++) {
+        if (told.charges[i].high > 0) {
+            return false;
+        }
+    }
+    for (i = 0; i < told.light_count; i++) {
+        if (told.lights[i] > 0) {
+            return false;
+        }
+    }
+    return told_has_charge(&told);
+}
+
+bool
+found_no_source(const struct asked *whole, const struct found *found)
+{
+    bool empty_now = tells_only_empty(whole, whole->text);
+
+    if (!found->no_flow || tells_backup(&whole->tokens)) {
+        return false;
+    }
+    return empty_now || (found->new_trouble && tells_only_empty(whole, recent_texts(whole)));
+}
+
+bool
+found_unit_and_symptom(const struct found *found)
+{
+    return (found->new_trouble && found->symptom) || (found->unit_trouble && found->new_symptom);
+}
+
+void
+found_leave_out(struct found *found, const char *id)
+{
+    size_t i, kept = 0;
+
+    for (i = 0; i < found->count; i++) {
+        if (strcmp(found->list[i].sign->id, id) != 0) {
+            found->list[kept++] = found->list[i];
+        }
+    }
+    found->count = kept;
+}
+
+int
+found_repeats(const struct asked *whole, const struct found *found)
+{
+    const struct context *context = whole->context;
+    int counts[SIGNS_MAX] = {0}, least = 0;
+    size_t i, j;
+
+    if (found->count == 0 || found->reading > 0 ||
+        (context->rental_count > 1 && asked_named_rental(whole) != NULL)) {
+        return 0;
+    }
+    for (i = 0; i < context->recent_count; i++) {
+        struct found earlier = {0};
+
+        if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S) {
+            earlier.count = kb_find_signs(context->kb, context->workspace, context->recent[i].text,
+                                          earlier.list, SIGNS_MAX);
+        }
+        for (j = 0; j < found->count; j++) {
+            counts[j] += found_has(&earlier, found->list[j].sign->id);
+        }
+    }
+    for (j = 0; j < found->count; j++) {
+        least = j == 0 || counts[j] < least ? counts[j] : least;
+    }
+    return least;
+}

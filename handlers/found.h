@@ -1,0 +1,55 @@
+/*
+ * What one text shows of signs: in itself, read as one with the sender's texts of the last 3
+ * minutes, and together with what alerts tell that nobody has closed. How grave that is, signs.c
+ * decides. Private to it and death.c.
+ */
+#ifndef FOUND_H
+#define FOUND_H
+
+#include "asked.h"
+
+enum { SIGNS_MAX = 12 };
+
+struct found {
+    struct sign_match list[SIGNS_MAX];
+    size_t count;
+    int reading;          /* percent; 0 if none is told in this text */
+    bool symptom;         /* here, in a text just before, or in an alert that is open */
+    bool new_symptom;     /* in this text, or made by it and those just before */
+    bool earlier_reading; /* a value in a text just before or in an open alert */
+    bool no_flow;         /* no oxygen or no power, by a sign or in other words, or not yet again */
+    bool unit_trouble;    /* that, or a battery that is dangerous; here or just before */
+    bool new_trouble;     /* of that, what this text tells */
+};
+
+void found_read(const struct asked *whole, struct found *found);
+
+bool found_has(const struct found *found, const char *id);
+bool found_has_level(const struct found *found, enum sign_level level);
+void found_leave_out(struct found *found, const char *id);
+
+/*
+ * The sign that the first of an alert's reasons names, NULL if it names none. *reasons, not NULL,
+ * goes on to what follows; NULL at the end.
+ */
+const struct sign *found_next_reason(const struct asked *whole, const char **reasons);
+
+/* A sign after which the renter is asked whether oxygen flows again. */
+bool found_is_no_flow(const struct sign *sign);
+bool found_no_flow_sign(const struct found *found);
+
+/* Trouble with the unit and a symptom, one of them new. */
+bool found_unit_and_symptom(const struct found *found);
+/*
+ * No power or no unit, every battery spoken of empty, and no backup spoken of: there is no source
+ * left. A backup on record is no proof that it is at hand and full.
+ */
+bool found_no_source(const struct asked *whole, const struct found *found);
+
+/*
+ * How many texts of the last 3 minutes told all of this. A value may be another one, and a name may
+ * tell whose of several rentals it is about: neither is a repeat.
+ */
+int found_repeats(const struct asked *whole, const struct found *found);
+
+#endif

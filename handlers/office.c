@@ -1,0 +1,128 @@
+/* What only a person in the office can do: another day, another battery, a price, a voice. */
+#include <string.h>
+
+#include "memory.h"
+#include "office_request.h"
+#include "say.h"
+#include "steps.h"
+
+static const struct office_matter {
+    const char *topic; /* id, and what follows "office:" in the alert's reason */
+    const char *brief;
+    bool always; /* whatever is asked of it; else only by these words */
+    const char *phrases;
+} matters[] = {
+    {"contact", "wants a person", false,
+     "real person|actual person|live person|human|real human|talk to a person|speak to a person|"
+     "talk to someone|speak to someone|speak with someone|talk with someone|talk to somebody|"
+     "person i could talk|person i can talk|call me|phone me|ring me|someone call|some one call|"
+     "somebody call|someone * phone|someone * ring|a person|hablar con alguien|"
+     "hablar con una persona|me puede marcar|me puede llamar|llameme|me pueden llamar|me llame"},
+    {"extend", "wants to extend", true,
+     "keep it longer|extend|extra day|extra days|another day|another week|one more day|"
+     "few more days|more days|hang on to it|otro dia|mas dias|quedarmelo"},
+    {"extra-battery", "wants a battery", true,
+     "extra battery|another battery|more batteries|one more battery|spare battery|otra bateria|"
+     "mas baterias"},
+    {"billing", "about money", true,
+     "refund|deposit|charged me|my card|credit card|how much * cost|price|invoice|receipt|bill|"
+     "precio|reembolso|deposito|tarjeta"},
+};
+
+static const struct office_matter *
+matter_of_topic(const struct asked *asked, const char *topic_id)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof matters / sizeof matters[0]; i++) {
+        if (strcmp(matters[i].topic, topic_id) == 0) {
+            return matters[i].always || tokens_have(&asked->tokens, matters[i].phrases)
+                       ? &matters[i]
+                       : NULL;
+        }
+    }
+    return NULL;
+}
+
+/* Renters of ours are answered by a person; others are told whom to call. */
+static void
+call(const struct asked *asked, struct verdict *verdict, const struct office_matter *matter,
+     bool answered)
+{
+    bool active = asked_is_active_renter(asked);
+    struct office_request request = office_request_read(asked, matter->topic);
+    struct answer *answer;
+    char *told;
+
+    if (active) {
+        verdict_alert(verdict, ALERT_OFFICE, false,
+                      memory_format(asked->arena, "office:%s", matter->topic),
+                      office_request_brief(asked, matter->topic, matter->brief, &request));
+    }
+    if (answered && !active) {
+        return; /* the topic's own text says whom to call */
+    }
+    answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, matter->topic);
+    answer->topic = matter->topic;
+    answer->text = say(asked->arena, asked->context->house, asked->language,
+                       !active                    ? SAY_OFFICE_CALL
+                       : office_hours_wait(asked) ? SAY_OFFICE_WAITS
+                                                  : SAY_OFFICE_TOLD,
+                       NULL);
+    told = active ? office_request_say(asked, matter->topic, &request) : NULL;
+    if (told != NULL) {
+        answer->text = memory_format(asked->arena, "%s %s", told, answer->text);
+    }
+    if (told != NULL && !answered) { /* the topic's own text has them */
+        answer->text = memory_format(
+            asked->arena, "%s %s", answer->text,
+            say(asked->arena, asked->context->house, asked->language, SAY_OFFICE_HOURS, NULL));
+    }
+}
+
+void
+office_call(const struct asked *asked, struct verdict *verdict, const char *topic_id)
+{
+    const struct office_matter *matter = matter_of_topic(asked, topic_id);
+
+    if (matter == NULL) {
+        return;
+    }
+    call(asked, verdict, matter, true);
+    if (!matter->always || asked_is_active_renter(asked)) {
+        verdict->answers[verdict->answer_count - 1].route = ROUTE_STAFF;
+        if (verdict->route > ROUTE_STAFF) {
+            verdict->route = ROUTE_STAFF;
+        }
+    }
+}
+
+static const struct office_matter *
+matter_told(const struct asked *asked)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof matters / sizeof matters[0]; i++) {
+        if (tokens_have(&asked->tokens, matters[i].phrases)) {
+            return &matters[i];
+        }
+    }
+    return NULL;
+}
+
+bool
+office_is_asked_for(const struct asked *asked)
+{
+    return matter_told(asked) != NULL;
+}
+
+bool
+office_decide(const struct asked *asked, struct verdict *verdict)
+{
+    const struct office_matter *matter = matter_told(asked);
+
+    if (matter != NULL) {
+        call(asked, verdict, matter, false);
+    }
+    return matter != NULL;
+}

@@ -1,0 +1,441 @@
+#include "amounts.h"
+
+#include <string.h>
+
+enum { DAY_MINUTES = 24 * 60, DURATION_MAX = 14 * DAY_MINUTES, LIGHTS_MAX = 10 };
+
+bool
+item_is_duration(const struct items *items, size_t at)
+{
+    return item_in(items, at, UNIT_MINUTE);
+}
+
+int
+duration_minutes(const struct items *items, size_t at)
+{
+    return items->list[at].high;
+}
+
+/* ---- whole numbers --------------------------------------------------------------------------- */
+
+static int
+part_value(const struct items *items, size_t at)
+{
+    if (item_value(items, at, ITEM_FRACTION) == 750) {
+        return 750;
+    }
+    if (item_is(items, at, ITEM_HALF)) {
+        return 500;
+    }
+    return item_is(items, at, ITEM_QUARTER) ? 250 : 0;
+}
+
+static bool
+can_be_halved(const struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    bool pronoun =
+        item->one && (item_is(items, at - 1, ITEM_FULL) || item_is(items, at - 1, ITEM_CHARGE) ||
+                      item_is(items, at - 1, ITEM_OTHER));
+
+    return item->is == ITEM_NUMBER && !item->spent && !item->fraction && !pronoun &&
+           item->value % 1000 == 0 && item->value < 100 * 1000;
+}
+
+/* "two and a half", "dos y media"; not "one and a half battery" in the sense of two things. */
+static void
+add_part(struct items *items, size_t at)
+{
+    size_t part = at + 2;
+    bool of_battery;
+    int value;
+
+    if (!can_be_halved(items, at) || !item_is(items, at + 1, ITEM_AND) ||
+        item_text(items, at + 1, "+") || item_text(items, at + 1, "mas")) {
+        return;
+    }
+    part += item_is(items, part, ITEM_ARTICLE) ? 1 : 0;
+    value = part_value(items, part);
+    of_battery = item_is(items, part + 1, ITEM_BATTERY) || item_is(items, part + 1, ITEM_FULL) ||
+                 (part + 1 < items->count && items->list[part + 1].one) ||
+                 item_text(items, part, "la") || item_text(items, part, "a");
+    if (!items->spanish && items->tokens->list[items->list[part].from].text[0] != 'a' &&
+        !item_is(items, part - 1, ITEM_ARTICLE) && !item_is(items, part + 1, ITEM_UNIT)) {
+        return; /* "20 and half" are two charges */
+    }
+    if (items->spanish && !item_is(items, part + 1, ITEM_UNIT) &&
+        (items->list[at].value > 12 * 1000 || item_text(items, part, "un"))) {
+        return; /* "una y un cuarto" are two charges */
+    }
+    if (part + 1 < items->count && items->list[part + 1].one) {
+        return; /* "a half one and a quarter one" */
+    }
+    if (value == 0 || (of_battery && !item_text(items, part, "a")) ||
+        (item_text(items, part, "a") && item_is(items, part + 1, ITEM_BATTERY))) {
+        return;
+    }
+    items->list[at].value += value;
+    items->list[at].high = items->list[at].value;
+    items_replace(items, at, part + 1 - at, items->list[at]);
+}
+
+/* "two point five" */
+static void
+add_point(struct items *items, size_t at)
+{
+    bool point = item_text(items, at + 1, "point") || item_text(items, at + 1, "punto");
+
+    if (item_free_number(items, at) && point && item_free_number(items, at + 2) &&
+        items->list[at + 2].value < 10 * 1000 && items->list[at].value < 100 * 1000) {
+        items->list[at].value += items->list[at + 2].value / 10;
+        items->list[at].high = items->list[at].value;
+        items_replace(items, at, 3, items->list[at]);
+    }
+}
+
+/* "minus 2", "-40", but "9-10" and "las 8 menos 10" are none. */
+static void
+add_minus(struct items *items, size_t at)
+{
+    const struct tokens *tokens = items->tokens;
+    bool sign, word;
+
+    if (!item_free_number(items, at + 1)) {
+        return;
+    }
+    sign = item_text(items, at, "-") && tokens->list[items->list[at + 1].from].glued &&
+           !tokens->list[items->list[at].from].glued;
+    word = item_is(items, at, ITEM_MINUS) && !item_free_number(items, at - 1) &&
+           !item_is(items, at - 1, ITEM_HALF);
+    if ((sign && at > 0 && items->list[at - 1].is == ITEM_NUMBER) || !(sign || word)) {
+        return;
+    }
+    items->list[at + 1].negative = true;
+    items_replace(items, at, 2, items->list[at + 1]);
+}
+
+/* "batteries x4", "x 4" */
+static void
+add_times(struct items *items, size_t at)
+{
+    if (item_text(items, at, "x") && item_free_number(items, at + 1) &&
+        items->list[at + 1].value <= 12 * 1000) {
+        items->list[at + 1].times = true;
+        items_replace(items, at, 2, items->list[at + 1]);
+    }
+}
+
+/* ---- ranges ---------------------------------------------------------------------------------- */
+
+static bool
+has_unit(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_UNIT) ||
+           (item_is(items, at, ITEM_HEDGE_AFTER) && item_is(items, at + 1, ITEM_UNIT));
+}
+
+/*
+ * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
+ * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
+ */
+static void
+join_range(struct items *items, size_t at)
+{
+    bool between = item_is(items, at - 1, ITEM_BETWEEN);
+    bool joined = item_is(items, at + 1, ITEM_TO) || (between && item_is(items, at + 1, ITEM_AND));
+    const struct item *low, *high;
+    bool dash, told;
+
+    if (!item_free_number(items, at) || !joined || !item_free_number(items, at + 2)) {
+        return;
+    }
+    low = &items->list[at];
+    high = &items->list[at + 2];
+    dash = item_text(items, at + 1, "-");
+    told = has_unit(items, at + 3) || between ||
+           ((dash || item_text(items, at + 1, "or") || item_text(items, at + 1, "o") ||
+             (item_text(items, at + 1, "to") && item_is(items, at - 1, ITEM_SHOWS))) &&
+            low->value > 12 * 1000 && high->value <= 100 * 1000);
+    if (low->value >= high->value || low->negative || low->fraction || low->times || !told ||
+        item_text(items, at + 1, "hasta") ||
+        (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
+         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT)) {
+        return;
+    }
+    items->list[at].high = high->value;
+    items_replace(items, at, 3, items->list[at]);
+    if (between) {
+        items_replace(items, at - 1, 2, items->list[at]);
+    }
+}
+
+/* ---- units ----------------------------------------------------------------------------------- */
+
+static int
+in_minutes(int value, enum unit unit)
+{
+    long long minutes = value;
+
+    if (unit == UNIT_HOUR) {
+        minutes *= 60;
+    } else if (unit == UNIT_DAY) {
+        minutes *= DAY_MINUTES;
+    }
+    minutes = (minutes + 999) / 1000;
+    return minutes > DURATION_MAX ? DURATION_MAX : (int)minutes;
+}
+
+static bool
+is_time_unit(enum unit unit)
+{
+    return unit == UNIT_MINUTE || unit == UNIT_HOUR || unit == UNIT_DAY;
+}
+
+/* "2700 m" are metres, "2 h 55 m" minutes. */
+static enum unit
+unit_at(const struct items *items, size_t at, int number)
+{
+    enum unit unit = (enum unit)item_value(items, at, ITEM_UNIT);
+
+    return item_text(items, at, "m") && number >= 300 * 1000 ? UNIT_METER : unit;
+}
+
+/* Makes items [at, at + count) an amount of [low, high] thousandths of the unit. */
+static void
+make_amount(struct items *items, size_t at, size_t count, struct item number, enum unit unit)
+{
+    struct item amount = number;
+
+    amount.is = ITEM_AMOUNT;
+    amount.unit = is_time_unit(unit) ? UNIT_MINUTE : unit;
+    if (is_time_unit(unit)) {
+        amount.value = in_minutes(number.value, unit);
+        amount.high = in_minutes(number.high, unit);
+        amount.days = unit == UNIT_DAY && number.value >= 1000;
+        amount.whole_hours = unit == UNIT_HOUR && number.high % 1000 == 0;
+    }
+    items_replace(items, at, count, amount);
+}
+
+/* "half an hour", "media hora", "tres cuartos de hora", "quarter of a mile" */
+static bool
+part_of_unit(struct items *items, size_t at)
+{
+    struct item number = {.day = NO_DAY};
+    size_t next = at + 1;
+    int value = item_is(items, at, ITEM_FRACTION) ? item_value(items, at, ITEM_FRACTION)
+                                                  : part_value(items, at);
+
+    if (value == 0) {
+        return false;
+    }
+    next += item_text(items, next, "of") || item_text(items, next, "de") ? 1 : 0;
+    next += item_is(items, next, ITEM_ARTICLE) || item_text(items, next, "una") ? 1 : 0;
+    if (!item_is(items, next, ITEM_UNIT) || !is_time_unit(unit_at(items, next, 0))) {
+        return false;
+    }
+    number.value = number.high = value;
+    make_amount(items, at, next + 1 - at, number, unit_at(items, next, 0));
+    items->list[at].whole_hours = false;
+    return true;
+}
+
+/* "0700 hrs" is a clock time. */
+static bool
+is_clock_number(const struct items *items, size_t at)
+{
+    const char *text = items->tokens->list[items->list[at].from].text;
+
+    return items->list[at].digits && text[0] == '0' && strlen(text) == 4;
+}
+
+/* "hour drive" */
+static bool
+is_an_hour(const struct items *items, size_t at)
+{
+    return item_text(items, at, "hour") && item_is(items, at + 1, ITEM_GOING) &&
+           !item_is(items, at - 1, ITEM_HALF);
+}
+
+/* A number with its unit, or a unit that an article counts: "an hour", "hora y media". */
+static bool
+number_of_unit(struct items *items, size_t at)
+{
+    struct item number = {.value = 1000, .high = 1000, .day = NO_DAY};
+    bool counted = item_free_number(items, at);
+    bool article = item_is(items, at, ITEM_ARTICLE) && !item_in(items, at - 1, UNIT_OTHER);
+    size_t next = at + (counted || article ? 1 : 0), unit_item;
+    bool half_follows;
+    int part;
+
+    if (counted) {
+        number = items->list[at];
+        next += item_is(items, next, ITEM_HEDGE_AFTER) && item_is(items, next + 1, ITEM_UNIT);
+        next += item_text(items, next, "-") && item_is(items, next + 1, ITEM_UNIT) ? 1 : 0;
+        next += (item_text(items, next, "more") || item_text(items, next, "full") ||
+                 item_text(items, next, "whole") || item_text(items, next, "extra")) &&
+                item_is(items, next + 1, ITEM_UNIT);
+    }
+    if (!item_is(items, next, ITEM_UNIT) || (counted && is_clock_number(items, at))) {
+        return false;
+    }
+    if (number.value <= LIGHTS_MAX * 1000 && item_is(items, next, ITEM_LIGHT) &&
+        !items_any(items, ITEM_CYLINDER)) {
+        return false; /* "2 bars" of the gauge */
+    }
+    unit_item = next;
+    half_follows = item_is(items, next + 1, ITEM_AND);
+    next += half_follows ? 2 : 1;
+    next += half_follows && item_is(items, next, ITEM_ARTICLE) ? 1 : 0;
+    part = half_follows ? part_value(items, next) : 0;
+    if (part > 0 && (number.value % 1000 == 0) && !item_is(items, next + 1, ITEM_BATTERY)) {
+        number.value += part;
+        number.high += part;
+        next++;
+    } else {
+        next = unit_item + 1;
+        if (!counted && !article && !is_an_hour(items, unit_item)) {
+            return false; /* a unit alone tells no amount */
+        }
+    }
+    make_amount(items, at, next - at, number, unit_at(items, unit_item, number.value));
+    return true;
+}
+
+/* What may not stand behind a bare number of minutes: it counts something else then. */
+static bool
+counts_something(const struct items *items, size_t at)
+{
+    static const enum item_is things[] = {ITEM_BATTERY, ITEM_FULL,  ITEM_CHARGE,  ITEM_LIGHT,
+                                          ITEM_UNIT,    ITEM_OTHER, ITEM_ORDINAL, ITEM_MODE};
+    size_t i;
+
+    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
+        if (item_is(items, at, things[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "2h30", "1 hr 5", "5 hours and 20 minutes", "5 horas y 20" */
+static void
+add_minutes(struct items *items, size_t at)
+{
+    size_t next = at + 1;
+    bool joined, glued;
+    struct item *hours = &items->list[at];
+
+    if (!item_is_duration(items, at) || !hours->whole_hours || hours->value != hours->high) {
+        return;
+    }
+    joined = item_is(items, next, ITEM_AND) || item_text(items, next, "con");
+    next += joined ? 1 : 0;
+    if (item_is_duration(items, next) && items->list[next].value < 60 &&
+        !items->list[next].negative) {
+        hours->value += items->list[next].value;
+    } else if (item_free_number(items, next) && items->list[next].value < 60 * 1000 &&
+               items->list[next].value % 1000 == 0 && !items->list[next].one &&
+               !items->list[next].ordinal && !counts_something(items, next + 1)) {
+        glued = items->tokens->list[items->list[next].from].glued;
+        if (joined && !glued && items->list[next].value < 5 * 1000) {
+            return;
+        }
+        hours->value += items->list[next].value / 1000;
+    } else {
+        return;
+    }
+    hours->high = hours->value;
+    hours->whole_hours = false;
+    items_replace(items, at, next + 1 - at, *hours);
+}
+
+/* "5 grados bajo cero centigrados", "20 degrees F": a unit right behind says which degrees. */
+static void
+add_degrees(struct items *items, size_t at)
+{
+    struct item *item = &items->list[at];
+
+    if (items->spanish && item_in(items, at, UNIT_BELOW_ZERO) &&
+        !item_is(items, at + 1, ITEM_UNIT)) {
+        item->negative = true;
+        item->unit = UNIT_CELSIUS; /* where Spanish is spoken */
+        return;
+    }
+    if (item->is != ITEM_AMOUNT || (item->unit != UNIT_DEGREE && item->unit != UNIT_BELOW_ZERO) ||
+        !item_is(items, at + 1, ITEM_UNIT)) {
+        return;
+    }
+    if (item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO || item->unit == UNIT_BELOW_ZERO) {
+        item->negative = true;
+    }
+    item->unit = (enum unit)item_value(items, at + 1, ITEM_UNIT);
+    items_replace(items, at, 2, *item);
+}
+
+/* "120 millas a 60 por hora" */
+static void
+add_distance_unit(struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at; item_in(items, at, UNIT_PER_HOUR) && i > 0; i--) {
+        if (item_in(items, i - 1, UNIT_MILE) || item_in(items, i - 1, UNIT_KM)) {
+            items->list[at].unit = items->list[i - 1].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
+        }
+    }
+}
+
+/* "240 miles at 60" */
+static void
+add_speed(struct items *items, size_t at)
+{
+    struct item *item = &items->list[at];
+
+    if (item_free_number(items, at) && item_value(items, at - 1, ITEM_AT) == AT_AT &&
+        (item_in(items, at - 2, UNIT_MILE) || item_in(items, at - 2, UNIT_KM)) &&
+        !item_is(items, at + 1, ITEM_UNIT) && item->value <= 120 * 1000) {
+        item->is = ITEM_AMOUNT;
+        item->unit = items->list[at - 2].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
+    }
+}
+
+/* "10 C below zero" */
+static void
+add_below(struct items *items, size_t at)
+{
+    struct item *item = &items->list[at];
+
+    if ((item_in(items, at, UNIT_CELSIUS) || item_in(items, at, UNIT_FAHRENHEIT)) &&
+        item_is(items, at + 1, ITEM_UNIT) &&
+        item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO) {
+        item->negative = true;
+        items_replace(items, at, 2, *item);
+    }
+}
+
+void
+amounts_make(struct items *items)
+{
+    static void (*const on_numbers[])(struct items *, size_t) = {add_minus, add_times, add_point,
+                                                                 add_part, join_range};
+    static void (*const on_amounts[])(struct items *, size_t) = {
+        add_minutes, add_degrees, add_degrees, add_below, add_distance_unit, add_speed};
+    size_t at, i;
+
+    for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {
+        for (at = 0; at < items->count; at++) {
+            on_numbers[i](items, at);
+        }
+    }
+    for (at = 0; at < items->count; at++) {
+        if (!part_of_unit(items, at)) {
+            (void)number_of_unit(items, at);
+        }
+    }
+    for (i = 0; i < sizeof on_amounts / sizeof on_amounts[0]; i++) {
+        for (at = 0; at < items->count; at++) {
+            on_amounts[i](items, at);
+        }
+    }
+}

@@ -1,0 +1,182 @@
+#include "aside.h"
+
+#include <string.h>
+
+static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
+                             "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
+                             "esposo esposa nana mum gramps im hes shes ";
+static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
+                                    "propina probabilidad slope incline sure oxygen o2 oxigeno ";
+
+static const char *
+text_at(const struct items *items, size_t at)
+{
+    return at < items->count ? items->tokens->list[items->list[at].from].text : "";
+}
+
+static bool
+is_number(const struct items *items, size_t at)
+{
+    return at < items->count && items->list[at].is == ITEM_NUMBER;
+}
+
+static bool
+counts_ours(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_FULL) ||
+           item_is(items, at, ITEM_CHARGE) || item_is(items, at, ITEM_LIGHT) ||
+           item_is(items, at, ITEM_OTHER);
+}
+
+/* "room 9", "flight number 705", "deposit was 40" */
+static void
+named_or_priced(struct items *items, size_t at)
+{
+    bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
+    size_t number = at + 1;
+
+    if (!named && !priced) {
+        return;
+    }
+    while (number < at + 3 &&
+           (item_is(items, number, ITEM_LINK) || item_is(items, number, ITEM_NAMED) ||
+            item_is(items, number, ITEM_PRICE) || item_is(items, number, ITEM_HEDGE))) {
+        number++;
+    }
+    if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1)) ||
+        item_in(items, number, UNIT_CELSIUS) || item_in(items, number, UNIT_FAHRENHEIT)) {
+        items_spend(items, number, 1); /* "seat 14C" */
+    }
+}
+
+/* "39 a day", "45 al dia" */
+static void
+rate(struct items *items, size_t at)
+{
+    bool a_day =
+        items->list[at].is == ITEM_AMOUNT && items->list[at].days && !items->list[at].digits;
+
+    if (is_number(items, at) &&
+        (item_text(items, at + 1, "per") || item_text(items, at + 1, "al") ||
+         item_text(items, at + 1, "por") || item_text(items, at + 1, "a")) &&
+        (item_is(items, at + 2, ITEM_UNIT) || item_text(items, at + 1, "a")) &&
+        (token_among(items->tokens, items->list[at].to + 1, " day dia week semana night noche "))) {
+        items_spend(items, at, 2);
+    }
+    if (a_day && at > 0 && items->list[at - 1].is == ITEM_NUMBER) {
+        items_spend(items, at - 1, 2);
+    }
+}
+
+/* "the 22nd", "12 de enero"; "2nd one" is a battery. */
+static void
+date(struct items *items, size_t at)
+{
+    if (is_number(items, at) && items->list[at].ordinal) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "he is 74", "my mom 82": years */
+static void
+age(struct items *items, size_t at)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t before;
+
+    if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
+        items->list[at].value > 110 * 1000 || at == 0) {
+        return;
+    }
+    before = items->list[at].from;
+    if (token_among(tokens, before - 1, family) ||
+        (before > 1 && token_among(tokens, before - 1, " is am es ") &&
+         token_among(tokens, before - 2, " i he she mom dad husband wife mother father "))) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "555-0123", "208 555 0123" */
+static void
+telephone(struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_text(items, next, "-") ? 1 : 0;
+    if (is_number(items, at) && items->list[at].digits && is_number(items, next) &&
+        strlen(text_at(items, at)) == 3 && strlen(text_at(items, next)) >= 3 &&
+        items->list[next].digits) {
+        items_spend(items, at, next + 1 - at);
+    }
+    if (is_number(items, at) && items->list[at].value >= 100000 * 1000) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "my neighbour says 3", "she gets 5 hours": the next amount of that clause is theirs. */
+static void
+claim(struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    if (!item_is(items, at, ITEM_CLAIM)) {
+        return;
+    }
+    for (i = at + 1; i < to && i < at + 4; i++) {
+        if (is_number(items, i) || item_in(items, i, UNIT_MINUTE)) {
+            items_spend(items, i, 1);
+            return;
+        }
+    }
+}
+
+/* "150 % of the flight", "20 % chance" */
+static void
+other_percent(struct items *items, size_t at)
+{
+    bool rule = lexicon_cue(items->tokens, CUE_FLIGHT) && item_in(items, at, UNIT_PERCENT) &&
+                items->list[at].value == 150 * 1000;
+    size_t after = at < items->count ? items->list[at].to : 0;
+
+    if (rule || (item_in(items, at, UNIT_PERCENT) &&
+                 (token_among(items->tokens, after, not_of_charge) ||
+                  (token_among(items->tokens, after, " de of ") &&
+                   token_among(items->tokens, after + 1, not_of_charge))))) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "not 3", "no es de 6 horas", "not full" */
+static void
+denied(struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    if (!item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_CORRECT) ||
+        (item_text(items, at, "no") && (at == 0 || items->list[at - 1].is == ITEM_STOP ||
+                                        items->list[at - 1].is == ITEM_PAUSE))) {
+        return; /* a no of its own corrects */
+    }
+    while (next < at + 3 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                             item_is(items, next, ITEM_ALL) || item_is(items, next, ITEM_HEDGE))) {
+        next++;
+    }
+    if (is_number(items, next) || item_is(items, next, ITEM_FULL) ||
+        (next < items->count && items->list[next].is == ITEM_AMOUNT)) {
+        items_spend(items, next, 1);
+    }
+}
+
+void
+aside_put(struct items *items)
+{
+    static void (*const kinds[])(struct items *, size_t) = {
+        named_or_priced, rate, date, age, telephone, claim, other_percent, denied};
+    size_t at, i;
+
+    for (at = 0; at < items->count; at++) {
+        for (i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
+            kinds[i](items, at);
+        }
+    }
+}

@@ -1,0 +1,385 @@
+#include "asks.h"
+
+#include "amounts.h"
+#include "clocks.h"
+#include "legs.h"
+#include "surroundings.h"
+
+static bool
+has(const struct items *items, enum cue cue)
+{
+    return lexicon_cue(items->tokens, cue);
+}
+
+/* The battery or the cylinder that stands nearest to the question. */
+static bool
+cylinder_is_asked(const struct items *items)
+{
+    size_t at;
+    bool pressure = false, cylinder = items_any(items, ITEM_CYLINDER);
+
+    for (at = 0; at < items->count; at++) {
+        pressure = pressure || item_in(items, at, UNIT_PSI) ||
+                   (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
+                   cylinder_size_at(items, at);
+    }
+    if (!cylinder && !pressure) {
+        return false;
+    }
+    return !has(items, CUE_BATTERY_ASKED);
+}
+
+/* "On the plane now, 2 lights, how long": hours left, no flight to plan. */
+static bool
+is_on_plane(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) && !items->list[at].spent) {
+            return false;
+        }
+    }
+    return has(items, CUE_ON_PLANE) && has(items, CUE_LEFT) && !has(items, CUE_HOW_MANY);
+}
+
+/* Charging is asked about unless it only tells how things are ("it is not charging, how long?"). */
+static bool
+charging_is_asked(const struct items *items)
+{
+    return has(items, CUE_CHARGING) &&
+           !tokens_have(items->tokens, "not charging|isnt charging|wont charge|car charger broke|"
+                                       "no charging|on a charge|per charge|single charge|"
+                                       "one charge|no esta cargando|una sola carga|"
+                                       "sin cargar|without charging|sin poder cargar|"
+                                       "cant charge|no carga|a full charge last|"
+                                       "cannot charge|not be charging");
+}
+
+/* "Text me an hour and a half before it runs out" */
+static bool
+reminds(const struct items *items)
+{
+    size_t at, i, to;
+
+    for (at = 0; at < items->count; at++) {
+        to = sentence_end(items, at);
+        for (i = at; item_is(items, at, ITEM_REMIND) && i < to; i++) {
+            if (item_is_duration(items, i) &&
+                (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT))) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+enum told_kind
+asks_by_words(const struct items *items)
+{
+    if (has(items, CUE_WATCH) || reminds(items)) {
+        return TOLD_WATCH;
+    }
+    if (cylinder_is_asked(items)) {
+        return TOLD_CYLINDER;
+    }
+    if (has(items, CUE_FLIGHT)) {
+        return is_on_plane(items) ? TOLD_HOURS_LEFT : TOLD_FLIGHT;
+    }
+    return charging_is_asked(items) ? TOLD_CHARGING : TOLD_NOTHING;
+}
+
+static bool
+has_movement(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int going = item_value(items, at, ITEM_GOING);
+
+        if (going == LEG_DRIVE || going == LEG_HIKE || going == LEG_FLIGHT ||
+            (going == LEG_OTHER)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "It has to last 4 hours": a span that batteries must hold, wherever. */
+static bool
+must_last(const struct items *items, bool surely)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is(items, at, ITEM_LASTS) && (!surely || item_value(items, at, ITEM_LASTS) == 0)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+any_charge(const struct told *told)
+{
+    return told->charge_count + told->light_count > 0;
+}
+
+static bool
+has_clock_pair(const struct items *items)
+{
+    size_t at, clocks = 0;
+
+    for (at = 0; at < items->count; at++) {
+        clocks += items->list[at].is == ITEM_CLOCK && !items->list[at].spent ? 1 : 0;
+    }
+    return clocks >= 2;
+}
+
+static bool
+has_distance(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_in(items, at, UNIT_MILE) || item_in(items, at, UNIT_KM)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+speaks_of_trip(const struct items *items)
+{
+    return tokens_have(items->tokens,
+                       "trip|outing|away|weekend|viaje|excursion|paseo|errands|mandados");
+}
+
+static bool
+is_plugged_in(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int power = item_value(items, at, ITEM_POWER);
+
+        if ((power == POWER_WORD_WALL || power == POWER_WORD_CAR) &&
+            !item_is(items, at - 1, ITEM_NOT)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Something must be ready by then: what is not full, before one leaves. */
+static bool
+is_due(const struct items *items, const struct told *told)
+{
+    bool low = told->charge_count + told->light_count > 0;
+    size_t at;
+
+    for (at = 0; at < told->charge_count; at++) {
+        low = low && told->charges[at].high < 100;
+    }
+
+    for (at = 0; at < items->count; at++) {
+        enum clock_role role =
+            items->list[at].is == ITEM_CLOCK ? clock_role(items, at) : CLOCK_OF_NOTHING;
+
+        if (role == CLOCK_BY || (role == CLOCK_DEPART && low)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static size_t
+count_lengths(const struct items *items)
+{
+    size_t at, count = 0;
+
+    for (at = 0; at < items->count; at++) {
+        count += item_is_duration(items, at) && !items->list[at].spent ? 1 : 0;
+    }
+    return count;
+}
+
+static enum told_kind
+with_a_span(const struct items *items)
+{
+    if (has_movement(items) || has_clock_pair(items) || has_distance(items) ||
+        count_lengths(items) > 1) {
+        return TOLD_TRIP;
+    }
+    if (speaks_of_trip(items) || (items_any(items, ITEM_GOING) && !must_last(items, true))) {
+        return TOLD_TRIP;
+    }
+    return is_plugged_in(items) ? TOLD_CHARGING : TOLD_HOURS_LEFT;
+}
+
+static bool
+is_how_long(const struct items *items)
+{
+    return has(items, CUE_HOW_LONG);
+}
+
+/* "How long do 2 batteries last": in general, whatever else is told. */
+static bool
+asks_life(const struct items *items)
+{
+    return tokens_have(items->tokens,
+                       "what would * batteries|what do * batteries|what will * batteries|"
+                       "what would * battery|what does * battery|what will * battery|"
+                       "cuanto * rinde|cuanto * rinden|what can * batteries|"
+                       "how long do * batteries last|how long does * battery last|"
+                       "how long do * batteries go|how long does * battery go|"
+                       "how long do * batteries run|how long does * battery run|"
+                       "cuanto duran * baterias|cuanto dura * bateria|cuanto dura una bateria|"
+                       "how long does * battery usually|how long do * batteries usually") &&
+           !has(items, CUE_LEFT);
+}
+
+/* "How long does one full battery go": nothing but full ones, and nobody has them. */
+static bool
+is_life_of_full(const struct items *items, const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].low < 100) {
+            return false;
+        }
+    }
+    return told->charge_count > 0 && told->light_count == 0 && told->count == 0 &&
+           !items_any(items, ITEM_HAVE) && has(items, CUE_LIFE);
+}
+
+enum told_kind
+asks_by_reading(const struct items *items, const struct told *told)
+{
+    bool left = has(items, CUE_LEFT) || told->since_min > 0 || told->is_earlier;
+    bool out = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        out = out || item_value(items, at, ITEM_POWER) == POWER_WORD_OUT;
+    }
+    if (!any_charge(told) && told->missing == 0 && asks_life(items)) {
+        return TOLD_BATTERY_LIFE;
+    }
+    if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
+        return legs_any(items) ? with_a_span(items) : TOLD_HOURS_LEFT;
+    }
+    if ((told->missing & MISSING_MINUTES) != 0 && has(items, CUE_TRIP)) {
+        return TOLD_TRIP;
+    }
+    if (legs_any(items)) {
+        return with_a_span(items);
+    }
+    if (has(items, CUE_GENERAL)) {
+        return TOLD_BATTERY_LIFE;
+    }
+    if (has(items, CUE_TRIP) && !left && !is_how_long(items) &&
+        (has(items, CUE_ENOUGH) || has(items, CUE_HOW_MANY) || speaks_of_trip(items))) {
+        return TOLD_TRIP;
+    }
+    if (left || out) {
+        return TOLD_HOURS_LEFT;
+    }
+    if (any_charge(told) && (is_plugged_in(items) || (is_due(items, told) && !is_how_long(items) &&
+                                                      !must_last(items, true)))) {
+        return TOLD_CHARGING;
+    }
+    if (told->impossible && (told->missing & MISSING_CHARGE) != 0) {
+        return TOLD_HOURS_LEFT;
+    }
+    if (is_life_of_full(items, told)) {
+        return TOLD_BATTERY_LIFE;
+    }
+    if (!any_charge(told) && (is_how_long(items) || has(items, CUE_LIFE))) {
+        return TOLD_BATTERY_LIFE;
+    }
+    if (any_charge(told) || told->impossible) {
+        return has(items, CUE_TRIP) && has(items, CUE_ENOUGH) && !is_how_long(items)
+                   ? TOLD_TRIP
+                   : TOLD_HOURS_LEFT;
+    }
+    return told->count > 0 && (told->has_mode || told->has_setting) ? TOLD_BATTERY_LIFE
+                                                                    : TOLD_NOTHING;
+}
+
+/* ---- what is missing
+ * ------------------------------------------------------------------------------- */
+
+static void
+missing_batteries(const struct items *items, const struct charges_read *charges, struct told *told)
+{
+    bool how_many_asked = has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP;
+
+    if (charges->several) {
+        told->missing |= MISSING_HOW_MANY;
+        return;
+    }
+    if (told->count > 0) {
+        told->missing |= MISSING_CHARGE;
+    } else if (!any_charge(told) && !how_many_asked && (told->missing & MISSING_CHARGE) == 0) {
+        told->missing |= MISSING_CHARGE | MISSING_HOW_MANY;
+    }
+}
+
+static void
+missing_of_flight(struct told *told)
+{
+    bool told_minutes = told->flight_minutes > 0 || told->leg_count > 0;
+
+    if (!told_minutes) {
+        told->missing |= MISSING_FLIGHT_MINUTES;
+    } else if (!told->flight_is_gate && !told->flight_is_air) {
+        told->missing |= MISSING_FLIGHT_IS;
+    }
+}
+
+static void
+missing_of_cylinder(struct told *told)
+{
+    if (told->psi == 0 && told->bar == 0) {
+        told->missing |= MISSING_PRESSURE;
+    }
+    if (told->size[0] == '\0') {
+        told->missing |= MISSING_SIZE;
+    }
+    if (told->flow_tenths == 0 && !told->has_mode) {
+        told->missing |= MISSING_FLOW;
+    }
+}
+
+void
+asks_missing(const struct items *items, const struct charges_read *charges, struct told *told)
+{
+    switch (told->kind) {
+    case TOLD_HOURS_LEFT:
+    case TOLD_CHARGING:
+        missing_batteries(items, charges, told);
+        break;
+    case TOLD_TRIP:
+        missing_batteries(items, charges, told);
+        if (told->leg_count == 0) {
+            told->missing |= MISSING_MINUTES;
+        }
+        break;
+    case TOLD_FLIGHT:
+        missing_of_flight(told);
+        break;
+    case TOLD_CYLINDER:
+        missing_of_cylinder(told);
+        break;
+    case TOLD_BATTERY_LIFE:
+    case TOLD_WATCH:
+        told->missing &= ~(unsigned)MISSING_CHARGE;
+        break;
+    case TOLD_NOTHING:
+        told->missing = 0;
+        break;
+    }
+}

@@ -1,0 +1,259 @@
+/*
+ * A number above any setting is a charge where a battery is named before it, where a word leads to
+ * one ("says", "at"), in a list of charges, or alone at the beginning of a clause. A small one
+ * needs more: the battery right before it, or a list.
+ */
+#include "bare_numbers.h"
+
+#include "hedges.h"
+
+/* "1 full, 1 maybe 30" */
+static bool
+is_one_of_list(const struct items *items, size_t at)
+{
+    return items->list[at].value == 1000 && at > 0 &&
+           (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND)) &&
+           item_is(items, at + 1, ITEM_HEDGE);
+}
+
+static bool
+names_battery(const struct items *items, size_t at)
+{
+    return at < items->count &&
+           (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
+            item_is(items, at, ITEM_ALL) || item_is(items, at, ITEM_BOTH) ||
+            (items->list[at].is == ITEM_NUMBER &&
+             (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
+              /* "battery 2 is 60" */
+              item_value(items, at - 1, ITEM_BATTERY) == 1)));
+}
+
+/* What behind a bare number says that it counts or sets something else. */
+static bool
+is_of_something(const struct items *items, size_t at, bool big)
+{
+    static const enum item_is things[] = {ITEM_BATTERY, ITEM_UNIT,   ITEM_LIGHT, ITEM_FULL,
+                                          ITEM_CHARGE,  ITEM_OCLOCK, ITEM_GOING};
+    size_t i;
+
+    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
+        if (item_is(items, at, things[i]) && !item_is(items, at, ITEM_LINK) &&
+            !item_is(items, at, ITEM_AT) &&
+            !(big && (things[i] == ITEM_BATTERY || things[i] == ITEM_GOING))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+ends_here(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_AND) ||
+           item_is(items, at, ITEM_AT) || item_is(items, at, ITEM_EACH) ||
+           item_is(items, at, ITEM_LEFT) || item_is(items, at, ITEM_NOW) ||
+           item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
+           item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
+           item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
+           item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
+           items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
+           item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
+           item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
+           item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
+           item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
+           item_is(items, at, ITEM_ACTIVITY) || items->list[at].one;
+}
+
+/* A battery is spoken of earlier in the clause, and no other number or charge since. */
+static bool
+follows_battery(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < 7; i--) {
+        const struct item *item = &items->list[i - 1];
+
+        if (names_battery(items, i - 1) || item_is(items, i - 1, ITEM_BATTERY)) {
+            return true;
+        }
+        if (item->is == ITEM_AMOUNT || item->is == ITEM_CLOCK || item->is == ITEM_NUMBER ||
+            item_is(items, i - 1, ITEM_LASTS) || item_is(items, i - 1, ITEM_FULL) ||
+            item_is(items, i - 1, ITEM_MODE) || item_is(items, i - 1, ITEM_SETTING)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "the battery is at 5": below any setting, or said of a battery that is. */
+static bool
+is_low(const struct items *items, size_t at, size_t before, size_t subject)
+{
+    return item_value(items, subject, ITEM_BATTERY) == 1 &&
+           (items->list[at].value >= 7 * 1000 || item_text(items, before - 1, "is") ||
+            item_text(items, before - 1, "was") || item_text(items, before - 1, "esta"));
+}
+
+/* "10, 20 and 30" */
+static bool
+begins_list(const struct items *items, size_t at)
+{
+    bool joined = item_is(items, at + 1, ITEM_AND) ||
+                  (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE);
+    size_t next;
+
+    for (next = at + 1; item_is(items, next, ITEM_AND) ||
+                        (next < items->count && items->list[next].is == ITEM_PAUSE);
+         next++) {
+    }
+    if (!joined || !item_free_number(items, next) || items->list[next].one ||
+        !ends_here(items, next + 1)) {
+        return false;
+    }
+    return items->list[next].value > BIG_MIN * 1000 ||
+           (items->list[next].value >= 5 * 1000 && begins_list(items, next));
+}
+
+/* "1 full 1 at 10" */
+static bool
+counts_batteries(const struct items *items, size_t at)
+{
+    return at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].digits &&
+           items->list[at].value <= 4 * 1000 && items->list[at].value % 1000 == 0 &&
+           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
+           !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
+}
+
+/* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
+static bool
+led_as_charge(const struct items *items, size_t at, size_t before, bool big)
+{
+    int shows = item_value(items, before, ITEM_SHOWS), in = item_value(items, before, ITEM_AT);
+    size_t subject;
+
+    subject = back_over_links(items, before);
+    if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT)) {
+        return true;
+    }
+    if (item_is(items, before, ITEM_SHOWS)) {
+        return big || (shows == 1 && !item_is(items, before, ITEM_SETTING)) ||
+               names_battery(items, subject);
+    }
+    if (item_is(items, before, ITEM_TO) && before > 0 && items->list[before - 1].spent) {
+        return big; /* "from 100 to 60" */
+    }
+    if (item_is(items, before, ITEM_WAS) || item_is(items, before, ITEM_NOW_IS) ||
+        item_is(items, before, ITEM_NOW)) {
+        return big;
+    }
+    if (item_is(items, before, ITEM_FROM)) {
+        return lexicon_cue(items->tokens, CUE_CHARGING)
+                   ? big || item_is(items, at + 1, ITEM_TO)
+                   : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
+                             items->list[at + 1].is == ITEM_STOP);
+    }
+    if (item_is(items, before, ITEM_AT)) {
+        return (big && in != AT_ON) || (in == AT_AT && is_low(items, at, before, subject)) ||
+               (big && follows_battery(items, at)) || (big && items->spanish) ||
+               (items->spanish && in == AT_ON && names_battery(items, subject) &&
+                item_text(items, before, "en")) ||
+               (in == AT_AT && (names_battery(items, subject) || counts_batteries(items, subject)));
+    }
+    return false;
+}
+
+/* A stop, a pause or the end: nothing follows that it could count. */
+static bool
+closes(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_UNIT);
+}
+
+/* At the beginning of a clause: "70ish is what it said", "entre 40 y 50 dice", "60 and 60". */
+static bool
+is_told_alone(const struct items *items, size_t at, size_t after)
+{
+    const struct item *item = &items->list[at];
+    bool on_one = item_value(items, after, ITEM_AT) == AT_ON &&
+                  (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY));
+    bool pair = item_is(items, after, ITEM_AND) && item_free_number(items, after + 1) &&
+                items->list[after + 1].value > BIG_MIN * 1000 && ends_here(items, after + 2);
+
+    return (item->high > item->value && ends_here(items, after)) || pair || on_one ||
+           item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
+           (item_is(items, after, ITEM_AT) && item_value(items, after, ITEM_AT) != AT_AT) ||
+           item_text(items, after, "on") || item_is(items, after, ITEM_NOW) ||
+           item_is(items, after - 1, ITEM_SOMETHING) || begins_list(items, at);
+}
+
+/* "3 batteries: 13, 70 and full" */
+static bool
+opens_list(const struct items *items, size_t pause)
+{
+    return item_text(items, pause, ":") && pause > 0 &&
+           (begins_list(items, pause + 1) || item_is(items, pause - 1, ITEM_BATTERY) ||
+            names_battery(items, pause - 1) || items->list[pause - 1].is == ITEM_NUMBER ||
+            item_is(items, pause - 1, ITEM_HAVE));
+}
+
+/* "at 80, actually 60" */
+static bool
+follows_correction(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_CORRECT) ||
+           (at > 1 && items->list[at - 1].is == ITEM_PAUSE && item_is(items, at - 2, ITEM_CORRECT));
+}
+
+bool
+bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
+{
+    const struct item *item = &items->list[at];
+    size_t before = at, after = at + 1;
+    int steps = 0, value = item->value / 1000;
+    bool big = item->value > BIG_MIN * 1000, joined, alone;
+
+    if (!item_free_number(items, at) || item->one || item->times || item->ordinal ||
+        item->fraction || item->high > 100 * 1000) {
+        return false;
+    }
+    do {
+        before = back_over_links(items, before);
+    } while (item_is(items, before, ITEM_HEDGE) && steps++ < 3);
+    after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
+    after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;
+    if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
+        item_is(items, before, ITEM_MODE) ||
+        (item_is(items, before, ITEM_SETTING) && !item_is(items, before, ITEM_SHOWS)) ||
+        item_is(items, before, ITEM_NAMED) || item_is(items, before, ITEM_PRICE) ||
+        item_is(items, before, ITEM_CLOCK_LEAD)) {
+        return false;
+    }
+    joined = after_state && (item_is(items, before, ITEM_AND) || (big && ends_here(items, after)) ||
+                             follows_correction(items, at) ||
+                             (before < items->count && items->list[before].is == ITEM_PAUSE));
+    alone = big && (before + 1 <= clause_start(items, at) || names_battery(items, at - 1));
+    if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
+          (opens_list(items, before) && (big || begins_list(items, at))) ||
+          (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
+          led_as_charge(items, at, before, big) || (joined && (big || value % 5 == 0)) ||
+          (big && follows_correction(items, at) && ends_here(items, after)) ||
+          (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
+          (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
+          (big && ends_here(items, after) &&
+           (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
+            item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||
+            (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
+            (item_value(items, after, ITEM_AT) == AT_IN &&
+             item_is(items, after + 1, ITEM_LINK)))))) {
+        return false;
+    }
+    state->count = 1;
+    state->cannot = item->negative;
+    state->charge = (struct percent){value, round_up(item->high)};
+    if (value == state->charge.high) {
+        state->charge = hedge(state->charge, item->hedged || is_hedged(items, at, at + 1));
+    }
+    return true;
+}

@@ -1,0 +1,443 @@
+/*
+ * Each telling of a charge (states.h) is of one battery or of several, which the words before it
+ * tell ("2 full", "both at 50", "3 batteries at 80 %"), or behind it ("20 each", "full x4"). A list
+ * ("3 batteries at 20, 40 and 60") shares its number out. Batteries that are counted and of which
+ * no charge is told remain: their number is a total ("I have 3, one is full") unless the words say
+ * that they come on top ("and one I havent checked").
+ */
+#include "charges.h"
+
+#include "corrections.h"
+#include "counted.h"
+#include "memory.h"
+#include "states.h"
+
+enum { SUBJECT_REACH = 9, GROUPS_MAX = 16, ALL_OF_THEM = -1, SEVERAL = -2 };
+
+/* States that one subject tells. */
+struct group {
+    struct state state;
+    int times;   /* 1 and more, ALL_OF_THEM, SEVERAL */
+    bool named;  /* has a subject of its own */
+    int ordinal; /* "the second one": 2; 0 if none */
+};
+
+struct groups {
+    struct group list[GROUPS_MAX];
+    size_t count;
+};
+
+char *
+items_words(const struct items *items, size_t at, size_t count)
+{
+    char *words = memory_copy(items->arena, "");
+    size_t from = items->list[at].from, to = items->list[at + count - 1].to, i;
+
+    for (i = from; i < to; i++) {
+        memory_append(&words, "%s%s", i > from && !items->tokens->list[i].glued ? " " : "",
+                      items->tokens->list[i].text);
+    }
+    return words;
+}
+
+/* ---- of how many
+ * ---------------------------------------------------------------------------------- */
+
+static bool
+is_passed_over(const struct items *items, size_t at)
+{
+    static const enum item_is passed[] = {
+        ITEM_LINK,      ITEM_AT,       ITEM_SHOWS,  ITEM_HEDGE,   ITEM_HAVE,
+        ITEM_ARTICLE,   ITEM_OF,       ITEM_LEFT,   ITEM_BATTERY, ITEM_WAS,
+        ITEM_NOW,       ITEM_ACTIVITY, ITEM_WORD,   ITEM_SIGN,    ITEM_POWER,
+        ITEM_THEN_LEFT, ITEM_FROM,     ITEM_USE,    ITEM_CLAIM,   ITEM_MINUS,
+        ITEM_FULL,      ITEM_LASTS,    ITEM_DEPART, ITEM_WILL_BE, ITEM_HEDGE_AFTER};
+    size_t i;
+
+    for (i = 0; i < sizeof passed / sizeof passed[0]; i++) {
+        if (item_is(items, at, passed[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Sets times, named of the group by the words before item `at`. */
+static void
+find_subject(struct items *items, size_t at, struct group *group)
+{
+    size_t from = clause_start(items, at), i;
+    bool plural = false, noun = false;
+
+    group->times = 1;
+    for (i = at; i > from && at - i < SUBJECT_REACH; i--) {
+        size_t here = i - 1;
+
+        if (is_count(items, here)) {
+            if (is_label(items, here)) {
+                group->ordinal = items->list[here].value / 1000;
+                group->named = true;
+                items_spend(items, here, 1);
+            } else if (here > 1 && item_is(items, here - 1, ITEM_OF) &&
+                       is_count(items, here - 2)) { /* "2 of my 3 batteries are full" */
+                group->times = items->list[here - 2].value / 1000;
+                group->named = true;
+                items_spend(items, here - 2, 1);
+            } else if (!is_setting_number(items, here)) {
+                group->times = items->list[here].value / 1000;
+                group->named = true;
+                items_spend(items, here, 1);
+            }
+            return;
+        }
+        if (items->list[here].spent && !item_is(items, here, ITEM_BATTERY)) {
+            break;
+        }
+        if (group->state.is_lights && here + 1 == at && item_is(items, here, ITEM_ALL)) {
+            continue; /* "all four lights" */
+        }
+        if (item_is(items, here, ITEM_BOTH) || item_is(items, here, ITEM_ALL) ||
+            item_is(items, here, ITEM_EACH)) {
+            group->times = item_is(items, here, ITEM_BOTH) ? 2 : ALL_OF_THEM;
+            group->named = true;
+            return;
+        }
+        if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
+            group->times = item_value(items, here, ITEM_OTHER) == 2 ? SEVERAL : 1;
+            group->named = true;
+            group->ordinal =
+                item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;
+            return;
+        }
+        noun = noun || item_is(items, here, ITEM_BATTERY);
+        plural = plural || item_value(items, here, ITEM_BATTERY) == 2;
+        if (!is_passed_over(items, here)) {
+            break;
+        }
+    }
+    group->named = noun;
+    group->times = plural ? SEVERAL : 1;
+}
+
+static size_t
+over_links(const struct items *items, size_t at)
+{
+    while (item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_ARTICLE)) {
+        at++;
+    }
+    return at;
+}
+
+/* What is behind the state may tell it too: "20 each", "full batteries x4", "full on both". */
+static void
+find_subject_behind(struct items *items, struct group *group)
+{
+    size_t after = group->state.from + group->state.count, next;
+    bool noun = item_is(items, after, ITEM_BATTERY);
+
+    if (noun && item_value(items, after, ITEM_BATTERY) == 2 && group->times == 1 && !group->named) {
+        group->times = SEVERAL;
+    }
+    after += noun ? 1 : 0;
+    next = over_links(items, after);
+    next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
+    if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
+        group->times = group->times > 1 ? group->times : ALL_OF_THEM;
+        items_spend(items, item_is(items, next, ITEM_EACH) ? next : after, 1);
+    } else if (item_free_number(items, after) && items->list[after].times) {
+        group->times = items->list[after].value / 1000;
+        items_spend(items, after, 1);
+    } else if (!group->named && next > after && item_text(items, after, "las") &&
+               is_count(items, next) &&
+               (next + 1 >= items->count || items->list[next + 1].is == ITEM_PAUSE ||
+                items->list[next + 1].is == ITEM_STOP)) {
+        group->times = items->list[next].value / 1000; /* "al 100 las dos" */
+        items_spend(items, next, 1);
+    } else if (next > after && item_is(items, next, ITEM_BOTH)) {
+        group->times = 2;
+    } else if (next > after && item_is(items, next, ITEM_ALL) && is_count(items, next + 1)) {
+        group->times = items->list[next + 1].value / 1000;
+        items_spend(items, next + 1, 1);
+    }
+}
+
+/* ---- finding them
+ * ---------------------------------------------------------------------------------- */
+
+static void
+cannot_be(const struct items *items, const struct state *state, struct told *told)
+{
+    told->impossible = true;
+    told->impossible_what = items_words(items, state->from, state->count);
+    told->missing |= MISSING_CHARGE;
+}
+
+/* "3 lights on one and 4 on the other" */
+static bool
+light_again(const struct items *items, size_t at, const struct groups *groups, struct state *state)
+{
+    size_t next = at + 1;
+
+    if (groups->count == 0 || !groups->list[groups->count - 1].state.is_lights ||
+        !is_count(items, at)) {
+        return false;
+    }
+    next += item_is(items, next, ITEM_AT) ? 1 : 0;
+    next = next > at + 1 ? over_links(items, next) : next;
+    if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&
+        (item_is(items, at - 2, ITEM_OTHER) || items->list[at - 2].one) &&
+        !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
+        next = at - 2; /* "the other has 4" */
+    }
+    if (next == at + 1 ||
+        !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||
+          (next < items->count && items->list[next].one))) {
+        return false;
+    }
+    *state = (struct state){
+        .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
+    return true;
+}
+
+/* "and the other too" */
+static bool
+same_again(const struct items *items, size_t at, const struct groups *groups)
+{
+    size_t next = over_links(items, at + 1);
+
+    next += item_is(items, next, ITEM_AT) ? 1 : 0;
+    return groups->count > 0 && item_is(items, at, ITEM_OTHER) &&
+           (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
+           !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
+}
+
+static void
+add_group(struct groups *groups, const struct group *group)
+{
+    if (groups->count < GROUPS_MAX) {
+        groups->list[groups->count++] = *group;
+    }
+}
+
+/* True if the state before `at` ended right before a pause or "and". */
+static bool
+continues_list(const struct items *items, const struct groups *groups, size_t at)
+{
+    const struct state *last;
+    bool corrected = false, stopped = false;
+    size_t end, i;
+
+    if (groups->count == 0) {
+        return false;
+    }
+    last = &groups->list[groups->count - 1].state;
+    end = last->from + last->count;
+    for (i = end; i < at; i++) { /* a stop parts, unless a correction follows */
+        corrected = corrected || item_is(items, i, ITEM_CORRECT);
+        stopped = stopped || items->list[i].is == ITEM_STOP;
+        if (!item_is(items, i, ITEM_AND) && items->list[i].is != ITEM_PAUSE &&
+            !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_ARTICLE) &&
+            !item_text(items, i, "la") && !item_text(items, i, "a") &&
+            !item_is(items, i, ITEM_CORRECT) && items->list[i].is != ITEM_STOP) {
+            return false;
+        }
+    }
+    return (end < at && (corrected || !stopped)) ||
+           (end == at && items->list[at].is == ITEM_NUMBER && !last->is_lights);
+}
+
+/* "It says 12 percent, how long is 12 percent": the same battery. */
+static bool
+is_said_again(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    size_t first = items->list[group->state.from].from, i;
+
+    for (i = first > 3 ? first - 3 : 0;
+         i < first && !token_among(items->tokens, i, " long cuanto much "); i++) {
+    }
+    if (i == first) {
+        return false;
+    }
+
+    for (i = 0; i < groups->count; i++) {
+        const struct state *before = &groups->list[i].state;
+
+        if (!group->named && group->times == 1 && !group->state.is_lights && !before->is_lights &&
+            before->charge.low == group->state.charge.low &&
+            before->charge.high == group->state.charge.high && group->state.charge.low > 0 &&
+            group->state.charge.high < 100) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void
+find_groups(struct items *items, struct told *told, struct groups *groups)
+{
+    size_t at = 0;
+
+    while (at < items->count) {
+        struct group group = {0};
+        bool listed = continues_list(items, groups, at);
+        bool found = !items->list[at].spent && (light_again(items, at, groups, &group.state) ||
+                                                state_at(items, at, listed, &group.state));
+
+        if (!found) {
+            if (same_again(items, at, groups)) {
+                group = groups->list[groups->count - 1];
+                group.times = 1;
+                group.named = true;
+                add_group(groups, &group);
+            }
+            at++;
+            continue;
+        }
+        items_spend(items, at, group.state.count);
+        find_subject(items, at, &group);
+        find_subject_behind(items, &group);
+        if (!listed && is_said_again(items, groups, &group)) {
+            at += group.state.count;
+            continue;
+        }
+        if (group.state.cannot) {
+            cannot_be(items, &group.state, told);
+            told->count += group.times > 0 ? group.times : 1;
+        } else {
+            add_group(groups, &group);
+        }
+        at += group.state.count;
+    }
+}
+
+/* ---- lists, corrections
+ * ---------------------------------------------------------------------------- */
+
+/* "3 batteries at 20, 40 and 60": the number is that of the list. */
+static void
+share_out(const struct items *items, struct groups *groups)
+{
+    size_t i, last;
+
+    for (i = 0; i < groups->count; i = last) {
+        struct groups upto = *groups;
+        bool counted = groups->list[i].times != 1;
+
+        for (last = i + 1; last < groups->count && !groups->list[last].named; last++) {
+            upto.count = last;
+            if (!continues_list(items, &upto, groups->list[last].state.from)) {
+                break;
+            }
+        }
+        if (counted && last > i + 1 && !groups->list[i].state.adjacent &&
+            (groups->list[i].times < 0 || (size_t)groups->list[i].times >= last - i)) {
+            groups->list[i].times = 1;
+        }
+    }
+}
+
+static void
+drop_groups(struct groups *groups, size_t from, size_t count)
+{
+    size_t i;
+
+    for (i = from; i + count < groups->count; i++) {
+        groups->list[i] = groups->list[i + count];
+    }
+    groups->count -= count;
+}
+
+/* A correction replaces all that was told before; one charge without a battery of its own, or of
+ * the second one, only the one that it is of. */
+static void
+take_back(const struct items *items, struct groups *groups)
+{
+    size_t from = corrections_from(items), before = 0, replaced;
+    struct group *new;
+
+    while (before < groups->count && groups->list[before].state.from < from) {
+        before++;
+    }
+    if (from == 0 || before == 0 || before == groups->count) {
+        return;
+    }
+    new = &groups->list[before];
+    if ((new->named &&new->ordinal == 0) || new->times != 1) {
+        drop_groups(groups, 0, before);
+        return;
+    }
+    replaced = new->ordinal > 0 && (size_t) new->ordinal <= before ? (size_t) new->ordinal - 1
+                                                                   : before - 1;
+    if (groups->list[replaced].times > 1) {
+        new->times = groups->list[replaced].times;
+    }
+    drop_groups(groups, replaced, 1);
+}
+
+/* ---- together
+ * ---------------------------------------------------------------------------------------- */
+
+static void
+tell(struct told *told, const struct state *state, int times)
+{
+    while (times-- > 0 && told_batteries(told) < TOLD_BATTERIES_MAX) {
+        if (state->is_lights) {
+            told->lights[told->light_count++] = state->lights;
+        } else {
+            told->charges[told->charge_count++] = state->charge;
+        }
+    }
+}
+
+/* Said of all of them: as many as were counted and are not told otherwise. */
+static int
+all_of_them(const struct groups *groups, int total)
+{
+    int told = 0;
+    size_t i;
+
+    for (i = 0; i < groups->count; i++) {
+        told += groups->list[i].times > 0 ? groups->list[i].times : 0;
+    }
+    return total - told;
+}
+
+struct charges_read
+charges_read(struct items *items, struct told *told)
+{
+    struct charges_read read = {.first_at = items->count};
+    struct groups groups = {0};
+    struct counted counted;
+    int untold, cannot;
+    size_t i;
+
+    find_groups(items, told, &groups);
+    cannot = told->count;
+    told->count = 0;
+    share_out(items, &groups);
+    take_back(items, &groups);
+    counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
+    for (i = 0; i < groups.count; i++) {
+        int times = groups.list[i].times;
+        bool several =
+            times < 0 || (times == 1 && groups.list[i].state.plural && !groups.list[i].named);
+
+        if (several) {
+            times = all_of_them(&groups, counted.total) + (times == 1 ? 1 : 0);
+            read.several = read.several || times <= 0;
+        }
+        tell(told, &groups.list[i].state, times);
+    }
+    if (groups.count > 0) {
+        read.first_at = groups.list[0].state.from;
+    }
+    read.a_battery = speaks_of_one(items);
+    untold = counted.total - (int)(told->charge_count + told->light_count);
+    untold = untold > counted.on_top ? untold : counted.on_top;
+    untold = untold > cannot ? untold : cannot;
+    told->count = untold > 0 ? untold : 0;
+    if (told_batteries(told) > TOLD_BATTERIES_MAX) {
+        told->count = TOLD_BATTERIES_MAX - (int)(told->charge_count + told->light_count);
+    }
+    return read;
+}

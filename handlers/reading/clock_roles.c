@@ -1,0 +1,78 @@
+/* What a clock time is of: the nearest word before it that leads to one, else one behind it. */
+#include "clocks.h"
+
+enum { ROLE_REACH = 7 };
+
+static enum clock_role
+role_of(const struct items *items, size_t at)
+{
+    static const struct {
+        enum item_is is;
+        enum clock_role role;
+    } roles[] = {
+        {ITEM_NOW_IS, CLOCK_NOW},     {ITEM_UNTIL, CLOCK_UNTIL}, {ITEM_BY, CLOCK_BY},
+        {ITEM_SINCE, CLOCK_THEN},     {ITEM_EVENT, CLOCK_EVENT}, {ITEM_DEPART, CLOCK_DEPART},
+        {ITEM_THEN_LEFT, CLOCK_THEN}, {ITEM_WAS, CLOCK_THEN},    {ITEM_REMIND, CLOCK_REMIND},
+        {ITEM_ARRIVE, CLOCK_ARRIVE},  {ITEM_POWER, CLOCK_EVENT},
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof roles / sizeof roles[0]; i++) {
+        if (item_is(items, at, roles[i].is)) {
+            return roles[i].role;
+        }
+    }
+    return CLOCK_OF_NOTHING;
+}
+
+/* "was on the wall til 8:40" */
+static bool
+was_plugged_in(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return items_find(items, from, at, ITEM_WAS) < at &&
+           items_find(items, from, at, ITEM_POWER) < at;
+}
+
+enum clock_role
+clock_role(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), to = clause_end(items, at), i;
+    enum clock_role role = (enum clock_role)items->list[at].role;
+    int pauses = 0;
+
+    if (role != CLOCK_OF_NOTHING) {
+        return role;
+    }
+    for (i = at + 1; tells_half_of_day(items, i) || item_is(items, i, ITEM_OCLOCK); i++) {
+    }
+    if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
+        return CLOCK_NOW;
+    }
+    for (i = at; i > from && at - i < ROLE_REACH; i--) {
+        if (items->list[i - 1].is == ITEM_CLOCK ||
+            (items->list[i - 1].is == ITEM_PAUSE && pauses++ > 0)) {
+            break;
+        }
+        role = role_of(items, i - 1);
+        if (role == CLOCK_UNTIL && was_plugged_in(items, i - 1)) {
+            return CLOCK_THEN;
+        }
+        if (role != CLOCK_OF_NOTHING) {
+            return role;
+        }
+    }
+    for (i = at + 1; i < to && i < at + 5 && items->list[i].is != ITEM_CLOCK; i++) {
+        if (item_is(items, i, ITEM_DEPART)) {
+            return CLOCK_DEPART;
+        }
+        if (item_is(items, i, ITEM_WAS) || item_is(items, i, ITEM_THEN_LEFT)) {
+            return CLOCK_THEN;
+        }
+        if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
+            return CLOCK_NOW;
+        }
+    }
+    return CLOCK_OF_NOTHING;
+}

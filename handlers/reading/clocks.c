@@ -1,0 +1,506 @@
+#include "clocks.h"
+
+#include <string.h>
+
+#include "told.h"
+
+enum { NOON_MINUTES = 12 * 60 };
+
+/* ---- the time itself ---------------------------------------------------------------------------
+ */
+
+static bool
+is_hour(const struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+
+    return item_free_number(items, at) && item->value >= 1000 && item->value < 25 * 1000 &&
+           !item->negative && !item->ordinal && !item->times && !item->fraction &&
+           item->value == item->high &&
+           (item->value % 1000 == 0 || item->value % 1000 == 500 || item->value % 1000 == 250);
+}
+
+static bool
+is_minute(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value < 60 * 1000 &&
+           items->list[at].value % 1000 == 0 && !items->list[at].one;
+}
+
+/* Turns `count` items from `at` into a clock time. */
+static void
+make_clock(struct items *items, size_t at, size_t count, int minutes)
+{
+    struct item clock = {.is = ITEM_CLOCK, .day = NO_DAY};
+
+    clock.hedged = items->list[at].hedged;
+    clock.cannot = minutes > MINUTES_OF_DAY;
+    clock.value = minutes < 0 ? minutes + NOON_MINUTES : minutes % MINUTES_OF_DAY;
+    clock.ampm = minutes >= 13 * 60;
+    items_replace(items, at, count, clock);
+}
+
+static int
+part_minutes(const struct items *items, size_t at)
+{
+    if (item_is(items, at, ITEM_HALF)) {
+        return 30;
+    }
+    if (item_is(items, at, ITEM_QUARTER)) {
+        return 15;
+    }
+    if (is_minute(items, at)) {
+        return items->list[at].value / 1000;
+    }
+    if (item_in(items, at, UNIT_MINUTE) && items->list[at].value < 60) {
+        return items->list[at].value;
+    }
+    return 0;
+}
+
+/* "twenty to nine" */
+static bool
+is_spelled_part(const struct item *item)
+{
+    return !item->digits && item->value % 5000 == 0 && item->value < 30 * 1000;
+}
+
+/* "quarter past 7", "ten to six", "cuarto para las 8" */
+static bool
+part_first(struct items *items, size_t at)
+{
+    int part = part_minutes(items, at);
+    bool past = item_text(items, at + 1, "past") || item_text(items, at + 1, "after");
+    bool before = item_is(items, at + 1, ITEM_TO_HOUR) && !past;
+
+    if (part == 0 || !(past || before) ||
+        (item_text(items, at + 1, "of") && !item_is(items, at, ITEM_QUARTER)) ||
+        !is_hour(items, at + 2) || items->list[at + 2].value > 12 * 1000 ||
+        items->list[at + 2].value % 1000 != 0 || item_is(items, at + 3, ITEM_UNIT) ||
+        item_is(items, at + 3, ITEM_BATTERY)) {
+        return false;
+    }
+    if (before && items->list[at].is == ITEM_NUMBER && !item_is(items, at + 3, ITEM_AM) &&
+        !item_is(items, at + 3, ITEM_PM) && !item_is(items, at + 3, ITEM_DAYPART) &&
+        !item_is(items, at - 1, ITEM_CLOCK_LEAD) && !item_is(items, at - 1, ITEM_BY) &&
+        !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_UNTIL) &&
+        !item_text(items, at + 1, "para") && !is_spelled_part(&items->list[at])) {
+        return false; /* "from 10 to 12": a range */
+    }
+    make_clock(items, at, 3, items->list[at + 2].value / 1000 * 60 + (past ? part : -part));
+    return true;
+}
+
+/* What behind a number says that it is no hour. */
+static bool
+counts_things(const struct items *items, size_t at)
+{
+    static const enum item_is things[] = {ITEM_BATTERY, ITEM_FULL,  ITEM_CHARGE, ITEM_LIGHT,
+                                          ITEM_UNIT,    ITEM_OTHER, ITEM_MODE,   ITEM_HALF};
+    size_t i;
+
+    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
+        if (item_is(items, at, things[i]) &&
+            !(things[i] == ITEM_OTHER && item_is(items, at, ITEM_LINK))) {
+            return true;
+        }
+    }
+    return item_is(items, at, ITEM_OF) &&
+           (item_is(items, at + 1, ITEM_LIGHT) || item_free_number(items, at + 1));
+}
+
+/* "five minutes to noon" */
+static bool
+part_to_noon(struct items *items, size_t at)
+{
+    int part = part_minutes(items, at);
+    bool past = item_text(items, at + 1, "past") || item_text(items, at + 1, "after");
+
+    if (part == 0 || !(past || item_is(items, at + 1, ITEM_TO_HOUR)) ||
+        item_text(items, at + 1, "of") || !item_is(items, at + 2, ITEM_NOON)) {
+        return false;
+    }
+    part = item_value(items, at + 2, ITEM_NOON) + (past ? part : MINUTES_OF_DAY - part);
+    make_clock(items, at, 3, part % MINUTES_OF_DAY);
+    items->list[at].ampm = true;
+    return true;
+}
+
+/* "set off at half seven": half past */
+static bool
+half_hour(struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+    bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+               (item_value(items, at - 1, ITEM_AT) == AT_AT &&
+                (items_find(items, from, at, ITEM_DEPART) < at ||
+                 items_find(items, from, at, ITEM_ARRIVE) < at ||
+                 items_find(items, from, at, ITEM_REMIND) < at));
+
+    if (!led || !item_text(items, at, "half") || !item_is(items, at, ITEM_HALF) ||
+        !is_hour(items, at + 1) || items->list[at + 1].value > 12 * 1000 ||
+        items->list[at + 1].value % 1000 != 0 || counts_things(items, at + 2)) {
+        return false;
+    }
+    make_clock(items, at, 2, items->list[at + 1].value / 1000 * 60 + 30);
+    items->list[at].ampm = false;
+    return true;
+}
+
+/* What leads to a clock time even if only an hour is told. */
+static bool
+leads_to_hour(const struct items *items, size_t at)
+{
+    static const enum item_is leads[] = {ITEM_BY, ITEM_UNTIL, ITEM_CLOCK_LEAD};
+    size_t i, before = at;
+
+    while (item_is(items, before - 1, ITEM_HEDGE) && before > 0) {
+        before--;
+    }
+    if (item_text(items, before - 1, "for") || item_text(items, before - 1, "to") ||
+        item_text(items, before - 1, "through") ||
+        (item_text(items, before - 1, "para") && !item_is(items, before - 1, ITEM_CLOCK_LEAD)) ||
+        (items->list[at].one && !item_is(items, before - 1, ITEM_CLOCK_LEAD))) {
+        return false;
+    }
+    if (item_text(items, before - 1, "las") || item_text(items, before - 1, "la")) {
+        return false; /* "las 3 en cero": half a lead, see follows_hour() */
+    }
+    for (i = 0; i < sizeof leads / sizeof leads[0]; i++) {
+        if (item_is(items, before - 1, leads[i])) {
+            return items->list[at].value <= 12 * 1000 || leads[i] == ITEM_CLOCK_LEAD;
+        }
+    }
+    return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
+}
+
+/* "show starts 7" */
+static bool
+is_event_that_starts(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_EVENT) && items->list[at].to > items->list[at].from + 1;
+}
+
+static bool
+tells_charge(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_FULL) || item_in(items, at, UNIT_PERCENT) ||
+           (item_free_number(items, at) && items->list[at].value > 12 * 1000);
+}
+
+/* "at 6" is a clock time where someone leaves, arrives, unplugs or wants to be told. */
+static bool
+at_some_hour(const struct items *items, size_t at)
+{
+    static const enum item_is acts[] = {ITEM_DEPART, ITEM_ARRIVE,    ITEM_EVENT,
+                                        ITEM_REMIND, ITEM_THEN_LEFT, ITEM_DAY};
+    size_t from, i, j;
+
+    if (!item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_SINCE) &&
+        !item_is(items, at - 1, ITEM_DEPART) && !is_event_that_starts(items, at - 1) &&
+        !item_is(items, at - 1, ITEM_HEDGE)) {
+        return false;
+    }
+    if (item_value(items, at - 1, ITEM_AT) == AT_ON ||
+        item_value(items, at - 1, ITEM_AT) == AT_IN) {
+        return false;
+    }
+    if (items->list[at].value > 12 * 1000 || item_text(items, at - 1, "set") ||
+        item_text(items, at - 1, "setting") ||
+        token_is(items->tokens, items->list[at].from - 1, "to")) {
+        return false; /* "set to 2" */
+    }
+    if (item_is(items, at - 1, ITEM_SINCE)) {
+        return true;
+    }
+    from = clause_start(items, at);
+    if (items_find(items, from, at, ITEM_WAS) < at && tells_charge(items, at - 2)) {
+        return true; /* "had 100 at 9" */
+    }
+    from = at > from + 5 ? at - 5 : from;
+    for (i = from; i < at; i++) {
+        if (item_value(items, i, ITEM_POWER) > POWER_WORD_BATTERY) {
+            return true;
+        }
+        for (j = 0; j < sizeof acts / sizeof acts[0]; j++) {
+            if (item_is(items, i, acts[j])) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+bool
+tells_half_of_day(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_AM) || item_is(items, at, ITEM_PM) ||
+           item_is(items, at, ITEM_DAYPART) || item_is(items, at, ITEM_TONIGHT);
+}
+
+/* What behind a number makes it an hour: "6 am", "6 tomorrow morning", "11 oclock", "6ish tonight"
+ */
+static bool
+follows_hour(const struct items *items, size_t at)
+{
+    return tells_half_of_day(items, at) || item_is(items, at, ITEM_OCLOCK) ||
+           (item_is(items, at, ITEM_DAY) && tells_half_of_day(items, at + 1)) ||
+           (item_is(items, at, ITEM_DAY) && item_is(items, at - 2, ITEM_BY));
+}
+
+/* How many items after the hour tell its minutes: "5 y media", "8 menos cuarto", "seven thirty". */
+static size_t
+minutes_after_hour(const struct items *items, size_t at, int *minutes)
+{
+    bool less = item_is(items, at, ITEM_LESS);
+    bool past = item_is(items, at, ITEM_PAST) && !item_text(items, at, "past") &&
+                !item_text(items, at, "after");
+
+    if (items->list[at - 1].value % 1000 == 0 && (less || past) &&
+        part_minutes(items, at + 1) > 0 && !counts_things(items, at + 2)) {
+        *minutes = less ? -part_minutes(items, at + 1) : part_minutes(items, at + 1);
+        return 2;
+    }
+    if (is_minute(items, at) && items->list[at].value >= 10 * 1000 && !items->list[at].digits &&
+        !items->list[at - 1].digits && !counts_things(items, at + 1)) {
+        *minutes = items->list[at].value / 1000;
+        return 1;
+    }
+    return 0;
+}
+
+static bool
+hour_first(struct items *items, size_t at)
+{
+    size_t next = at + 1, more;
+    int minutes = 0;
+    bool led, sure;
+
+    if (!is_hour(items, at)) {
+        return false;
+    }
+    if (item_is(items, next, ITEM_HEDGE_AFTER)) {
+        items->list[at].hedged = true;
+        next++;
+    }
+    led = leads_to_hour(items, at) || at_some_hour(items, at);
+    more = minutes_after_hour(items, next, &minutes);
+    next += more;
+    sure =
+        follows_hour(items, next) ||
+        (item_is(items, next, ITEM_NOW) &&
+         (more > 0 || item_is(items, at - 1, ITEM_NOW_IS) || item_is(items, at - 1, ITEM_LINK)) &&
+         !item_is(items, at - 1, ITEM_SHOWS));
+    if (!sure && item_is(items, at - 1, ITEM_CLOCK_LEAD) && more > 0) {
+        sure = true; /* "las 4 y cuarto" */
+    }
+    if (!sure && (!led || counts_things(items, next))) {
+        return false;
+    }
+    if (items->list[at].value % 1000 != 0) {
+        minutes = items->list[at].value % 1000 * 60 / 1000; /* "5 y media" was made 5.5 */
+    }
+    make_clock(items, at, next - at, items->list[at].value / 1000 * 60 + minutes);
+    return true;
+}
+
+/* "0630", "by 1900" */
+static bool
+four_digits(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    const char *text = items->tokens->list[item->from].text;
+    bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+               item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
+               item_is(items, at - 1, ITEM_DEPART) || item_is(items, at - 1, ITEM_NOW_IS) ||
+               item_is(items, at - 1, ITEM_SINCE) || item_is(items, at - 1, ITEM_ARRIVE);
+    int value = item->value / 1000;
+    bool unit;
+
+    if (!item_free_number(items, at) || !item->digits || strlen(text) != 4 ||
+        item->to > item->from + 1 || (text[0] != '0' && lexicon_cue(items->tokens, CUE_CYLINDER))) {
+        return false; /* "its 1400 now" of a cylinder is its pressure */
+    }
+    unit = item_is(items, at + 1, ITEM_UNIT) &&
+           (enum unit)item_value(items, at + 1, ITEM_UNIT) != UNIT_HOUR;
+    if (unit || (text[0] != '0' && !led) || (text[0] != '0' && value % 5 != 0) ||
+        value % 100 > 59 || value > 2400 || item_is(items, at - 1, ITEM_NAMED)) {
+        return false;
+    }
+    make_clock(items, at, item_is(items, at + 1, ITEM_UNIT) ? 2 : 1,
+               value / 100 * 60 + value % 100);
+    items->list[at].ampm = true;
+    return true;
+}
+
+/* "a las 20 horas" was made a length. */
+static bool
+spanish_hours(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+
+    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours || item->value > MINUTES_OF_DAY ||
+        !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
+        !item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_AGO_LEAD)) {
+        return false;
+    }
+    make_clock(items, at, 1, item->value);
+    items->list[at].ampm = true;
+    return true;
+}
+
+static bool
+follows_article(const struct items *items, size_t at)
+{
+    size_t from = items->list[at].from;
+
+    return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
+}
+
+/* "a 2:45 flight", "un vuelo de 2:45": a length. */
+static bool
+is_length(const struct items *items, size_t at)
+{
+    bool unit = item_is(items, at + 1, ITEM_UNIT) &&
+                (enum unit)item_value(items, at + 1, ITEM_UNIT) == UNIT_HOUR;
+    size_t before = at;
+
+    if (!items->list[at].colon || items->list[at].value >= 20 * 60) {
+        return false;
+    }
+    if (unit || item_is(items, at + 1, ITEM_GATE) || item_is(items, at + 1, ITEM_AIR) ||
+        item_is(items, at + 1, ITEM_DOOR) || item_text(items, at + 1, "long") ||
+        item_value(items, at - 1, ITEM_GATE) == 0 ||
+        (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at))) {
+        return true;
+    }
+    if (tells_half_of_day(items, at + 1) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
+        item_value(items, at - 1, ITEM_AT) == AT_AT) {
+        return false;
+    }
+    while (before > 0 &&
+           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
+            item_is(items, before - 1, ITEM_OF))) {
+        before--;
+    }
+    return item_is(items, before - 1, ITEM_GOING) && !item_is(items, before - 1, ITEM_DEPART) &&
+           (before < at || token_is(items->tokens, items->list[at].from - 1, "time"));
+}
+
+static void
+make_length(struct items *items, size_t at)
+{
+    size_t count = item_is(items, at + 1, ITEM_UNIT) ? 2 : 1;
+    struct item length = {.is = ITEM_AMOUNT, .unit = UNIT_MINUTE, .day = NO_DAY};
+
+    length.value = length.high = items->list[at].value;
+    items_replace(items, at, count, length);
+}
+
+/* ---- half of the day, day ----------------------------------------------------------------------
+ */
+
+static void
+set_half(struct item *clock, bool afternoon)
+{
+    int hour = clock->value / 60;
+
+    if (hour < 13) {
+        clock->value = clock->value % 60 + (hour % 12 + (afternoon ? 12 : 0)) * 60;
+    }
+    clock->ampm = true;
+}
+
+/* Night runs from five in the afternoon to four in the morning. */
+static void
+take_half(const struct items *items, struct item *clock, size_t at)
+{
+    int part = item_value(items, at, ITEM_DAYPART);
+    int hour = clock->value / 60 % 12;
+
+    if (item_is(items, at, ITEM_AM)) {
+        set_half(clock, false);
+    } else if (item_is(items, at, ITEM_PM)) {
+        set_half(clock, true);
+    } else if (item_is(items, at, ITEM_TONIGHT) || part == DAYPART_NIGHT) {
+        set_half(clock, hour >= 5);
+    } else if (part >= 0) {
+        set_half(clock, part != DAYPART_MORNING);
+    }
+}
+
+static void
+take_day(const struct items *items, struct item *clock, size_t at)
+{
+    if (clock->day != NO_DAY) {
+        return;
+    }
+    if (item_is(items, at, ITEM_TONIGHT)) {
+        clock->day = DAY_TODAY;
+    } else if (item_is(items, at, ITEM_DAY)) {
+        clock->day = item_value(items, at, ITEM_DAY);
+    }
+}
+
+/* Words behind the time belong to it; then those of its clause that no other time is nearer to. */
+static void
+complete(struct items *items, size_t at)
+{
+    struct item *clock = &items->list[at];
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && (tells_half_of_day(items, i) || item_is(items, i, ITEM_DAY) ||
+                                item_is(items, i, ITEM_OCLOCK) || item_is(items, i, ITEM_AT) ||
+                                item_is(items, i, ITEM_HEDGE_AFTER));
+         i++) {
+        if (!clock->ampm) {
+            take_half(items, clock, i);
+        }
+        take_day(items, clock, i);
+    }
+    for (; i < to && items->list[i].is != ITEM_CLOCK; i++) {
+        take_day(items, clock, i);
+        if (!clock->ampm && (item_is(items, i, ITEM_TONIGHT) || item_is(items, i, ITEM_DAYPART))) {
+            take_half(items, clock, i);
+        }
+    }
+    for (i = at; i > from && items->list[i - 1].is != ITEM_CLOCK; i--) {
+        take_day(items, clock, i - 1);
+        if (!clock->ampm &&
+            (item_is(items, i - 1, ITEM_TONIGHT) || item_is(items, i - 1, ITEM_DAYPART) ||
+             (item_is(items, i - 1, ITEM_AM) && !item_is(items, i - 1, ITEM_EARLIER)))) {
+            take_half(items, clock, i - 1);
+        }
+    }
+    if (clock->day == NO_DAY && from > 0 && items->list[from - 1].is == ITEM_PAUSE &&
+        from - clause_start(items, from - 1) <= 8) { /* "tomorrow, at 6 am" */
+        for (i = clause_start(items, from - 1); i + 1 < from; i++) {
+            take_day(items, clock, i);
+        }
+    }
+}
+
+void
+clocks_make(struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is(items, at, ITEM_NOON)) {
+            make_clock(items, at, 1, item_value(items, at, ITEM_NOON));
+            items->list[at].ampm = true;
+        } else if (items->list[at].is == ITEM_CLOCK) {
+            if (is_length(items, at)) {
+                make_length(items, at);
+            }
+        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !part_first(items, at) &&
+                   !part_to_noon(items, at) && !half_hour(items, at)) {
+            (void)hour_first(items, at);
+        }
+    }
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK) {
+            complete(items, at);
+        }
+    }
+}

@@ -1,0 +1,203 @@
+#include "corrections.h"
+
+#include "clocks.h"
+
+enum { REACH = 8 };
+
+/* A number stands near behind, over words that carry nothing. */
+static bool
+leads_to_number(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at; i < items->count && i < at + 5; i++) {
+        const struct item *item = &items->list[i];
+
+        if (item->is == ITEM_NUMBER || item->is == ITEM_AMOUNT || item->is == ITEM_CLOCK) {
+            return true;
+        }
+        if (item->is == ITEM_STOP || item_is(items, i, ITEM_WORD)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "no, perdon", or a no of its own between pauses */
+static bool
+corrects(const struct items *items, size_t at)
+{
+    bool first =
+        at > 0 && (items->list[at - 1].is == ITEM_PAUSE || items->list[at - 1].is == ITEM_STOP);
+    bool alone = first && item_text(items, at, "no") &&
+                 items->list[at].to - items->list[at].from == 1 && leads_to_number(items, at + 1);
+
+    return alone || item_is(items, at, ITEM_CORRECT);
+}
+
+/* "I said 2 but it is 1", "dije 2 llenas pero es 1" */
+static size_t
+but_after_said(const struct items *items, size_t at)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t i;
+
+    if (!token_among(tokens, items->list[at].from, " said dije told puse escribi wrote ")) {
+        return 0;
+    }
+    for (i = at + 1; i < items->count && i < at + 2 * REACH; i++) {
+        if (item_text(items, i, "but") || item_text(items, i, "pero")) {
+            return i;
+        }
+    }
+    return 0;
+}
+
+size_t
+corrections_from(const struct items *items)
+{
+    size_t from = 0, at, but;
+
+    for (at = 0; at < items->count; at++) {
+        if (corrects(items, at) &&
+            (from == 0 || leads_to_number(items, at + 1) ||
+             items_find(items, at, items->count, ITEM_FULL) < items->count)) {
+            from = at;
+        }
+        but = but_after_said(items, at);
+        from = but > 0 ? but : from;
+    }
+    return from;
+}
+
+static bool
+is_amount(const struct items *items, size_t at)
+{
+    return at < items->count && items->list[at].is == ITEM_AMOUNT &&
+           items->list[at].unit != UNIT_OTHER;
+}
+
+/* The last amount before `at` that may be meant; items->count if there is none. */
+static size_t
+last_amount(const struct items *items, size_t at, bool spent)
+{
+    size_t i;
+
+    for (i = at; i > 0 && at - i < REACH; i--) {
+        if (is_amount(items, i - 1) && items->list[i - 1].spent == spent) {
+            return i - 1;
+        }
+    }
+    return items->count;
+}
+
+/* The first number or amount behind a correction. */
+static size_t
+first_quantity(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at; i < items->count && i < at + REACH; i++) {
+        if (is_amount(items, i) || item_free_number(items, i)) {
+            return i;
+        }
+    }
+    return items->count;
+}
+
+static bool
+stands_alone(const struct items *items, size_t at)
+{
+    return !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_FULL) &&
+           !item_is(items, at + 1, ITEM_CHARGE) && !item_is(items, at + 1, ITEM_LIGHT) &&
+           !item_is(items, at + 1, ITEM_AT) && !item_is(items, at + 1, ITEM_UNIT) &&
+           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
+           !item_is(items, at + 1, ITEM_AM) && !item_is(items, at + 1, ITEM_PM) &&
+           item_value(items, at - 1, ITEM_AT) != AT_ON;
+}
+
+/* A bare number takes the unit of what it replaces: "6 hours, no wait, 7". */
+static void
+take_unit(struct items *items, size_t at, const struct item *of)
+{
+    struct item *number = &items->list[at];
+
+    number->is = ITEM_AMOUNT;
+    number->unit = of->unit;
+    if (of->unit == UNIT_MINUTE) {
+        bool hours = of->value >= 60 && of->high % 15 == 0;
+
+        number->value = hours ? (number->value * 60 + 999) / 1000 : (number->value + 999) / 1000;
+        number->high = number->value;
+    }
+}
+
+static void
+replace_amount(struct items *items, size_t correction, bool was_denied)
+{
+    size_t new = first_quantity(items, correction + 1);
+    size_t old = last_amount(items, correction + 1, was_denied);
+
+    if (new >= items->count || old >= items->count) {
+        return;
+    }
+    if (items->list[new].is == ITEM_NUMBER) {
+        if (!stands_alone(items, new) || items->list[new].ordinal) {
+            return;
+        }
+        take_unit(items, new, &items->list[old]);
+    }
+    if (items->list[new].unit == items->list[old].unit && items->list[new].unit != UNIT_PERCENT) {
+        items->list[old].spent = true;
+    }
+}
+
+void
+corrections_of_amounts(struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        bool was_denied = is_amount(items, at) && items->list[at].spent && at > 0 &&
+                          (item_is(items, at - 1, ITEM_NOT) || item_is(items, at - 2, ITEM_NOT));
+
+        if (corrects(items, at)) {
+            replace_amount(items, at, false);
+        } else if (was_denied) {
+            replace_amount(items, at, true);
+        }
+    }
+}
+
+void
+corrections_of_clocks(struct items *items)
+{
+    size_t at, new, old;
+
+    for (at = 1; at + 1 < items->count; at++) {
+        if (!corrects(items, at)) {
+            continue;
+        }
+        for (new = at + 1; new < items->count &&new < at + REACH; new ++) {
+            if (items->list[new].is == ITEM_CLOCK) {
+                break;
+            }
+        }
+        for (old = at; old > 0 && items->list[old - 1].is != ITEM_CLOCK; old--) {
+        }
+        if (new >= items->count || items->list[new].is != ITEM_CLOCK || old == 0) {
+            continue;
+        }
+        items->list[old - 1].spent = true;
+        items->list[new].role = (int)clock_role(items, old - 1);
+        if (items->list[new].day == NO_DAY) {
+            items->list[new].day = items->list[old - 1].day;
+        }
+        if (!items->list[new].ampm && items->list[old - 1].ampm) {
+            items->list[new].value =
+                items->list[new].value % (MINUTES_OF_DAY / 2) +
+                (items->list[old - 1].value >= MINUTES_OF_DAY / 2 ? MINUTES_OF_DAY / 2 : 0);
+            items->list[new].ampm = true;
+        }
+    }
+}

@@ -1,0 +1,207 @@
+#include "counted.h"
+
+#include "told.h"
+
+bool
+is_count(const struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+
+    return item_free_number(items, at) && item->value >= 1000 &&
+           item->value <= TOLD_BATTERIES_MAX * 1000 && item->value % 1000 == 0 &&
+           item->value == item->high && !item->ordinal && !item->negative && !item->fraction;
+}
+
+bool
+is_label(const struct items *items, size_t at)
+{
+    bool singular = items->list[at].value > 1000 &&
+                    (token_among(items->tokens, items->list[at].to, " is has says esta tiene ") ||
+                     (item_text(items, at - 1, "la") && items->spanish));
+
+    if (singular) {
+        return true; /* "3 is half", "la dos al 80" */
+    }
+    return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#")) &&
+           !item_is(items, at + 1, ITEM_BATTERY) && !items->list[at].times;
+}
+
+bool
+is_setting_number(const struct items *items, size_t at)
+{
+    if (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
+        item_value(items, at + 1, ITEM_BATTERY) == 2 ||
+        (items->list[at].one && item_is(items, at + 1, ITEM_AT))) {
+        return false;
+    }
+    return item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||
+           item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_USE) ||
+           (item_value(items, at - 1, ITEM_AT) == AT_ON &&
+            !(item_is(items, at + 1, ITEM_BATTERY) && items->list[at].value == 1000));
+}
+
+/* The noun that a number counts, over words like "spare", "fresh". */
+static bool
+counts_batteries(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    while (next < at + 4 &&
+           (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_OTHER) ||
+            item_is(items, next, ITEM_OF) || item_is(items, next, ITEM_FULL)) &&
+           !item_is(items, next, ITEM_BATTERY)) {
+        next++;
+    }
+    if (item_is(items, next, ITEM_BATTERY)) {
+        return true;
+    }
+    return item_value(items, at + 1, ITEM_OTHER) == 2;
+}
+
+/* "ya van a ser las 9" */
+static bool
+may_be_clock(const struct items *items, size_t at)
+{
+    size_t from = items->list[at].from;
+
+    return items->list[at].value > 6 * 1000 ||
+           (from > 1 && token_among(items->tokens, from - 2,
+                                    " a son ser hasta para desde tipo como de eran sobre "));
+}
+
+/* "las 3", "all four", "I have three:": batteries, where nothing else is counted. */
+static bool
+counts_unnamed(const struct items *items, size_t at)
+{
+    bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
+    bool led = (item_is(items, at - 1, ITEM_LINK) &&
+                ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
+                 item_text(items, at - 1, "the") || item_text(items, at - 1, "mis"))) ||
+               item_is(items, at - 1, ITEM_ALL) ||
+               (item_is(items, at - 1, ITEM_HAVE) && !item_text(items, at - 1, "had"));
+    size_t next = at + 1;
+
+    bool of_them = item_is(items, at + 1, ITEM_OF) &&
+                   token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
+
+    return (led || lasts || of_them) && !items->list[at].one &&
+           (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
+            items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
+            item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
+            item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER));
+}
+
+static bool
+is_on_top(const struct items *items, size_t at, bool states_before)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at);
+
+    return states_before && (item_is(items, at - 1, ITEM_AND) || item_text(items, at + 1, "more") ||
+                             items_find(items, from, to, ITEM_UNKNOWN) < to ||
+                             item_is(items, at + 1, ITEM_OTHER) || item_text(items, at + 1, "mas"));
+}
+
+/* "the third I havent checked" */
+static bool
+is_unknown(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && i < at + 8 && !item_is(items, i, ITEM_AND); i++) {
+        if (item_is(items, i, ITEM_UNKNOWN)) {
+            return true;
+        }
+    }
+    return i == to && i < items->count && items->list[i].is == ITEM_PAUSE &&
+           (item_is(items, i + 1, ITEM_UNKNOWN) ||
+            (item_is(items, i + 1, ITEM_LINK) && item_is(items, i + 2, ITEM_UNKNOWN)));
+}
+
+/* "no idea what the 2nd one has" */
+static bool
+follows_unknown(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < 5; i--) {
+        if (item_is(items, i - 1, ITEM_UNKNOWN)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void
+count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
+{
+    size_t to = clause_end(items, at);
+    int number;
+    bool before = first_charge < at;
+
+    if (item_is(items, at, ITEM_BOTH)) {
+        counted->total = 2;
+        return;
+    }
+    if ((item_is(items, at, ITEM_ORDINAL) || items->list[at].ordinal) &&
+        first_charge < items->count && follows_unknown(items, at)) {
+        counted->on_top++;
+        return;
+    }
+    if ((item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
+         items->list[at].ordinal) &&
+        before && (!items->list[at].spent || items->list[at].ordinal) &&
+        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at)) {
+        counted->on_top++;
+        return;
+    }
+    if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
+        !(counts_batteries(items, at) || counts_unnamed(items, at) ||
+          (items->list[at].times && item_is(items, at - 1, ITEM_BATTERY)) ||
+          (items->list[at].one && before && items_find(items, at, to, ITEM_UNKNOWN) < to))) {
+        return;
+    }
+    if (items->list[at].one && token_among(items->tokens, items->list[at].from, " un a ")) {
+        return;
+    }
+    number = items->list[at].value / 1000;
+    items_spend(items, at, 1);
+    if (is_on_top(items, at, before)) {
+        counted->on_top += number;
+    } else {
+        counted->total = number;
+    }
+}
+
+struct counted
+counted_read(struct items *items, size_t first_charge)
+{
+    struct counted counted = {0};
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        count_one(items, at, first_charge, &counted);
+    }
+    return counted;
+}
+
+bool
+speaks_of_one(const struct items *items)
+{
+    size_t at, next;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is(items, at, ITEM_ARTICLE)) {
+            continue;
+        }
+        for (next = at + 1; next < at + 5 && next < items->count; next++) {
+            if (item_value(items, next, ITEM_BATTERY) == 1) {
+                return true;
+            }
+            if (items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE ||
+                item_is(items, next, ITEM_AT)) {
+                break;
+            }
+        }
+    }
+    return false;
+}

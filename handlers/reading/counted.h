@@ -1,0 +1,25 @@
+/* Numbers that count batteries: "I have 3", "the other one I havent checked". Pure. */
+#ifndef COUNTED_H
+#define COUNTED_H
+
+#include "items.h"
+
+struct counted {
+    int total;  /* the last telling of how many there are; 0 if none */
+    int on_top; /* of which nothing is known, beside those told */
+};
+
+/* What is left to count once the charges have taken theirs; `first_charge` is the first item that
+ * told one, items->count if none did. */
+struct counted counted_read(struct items *items, size_t first_charge);
+
+/* A free whole number that may count batteries. */
+bool is_count(const struct items *items, size_t at);
+/* "battery 1 is at 80": its name. */
+bool is_label(const struct items *items, size_t at);
+/* "on 2", "pulse 3": how the unit is set. */
+bool is_setting_number(const struct items *items, size_t at);
+/* "How long does a battery last", "a 12-cell battery" */
+bool speaks_of_one(const struct items *items);
+
+#endif

@@ -1,0 +1,74 @@
+/* What is asked, in Spanish: see lexicon.h. */
+#include "lexicon.h"
+
+const char *const cues_es[CUE_COUNT] = {
+    [CUE_WATCH] =
+        "avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
+        "ponme alarma|ponme una alarma|pon una alarma|pon alarma|alarma a las|una alarma|dime que|"
+        "mandame mensaje|mandame un mensaje|mandame * texto|alertame|despiertame|me avisan|"
+        "aviseme|recuerdeme|recuerdenme|mandenme|dime cuando|me dices cuando|escribeme|"
+        "me escribes cuando|texteame|me puedes avisar|me pueden avisar|me puedes recordar|"
+        "me pueden recordar|acuerdame|me acuerdas|notificame|mandame algo|me mandas|"
+        "me recuerde|me avise|avisanos|avisenos|mensajeame|me mandes|que me avisen|que me avises|"
+        "manda mensaje|manden mensaje|un aviso|dime * antes|me recuerden|recuerden",
+    [CUE_CYLINDER] =
+        "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
+        "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
+    [CUE_CHARGING] =
+        "cargar|cargarse|cargarla|cargarlas|cargarlo|se cargan|se carga|cargando|carguen|cargue|"
+        "recargar|a llena|hasta llena|cargada para|cargadas para|cargada antes|cargadas antes|"
+        "cargada a las|cargadas a las|estan listas|este lista|esten listas|esta lista|"
+        "estar listas|estar lista|este llena|esten llenas|estar llena|estar llenas|"
+        "estar cargada|estar cargadas|listas para|lista para|llenarse|que se llene|"
+        "que se llenen|se llena|se llenan|quede llena|queden llenas|la bateria cargada|"
+        "baterias cargadas|a 100|al 100 si|hasta el 100|hasta 100|terminan de cargar|"
+        "termina de cargar|hasta el 80|hasta 80|al 80 cuanto|llenarla|llenarlas|llenar|"
+        "este cargada|esten cargadas|quede cargada|queden cargadas|cargadas por completo para|"
+        "estara cargada|estaran cargadas|estara llena|estaran llenas|tiempo de carga|"
+        "a que llegue al|para que llegue al|la quiero llena|las quiero llenas|cargadita|"
+        "cargaran|cargara|recarga|recargue|recargan|las tres listas|las dos listas|lista a las|"
+        "listas a las|quiero * llenas|quiero * llena|necesito * llenas|necesito * llena|"
+        "ocupo * llenas|ocupo * llena|ocupo * cargada|ocupo * cargadas|necesito * cargada|"
+        "necesito * cargadas|a cargar|cargo|a que hora esta * llena|a que hora estan|a que hora "
+        "estara|si la conecto|si la enchufo|"
+        "si conecto|si enchufo|si las conecto|si las enchufo|de cargar|poner a cargar|cuanto "
+        "tarda|cuanto tardan|tarda en|tardan en|horas de carga|cuanto sube|cuanto suben|"
+        "cuanto le sube|cuanto le suben|para que se llene|minutos de carga",
+    [CUE_FLIGHT] = "vuelo|vuelos|avion|volar|aerolinea|puerta a puerta|en el aire|escala|escalas|"
+                   "abordar|vuelo de|volamos|volando|aeropuerto|embarcar",
+    [CUE_ON_PLANE] = "voy en el avion|estoy en el avion|vamos en el avion|en el avion|voy volando|"
+                     "en pleno vuelo|en el vuelo|ya en el aire|estamos volando|a bordo",
+    [CUE_TRIP] =
+        "viaje|paseo|caminata|manejando|manejar|carretera|excursion|salimos|autobus|"
+        "camion|mandados|para ir|fuera de casa|caminar|sendero|dia de campo|tren|recorrido|"
+        "ir a|estar fuera|ida y vuelta|ida|playa|de manejo|en carro|en coche|barco|lancha|"
+        "trayecto|vamos a|visita",
+    [CUE_GENERAL] = "normalmente|por lo general|en general|usualmente|en promedio|generalmente|"
+                    "por lo regular|comunmente|tipicamente|promedio|se supone|suele|suelen|"
+                    "cuanto rinde|rendimiento",
+    [CUE_LIFE] = "dura|duran|rinde|rinden|da|dan|me dan|aguanta|aguantan|me da|son|me duran|"
+                 "durara|duraran|sale|salen|serian|duracion|me dura|rendir|funciona|funcionan",
+    [CUE_LEFT] =
+        "queda|quedan|me queda|me quedan|le queda|le quedan|tengo desde|cuanto tengo|"
+        "cuantas horas tengo|hasta que hora|llego a|llego hasta|ahorita|ahora|todavia|"
+        "me dura|me duran|cuanto tiempo tengo|aguanto|aguantara|alcanza hasta|llega hasta|"
+        "alcanza para las|se acaba|llegare|antes de que se|desde ahora|cuanto mas|me resta|"
+        "nos queda|nos quedan|le dura|tiempo me|alcanzo a|hasta las|tendre",
+    [CUE_HOW_LONG] = "cuanto * dura|cuanto * duran|cuanto * queda|cuantas horas|cuanto tiempo|"
+                     "me alcanza|cuantos minutos|hasta que hora|cuanto me|cuanto le|cuanto|"
+                     "a que hora|por cuanto|horas son|cuanto * aguanta",
+    [CUE_HOW_MANY] = "cuantas baterias|cuantas pilas|cuantas necesito|cuantas ocupo|cuantas debo|"
+                     "cuantas llevo|cuantas hacen|cuantas me|cuantas tengo que|cuantas mas|cuantas",
+    [CUE_ENOUGH] = "alcanza|alcanzan|me alcanza|llego|llegamos|basta|bastan|suficiente|"
+                   "suficientes|si puedo|puedo|la hago|ok|me alcanzan|alcanzo|es bastante|"
+                   "sirve|aguanta|aguantan|sobra|alcanzara|alcanzaran|la libro|voy bien|da para",
+    [CUE_BATTERY_ASKED] = "pregunto por las baterias|pregunto por la bateria|es por las baterias|"
+                          "hablo de las baterias|cuanto duran las baterias|cuanto dura la bateria|"
+                          "cuanto me duran las baterias|pregunta es por las baterias",
+    [CUE_READY_UNTIMED] = "antes de irnos|antes de irme|antes de salir|antes de que salgamos|"
+                          "antes de partir|para cuando salgamos|antes del viaje|antes de que nos|"
+                          "a tiempo|antes de dormir|antes del vuelo|para cuando nos|"
+                          "antes de que salga|para cuando salga|antes de mi cita|antes de la cita|"
+                          "antes de misa|antes de que me",
+    [CUE_CONSERVER] = "conservador|ahorrador|regulador de pulso|conservadora|economizador",
+};

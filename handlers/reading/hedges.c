@@ -1,0 +1,53 @@
+#include "hedges.h"
+
+enum { HEDGE = 5, HEDGE_REACH = 3 };
+
+size_t
+back_over_links(const struct items *items, size_t at)
+{
+    while (at > 0 && (item_is(items, at - 1, ITEM_LINK) || item_is(items, at - 1, ITEM_ARTICLE)) &&
+           !item_is(items, at - 1, ITEM_WILL_BE) && !item_is(items, at - 1, ITEM_SHOWS) &&
+           !item_is(items, at - 1, ITEM_FROM) && !item_is(items, at - 1, ITEM_ALL)) {
+        at--;
+    }
+    return at - 1;
+}
+
+bool
+is_hedged(const struct items *items, size_t at, size_t after)
+{
+    size_t before = at;
+    int steps = 0;
+
+    if (item_is(items, after, ITEM_HEDGE_AFTER) &&
+        (!item_is(items, after, ITEM_HEDGE) || items->list[after - 1].is == ITEM_AMOUNT)) {
+        return true;
+    }
+    while (before > 0 && steps++ < 3) {
+        before--;
+        if (item_is(items, before, ITEM_HEDGE)) {
+            return true;
+        }
+        if (!item_is(items, before, ITEM_LINK) && !item_is(items, before, ITEM_AT) &&
+            !item_is(items, before, ITEM_ARTICLE)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+struct percent
+hedge(struct percent charge, bool hedged)
+{
+    if (hedged) {
+        charge.low = charge.low > HEDGE ? charge.low - HEDGE : 0;
+        charge.high = charge.high < 100 - HEDGE ? charge.high + HEDGE : 100;
+    }
+    return charge;
+}
+
+int
+round_up(int thousandths)
+{
+    return (thousandths + 999) / 1000;
+}

@@ -1,0 +1,324 @@
+/* English, times, ways and power: see lexicon.h. */
+#include "lexicon_rows.h"
+
+const struct lexicon_entry lexicon_en_ways[] = {
+    /* ---- times ------------------------------------------------------------------------------- */
+    ROW(ITEM_AM, 0, "am|a . m .|a . m|a m|in the am"),
+    ROW(ITEM_PM, 0, "pm|p . m .|p . m|p m|in the pm"),
+    OWN(ITEM_AM, 0, "in the morning|this morning"),
+    ROW(ITEM_DAYPART, DAYPART_MORNING, "morning"),
+    ROW(ITEM_DAYPART, DAYPART_AFTERNOON, "afternoon|in the afternoon|this afternoon"),
+    ROW(ITEM_DAYPART, DAYPART_EVENING, "evening|in the evening|this evening"),
+    ROW(ITEM_DAYPART, DAYPART_NIGHT, "at night|night time|nighttime|in the night"),
+    ROW(ITEM_NOON, 720, "noon|midday|noontime|high noon"),
+    ROW(ITEM_NOON, 0, "midnight"),
+    ROW(ITEM_OCLOCK, 0, "oclock|o clock|sharp|on the dot"),
+    ROW(ITEM_PAST, 0, "past|after"),
+    ROW(ITEM_TO_HOUR, 0, "to|til|till|before|of|shy of"),
+    ROW(ITEM_CLOCK_LEAD, 0, "at exactly"),
+    ROW(ITEM_DAY, DAY_TODAY, "today"),
+    ROW(ITEM_DAY, DAY_TOMORROW,
+        "tomorrow|tmrw|tomorow|tommorow|tommorrow|tmw|tmr|2 moro|2 morrow|"
+        "tomorro|tom morning"),
+    ROW(ITEM_DAY, DAY_MONDAY, "monday|mon"),
+    ROW(ITEM_DAY, DAY_TUESDAY, "tuesday|tues|tue"),
+    ROW(ITEM_DAY, DAY_WEDNESDAY, "wednesday|weds"),
+    ROW(ITEM_DAY, DAY_THURSDAY, "thursday|thurs|thur|thu"),
+    ROW(ITEM_DAY, DAY_FRIDAY, "friday|fri"),
+    ROW(ITEM_DAY, DAY_SATURDAY, "saturday"),
+    ROW(ITEM_DAY, DAY_SUNDAY, "sunday"),
+    OWN(ITEM_DAY, DAY_WEDNESDAY, "wed"),
+    OWN(ITEM_DAY, DAY_SATURDAY, "sat"),
+    OWN(ITEM_DAY, DAY_SUNDAY, "sun"),
+    ROW(ITEM_TONIGHT, 0, "tonight|tonite|2 nite"),
+    ROW(ITEM_AGO, 0,
+        "ago|earlier|into the day|into the trip|into it|into our day|in already|in "
+        "now|already|since|so far"),
+    ROW(ITEM_AGO_LEAD, 0,
+        "for the last|the last|for the past|the past|over the last|over the past|in the last|"
+        "past|been going for|been running for|been running|been on it for|"
+        "been on battery for|been on battery|been on batteries for|been off the wall for|"
+        "been off the wall|been unplugged for|been unplugged|been out for|been out|"
+        "been using it for|been using it|been going|been on for|been on it|been walking for|"
+        "been without power for|been without power|been off the charger for|been off power for|"
+        "been off the charger|running for|unplugged for|off the charger for|off the wall for|"
+        "used|ive used|already used|used about|used up|used for|"
+        "on battery for|on battery power for|on it for|used it for|"
+        "ran it for|ran it|ran for|power has been out for|power has been out|"
+        "powers been out for|powers been out|been dark for|no power for|without power for"),
+    ROW(ITEM_SINCE, 0, "since|ever since"),
+    ROW(ITEM_NOW, 0,
+        "now|right now|at the moment|currently|as of now|at present|rn|just now|"
+        "at this moment|this minute|already now|by now|presently"),
+    ROW(ITEM_NOW_IS, 0,
+        "it is|it is about|it is almost|its now|it is now|its like|its about|now its|now it "
+        "is|right now its|its already|time is|"
+        "time now is|its almost|its currently|clock says|the time is|currently its|current time|"
+        "current time is|now at|its just past|its just after|and its|its|now"),
+    ROW(ITEM_EARLIER, 0,
+        "yesterday|last night|this morning|yesterday morning|yesterday afternoon|"
+        "last week|the other day|the day before|night before|last time|"
+        "earlier today|earlier this morning|when i got it|before that|originally|"
+        "last evening"),
+    ROW(ITEM_WAS, 0,
+        "was|were|had|used to be|started|started at|began at|started with|it was|"
+        "began|started out at|started off at|was at|were at|filled to|"
+        "came with|started the day at|started the day with|i had"),
+    ROW(ITEM_THEN_LEFT, 0,
+        "left the|left home|left our|left my|left for|when we left|when i left|when he left|"
+        "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
+        "unplugged|unplugged it|took it off|came off|came off the charger|came off the wall|"
+        "took it off the charger|pulled it off|off the charger|pulled the plug|disconnected|"
+        "went on battery|switched to battery|been on battery since|on battery since|"
+        "running since|been running since|went out|power went out|power went off|power quit|"
+        "lost power|got off the charger|swapped it in|put it in|switched it on|turned it on|"
+        "fired it up|unhooked|set out|we started|i started|started out|started walking|"
+        "started driving|off the wall|off the wall since|took off the charger|checked it|i checked|"
+        "looked at it|off charge|off the plug|checked|last checked|when i checked"),
+    ROW(ITEM_DEPART, 0,
+        "leave|leave at|leaves|leaving|leaving at|depart|departs|departing|departure|takes off|"
+        "take off|takeoff|taking off|head out|heading out|heads out|roll out|set off|setting off|"
+        "hit the road|go time|out the door|pick me up|picks me up|picking me up|pulls out|start at|"
+        "we start|get going|gotta go|have to go|gotta leave|leaving here|start|"
+        "pickup|pick up|wheels up|sets out|out of here|leaving the house|leave the house|"
+        "leave for|leave here|leave home|leaves at|we go|i go|we ride|walk out|driving out|"
+        "head off|heading off|checkout|check out|ride comes|ride is|shuttle is|bus is|flight is at|"
+        "flight at|go out|going out|bus leaves|starts|roll"),
+    ROW(ITEM_ARRIVE, 0,
+        "back|back at|back by|back home|return|returns|returning|get back|come back|be back|arrive|"
+        "arrives|arriving|arrival|get there|gets there|gets in|get in|land|lands|landing|get home|"
+        "getting back|getting home|be home|home by|home at|home|coming back|back around|touches "
+        "down|touch down|lands at|arrives at|pulls in|done at|done by|in at|ends|ends at|over "
+        "at|finishes|gets out|lets out|wraps up|ending at|done around"),
+    ROW(ITEM_BY, 0, "by|before|no later than|in time for|ready for|ready at|ready by|done by|for"),
+    ROW(ITEM_UNTIL, 0,
+        "until|till|til|to last to|to last until|through|thru|up until|up till|"
+        "make it to|make it till|make it until|make it til|get me to|last to|lasts to|"
+        "last through|get us to|carry me to|to make it to"),
+    ROW(ITEM_BEFORE, 0,
+        "before|before its|before it is|before theyre|before they|before i|before "
+        "we|warning|notice|heads up|prior|ahead|beforehand|before it|out|early|"
+        "to spare"),
+    ROW(ITEM_EVENT, 0,
+        "starting at|show|show starts|show is|appointment|appt|appt is|appointment "
+        "is|dinner|lunch|breakfast|"
+        "church|mass|movie|meeting|wedding|class|concert|game|ceremony|service|party|checkup|"
+        "doctor|dr|dentist|visit|reservation|play|bingo|funeral|performance|recital|surgery|"
+        "graduation|banquet|reception|event|procedure|seminar|opens|closes|closes at|kickoff|"
+        "dinners|appts|dinners at|games at|lunch is|lunch at|breakfast at|supper|hair "
+        "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
+        "my|my pills|meds at|tee time"),
+    ROW(ITEM_REMIND, 0,
+        "remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn me|"
+        "warning|tell me|tell me when|let me know|let me know when|message me|nudge me|wake me|"
+        "notify me|heads up|set a reminder|send me a text|shoot me a text|send me a message|"
+        "give me a heads up|holler|drop me a text|give me a shout|send a reminder|can you remind|"
+        "poke me|set an alarm|send me|hit me up|shoot me a message|text us|remind us|tell us"),
+    ROW(ITEM_LEFT, 0, "left|remaining|to go|of life|remain|left on it|left in it|left on them"),
+    ROW(ITEM_LASTS, 0,
+        "last|lasts|lasting|last me|last us|hold out|hold up|keep me going|to get through|"
+        "to cover|get me through|get us through|carry me|enough for|good for|last for|"
+        "last him|last her|get him through|get her through|for at least|at least|another|last at "
+        "least|keep going|make it through|go for|run for|cover|survive|"
+        "has to go|must last|do me|do us|stretch|"
+        "enough juice for|stay on it|going for"),
+    ROW(ITEM_LASTS, 1, "need|needs|need about|i need|we need"),
+    ROW(ITEM_CORRECT, 0,
+        "call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
+        "sorry|actually|correction|i mean|i "
+        "meant|meant|oops|whoops|my bad|"
+        "scratch that|make that|strike that|make it|err|sorry i meant|sorry i mean|typo|"
+        "let me correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
+        "sorry make that|no make that|or rather|no its|no i mean|no i meant"),
+    /* ---- ways and power ------------------------------------------------------------------------
+     */
+    ROW(ITEM_GOING, LEG_DRIVE,
+        "drive|driving|drives|car|in the car|by car|van|truck|jeep|rv|bus|shuttle|train|subway|"
+        "taxi|cab|uber|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
+        "on the road|in the van|on the bus|on the train|in the truck|by bus|by train|to drive|"
+        "drive home|drive back|drive there|drive up|drive down|highway|motorcycle|"
+        "at the wheel|drive to|drive over|driven|van ride|shuttle ride|motor coach|carpool|suv|"
+        "tour bus|limo|pickup truck|minivan|camper|motorhome|streetcar|light rail|trolley"),
+    ROW(ITEM_GOING, LEG_FLIGHT,
+        "flight|flights|fly|flying|plane|airplane|on the plane|in the plane|by plane|jet|"
+        "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
+    ROW(ITEM_GOING, LEG_WAIT,
+        "doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
+        "around|sitting and "
+        "waiting|stuck|wait|waiting|waits|layover|layovers|stopover|lay "
+        "over|connection|sit|sitting there|"
+        "at the clinic|at the hospital|in the waiting room|waiting room|at the airport|"
+        "lunch stop|at lunch|for lunch|stop|stay|staying|visit|visiting|in court|appointment|"
+        "appt|show|church|dinner|movie|movies|concert|game|meeting|at the restaurant|restaurant|"
+        "at the office|doctors office|clinic|hospital|wedding|mass|service|class|"
+        "at the doctor|at the doctors|party|museum|in line|dialysis|lunch|breakfast|pit stop|"
+        "rest stop|sit in|in the lobby|at the beach|picnic|at the park|at the pool|ceremony|"
+        "at the mall|hang out|hanging out|in the stands|in the bleachers|theater|theatre|ballgame|"
+        "salon|at the salon|dentist|therapy|bingo|the opera|matinee|play|recital|exhibit|"
+        "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
+    ROW(ITEM_GOING, LEG_HIKE,
+        "walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk around|by foot|"
+        "walk to|walk back|hike up|hike back|hike down|snowshoe|snowshoeing|walking around|"
+        "climb|walking tour|nature walk|strolling|wander|trail walk"),
+    ROW(ITEM_GOING, LEG_OTHER,
+        "out and about|be out|being out|gone|be gone|ferry|boat|boat ride|boat tour|cruise|"
+        "gondola|cable car|shopping|errands|out of the house|outing|out shopping|the boat|"
+        "tour|sightseeing|ski lift|chairlift|fishing|be away|kayak|canoe|on the lake|horseback|"
+        "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
+        "out for|door to door trip|running errands|be gone for|be out for"),
+    ROW(ITEM_EACH_WAY, 0,
+        "each way|one way each|both ways|there and back each|per leg|each leg|"
+        "each direction|either way|up and back each|each flight"),
+    ROW(ITEM_SAME_BACK, 0,
+        "same way back|same back|the same back|same way home|same coming back|same going back|"
+        "back the same way|and then the reverse|same in reverse|home the same way|"
+        "the same way back|same thing back|same on the way back|same to get home|and back again|"
+        "same trip back|same drive back|same ride back|the same coming back|same for the return"),
+    ROW(ITEM_HOMEWARD, 0,
+        "back|back by|back in|home|return|back home|way back|on the way back|ride home|"
+        "return trip|the way home|coming home|to get home|back again"),
+    ROW(ITEM_POWER, POWER_WORD_BATTERY,
+        "unplugged|on battery|on batteries|on battery power|off battery|"
+        "running on battery|off the wall|on battery since|off the charger|left the plug|"
+        "left the wall|left the outlet|came off the charger|came off the wall|off the plug|"
+        "running on the battery|running off the battery|been running off the battery|been running "
+        "off battery|"
+        "been running on battery|been running on the battery|going on the battery|on its "
+        "battery|went to battery|"
+        "switched to battery|pulled the plug|off the outlet|not plugged into anything|off wall "
+        "power|"
+        "off mains|off the mains|away from a plug|away from any plug|running off battery|"
+        "unhooked|took it off the charger|been off the wall|been unplugged|been unplugged for|"
+        "been off the wall for|been off the charger|been off the charger for|unplugged for|"
+        "off the charger for|off the wall for|been on battery for|been on battery|"
+        "been on batteries for|on battery for|on battery power for|unplugged it|"
+        "been on battery since|disconnected|pulled it off the wall|just unplugged"),
+    ROW(ITEM_POWER, POWER_WORD_OUT,
+        "power went out|power is out|powers out|power just went out|power out|power outage|outage|"
+        "no power|without power|lost power|power failure|blackout|electricity went out|"
+        "electric went out|power has been out for|power has been out|powers been out|"
+        "powers been out for|electricity is out|power went off|power is off|power failed|"
+        "power quit|knocked the power out|knocked out power|knocked the lights out|"
+        "lights went out|lights are out|no electricity|without electricity|without any "
+        "power|without lights|been without power for|been dark for|"
+        "been without power|power cut|lost electricity|electric is out|no power for|"
+        "without power for|electricity just went out|power has gone out|lost the power|"
+        "still no power|the power is gone|power just quit|power just died|brownout"),
+    ROW(ITEM_POWER, POWER_WORD_BACK,
+        "power is back|power came back|power is back on|"
+        "electricity is back|power back on|powers back|power is on again"),
+    ROW(ITEM_POWER, POWER_WORD_WALL,
+        "wall|the wall|wall plug|wall outlet|wall charger|wall power|into the wall|house outlet|"
+        "house current|house power|wall socket|on the wall|plugged into the wall|in the wall|"
+        "plugged in the wall|outlet in the wall|hotel outlet|home outlet|regular outlet|ac power|"
+        "ac outlet|ac adapter|ac|wall unit|plugged in at home|plugged in at the house|"
+        "plugged in at the hotel|off the wall outlet|wall adapter|wall current|kitchen outlet|"
+        "the mains|on the mains|mains power|mains socket|household outlet|home charger|plugged in "
+        "to the wall|at the wall|on wall power|"
+        "plug in the wall|a plug in the wall|bedroom outlet|standard outlet|from the wall|"
+        "hooked to the wall|normal outlet"),
+    ROW(ITEM_POWER, POWER_WORD_CAR,
+        "lighter|in the lighter|the lighter|cord in the lighter|car charger|car adapter|car "
+        "plug|car socket|car power|car outlet|plugged in the car|"
+        "plugged into the car|plugged in to the car|in the car plug|12 volt|12 v|12 v|cigarette "
+        "lighter|"
+        "lighter socket|lighter plug|dc charger|dc adapter|dc cord|car cord|vehicle charger|"
+        "truck charger|off the car|plugged into the van|plugged into the truck|plugged in to it|"
+        "plugged into it|on the car charger|in the car charger|auto adapter|vehicle outlet|"
+        "charging in the car|charges in the car|charge in the car|hooked up to the car|"
+        "plugged in to the van|plugged in to the truck|charging from the car|charge from the car|"
+        "power from the car|runs from the car|running from the car|charging off the car|"
+        "cig lighter|car lighter|rv outlet|on car power|plugged into the rv|plugged in the van|"
+        "plugged in the truck|plugged into the jeep|trucks 12 volt|cars 12 volt|vans 12 volt|"
+        "12 volt plug|12 volt socket|12 volt outlet|12 v plug|12 v socket|12 v outlet|"
+        "the car has a plug|on the dc cord|with the dc cord|adapter in the car|power in the car|"
+        "on the cars outlet|plug in the car|outlet in the car|charger in the car|its car charger|"
+        "plugs into the car|plug it in the car|plug into the car|plugged into the dash|"
+        "cars outlet|cars plug|cars charger|vans outlet|trucks outlet|dash outlet"),
+    ROW(ITEM_POWER, POWER_WORD_PLUG,
+        "adapter|the adapter|an adapter|dc|power cord|the cord|plugged in|plug|outlet|an "
+        "outlet|outlets|a plug|plugs|with power|has power|have power|"
+        "plugged in whole way|on the charger|charger|on charge|socket|can plug in|able to plug in|"
+        "i can plug in|where i can plug in|plug in|plugged back in|power available|powered|"
+        "there is power|hooked up|plugging in|power there|plugged"),
+    ROW(ITEM_POWER, POWER_WORD_NONE,
+        "no outlets|no outlet|no plug|no plugs|no power there|without an outlet|without outlets|"
+        "not plugged in|no car power|no car charger|without power there|cant plug in|"
+        "nothing to plug into|nowhere to plug in|no charger|no charging|no place to plug in|"
+        "without a plug|no power on it|no outlet on it|no power on the way|no plug in|seat power|"
+        "no outlets anywhere|no plugs anywhere|no wall plug|no wall outlet|off grid|"
+        "w / o power|w / o outlet|no power in the car|no car adapter|no car plug|no usb|"
+        "no where to plug in|plugs dont work|outlet doesnt work|outlets dont work|no car outlet|"
+        "not charging|no power anywhere|power at the seat|seat outlet|outlet at the seat|"
+        "plug at the seat|plug at my seat|outlet at my seat|outlets at the seat|outlets at the "
+        "seats|plugs at the seats|no power source|no place to charge|"
+        "nowhere to charge|no idea bout plugs|no idea about plugs|outlet is broken|unplugged there|"
+        "not sure about outlets|dont know if theres a plug|no electricity there|no charging there|"
+        "without plugging in|no socket|no sockets|no chance to plug in|no way to charge|"
+        "no way to plug in|usb"),
+    ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
+        "sleep|sleeping|asleep|in bed|bedtime|going to bed|overnight|all night|through the night|"
+        "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
+        "snoozing|going to sleep|sleeps|to bed|til morning|in the bed"),
+    ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
+        "walk|walking|walks|hiking|hike|hikes|on foot|strolling|stroll|walking around|"
+        "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
+    ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
+        "driving|been driving for|at the wheel|on the road|riding in the car|drive|road "
+        "trip|"
+        "riding|behind the wheel"),
+    ROW(ITEM_ACTIVITY, ACTIVITY_FLIGHT,
+        "flying|on the plane|in flight|on a flight|on the flight|fly|flight|plane|on a plane|"
+        "airplane|in the plane|mid flight"),
+    ROW(ITEM_ACTIVITY, ACTIVITY_REST,
+        "resting|at rest|sitting|seated|sitting down|lying down|laying down|couch|sofa|recliner|"
+        "sitting still|watching tv|in my chair|in a chair|sitting on|reading a book|lounging|"
+        "in my recliner|sitting around|not moving|taking it easy|relaxing|armchair|rocking chair|"
+        "sitting in|sit still|wide awake|awake|chair|knitting|on the porch|just sitting"),
+    /* ---- cylinder and flight -------------------------------------------------------------------
+     */
+    ROW(ITEM_CYLINDER, 0,
+        "tank|tanks|cylinder|cylinders|bottle|bottles|oxygen bottle|cyl|"
+        "oxygen tank|o2 tank|o2 bottle|backup tank|backup cylinder|regulator|"
+        "tank gauge"),
+    ROW(ITEM_SIZE, 0, "size|sized"),
+    ROW(ITEM_GATE, 0,
+        "gate to gate|block time|block to block|gate - to - gate|gate 2 gate|gate to gate times|"
+        "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
+        "taxi included|including taxi|pushback to gate"),
+    ROW(ITEM_GATE, 1,
+        "airlines figure|airline says|airline told me|airline told us|airline lists it|"
+        "airline quotes|airlines number|airline gave|per the airline|airline figure|"
+        "according to the airline|airline said|airlines time|the airlines say|airline has it|"
+        "airline lists|airline quoted|airline puts it at|airline has it at|from the airline|"
+        "airline is saying|airline gave me|airline tells me|airline website says"),
+    ROW(ITEM_AIR, 0,
+        "in the air|air time|airtime|wheels up to wheels down|flying time|time in air|"
+        "in air|actual air time|takeoff to landing|airborne|wheels up to touchdown|"
+        "actual flying|of flying|time aloft|up in the air|takeoff to touchdown|"
+        "time in the air|actual flying time|off to on|without taxi|without the taxi"),
+    ROW(ITEM_DOOR, 0,
+        "door to door|house to house|home to hotel|all in all|portal to portal|"
+        "whole trip is|total travel|travel day|hotel to hotel"),
+    ROW(ITEM_BEHIND, 0,
+        "behind|behind ours|behind us|earlier there|hours earlier|behind here|"
+        "hour earlier|earlier than here|earlier than us|earlier than ours|back there"),
+    ROW(ITEM_AHEAD, 0,
+        "later|ahead|ahead of ours|ahead of us|later there|hours later|ahead of here|"
+        "forward|later than here|later than us|hour later|later than ours"),
+    ROW(ITEM_CLAIM, 0,
+        "lasted|it lasted|battery lasted|lasted me|old machine did|old one did|old unit "
+        "did|machine did|last one did|old one lasted|used to "
+        "get|"
+        "used to last|last year it lasted|last time it lasted|old one went|neighbors lasts|"
+        "somebody said|someone said|heard it lasts|heard they last|reads online|thought it was|"
+        "ours lasted|his did|hers did|theirs lasts|the other company|other company said|"
+        "i used to get|website says|site says|friend says|neighbor says|manual says|brochure "
+        "says|she gets|"
+        "he gets|they say|they said|box says|you said|you told me|ad says|booklet says|"
+        "supposed to last|was told|sign said|sister says|brother says|your site says|rep said|"
+        "advertised|claims|rated for|hers lasts|his lasts|online says|salesman said|papers say|"
+        "guy said|supposedly|people say|review said|reviews say|the book says|i read"),
+};
+
+const size_t lexicon_en_ways_count = sizeof lexicon_en_ways / sizeof lexicon_en_ways[0];

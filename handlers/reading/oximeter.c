@@ -1,0 +1,269 @@
+/*
+ * A number between 30 and 100 is an oximeter value when a cue ("o2", "sat", "oximeter") leads to
+ * it over words that only say "is". Strong cues name the instrument or the value and allow any
+ * words between; weak ones ("oxygen", "reading") allow only linking words, because "oxygen
+ * battery 84" is no oximeter value. In doubt it is one: a needless call beats a missed one.
+ */
+#include "oximeter.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "oximeter_parts.h"
+#include "reaction.h"
+
+enum { LOWEST = 30, HIGHEST = 100, STRONG_REACH = 8, BACK_REACH = 8 };
+
+static const char strong_cues[] =
+    " spo2 sp02 sats sat satu satting sating saturation saturating saturacion satura saturando "
+    "pulseox pulsox pulsiox o2sat o2sats ";
+/* Words that begin so are strong cues too, however they end. */
+static const char *const strong_beginnings[] = {
+    "oxim", "oxym", "oxom", "oxem", "saturac", "oxigenac", "oxygenat", "pulseox", "pulsox"};
+/* A thing on a finger is one, whatever it is called. */
+static const char fingers[] = " finger fingertip fingers dedo dedito dedos ";
+static const char things[] = " clip clips thing thingy thingie meter gadget reader monitor device "
+                             "gizmo sensor machine aparato aparatito aparatico cosa cosita cosito "
+                             "medidor pinza pinzita maquinita ";
+static const char weak_cues[] =
+    " o2 02 ox oxygen oxigeno reading readings readout level levels stats number numbers lectura "
+    "nivel ";
+static const char linking[] =
+    " is s its it was says said say at reads read reading shows show showing showed now just only "
+    "down dropped drops dropping fell went going to of like about around under below near "
+    "approx level levels sat sats saturation number numbers my his her moms dads the hovering "
+    "between in low mid high upper keeps keep staying stays running been are came comes back up "
+    "got gets as = : - , ~ < > ( \" ? . oxygen o2 and then or from meter ox thing clip finger "
+    "esta es en a de bajo marca dice sale tiene me mi su salio oxigeno solo y ";
+const char oximeter_other_things[] =
+    " battery batteries batt batts bat bateria baterias pila pilas charge charged tank cylinder "
+    "setting room cabin unit apt liters lpm light lights bars ";
+static const char other_units[] =
+    " min mins minute minutes minutos m h hr hrs hour hours hora horas am pm f c degrees grados ft "
+    "feet foot pies liters liter litros l lpm lights light bars bar psi pounds lbs lb dollars "
+    "bucks miles mi km meters metros st nd rd th days day years year yrs old bpm watts volts wh "
+    "anos ano dias pesos dolares millas kilos pounds hundred mil ";
+
+static bool
+is_time_or_date(const struct tokens *tokens, size_t at, size_t after)
+{
+    bool clock = token_is(tokens, after, ":") && after + 1 < tokens->count &&
+                 tokens->list[after + 1].kind == TOKEN_NUMBER && tokens->list[after + 1].glued;
+    bool after_colon = at > 1 && token_is(tokens, at - 1, ":") && tokens->list[at].glued &&
+                       tokens->list[at - 2].kind == TOKEN_NUMBER;
+    bool money = at > 0 && token_is(tokens, at - 1, "$");
+
+    return clock || after_colon || money;
+}
+
+/* "84 % battery", "84 lights"; but "o2 84 % battery 50" tells two things. */
+static bool
+is_of_something_else(const struct tokens *tokens, size_t after)
+{
+    size_t thing = after + (token_among(tokens, after, " % percent pct ") ? 1 : 0);
+    size_t i, taken;
+    int thousandths;
+
+    if (!token_among(tokens, thing, oximeter_other_things)) {
+        return false;
+    }
+    for (i = thing + 1; i <= thing + 3; i++) {
+        taken = tokens_number(tokens, i, false, &thousandths);
+        if (taken > 0) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* "pulse 72", "heart rate is 110", "aged 84". */
+static bool
+is_named_otherwise(const struct tokens *tokens, size_t at)
+{
+    static const char names[] = " pulse pulso rate hr bpm heart frecuencia corazon age aged edad ";
+    size_t back = at;
+
+    while (back > 0 && token_among(tokens, back - 1, " is of at was : = es esta de en the ")) {
+        back--;
+    }
+    return back > 0 && token_among(tokens, back - 1, names);
+}
+
+/* "sat 84 hr 110": what follows is the heart rate, no hours. */
+static bool
+is_heart_rate(const struct tokens *tokens, size_t at)
+{
+    return token_is(tokens, at, "hr") && at + 1 < tokens->count &&
+           tokens->list[at + 1].kind == TOKEN_NUMBER;
+}
+
+int
+oximeter_value(const struct tokens *tokens, size_t at, size_t *taken)
+{
+    int thousandths, value, second;
+    size_t after;
+
+    *taken = tokens_number(tokens, at, false, &thousandths);
+    if (*taken == 0) {
+        return 0;
+    }
+    value = thousandths / 1000;
+    after = at + *taken;
+    if (value >= 6 && value <= 9 && *taken == 1 && !token_among(tokens, after, " a an un una ") &&
+        tokens_number(tokens, after, true, &second) == 1 && second < 10 * 1000 &&
+        tokens->list[at].kind == tokens->list[after].kind) { /* "eight four" */
+        value = 10 * value + second / 1000;
+        after = at + ++*taken;
+    }
+    if (value < LOWEST || value > HIGHEST ||
+        (token_among(tokens, after, other_units) && !is_heart_rate(tokens, after)) ||
+        is_time_or_date(tokens, at, after) || is_named_otherwise(tokens, at)) {
+        return 0;
+    }
+    return is_of_something_else(tokens, after) ? 0 : value;
+}
+
+/* True if the word begins as the name of the instrument or of the value. */
+static bool
+begins_strong(const struct tokens *tokens, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof strong_beginnings / sizeof strong_beginnings[0]; i++) {
+        if (tokens->list[at].kind == TOKEN_WORD &&
+            strncmp(tokens->list[at].text, strong_beginnings[i], strlen(strong_beginnings[i])) ==
+                0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "finger clip", "the clip on my finger", "aparatito del dedo". */
+static bool
+is_on_finger(const struct tokens *tokens, size_t at)
+{
+    size_t back;
+
+    if (!token_among(tokens, at, fingers)) {
+        return false;
+    }
+    for (back = 1; back <= 3 && back <= at; back++) {
+        if (token_among(tokens, at - back, things)) {
+            return true;
+        }
+    }
+    return token_among(tokens, at + 1, things) || token_is(tokens, at, "fingertip");
+}
+
+static bool
+is_cue(const struct tokens *tokens, size_t at, bool *strong)
+{
+    bool pulse_ox = token_among(tokens, at, " ox oxy oxi ") && at > 0 &&
+                    token_among(tokens, at - 1, " pulse puls pulso ");
+    bool sat_down = token_is(tokens, at, "sat") &&
+                    token_among(tokens, at + 1, " down on in here there around by for ");
+
+    if (sat_down) {
+        return false;
+    }
+    *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
+              is_on_finger(tokens, at);
+    if (!*strong && ((at > 0 && token_among(tokens, at - 1, oximeter_other_things)) ||
+                     (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
+        return false; /* "battery level 84" */
+    }
+    return *strong || token_among(tokens, at, weak_cues);
+}
+
+void
+oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value,
+              struct lowest *lowest)
+{
+    if (lowest->value == 0 || value < lowest->value) {
+        lowest->value = value;
+        lowest->start = tokens->list[at].start;
+        lowest->end = tokens->list[at + taken - 1].end;
+    }
+}
+
+/* Every value that this cue leads to: "sat went from 92 to 84" has two. */
+static void
+read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowest *lowest)
+{
+    size_t at = cue + 1, passed = 0, taken;
+
+    while (at < tokens->count && passed < STRONG_REACH) {
+        int value = oximeter_value(tokens, at, &taken);
+
+        if (value > 0) {
+            oximeter_keep(tokens, at, taken, value, lowest);
+            at += taken;
+            passed = 0;
+            strong = false;
+            while (token_among(tokens, at, " % percent pct s ish ")) {
+                at++;
+            }
+            continue;
+        }
+        if (token_among(tokens, at, oximeter_other_things)) {
+            return;
+        }
+        if (taken > 0 ? !strong : !(strong || token_among(tokens, at, linking))) {
+            return;
+        }
+        at += taken > 0 ? taken : 1;
+        passed++;
+    }
+}
+
+/* "84 on my oximeter", "86% o2", "says 84 oxygen". */
+static void
+read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowest *lowest)
+{
+    size_t back, taken;
+
+    for (back = 1; back <= BACK_REACH && back <= cue; back++) {
+        size_t at = cue - back;
+        int value = oximeter_value(tokens, at, &taken);
+
+        if (value > 0) {
+            if (at > 0 && token_among(tokens, at - 1, oximeter_other_things)) {
+                return; /* "battery 84, o2 on" */
+            }
+            oximeter_keep(tokens, at, taken, value, lowest);
+            return;
+        }
+        if (token_among(tokens, at, oximeter_other_things) ||
+            token_among(tokens, at, " . , ; ? ! and ") ||
+            !(strong || token_among(tokens, at, " % percent pct por ciento de on the my "))) {
+            return;
+        }
+    }
+}
+
+bool
+oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
+{
+    void *scratch = memory_must(talloc_new(NULL));
+    struct tokens tokens = tokens_read(scratch, reaction_without_copy(scratch, text));
+    struct lowest lowest = {0};
+    size_t at;
+    bool strong;
+
+    for (at = 0; at < tokens.count; at++) {
+        if (is_cue(&tokens, at, &strong)) {
+            read_after_cue(&tokens, at, strong, &lowest);
+            read_before_cue(&tokens, at, strong, &lowest);
+        }
+    }
+    oximeter_read_bare(&tokens, &lowest);
+    talloc_free(scratch);
+    if (lowest.value == 0) {
+        return false;
+    }
+    *percent = lowest.value;
+    *start = lowest.start;
+    *end = lowest.end;
+    return true;
+}

@@ -1,0 +1,219 @@
+/*
+ * Values without an instrument named: "it says 86 after my walk", "she's at 89", "is 90 ok", "88
+ * then 84 now 80", "94 asleep, 97 awake". A narrow range, no unit behind, and nothing in the
+ * sentence that has numbers of its own: a battery, a thermostat, a room.
+ */
+#include "oximeter_parts.h"
+
+enum { LOWEST_BARE = 70, HIGHEST_BARE = 99, LEAD_REACH = 5, JUDGED_REACH = 4, SERIES_REACH = 4 };
+
+static const char vetoes[] =
+    " phone cell laptop tablet celular telefono thermostat heater thermometer temp temperature "
+    "temperatura termostato clima weather clock reloj gauge manometro dial scale speed "
+    "speedometer bottle botella tanque cilindro bus flight vuelo gate road route highway exit "
+    "floor piso cuarto habitacion departamento screen pantalla price total bill cost deposit "
+    "precio deposito psi bar volume volumen cumple birthday outside "
+    "inside afuera oven water agua pool tub spring score game channel canal page pagina "
+    "carga cargada cargado cargar charging charger cargador lasts miles pesos "
+    "dolares dollars weigh weighs spare repuesto machine maquina unit peso pesa steps pasos order "
+    "pedido size talla medida tip ";
+
+/* What tells a value, and what may stand between that and the number. */
+static const char telling[] =
+    " says said reads reading read shows showing showed dropped drops dropping fell fallen "
+    "hovering hovers hits hit marca marco dice trae anda sale salio bajo bajando satura subio "
+    "registers registering ";
+static const char between[] =
+    " at to in is was it its around about only just now still like a the en de hasta como entre "
+    "between and y down up back into low high mid = : ";
+static const char persons[] =
+    " he hes she shes im i they theyre dad dads mom moms mum mother father husband husbands wife "
+    "wifes hubby grandma grandpa nana papa mama esposo esposa ella el abuelo abuela bebe baby "
+    "son daughter hijo hija ";
+static const char follows_person[] =
+    " and but now so when while what is right resting asleep awake with on even at for y pero "
+    "ahora que cuando con despues sitting walking still again today tonight % ";
+
+static const char judged[] =
+    " ok okay alright fine good bad normal low high safe enough dangerous bien mal bajo alto "
+    "bueno baja alta buena malo peligroso ";
+static const char judging[] =
+    " is are that a it its thats esta eso es un una too all right considered , y o or still pretty "
+    "muy this ";
+/* A number that begins a statement about someone: "87 and panting". */
+static const char goes_on_with[] =
+    " and but y pero this now again since after before when while ahora desde despues cuando "
+    "marca dice says reads ";
+static const char raises[] = "go up|turn it up|turn her up|turn him up|bump it|le subo|subirle|"
+                             "le subimos|subo a|higher number";
+
+static const char asks[] = " is are esta es was ";
+
+static const char states[] =
+    " asleep awake sleeping slept resting rest dormida dormido durmiendo despierta despierto "
+    "caminando reposo descansando walking walk sitting standing exertion stairs sentado sentada "
+    "acostado acostada ";
+static const char state_links[] =
+    " % percent at when while i he she we im hes shes is was and , al en cuando si estoy esta y "
+    "just for a second got to the top of after my his her ";
+
+static const char series_links[] =
+    " then now to and y luego ahora despues , . - > went back up down % percent it was ";
+static const char moving[] = " then now dropping drops falling fell keeps luego ahora bajando baja "
+                             "cayendo down bajo ";
+
+/* A text that asks for hours speaks of batteries, unless the value is a person's. */
+static const char hours_asked[] =
+    "how long|how many hours|how much time|how many more|will * last|hours left|cuanto * dura|"
+    "cuanto * queda|cuanto * rato|cuanto * tiempo|cuantas horas|me dura|me alcanza|me rinde";
+
+static bool
+ends_sentence(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, " . ! ? ; ");
+}
+
+/* True if the sentence around the number speaks of something else that has numbers. */
+static bool
+is_vetoed(const struct tokens *tokens, size_t at)
+{
+    size_t i = at;
+
+    while (i > 0 && !ends_sentence(tokens, i - 1)) {
+        i--;
+    }
+    for (; i < tokens->count && !ends_sentence(tokens, i); i++) {
+        if (token_among(tokens, i, vetoes) || token_among(tokens, i, oximeter_other_things)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "it says 86", "dropped to 88", "marca 90"; "she's at 89". */
+static bool
+is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
+{
+    bool has_at = false;
+    size_t back;
+
+    for (back = 1; back <= LEAD_REACH && back <= at; back++) {
+        size_t i = at - back;
+
+        if (token_among(tokens, i, telling)) {
+            return !of_hours;
+        }
+        if (has_at && token_among(tokens, i, persons)) {
+            return after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
+                   token_among(tokens, after, follows_person);
+        }
+        has_at = has_at || token_among(tokens, i, " at to around en ");
+        if (!token_among(tokens, i, between)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "is 90 ok", "89, is that bad", "esta bien 90". */
+static bool
+is_judged(const struct tokens *tokens, size_t at, size_t after)
+{
+    size_t i;
+
+    if (at > 1 && token_among(tokens, at - 1, judged) && token_among(tokens, at - 2, asks)) {
+        return true;
+    }
+    for (i = after; i < after + JUDGED_REACH && i < tokens->count; i++) {
+        if (token_among(tokens, i, judged) ||
+            (token_is(tokens, i, "right") && token_is(tokens, i - 1, "all"))) {
+            return true;
+        }
+        if (!token_among(tokens, i, judging)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "94 asleep", "86 when I got up the stairs", "dormido 87". */
+static bool
+is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
+{
+    size_t i;
+
+    if (at > 0 && token_among(tokens, at - 1, states)) {
+        return true;
+    }
+    for (i = after; i < tokens->count && !ends_sentence(tokens, i); i++) {
+        if (token_among(tokens, i, states)) {
+            return true;
+        }
+        if (!token_among(tokens, i, state_links)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "87 and panting", "88 this morning when I woke", "81 marca el dedal". */
+static bool
+is_leading(const struct tokens *tokens, size_t at, size_t after)
+{
+    int thousandths;
+
+    return (at == 0 || ends_sentence(tokens, at - 1)) && token_among(tokens, after, goes_on_with) &&
+           after + 1 < tokens->count && tokens->list[after + 1].kind == TOKEN_WORD &&
+           tokens_number(tokens, after + 1, false, &thousandths) == 0;
+}
+
+/* "88 then 84 now 80": another value close by, and word of a change. */
+static bool
+is_in_series(const struct tokens *tokens, size_t at, size_t after)
+{
+    bool moves = at > 0 && token_among(tokens, at - 1, moving);
+    size_t i, taken;
+
+    for (i = after; i < after + SERIES_REACH && i < tokens->count; i++) {
+        int value = oximeter_value(tokens, i, &taken);
+
+        if (value >= LOWEST_BARE && value <= HIGHEST_BARE) {
+            return moves;
+        }
+        moves = moves || token_among(tokens, i, moving);
+        if (!token_among(tokens, i, series_links)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+void
+oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
+{
+    bool of_hours = tokens_have(tokens, hours_asked);
+    bool raised = tokens_have(tokens, raises);
+    bool goes_on = false; /* the number before was a value of a series */
+    size_t at = 0, taken;
+
+    while (at < tokens->count) {
+        int value = oximeter_value(tokens, at, &taken);
+        size_t after = at + (taken == 0 ? 1 : taken);
+        bool is_series;
+
+        if (value < LOWEST_BARE || value > HIGHEST_BARE || is_vetoed(tokens, at)) {
+            goes_on = goes_on && taken == 0;
+            at = after;
+            continue;
+        }
+        is_series = is_in_series(tokens, at, after);
+        if (((goes_on || is_series || is_judged(tokens, at, after) || raised ||
+              is_leading(tokens, at, after)) &&
+             !of_hours) ||
+            is_told(tokens, at, after, of_hours) || is_of_a_state(tokens, at, after)) {
+            oximeter_keep(tokens, at, taken, value, lowest);
+        }
+        goes_on = is_series;
+        at = after;
+    }
+}

@@ -1,0 +1,293 @@
+#include "settings.h"
+
+#include <string.h>
+
+#include "charges.h"
+
+enum { TENTHS_MIN = 1, TENTHS_MAX = 100, LEAD_REACH = 3 };
+
+/* "pulse or continuous" tells neither. */
+static bool
+is_compared(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
+    return (item_text(items, next, "or") || item_text(items, next, "vs") ||
+            item_text(items, next, "versus") || item_text(items, next, "o") ||
+            item_text(items, next, "than") || item_text(items, next, "que") ||
+            item_is(items, next, ITEM_AND)) &&
+           (item_is(items, next + 1, ITEM_MODE) || item_is(items, next + 2, ITEM_MODE)) &&
+           !item_text(items, next, "but");
+}
+
+static void
+read_mode(const struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is(items, at, ITEM_MODE)) {
+            continue;
+        }
+        if (is_compared(items, at)) {
+            told->has_mode = false;
+            return;
+        }
+        if (item_is(items, at - 1, ITEM_NOT)) {
+            continue;
+        }
+        told->has_mode = true;
+        told->mode = (enum mode)item_value(items, at, ITEM_MODE);
+    }
+}
+
+/* What behind the number says that it counts something. */
+static bool
+counts_something(const struct items *items, size_t at, bool strong)
+{
+    static const enum item_is things[] = {ITEM_BATTERY, ITEM_FULL,  ITEM_CHARGE, ITEM_LIGHT,
+                                          ITEM_UNIT,    ITEM_EVENT, ITEM_AM,     ITEM_PM};
+    size_t i;
+
+    if (items->list[at - 1].value % 1000 != 0) {
+        return false;
+    }
+    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
+        if (item_is(items, at, things[i]) && !(item_value(items, at, ITEM_BATTERY) == 1 &&
+                                               (strong || items->list[at - 1].value != 1000))) {
+            return true; /* "setting 2 battery at 50" goes on with the battery */
+        }
+    }
+    return item_value(items, at, ITEM_OTHER) == 2 ||
+           (!strong && (item_text(items, at, "other") || item_text(items, at, "spare") ||
+                        item_text(items, at, "extra"))) ||
+           item_text(items, at, "flights") || item_text(items, at, "vuelos") ||
+           item_text(items, at, "of") || (!strong && item_text(items, at, ":")) ||
+           item_is(items, at, ITEM_OCLOCK) || item_is(items, at, ITEM_DAYPART) ||
+           item_is(items, at, ITEM_TONIGHT) ||
+           (at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].fraction);
+}
+
+/* "plugged in at 6", "250 mg at 10" */
+static bool
+is_of_a_time(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    if (at < items->count && (item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE)) &&
+        items_find(items, from, at, ITEM_WAS) < at) {
+        return true; /* "was full at 9" */
+    }
+    return item_in(items, at, UNIT_OTHER) || item_is(items, at, ITEM_THEN_LEFT) ||
+           item_is(items, at, ITEM_DEPART) || item_is(items, at, ITEM_EVENT) ||
+           (item_is(items, at, ITEM_POWER) &&
+            item_value(items, at, ITEM_POWER) != POWER_WORD_BATTERY);
+}
+
+/* "lasts at 2", "how long at 3", "im at 2": a battery or who breathes is spoken of before. */
+static bool
+is_of_running(const struct items *items, size_t at)
+{
+    static const char words[] = " long hours hrs last lasts run runs it im hes shes hours horas "
+                                "dura duran rinde tiempo time lpm set go give ";
+    size_t from = sentence_start(items, at), i;
+
+    for (i = from; i < at; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_LASTS) ||
+            item_is(items, i, ITEM_FULL) || item_is(items, i, ITEM_CYLINDER) ||
+            item_is(items, i, ITEM_USE) || token_among(items->tokens, items->list[i].from, words)) {
+            return true;
+        }
+    }
+    return items->list[at].value % 1000 != 0;
+}
+
+/* "en 2 carros": a noun that is none of ours */
+static bool
+counts_plural(const struct items *items, size_t at)
+{
+    const char *text;
+    size_t length;
+
+    if (!item_is(items, at, ITEM_WORD) || items->list[at - 1].value % 1000 != 0) {
+        return false;
+    }
+    text = items->tokens->list[items->list[at].from].text;
+    length = strlen(text);
+    return length > 3 && text[length - 1] == 's' &&
+           !token_among(items->tokens, items->list[at].from, " thanks cuantas cuantos pues ");
+}
+
+/* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
+static bool
+is_led(const struct items *items, size_t at, bool *strong)
+{
+    size_t i;
+
+    for (i = at; i > 0 && at - i < LEAD_REACH; i--) {
+        if (item_is(items, i - 1, ITEM_SETTING) || item_is(items, i - 1, ITEM_MODE) ||
+            item_is(items, i - 1, ITEM_USE) || item_text(items, i - 1, "set")) {
+            *strong = true;
+            return true;
+        }
+        if (!item_is(items, i - 1, ITEM_LINK) && !item_is(items, i - 1, ITEM_AT) &&
+            !item_is(items, i - 1, ITEM_HEDGE) && !item_is(items, i - 1, ITEM_OF) &&
+            !item_is(items, i - 1, ITEM_NOW) && items->list[i - 1].is != ITEM_SIGN &&
+            !item_is(items, i - 1, ITEM_TO)) {
+            break;
+        }
+    }
+    *strong = false;
+    return item_value(items, at - 1, ITEM_AT) == AT_ON ||
+           (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
+            !is_of_a_time(items, at - 2) && is_of_running(items, at)) ||
+           (item_is(items, at - 1, ITEM_HEDGE) && item_is(items, at - 2, ITEM_AT));
+}
+
+static bool
+leads_mode(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_OF) ? 1 : 0;
+    return item_is(items, next, ITEM_MODE);
+}
+
+/* "it is on 3, no wait, 2" */
+static bool
+corrects_setting(const struct items *items, size_t at, const struct told *told)
+{
+    size_t before = at;
+
+    while (before > 0 &&
+           (items->list[before - 1].is == ITEM_PAUSE || item_is(items, before - 1, ITEM_LINK))) {
+        before--;
+    }
+    return told->has_setting && item_is(items, before - 1, ITEM_CORRECT) &&
+           items->list[at].value <= 10 * 1000 && !items->list[at].one;
+}
+
+static bool
+is_setting(const struct items *items, size_t at, const struct told *told)
+{
+    const struct item *item = &items->list[at];
+    bool led, strong = false;
+
+    if (item_in(items, at, UNIT_FLOW)) {
+        return !item->spent;
+    }
+    if (!item_free_number(items, at) || item->ordinal || item->times || item->fraction ||
+        item->value % 100 != 0) {
+        return false;
+    }
+    led = is_led(items, at, &strong);
+    if (item->one && (!strong || item_is(items, at + 1, ITEM_AT) ||
+                      item_is(items, at + 1, ITEM_LINK) || item_is(items, at + 1, ITEM_HAVE))) {
+        return false; /* "full on one", "one at 60": a battery */
+    }
+    led = led && (strong || !counts_plural(items, at + 1));
+    led = led || corrects_setting(items, at, told);
+    return (led && !counts_something(items, at + 1, strong)) ||
+           (leads_mode(items, at) && !item->one);
+}
+
+/* "It was on 3" does not hold any more. */
+static bool
+is_past(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at > from + 4 ? at - 4 : from; i < at; i++) {
+        if (item_is(items, i, ITEM_WAS) && item_text(items, i, "was")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void
+read_setting(struct items *items, struct told *told)
+{
+    bool past = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int tenths = at < items->count ? items->list[at].value / 100 : 0;
+
+        if (!is_setting(items, at, told)) {
+            continue;
+        }
+        items_spend(items, at, 1);
+        if (items->list[at].negative) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+            told->missing |= MISSING_SETTING;
+        } else if (tenths >= TENTHS_MIN && tenths <= TENTHS_MAX &&
+                   (!told->has_setting || past || !is_past(items, at))) {
+            past = is_past(items, at);
+            told->has_setting = true;
+            told->setting_tenths = tenths;
+        }
+    }
+}
+
+void
+settings_read(struct items *items, struct told *told)
+{
+    read_mode(items, told);
+    if (told->kind == TOLD_CYLINDER && !told->has_mode) {
+        size_t at;
+
+        for (at = 0; at < items->count; at++) {
+            bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
+
+            if (flow || (told->flow_tenths == 0 && is_setting(items, at, told))) {
+                told->flow_tenths = items->list[at].value / 100;
+                items_spend(items, at, 1);
+                told->impossible = told->impossible || items->list[at].negative;
+            }
+        }
+        return;
+    }
+    read_setting(items, told);
+}
+
+static bool
+is_now(const struct items *items, size_t at, const struct told *told)
+{
+    size_t from = clause_start(items, at), named;
+    /* charging overnight is no sleep */
+    static const char nights[] = " overnight all through thru the until till til toda ";
+
+    if ((told->kind == TOLD_CHARGING || told->kind == TOLD_TRIP || told->kind == TOLD_FLIGHT) &&
+        token_among(items->tokens, items->list[at].from, nights)) {
+        return false;
+    }
+    named = items_find(items, from, at, ITEM_NAMED);
+    return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
+           (named == at || items->list[named + 1].is != ITEM_NUMBER); /* "room 9 is asleep" */
+}
+
+static void
+take_activity(struct told *told, enum activity activity)
+{
+    told->drives = activity == ACTIVITY_COUNT;
+    told->has_activity = !told->drives;
+    told->activity = told->drives ? ACTIVITY_REST : activity;
+}
+
+void
+activity_read(const struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is(items, at, ITEM_ACTIVITY) && is_now(items, at, told)) {
+            take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
+        } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
+                   !item_text(items, at - 1, "the")) {
+            take_activity(told, ACTIVITY_REST);
+        }
+    }
+}

@@ -1,0 +1,14 @@
+/* Mode, setting and activity that hold now, by the last telling. Pure. */
+#ifndef SETTINGS_H
+#define SETTINGS_H
+
+#include "items.h"
+#include "told.h"
+
+/* Litres a minute are the unit's setting unless a cylinder is asked about. After charges_read(). */
+void settings_read(struct items *items, struct told *told);
+
+/* The activity told last; the caller drops it where kind or legs tell it. */
+void activity_read(const struct items *items, struct told *told);
+
+#endif

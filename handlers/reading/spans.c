@@ -1,0 +1,301 @@
+#include "spans.h"
+
+#include "amounts.h"
+#include "clocks.h"
+#include "legs.h"
+
+enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000 };
+
+static void
+add_span(struct spans *spans, size_t at, int minutes)
+{
+    if (spans->count < TOLD_LEGS_MAX && minutes > 0) {
+        spans->list[spans->count++] = (struct span){.at = at, .minutes = minutes};
+    }
+}
+
+/* ---- distances
+ * ------------------------------------------------------------------------------------- */
+
+static bool
+is_distance(const struct items *items, size_t at)
+{
+    return (item_in(items, at, UNIT_MILE) || item_in(items, at, UNIT_KM)) && !items->list[at].spent;
+}
+
+static bool
+is_speed(const struct items *items, size_t at)
+{
+    return (item_in(items, at, UNIT_MPH) || item_in(items, at, UNIT_KMH)) &&
+           !items->list[at].spent && items->list[at].value > 0;
+}
+
+static long long
+in_millimetres(const struct item *item, int value)
+{
+    bool miles = item->unit == UNIT_MILE || item->unit == UNIT_MPH;
+
+    return (long long)value * (miles ? MM_OF_MILE : MM_OF_KM);
+}
+
+/* Minutes of a distance by the next speed, or the one before; 0 if there is none. */
+static int
+minutes_by_speed(struct items *items, size_t at, size_t *speed)
+{
+    long long way, pace;
+    size_t i;
+
+    *speed = items->count;
+    for (i = at + 1; i < items->count && *speed == items->count; i++) {
+        *speed = is_speed(items, i) ? i : *speed;
+        if (is_distance(items, i)) {
+            break;
+        }
+    }
+    for (i = at; i > 0 && *speed == items->count; i--) {
+        *speed = is_speed(items, i - 1) ? i - 1 : *speed;
+    }
+    if (*speed == items->count) {
+        return 0;
+    }
+    way = in_millimetres(&items->list[at], items->list[at].high) * 60;
+    pace = in_millimetres(&items->list[*speed], items->list[*speed].value);
+    way = (way + pace - 1) / pace;
+    return way > 14 * MINUTES_OF_DAY ? 14 * MINUTES_OF_DAY : (int)way;
+}
+
+/* ---- ways by the clock
+ * ------------------------------------------------------------------------------ */
+
+static size_t
+next_clock(const struct items *items, size_t from)
+{
+    while (from < items->count && (items->list[from].is != ITEM_CLOCK || items->list[from].spent)) {
+        from++;
+    }
+    return from;
+}
+
+static bool
+ends_way(const struct items *items, size_t at)
+{
+    enum clock_role role = clock_role(items, at);
+    size_t from = clause_start(items, at);
+
+    return role == CLOCK_ARRIVE || role == CLOCK_UNTIL || item_is(items, at - 1, ITEM_TO) ||
+           items_find(items, from, at, ITEM_ARRIVE) < at ||
+           items_find(items, from, at, ITEM_HOMEWARD) < at;
+}
+
+/* Two clock times, the first a start and the second an end. */
+static bool
+way_by_clock(const struct items *items, size_t *from, size_t *to)
+{
+    enum clock_role role;
+
+    *from = next_clock(items, 0);
+    *to = next_clock(items, *from + 1);
+    if (*to >= items->count) {
+        return false;
+    }
+    role = clock_role(items, *from);
+    if (role == CLOCK_ARRIVE && clock_role(items, *to) == CLOCK_DEPART) {
+        size_t end = *from; /* "lands at 4, leaves at noon" */
+
+        *from = *to;
+        *to = end;
+        return true;
+    }
+    return (role == CLOCK_DEPART || role == CLOCK_THEN ||
+            ((role == CLOCK_OF_NOTHING || role == CLOCK_EVENT) &&
+             clause_start(items, *from) == clause_start(items, *to))) &&
+           ends_way(items, *to);
+}
+
+/* Hours that the clocks at the end are behind (+) or ahead (-) of ours. */
+static int
+zone_minutes(struct items *items)
+{
+    size_t at, next;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is_duration(items, at) || items->list[at].spent) {
+            continue;
+        }
+        for (next = at + 1; next < at + 4; next++) {
+            bool behind = item_is(items, next, ITEM_BEHIND),
+                 ahead = item_is(items, next, ITEM_AHEAD);
+
+            if (behind || ahead) {
+                items_spend(items, at, 1);
+                return behind ? items->list[at].value : -items->list[at].value;
+            }
+            if (!item_is(items, next, ITEM_LINK)) {
+                break;
+            }
+        }
+    }
+    return 0;
+}
+
+static int
+minutes_between(const struct item *from, const struct item *to)
+{
+    int minutes = to->value - from->value;
+    int round = from->ampm && to->ampm ? MINUTES_OF_DAY : MINUTES_OF_DAY / 2;
+
+    return (minutes % round + round) % round;
+}
+
+static void
+read_clock_way(struct items *items, struct told *told, struct spans *spans)
+{
+    size_t from, to;
+    int minutes, zone;
+
+    if (!way_by_clock(items, &from, &to)) {
+        return;
+    }
+    zone = told->kind == TOLD_FLIGHT ? zone_minutes(items) : 0;
+    minutes = minutes_between(&items->list[from], &items->list[to]) + zone;
+    if (minutes <= 0) {
+        return;
+    }
+    if (told->kind == TOLD_TRIP && items->list[from].ampm) {
+        told->has_ready_by = true;
+        told->ready_by = items->list[from].value;
+        told->has_day = items->list[from].day != NO_DAY;
+        told->day = told->has_day ? (enum told_day)items->list[from].day : DAY_TODAY;
+        told->missing &= ~(unsigned)MISSING_AM_PM;
+    }
+    items_spend(items, from, 1);
+    items_spend(items, to, 1);
+    add_span(spans, from, minutes);
+}
+
+/* ---- finding the spans
+ * ------------------------------------------------------------------------------ */
+
+/* "door to door" includes what is no flight. */
+static bool
+is_door_to_door(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at);
+
+    return items_find(items, at, at + 4 < to ? at + 4 : to, ITEM_DOOR) <
+           (at + 4 < to ? at + 4 : to);
+}
+
+bool
+span_stays_there(const struct items *items, size_t at)
+{
+    return ((item_text(items, at + 1, "there") || item_text(items, at - 1, "there")) &&
+            items->list[at].is == ITEM_AMOUNT) ||
+           item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi");
+}
+
+bool
+span_is_way_out(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_text(items, next, "de") ? 1 : 0;
+    return item_text(items, next, "there") || item_text(items, next, "ida") ||
+           item_text(items, next, "out");
+}
+
+/* "bus 25, walk 15": minutes, once a length was told. */
+static bool
+is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
+{
+    const struct item *item = &items->list[at];
+
+    return item_free_number(items, at) && !item->one && !item->ordinal && !item->fraction &&
+           !item->times && item->value % 1000 == 0 && item->value >= 5 * 1000 &&
+           item->value <= 180 * 1000 &&
+           (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
+           (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
+            item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
+            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0)) &&
+           !item_is(items, at + 1, ITEM_UNIT);
+}
+
+/* "2 hours there and 2 back": hours, as the length before. */
+static bool
+is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
+{
+    const struct item *item = &items->list[at];
+
+    return spans->count > 0 && items->list[spans->list[spans->count - 1].at].whole_hours &&
+           item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
+           (item_is(items, at + 1, ITEM_HOMEWARD) ||
+            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT ||
+            (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
+            span_stays_there(items, at)) &&
+           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
+}
+
+static void
+set_pace(struct spans *spans, const struct item *speed)
+{
+    bool miles = speed->unit == UNIT_MPH;
+
+    spans->list[spans->count - 1].pace =
+        miles ? speed->value : (int)((long long)speed->value * MM_OF_KM / MM_OF_MILE);
+}
+
+static void
+find_spans(struct items *items, const struct told *told, struct spans *spans)
+{
+    size_t at, speed;
+
+    for (at = 0; at < items->count; at++) {
+        if (is_bare_hours(items, at, spans)) {
+            items_spend(items, at, 1);
+            add_span(spans, at, items->list[at].value * 60 / 1000);
+            items->list[at].whole_hours = true;
+        } else if (is_bare_minutes(items, at, spans)) {
+            items_spend(items, at, 1);
+            add_span(spans, at, items->list[at].value / 1000);
+        } else if (is_distance(items, at)) {
+            int minutes = minutes_by_speed(items, at, &speed);
+
+            if (minutes > 0) {
+                items_spend(items, at, 1);
+                add_span(spans, at, minutes);
+                set_pace(spans, &items->list[speed]);
+            }
+        } else if (item_is_duration(items, at) && !items->list[at].spent) {
+            bool door = (told->kind == TOLD_FLIGHT && is_door_to_door(items, at)) ||
+                        (told->kind != TOLD_TRIP && items->list[at].days);
+
+            items_spend(items, at, 1);
+            if (!door) {
+                add_span(spans, at, duration_minutes(items, at));
+            }
+        }
+    }
+}
+
+void
+spans_find(struct items *items, struct told *told, struct spans *spans)
+{
+    if (told->kind == TOLD_TRIP || told->kind == TOLD_FLIGHT) {
+        read_clock_way(items, told, spans);
+    }
+    find_spans(items, told, spans);
+}
+
+bool
+legs_any(const struct items *items)
+{
+    size_t from, to, at;
+
+    for (at = 0; at < items->count; at++) {
+        if ((item_is_duration(items, at) && !items->list[at].spent && !items->list[at].days) ||
+            is_distance(items, at)) {
+            return true;
+        }
+    }
+    return way_by_clock(items, &from, &to);
+}

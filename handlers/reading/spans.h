@@ -1,0 +1,36 @@
+/*
+ * The spans of time that legs are made of: lengths, distances with a speed, ways between two clock
+ * times, and bare numbers that go on with them ("bus 45 min, walk 15"). Part of legs.c. Pure.
+ */
+#ifndef SPANS_H
+#define SPANS_H
+
+#include "items.h"
+#include "told.h"
+
+struct span {
+    size_t at; /* its item */
+    int minutes;
+    int pace; /* thousandths of a mile an hour, of a distance; else 0 */
+    bool has_kind, homeward;
+    enum leg_kind kind;
+    bool has_seats; /* a bus, a train */
+    bool has_power;
+    enum power_source power;
+};
+
+struct spans {
+    struct span list[TOLD_LEGS_MAX];
+    size_t count;
+};
+
+/* What since_read() and goals_read() left, in the text's order; marks it as spent. Of a trip
+ * between two clock times it also sets ready_by. */
+void spans_find(struct items *items, struct told *told, struct spans *spans);
+
+/* "3 hours there": in one place */
+bool span_stays_there(const struct items *items, size_t at);
+/* "45 there", "45 de ida" */
+bool span_is_way_out(const struct items *items, size_t at);
+
+#endif

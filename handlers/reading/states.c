@@ -1,0 +1,495 @@
+#include "states.h"
+
+#include <string.h>
+
+#include "bare_numbers.h"
+#include "hedges.h"
+
+enum { LIGHTS_MAX = 10, PHRASE_REACH = 4 };
+
+/* ---- hedges, goals, what is past ----------------------------------------------------------------
+ */
+
+/* "full by 7", "llenas para las 8", "full by then" */
+static bool
+is_due(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; item_is(items, at, ITEM_BY) && i < at + 4 && i < items->count; i++) {
+        if (items->list[i].is == ITEM_CLOCK || items->list[i].is == ITEM_NUMBER ||
+            item_is(items, i, ITEM_DAY) || item_is(items, i, ITEM_DAYPART) ||
+            item_is(items, i, ITEM_DEPART) || item_text(items, i, "then") ||
+            item_is(items, i, ITEM_EVENT)) {
+            return !item_text(items, at, "for") || items->list[i].is == ITEM_CLOCK;
+        }
+    }
+    return false;
+}
+
+/* "1 at 30 on the wall. both full?" */
+static bool
+is_asked(const struct items *items, size_t before, size_t after)
+{
+    return item_text(items, after, "?") &&
+           (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL)) &&
+           (items_any(items, ITEM_POWER) || items_any(items, ITEM_DEPART));
+}
+
+static bool
+needs(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].from,
+                       " need needs necesito ocupo necesitamos ") ||
+           (items->list[at].to - items->list[at].from == 2 &&
+            token_is(items->tokens, items->list[at].to - 1, "need"));
+}
+
+/* "dead", "empty": nobody wishes for it, but "time to empty" and "til its dead" do not tell it. */
+static bool
+is_low_word(const struct items *items, size_t at)
+{
+    int charge = item_value(items, at, ITEM_CHARGE);
+
+    return charge >= 0 && charge % 1000 <= 10;
+}
+
+/* "del 30 al 100": "al" stands between the ends of a way up. */
+static bool
+ends_way_from(const struct items *items, size_t at)
+{
+    return item_text(items, at, "al") && at >= 2 && item_is(items, at - 2, ITEM_FROM) &&
+           (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT)) &&
+           lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
+/* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
+static bool
+is_goal(const struct items *items, size_t at, size_t after, bool full)
+{
+    size_t before = back_over_links(items, at);
+    int steps = 0;
+
+    if (is_low_word(items, at)) {
+        return item_text(items, at - 1, "to") ||
+               (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
+    }
+    if (ends_way_from(items, before)) {
+        return true;
+    }
+    if (full && (is_due(items, after) ||
+                 (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT)) ||
+                 item_text(items, after, "cuando"))) {
+        return true;
+    }
+    if (full && is_asked(items, before, after)) {
+        return true;
+    }
+    while (before < items->count && steps++ < PHRASE_REACH) {
+        if (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_HAVE)) {
+            return false;
+        }
+        if (item_text(items, before, "before") || item_text(items, before, "antes") ||
+            item_is(items, before, ITEM_WILL_BE) || (full && needs(items, before))) {
+            return true;
+        }
+        if (item_is(items, at, ITEM_CHARGE)) {
+            return false;
+        }
+        if (item_is(items, before, ITEM_TO) && !item_text(items, before, "-") &&
+            !item_text(items, before, "o") && !item_text(items, before, "or") &&
+            (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
+            return full || !item_text(items, before, "a") ||
+                   items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
+        }
+        if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
+            !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
+            !item_is(items, before, ITEM_BATTERY) &&
+            !(items->list[before].is == ITEM_NUMBER && full &&
+              item_is(items, before - 1, ITEM_WILL_BE) &&
+              lexicon_cue(items->tokens, CUE_CHARGING))) {
+            return false;
+        }
+        before = back_over_links(items, before);
+    }
+    return false;
+}
+
+static bool
+is_denied(const struct items *items, size_t at)
+{
+    size_t before = back_over_links(items, at);
+
+    return before < items->count && item_is(items, before, ITEM_NOT) &&
+           !item_is(items, before, ITEM_LINK);
+}
+
+/* "now its 62", "62 now": another charge follows that is of now. */
+static bool
+tells_of_now(const struct items *items, size_t from)
+{
+    size_t i, next;
+
+    for (i = from; i < items->count; i++) {
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
+            continue;
+        }
+        for (next = i + 1; item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                           item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
+             next++) {
+        }
+        if (item_in(items, next, UNIT_PERCENT) || item_in(items, i - 1, UNIT_PERCENT) ||
+            (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
+            (i > from && item_free_number(items, i - 1) &&
+             items->list[i - 1].value > BIG_MIN * 1000)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "It was 100 yesterday", "yesterday it was full, now half" */
+static bool
+is_past(const struct items *items, size_t at, size_t after)
+{
+    size_t i;
+
+    for (i = after; i < after + 2 && i < items->count; i++) {
+        if (item_is(items, i, ITEM_EARLIER) && !item_is(items, i, ITEM_AM)) {
+            return true;
+        }
+        if (!item_is(items, i, ITEM_LINK)) {
+            break;
+        }
+    }
+    for (i = clause_start(items, at); i < at; i++) {
+        if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
+            return true;
+        }
+        if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "the tank is half full" */
+static bool
+is_of_cylinder(const struct items *items, size_t at, size_t after)
+{
+    size_t from = at > clause_start(items, at) + 3 ? at - 3 : clause_start(items, at);
+
+    if (items_any(items, ITEM_CYLINDER) && !items_any(items, ITEM_BATTERY)) {
+        return true;
+    }
+    return items_find(items, from, at, ITEM_CYLINDER) < at ||
+           items_find(items, after, after + 2 < items->count ? after + 2 : items->count,
+                      ITEM_CYLINDER) < (after + 2 < items->count ? after + 2 : items->count);
+}
+
+/* ---- percent and words
+ * --------------------------------------------------------------------------- */
+
+static bool
+percent_at(const struct items *items, size_t at, struct state *state)
+{
+    const struct item *item = &items->list[at];
+
+    if (!item_in(items, at, UNIT_PERCENT)) {
+        return false;
+    }
+    state->count = 1;
+    state->cannot = item->negative || item->high > 100 * 1000;
+    state->charge = (struct percent){item->value / 1000, round_up(item->high)};
+    if (!state->cannot && item->hedged) {
+        state->charge = hedge(state->charge, true);
+    } else if (!state->cannot && item->value == item->high) {
+        state->charge = hedge(state->charge, is_hedged(items, at, at + 1));
+    }
+    return true;
+}
+
+/* Words that are no charge where time, money or a way stands behind them. */
+static bool
+is_part_of_other(const struct items *items, size_t at, size_t after)
+{
+    return item_is(items, after, ITEM_UNIT) || item_text(items, after, "past") ||
+           item_text(items, after, "flight") || item_text(items, after, "trip") ||
+           item_is(items, after, ITEM_CYLINDER) ||
+           (at > 0 && items->list[at - 1].is == ITEM_AMOUNT && item_is(items, at - 1, ITEM_UNIT)) ||
+           items->list[at].spent;
+}
+
+static int
+fraction_of(const struct items *items, size_t at)
+{
+    if (item_is(items, at, ITEM_HALF)) {
+        return 500;
+    }
+    if (item_is(items, at, ITEM_QUARTER)) {
+        return 250;
+    }
+    if (item_is(items, at, ITEM_FRACTION)) {
+        return item_value(items, at, ITEM_FRACTION);
+    }
+    return items->list[at].is == ITEM_NUMBER && items->list[at].fraction ? items->list[at].value
+                                                                         : 0;
+}
+
+/* "a third" is a battery in "a third one is dead". */
+static bool
+is_third_battery(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_FRACTION) == 333 &&
+           (item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at + 1, "one") ||
+            item_text(items, at + 1, "is") || item_text(items, at + 1, "that") ||
+            item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
+}
+
+static bool
+fraction_at(const struct items *items, size_t at, struct state *state)
+{
+    int part = fraction_of(items, at);
+    size_t after = at + 1;
+    bool hedged;
+
+    if (part > 0 && item_is(items, at - 1, ITEM_BETWEEN) && item_is(items, after, ITEM_AND) &&
+        fraction_of(items, after + 1) > part) { /* "between half and three quarters" */
+        state->charge = (struct percent){part / 10, round_up(fraction_of(items, after + 1) * 100)};
+        state->count = 3;
+        return true;
+    }
+    if (part == 0 || is_part_of_other(items, at, after) || is_third_battery(items, at) ||
+        (item_is(items, at, ITEM_QUARTER) && after < items->count &&
+         items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {
+        return false;
+    }
+    state->charge = (struct percent){part / 10, (part + 9) / 10};
+    state->cannot = part > 1000;
+    hedged = is_hedged(items, at, after);
+    after += item_is(items, after, ITEM_FULL) ? 1 : 0; /* "three quarters full" */
+    state->count = after - at;
+    if (!state->cannot) {
+        state->charge = hedge(state->charge, hedged);
+    }
+    return true;
+}
+
+static bool
+ends_in_plural(const struct items *items, size_t at)
+{
+    const char *text = items->tokens->list[items->list[at].to - 1].text;
+    size_t length = strlen(text);
+
+    return items->spanish && length > 2 && text[length - 1] == 's' &&
+           (text[length - 2] == 'a' || text[length - 2] == 'o');
+}
+
+/* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
+static bool
+is_of_no_battery(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), before = back_over_links(items, at), i;
+    bool noun_behind = item_is(items, at + 1, ITEM_WORD) && !item_text(items, at + 1, "lol");
+    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD);
+
+    for (i = from; i < at; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
+            item_is(items, i, ITEM_ORDINAL) || item_is(items, i, ITEM_BOTH) ||
+            item_is(items, i, ITEM_ALL) || item_is(items, i, ITEM_HAVE) ||
+            items->list[i].is == ITEM_NUMBER || item_is(items, i, ITEM_SHOWS)) {
+            return false;
+        }
+    }
+    return (noun_behind && !item_is(items, at + 1, ITEM_BATTERY)) || noun_before;
+}
+
+static bool
+word_at(const struct items *items, size_t at, struct state *state)
+{
+    int charge = item_value(items, at, ITEM_CHARGE);
+    bool full = item_is(items, at, ITEM_FULL);
+
+    if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
+        is_of_no_battery(items, at)) {
+        return false;
+    }
+    state->charge =
+        full ? (struct percent){100, 100} : (struct percent){charge / 1000, charge % 1000};
+    state->count = 1;
+    state->adjacent = item_free_number(items, at - 1) && at > 0;
+    state->plural = ends_in_plural(items, at);
+    return true;
+}
+
+/* ---- lights
+ * --------------------------------------------------------------------------------------- */
+
+static size_t
+over_all_lights(const struct items *items, size_t at, int *all)
+{
+    size_t next = at;
+
+    if (!item_is(items, next, ITEM_OF) && !item_text(items, next, "/")) {
+        return at;
+    }
+    next++;
+    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
+    if (!item_free_number(items, next) || items->list[next].value % 1000 != 0) {
+        return at;
+    }
+    *all = items->list[next].value / 1000;
+    return next + 1;
+}
+
+/* Items of "and a half" behind lights: a light that is half lit, which is not counted. */
+static size_t
+dim_half_at(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_is(items, next, ITEM_ARTICLE) ? 1 : 0;
+    return item_is(items, at, ITEM_AND) && item_is(items, next, ITEM_HALF) &&
+                   !item_is(items, next + 1, ITEM_BATTERY) && !item_is(items, next + 1, ITEM_FULL)
+               ? next + 1 - at
+               : 0;
+}
+
+static bool
+lights_at(const struct items *items, size_t at, struct state *state)
+{
+    size_t next = at + 1;
+    int lit, all = 0;
+    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
+                      !item_is(items, at, ITEM_AT);
+    bool bars;
+
+    if (!none &&
+        !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
+          !item_is(items, next + 1, ITEM_WORD)) &&
+        !(item_free_number(items, at) && !items->list[at].ordinal &&
+          !item_is(items, at - 1, ITEM_DIM))) {
+        return false;
+    }
+    lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;
+    if (!none) {
+        next = over_all_lights(items, next, &all);
+        next += item_is(items, next, ITEM_LINK) && item_is(items, next + 1, ITEM_LIGHT) ? 1 : 0;
+    }
+    noun = item_is(items, next, ITEM_LIGHT);
+    if (!noun && !none && all == 0 && item_is(items, next, ITEM_AND) &&
+        item_free_number(items, next + 1) && item_is(items, next + 2, ITEM_LIGHT)) {
+        *state = (struct state){.is_lights = true, .lights = lit, .from = at, .count = 1};
+        return lit <= LIGHTS_MAX; /* "3 and 2 lights" */
+    }
+    if (!noun && (all != 4 || item_is(items, next, ITEM_UNIT) || lit == 0 || lit > LIGHTS_MAX ||
+                  item_is(items, next, ITEM_BATTERY) || item_text(items, at + 1, "/") ||
+                  item_is(items, next, ITEM_FULL))) {
+        return false;
+    }
+    next += noun ? 1 : 0;
+    if (noun && all == 0) {
+        next = over_all_lights(items, next, &all); /* "2 luces de 4" */
+    }
+    next += dim_half_at(items, next);
+    bars = lit > LIGHTS_MAX && all == 0;
+    state->is_lights = true;
+    state->lights = lit;
+    state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);
+    state->count = next - at;
+    return !bars;
+}
+
+/* "3/4 lights" */
+static bool
+fraction_of_lights_at(const struct items *items, size_t at, struct state *state)
+{
+    const struct item *item = &items->list[at];
+
+    if (item->is == ITEM_NUMBER && item->fraction && item_is(items, at + 1, ITEM_LIGHT)) {
+        state->is_lights = true;
+        state->lights = item->value * 4 / 1000;
+        state->cannot = item->value > 1000;
+        state->count = 2;
+        return true;
+    }
+    return false;
+}
+
+/* "from 100 to 60", "from 4 lights to 2": the second is of now, unless it is charged. */
+static bool
+has_sunk(const struct items *items, size_t after, const struct state *state)
+{
+    const struct item *next = after + 1 < items->count ? &items->list[after + 1] : NULL;
+    int first = state->is_lights ? state->lights : state->charge.low;
+
+    return item_is(items, after, ITEM_TO) && !item_text(items, after, "-") && (next != NULL) &&
+           (next->is == ITEM_NUMBER || next->is == ITEM_AMOUNT) && next->value / 1000 < first &&
+           (item_is(items, back_over_links(items, state->from), ITEM_FROM) ||
+            item_text(items, state->from - 1, "from"));
+}
+
+/* "my phone is at 30 %" */
+static bool
+is_of_other_thing(const struct items *items, size_t at)
+{
+    static const char others[] = " phone cell cellphone tablet laptop ipad telefono celular "
+                                 "computer camera flashlight scooter wheelchair ";
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < 6; i--) {
+        if (item_is(items, i - 1, ITEM_AND) || item_is(items, i - 1, ITEM_BATTERY)) {
+            return token_among(items->tokens, items->list[i - 1].from - 1, others) &&
+                   item_is(items, i - 1, ITEM_BATTERY); /* "phone battery" */
+        }
+        if (token_among(items->tokens, items->list[i - 1].to - 1, others)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "sixty something", "70 y pico": up to the next ten */
+static void
+add_something(const struct items *items, struct state *state)
+{
+    size_t after = state->from + state->count;
+
+    if (item_is(items, after, ITEM_SOMETHING) && !state->is_lights &&
+        items->list[state->from].value % 10000 == 0) {
+        state->charge.low = items->list[state->from].value / 1000;
+        state->charge.high = state->charge.low + 9 > 100 ? 100 : state->charge.low + 9;
+        state->count++;
+        state->count += item_is(items, after + 1, ITEM_UNIT) ? 1 : 0;
+    }
+}
+
+bool
+state_at(struct items *items, size_t at, bool after_state, struct state *state)
+{
+    bool full = item_is(items, at, ITEM_FULL) ||
+                (item_in(items, at, UNIT_PERCENT) && items->list[at].value == 100 * 1000);
+    size_t after;
+
+    *state = (struct state){.from = at};
+    if (items->list[at].spent) {
+        return false;
+    }
+    if (!lights_at(items, at, state) && !fraction_of_lights_at(items, at, state) &&
+        !percent_at(items, at, state) && !fraction_at(items, at, state) &&
+        !word_at(items, at, state) && !bare_number_at(items, at, after_state, state)) {
+        return false;
+    }
+    add_something(items, state);
+    after = at + state->count;
+    if (is_of_other_thing(items, at) || has_sunk(items, after, state)) {
+        items_spend(items, at, state->count);
+        return false;
+    }
+    if (!state->is_lights && (is_goal(items, at, after, full) || is_denied(items, at) ||
+                              is_past(items, at, after) || is_of_cylinder(items, at, after))) {
+        items_spend(items, at, state->count);
+        return false;
+    }
+    return true;
+}

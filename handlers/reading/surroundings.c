@@ -1,0 +1,243 @@
+#include "surroundings.h"
+
+#include <string.h>
+
+#include "charges.h"
+#include "memory.h"
+
+/* Lower ones are lengths of hose or steps walked. */
+enum { HEIGHT_FEET_MIN = 1000, HEIGHT_METRES_MIN = 300, NEAR = 4 };
+
+static const char of_body[] = " fever fiebre calentura ";
+static const char height_words[] = " altitude elevation altura altitud elev high sobre up ";
+
+static bool
+near_word(const struct items *items, size_t at, const char *words)
+{
+    size_t from = items->list[at].from, to = items->list[at].to, i;
+
+    for (i = from > NEAR ? from - NEAR : 0; i < to + 3; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static int
+rounded(const struct item *item)
+{
+    int value = item->negative ? -item->value : item->value;
+
+    return value / 1000;
+}
+
+static void
+take(struct told_measure *measure, int value)
+{
+    *measure = (struct told_measure){true, value};
+}
+
+void
+surroundings_read(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        const struct item *item = &items->list[at];
+        int value = rounded(item);
+        bool high = near_word(items, at, height_words);
+
+        if (item->is != ITEM_AMOUNT || item->spent) {
+            continue;
+        }
+        if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
+            take(&told->celsius, value);
+        } else if (item->unit == UNIT_FAHRENHEIT && !near_word(items, at, of_body)) {
+            take(&told->fahrenheit, value);
+        } else if (item->unit == UNIT_FEET &&
+                   (value >= HEIGHT_FEET_MIN || (high && value >= 500))) {
+            take(&told->altitude_ft, value);
+        } else if (item->unit == UNIT_METER &&
+                   (value >= HEIGHT_METRES_MIN || (high && value >= 150))) {
+            take(&told->altitude_m, value);
+        }
+    }
+}
+
+/* ---- cylinder
+ * ---------------------------------------------------------------------------------------- */
+
+static bool
+is_pressure(const struct items *items, size_t at)
+{
+    return item_in(items, at, UNIT_PSI) || item_in(items, at, UNIT_BAR) ||
+           item_in(items, at, UNIT_POUND);
+}
+
+/* A bare number that a gauge shows: no cylinder holds so many bar. */
+static bool
+is_bare_psi(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value >= 400 * 1000 &&
+           items->list[at].value <= 6000 * 1000 &&
+           (item_is(items, at + 1, ITEM_NOW) || item_is(items, at - 1, ITEM_SHOWS) ||
+            item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_HAVE) ||
+            item_is(items, at - 1, ITEM_CYLINDER) || item_is(items, at - 1, ITEM_LINK) ||
+            item_is(items, at - 1, ITEM_WAS));
+}
+
+/* "had 2000 at 9", "tenia 2000 en la manana" */
+static bool
+was_so(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+
+    for (i = from; i < to; i++) {
+        if (i < at && at - i <= 4 && item_is(items, i, ITEM_WAS)) {
+            return true;
+        }
+        if (i > at && item_is(items, i, ITEM_EARLIER)) {
+            return i < at + 3;
+        }
+        if (i > at && (item_is(items, i, ITEM_AND) || items->list[i].is == ITEM_AMOUNT)) {
+            break;
+        }
+    }
+    return false;
+}
+
+static void
+read_pressure(struct items *items, struct told *told)
+{
+    bool past = false, told_before = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        const struct item *item = &items->list[at];
+        bool bare = is_bare_psi(items, at);
+
+        if (item->spent || !(is_pressure(items, at) || bare)) {
+            continue;
+        }
+        if (item->negative) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+            told->missing |= MISSING_PRESSURE;
+        } else if (!told_before || past || !was_so(items, at)) {
+            past = was_so(items, at);
+            told_before = true;
+            told->psi = !bare && item->unit == UNIT_BAR ? 0 : item->value / 1000;
+            told->bar = !bare && item->unit == UNIT_BAR ? item->value / 1000 : 0;
+        }
+        items_spend(items, at, 1);
+    }
+}
+
+static bool
+is_size(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, " b c d e h m m6 m9 m2 m4 m22 m60 ml6 jd me ") &&
+           tokens->list[at].kind == TOKEN_WORD;
+}
+
+static size_t
+size_token(const struct items *items, size_t at)
+{
+    size_t after = items->list[at].to;
+
+    return after + (token_among(items->tokens, after, " is es of de a an ") ? 1 : 0);
+}
+
+bool
+cylinder_size_at(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_SIZE) && is_size(items->tokens, size_token(items, at));
+}
+
+static void
+take_size(struct told *told, const char *text)
+{
+    size_t i;
+
+    for (i = 0; i + 1 < TOLD_SIZE_MAX && text[i] != '\0'; i++) {
+        told->size[i] = (char)(text[i] >= 'a' && text[i] <= 'z' ? text[i] - 'a' + 'A' : text[i]);
+    }
+    told->size[i] = '\0';
+}
+
+/* "size E", "E tank", "cilindro tipo E", "it is an E" */
+static void
+read_size(const struct items *items, struct told *told)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t at, i;
+
+    for (at = 0; at < items->count; at++) {
+        size_t first = items->list[at].from, after = items->list[at].to;
+
+        if (cylinder_size_at(items, at)) {
+            take_size(told, tokens->list[size_token(items, at)].text);
+            return;
+        }
+        if (token_among(tokens, first, " m6 m9 m22 m60 ml6 ")) {
+            take_size(told, tokens->list[first].text);
+            return;
+        }
+        if (item_is(items, at, ITEM_SIZE) && first > 0 && is_size(tokens, first - 1)) {
+            take_size(told, tokens->list[first - 1].text);
+            return;
+        }
+        if (!item_is(items, at, ITEM_CYLINDER)) {
+            continue;
+        }
+        if (first > 0 && is_size(tokens, first - 1)) {
+            take_size(told, tokens->list[first - 1].text);
+        } else if (is_size(tokens, after)) {
+            take_size(told, tokens->list[after].text);
+        } else {
+            for (i = after; i < after + NEAR; i++) {
+                if (i < after + 2 && token_is(tokens, i, "d")) {
+                    take_size(told, tokens->list[i].text);
+                }
+                if (token_among(tokens, i, " an a un una es is ") && is_size(tokens, i + 1) &&
+                    !(token_is(tokens, i, "a") && items->spanish)) {
+                    take_size(told, tokens->list[i + 1].text);
+                }
+            }
+        }
+    }
+}
+
+/* "900 psi in the D", "600 psi, D": a letter by itself, once nothing else tells the size. */
+static void
+read_bare_size(const struct items *items, struct told *told)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t at;
+
+    for (at = 1; at < tokens->count; at++) {
+        bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
+                    token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
+
+        if (token_among(tokens, at, " d e ") && ends &&
+            token_among(tokens, at - 1, " the an a un una , in el la : es is ") &&
+            !(token_is(tokens, at, "e") && items->spanish && token_is(tokens, at - 1, ","))) {
+            take_size(told, tokens->list[at].text);
+        }
+    }
+}
+
+void
+cylinder_read(struct items *items, struct told *told)
+{
+    if (!items_any(items, ITEM_CYLINDER) && !lexicon_cue(items->tokens, CUE_CYLINDER) &&
+        told->kind != TOLD_CYLINDER) {
+        return;
+    }
+    read_pressure(items, told);
+    read_size(items, told);
+    if (told->size[0] == '\0') {
+        read_bare_size(items, told);
+    }
+}

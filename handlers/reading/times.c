@@ -1,0 +1,367 @@
+#include "times.h"
+
+#include "amounts.h"
+#include "clocks.h"
+
+enum { SINCE_MAX = 24 * 60, HALF_DAY = 12 * 60, REACH = 3 };
+
+/* ---- since --------------------------------------------------------------------------------------
+ */
+
+/* "45 min ago", "hace 45 minutos", "for the last 2 hours" */
+static bool
+is_ago(const struct items *items, size_t at)
+{
+    size_t before = at, after = at + 1;
+    int steps = 0;
+
+    after += item_is(items, after, ITEM_HEDGE_AFTER) ? 1 : 0;
+    if (item_is(items, after, ITEM_AGO) && !item_is(items, after, ITEM_BEHIND) &&
+        !item_is(items, after, ITEM_AHEAD)) {
+        return true;
+    }
+    if (item_text(items, after, "back") &&
+        items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at) {
+        return true;
+    }
+    while (before > 0 && steps++ < REACH &&
+           (item_is(items, before - 1, ITEM_HEDGE) || item_is(items, before - 1, ITEM_LINK) ||
+            item_is(items, before - 1, ITEM_POWER)) &&
+           !item_is(items, before - 1, ITEM_AGO_LEAD)) {
+        before--;
+    }
+    return item_is(items, before - 1, ITEM_AGO_LEAD);
+}
+
+static bool
+has_any(const struct items *items, size_t from, size_t to, enum item_is is)
+{
+    return items_find(items, from, to, is) < to;
+}
+
+/* "I switched 20 min ago. It shows 38 now": the charge is of now, and nothing began then. */
+static bool
+is_of_something_else(const struct items *items, size_t at, const struct charges_read *charges)
+{
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), of_charge, end;
+
+    if (charges->first_at >= items->count) {
+        return false;
+    }
+    of_charge = sentence_start(items, charges->first_at);
+    end = sentence_end(items, charges->first_at);
+    if (of_charge == from || has_any(items, from, to, ITEM_THEN_LEFT) ||
+        has_any(items, from, to, ITEM_POWER)) {
+        return false;
+    }
+    return has_any(items, of_charge, end, ITEM_NOW) ||
+           (has_any(items, of_charge, end, ITEM_SHOWS) &&
+            !has_any(items, of_charge, end, ITEM_WAS));
+}
+
+static void
+since_of_lengths(struct items *items, const struct charges_read *charges, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is_duration(items, at) || items->list[at].spent || items->list[at].negative ||
+            !is_ago(items, at)) {
+            continue;
+        }
+        items_spend(items, at, 1);
+        if (duration_minutes(items, at) <= SINCE_MAX && !is_of_something_else(items, at, charges) &&
+            duration_minutes(items, at) > told->since_min) {
+            told->since_min = duration_minutes(items, at);
+        }
+    }
+}
+
+static size_t
+clock_of(const struct items *items, enum clock_role role)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK && !items->list[at].spent &&
+            clock_role(items, at) == role) {
+            return at;
+        }
+    }
+    return items->count;
+}
+
+/* The time that a charge was so: told as such, or the only other time beside that of now. */
+static size_t
+clock_of_then(const struct items *items, size_t now)
+{
+    size_t then = clock_of(items, CLOCK_THEN), at, other = items->count;
+
+    for (at = 0; at < items->count && then >= items->count; at++) {
+        enum clock_role role;
+
+        if (items->list[at].is != ITEM_CLOCK || at == now || items->list[at].spent) {
+            continue;
+        }
+        role = clock_role(items, at);
+        if (role == CLOCK_OF_NOTHING || role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
+            then = other < items->count ? items->count : at;
+            other = at;
+        }
+    }
+    return then;
+}
+
+static void
+since_of_clocks(struct items *items, struct told *told)
+{
+    size_t now = clock_of(items, CLOCK_NOW), then;
+    const struct item *from, *to;
+    int minutes;
+
+    if (now >= items->count) {
+        return;
+    }
+    then = clock_of_then(items, now);
+    items_spend(items, now, 1);
+    if (then >= items->count || then == now) {
+        return;
+    }
+    items_spend(items, then, 1);
+    from = &items->list[then];
+    to = &items->list[now];
+    minutes = to->value - from->value;
+    if (!from->ampm || !to->ampm) {
+        minutes = (minutes % HALF_DAY + HALF_DAY) % HALF_DAY;
+    } else {
+        minutes = (minutes + MINUTES_OF_DAY) % MINUTES_OF_DAY;
+    }
+    if (minutes > told->since_min) {
+        told->since_min = minutes;
+    }
+}
+
+void
+since_read(struct items *items, const struct charges_read *charges, struct told *told)
+{
+    since_of_lengths(items, charges, told);
+    if (told->kind == TOLD_CYLINDER) {
+        told->since_min = 0;
+        return;
+    }
+    since_of_clocks(items, told);
+    if (told->charge_count + told->light_count == 0 && charges->first_at >= items->count &&
+        told->count == 0) {
+        told->since_min = 0; /* of no charge */
+    }
+    told->is_earlier =
+        told->since_min == 0 &&
+        (clock_of(items, CLOCK_THEN) < items->count ||
+         tokens_have(items->tokens,
+                     "left the|left our|left home|left my|started with|since|when we left|"
+                     "when i left|when he left|when she left|when we started|whole time|"
+                     "this morning|desde|cuando salimos|cuando sali|sali con|salimos con|ago|"
+                     "hace rato|esta manana"));
+}
+
+/* ---- power --------------------------------------------------------------------------------------
+ */
+
+static enum power_source
+source_of(int word)
+{
+    switch (word) {
+    case POWER_WORD_BATTERY:
+    case POWER_WORD_OUT:
+        return POWER_SOURCE_BATTERY;
+    case POWER_WORD_WALL:
+    case POWER_WORD_BACK:
+        return POWER_SOURCE_WALL;
+    case POWER_WORD_CAR:
+        return POWER_SOURCE_CAR;
+    default:
+        return POWER_SOURCE_NONE;
+    }
+}
+
+/* "60 on battery B" */
+static bool
+is_named_battery(const struct items *items, size_t at)
+{
+    size_t after = items->list[at].to;
+
+    return item_text(items, at, "on") &&
+           (item_is(items, at - 1, ITEM_LIGHT) || item_in(items, at - 1, UNIT_PERCENT) ||
+            token_among(items->tokens, after, " a b c ") || item_is(items, at + 1, ITEM_NAMED) ||
+            (item_is(items, at + 1, ITEM_NUMBER) && items->list[at + 1].spent));
+}
+
+void
+power_read(const struct items *items, struct told *told)
+{
+    bool charging = told->kind == TOLD_CHARGING;
+    size_t at;
+
+    if (!charging && told->kind != TOLD_HOURS_LEFT && told->kind != TOLD_BATTERY_LIFE &&
+        told->kind != TOLD_WATCH) {
+        return;
+    }
+    for (at = 0; at < items->count; at++) {
+        enum power_source source = source_of(item_value(items, at, ITEM_POWER));
+
+        if (is_named_battery(items, at)) {
+            continue;
+        }
+        if (source != POWER_SOURCE_NONE && charging == (source != POWER_SOURCE_BATTERY) &&
+            !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {
+            told->on_power = source; /* the last telling */
+        }
+    }
+    if (charging && told->on_power == POWER_SOURCE_NONE &&
+        tokens_have(items->tokens, "in the car|in my car|in our car|in the truck|in the van|"
+                                   "en el carro|en el coche|en el auto|en la camioneta|"
+                                   "en mi carro|in the rv")) {
+        told->on_power = POWER_SOURCE_CAR;
+    }
+}
+
+/* ---- goals --------------------------------------------------------------------------------------
+ */
+
+static void
+set_time(const struct item *clock, bool remind, struct told *told)
+{
+    if (!clock->ampm) {
+        told->missing |= MISSING_AM_PM;
+        return;
+    }
+    if (remind) {
+        told->has_remind_at = true;
+        told->remind_at = clock->value;
+    } else {
+        told->has_ready_by = true;
+        told->ready_by = clock->value;
+    }
+    if (clock->day != NO_DAY) {
+        told->has_day = true;
+        told->day = (enum told_day)clock->day;
+    }
+}
+
+/* The first clock time of the best role in the list; items->count if there is none. */
+static size_t
+best_clock(const struct items *items, const enum clock_role *roles, size_t count)
+{
+    size_t i, at;
+
+    for (i = 0; i < count; i++) {
+        at = clock_of(items, roles[i]);
+        if (at < items->count) {
+            return at;
+        }
+    }
+    return items->count;
+}
+
+static size_t
+goal_clock(const struct items *items, const struct told *told)
+{
+    static const enum clock_role charging[] = {CLOCK_BY, CLOCK_DEPART, CLOCK_UNTIL,
+                                               CLOCK_OF_NOTHING};
+    static const enum clock_role trip[] = {CLOCK_DEPART, CLOCK_BY};
+    static const enum clock_role hours[] = {CLOCK_UNTIL, CLOCK_BY};
+    static const enum clock_role watch[] = {CLOCK_REMIND, CLOCK_OF_NOTHING, CLOCK_BY, CLOCK_DEPART};
+
+    switch (told->kind) {
+    case TOLD_CHARGING:
+        return best_clock(items, charging, sizeof charging / sizeof charging[0]);
+    case TOLD_TRIP:
+        return best_clock(items, trip, sizeof trip / sizeof trip[0]);
+    case TOLD_HOURS_LEFT:
+        return best_clock(items, hours, sizeof hours / sizeof hours[0]);
+    case TOLD_WATCH:
+        return best_clock(items, watch, sizeof watch / sizeof watch[0]);
+    default:
+        return items->count;
+    }
+}
+
+/* "30 min are left", "an hour before", "45 minutes warning", "cuando falten 45 minutos" */
+static bool
+is_before(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && i < at + 5; i++) {
+        if (item_is(items, i, ITEM_LEFT) || item_is(items, i, ITEM_BEFORE)) {
+            return true;
+        }
+    }
+    for (i = at; i > 0 && at - i < 5; i--) {
+        if (item_is(items, i - 1, ITEM_LEFT) || item_is(items, i - 1, ITEM_HAVE) ||
+            item_text(items, i - 1, "down") || item_text(items, i - 1, "under")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static void
+read_before(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        bool later = at > 0 && (item_text(items, at - 1, "in") || item_text(items, at - 1, "en"));
+
+        if (item_is_duration(items, at) && !items->list[at].spent &&
+            (is_before(items, at) || (!later && told->remind_before_min == 0))) {
+            told->remind_before_min = duration_minutes(items, at);
+            items_spend(items, at, 1);
+        }
+    }
+}
+
+void
+goals_read(struct items *items, struct told *told)
+{
+    size_t at = goal_clock(items, told);
+
+    if (told->kind == TOLD_WATCH) {
+        read_before(items, told);
+    }
+    if (at < items->count) {
+        items_spend(items, at, 1);
+        set_time(&items->list[at], told->kind == TOLD_WATCH, told);
+    } else if (told->kind == TOLD_CHARGING && lexicon_cue(items->tokens, CUE_READY_UNTIMED) &&
+               !told->impossible && told->leg_count == 0) {
+        told->missing |= MISSING_READY_BY;
+    }
+}
+
+/* ---- what cannot be
+ * ------------------------------------------------------------------------------- */
+
+void
+impossible_times(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        const struct item *item = &items->list[at];
+        bool clock = item->is == ITEM_CLOCK && item->cannot;
+
+        if (item->spent || !(clock || (item_is_duration(items, at) && item->negative))) {
+            continue;
+        }
+        told->impossible = true;
+        told->impossible_what = items_words(items, at, 1);
+        if (clock) {
+            told->missing |= told->kind == TOLD_WATCH ? 0U : (unsigned)MISSING_READY_BY;
+        } else {
+            told->missing |= told->kind == TOLD_FLIGHT ? (unsigned)MISSING_FLIGHT_MINUTES
+                                                       : (unsigned)MISSING_MINUTES;
+        }
+        items_spend(items, at, 1);
+    }
+}

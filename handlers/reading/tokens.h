@@ -1,0 +1,54 @@
+/*
+ * A text as tokens for the readers of numbers: words folded (lower case, no marks, no apostrophes),
+ * numbers with their value, everything else as signs of one character. Pure.
+ *
+ * kb's words_read() is for meaning and drops most punctuation; here "3/4", "12:30" and "2.5"
+ * matter.
+ */
+#ifndef TOKENS_H
+#define TOKENS_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum token_kind { TOKEN_WORD, TOKEN_NUMBER, TOKEN_SIGN };
+
+struct token {
+    enum token_kind kind;
+    const char *text;  /* folded; of a number its digits as written */
+    int thousandths;   /* of a number: 2.5 is 2500; at most TOKEN_NUMBER_MAX */
+    bool glued;        /* no blank between it and the token before */
+    bool used;         /* a reader has taken it; starts false */
+    size_t start, end; /* bytes [start, end) of the text */
+};
+
+struct tokens {
+    struct token *list;
+    size_t count;
+};
+
+enum { TOKEN_NUMBER_MAX = 1000000000, TOKENS_TEXT_MAX = 4096 };
+
+/* Any bytes may come in; past TOKENS_TEXT_MAX the text is not read. Lives in `arena`. */
+struct tokens tokens_read(void *arena, const char *text);
+
+/* True if token `at` is there and is this word or sign. */
+bool token_is(const struct tokens *tokens, size_t at, const char *text);
+
+/* The same for any of several, in one string with a blank before and after each: " min mins ". */
+bool token_among(const struct tokens *tokens, size_t at, const char *words);
+
+/*
+ * The number at `at`, in digits or in English or Spanish words ("eighty five", "ochenta y cinco",
+ * "ciento noventa", "two thousand"), in thousandths; returns how many tokens tell it, 0 if it is no
+ * number. "a", "one" and "una" alone count as 1 only when `article_counts`.
+ */
+size_t tokens_number(const struct tokens *tokens, size_t at, bool article_counts, int *thousandths);
+
+/*
+ * True if the text has this phrase: its words in order, "*" for up to two words in between, "|"
+ * between phrases: "how long|cuanto * dura".
+ */
+bool tokens_have(const struct tokens *tokens, const char *phrases);
+
+#endif

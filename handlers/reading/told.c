@@ -1,0 +1,236 @@
+#include "told.h"
+
+#include <string.h>
+
+#include "amounts.h"
+#include "aside.h"
+#include "asks.h"
+#include "charges.h"
+#include "clocks.h"
+#include "corrections.h"
+#include "items.h"
+#include "legs.h"
+#include "oximeter.h"
+#include "settings.h"
+#include "surroundings.h"
+#include "times.h"
+
+enum { AIRLINE_REACH = 6 };
+
+bool
+told_has_charge(const struct told *told)
+{
+    return told->charge_count + told->light_count > 0;
+}
+
+int
+told_batteries(const struct told *told)
+{
+    return (int)(told->charge_count + told->light_count) + told->count;
+}
+
+/* An oximeter value is no charge. */
+static void
+take_oximeter(const char *text, struct tokens *tokens)
+{
+    size_t start, end, i;
+    int percent;
+
+    if (!oximeter_read(text, &percent, &start, &end)) {
+        return;
+    }
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].start < end && tokens->list[i].end > start) {
+            tokens->list[i].used = true;
+        }
+    }
+}
+
+/* What kind or legs tell is not told twice as an activity. */
+static void
+drop_activity(struct told *told)
+{
+    bool moves =
+        told->drives || (told->activity != ACTIVITY_REST && told->activity != ACTIVITY_SLEEP);
+    bool told_otherwise = told->kind == TOLD_FLIGHT || told->kind == TOLD_TRIP ||
+                          told->kind == TOLD_CYLINDER || told->kind == TOLD_CHARGING ||
+                          told->leg_count > 0;
+
+    if (moves && told_otherwise) {
+        told->has_activity = false;
+        told->drives = false;
+    }
+}
+
+/* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
+static bool
+is_gate(const struct items *items)
+{
+    size_t at, i;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GATE) == 0) {
+            return true;
+        }
+        if (!item_is(items, at, ITEM_GATE)) {
+            continue;
+        }
+        for (i = at > 2 ? at - 2 : 0; i < at + AIRLINE_REACH; i++) {
+            if (item_is_duration(items, i)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+static void
+read_flight_is(const struct items *items, struct told *told)
+{
+    if (told->kind != TOLD_FLIGHT || (told->flight_minutes == 0 && told->leg_count == 0)) {
+        return;
+    }
+    told->flight_is_air = items_any(items, ITEM_AIR);
+    told->flight_is_gate = !told->flight_is_air && is_gate(items);
+}
+
+/* A life in general has no spans; what is said of them is talk. */
+static bool
+wants_legs(const struct told *told)
+{
+    return told->kind != TOLD_BATTERY_LIFE && told->kind != TOLD_WATCH &&
+           told->kind != TOLD_NOTHING;
+}
+
+static void
+read_items(struct items *items, struct told *told)
+{
+    struct charges_read charges;
+
+    amounts_make(items);
+    aside_put(items);
+    corrections_of_amounts(items);
+    clocks_make(items);
+    corrections_of_clocks(items);
+    told->kind = asks_by_words(items);
+    impossible_times(items, told);
+    charges = charges_read(items, told);
+    if (told->kind == TOLD_CYLINDER && !items_any(items, ITEM_BATTERY)) {
+        told->charge_count = 0; /* "the D is full": no battery */
+        told->light_count = 0;
+        told->count = 0;
+    }
+    cylinder_read(items, told);
+    settings_read(items, told);
+    surroundings_read(items, told);
+    since_read(items, &charges, told);
+    if (told->kind == TOLD_NOTHING) {
+        told->kind = asks_by_reading(items, told);
+    }
+    activity_read(items, told);
+    if (wants_legs(told)) {
+        legs_read(items, told);
+    }
+    power_read(items, told);
+    goals_read(items, told);
+    drop_activity(told);
+    if (told->kind == TOLD_BATTERY_LIFE && told_batteries(told) == 0 && !charges.several) {
+        told->count = charges.a_battery ? 1 : 0;
+    }
+    read_flight_is(items, told);
+    asks_missing(items, &charges, told);
+}
+
+void
+told_read(void *arena, const char *text, struct told *told)
+{
+    struct tokens tokens = tokens_read(arena, text);
+    struct items items;
+
+    *told = (struct told){0};
+    take_oximeter(text, &tokens);
+    items = items_read(arena, &tokens, lexicon_language(arena, text, &tokens));
+    read_items(&items, told);
+}
+
+/* ---- names
+ * ------------------------------------------------------------------------------------------- */
+
+const char *
+told_kind_name(enum told_kind kind)
+{
+    static const char *const names[] = {[TOLD_NOTHING] = NULL,
+                                        [TOLD_HOURS_LEFT] = "hours-left",
+                                        [TOLD_BATTERY_LIFE] = "battery-life",
+                                        [TOLD_CHARGING] = "charging",
+                                        [TOLD_TRIP] = "trip",
+                                        [TOLD_FLIGHT] = "flight",
+                                        [TOLD_CYLINDER] = "cylinder",
+                                        [TOLD_WATCH] = "watch"};
+
+    return names[kind];
+}
+
+const char *
+told_day_name(enum told_day day)
+{
+    static const char *const names[DAY_COUNT] = {
+        [DAY_TODAY] = "today",     [DAY_TOMORROW] = "tomorrow",   [DAY_MONDAY] = "monday",
+        [DAY_TUESDAY] = "tuesday", [DAY_WEDNESDAY] = "wednesday", [DAY_THURSDAY] = "thursday",
+        [DAY_FRIDAY] = "friday",   [DAY_SATURDAY] = "saturday",   [DAY_SUNDAY] = "sunday",
+    };
+
+    return names[day];
+}
+
+const char *
+leg_kind_name(enum leg_kind kind)
+{
+    static const char *const names[] = {[LEG_DRIVE] = "drive",
+                                        [LEG_FLIGHT] = "flight",
+                                        [LEG_WAIT] = "wait",
+                                        [LEG_HIKE] = "hike",
+                                        [LEG_OTHER] = "other"};
+
+    return names[kind];
+}
+
+const char *
+power_source_name(enum power_source power)
+{
+    static const char *const names[] = {[POWER_SOURCE_NONE] = "none",
+                                        [POWER_SOURCE_BATTERY] = "battery",
+                                        [POWER_SOURCE_WALL] = "wall",
+                                        [POWER_SOURCE_CAR] = "car"};
+
+    return names[power];
+}
+
+const char *
+told_missing_name(enum told_missing bit)
+{
+    static const struct {
+        enum told_missing bit;
+        const char *name;
+    } names[MISSING_COUNT] = {
+        {MISSING_CHARGE, "charge"},
+        {MISSING_HOW_MANY, "how-many"},
+        {MISSING_SETTING, "setting"},
+        {MISSING_MINUTES, "minutes"},
+        {MISSING_READY_BY, "ready_by"},
+        {MISSING_AM_PM, "am-pm"},
+        {MISSING_FLIGHT_MINUTES, "flight_minutes"},
+        {MISSING_FLIGHT_IS, "flight_is"},
+        {MISSING_PRESSURE, "pressure"},
+        {MISSING_SIZE, "size"},
+        {MISSING_FLOW, "flow"},
+    };
+    size_t i;
+
+    for (i = 0; i < MISSING_COUNT; i++) {
+        if (names[i].bit == bit) {
+            return names[i].name;
+        }
+    }
+    return NULL;
+}

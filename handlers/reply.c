@@ -1,0 +1,358 @@
+#include "reply.h"
+
+#include <string.h>
+
+#include "emergency.h"
+#include "memory.h"
+#include "parts.h"
+#include "say.h"
+#include "steps.h"
+
+enum { PARTS_TOGETHER = 3, COPY_PAUSE_S = 60 };
+
+static char *
+say_whole(const struct asked *whole, enum phrase phrase, const char *argument)
+{
+    return say(whole->arena, whole->context->house, whole->language, phrase, argument, NULL);
+}
+
+static void
+add_reply(const struct asked *whole, struct verdict *verdict, const char *text,
+          enum urgency urgency, bool holds_time)
+{
+    if (verdict->reply_count < VERDICT_REPLIES_MAX) {
+        verdict->replies[verdict->reply_count++] =
+            (struct reply){.text = parts_plain(whole->arena, reach_words(whole, text)),
+                           .urgency = urgency,
+                           .holds_time = holds_time};
+    }
+}
+
+static bool
+is_first_of_conversation(const struct context *context)
+{
+    return context->conversation.last_utc_s == 0 ||
+           context->now_utc_s - context->conversation.last_utc_s > context->house->conversation_s;
+}
+
+/* "You wrote at 2:05 am:" if the text took long to reach us, else NULL. */
+static char *
+late_words(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    int64_t sent_utc_s = whole->message->sent_utc_s;
+
+    if (context->now_utc_s - sent_utc_s <= context->house->late_s) {
+        return NULL;
+    }
+    return say_whole(whole, SAY_YOU_WROTE_AT, say_clock(whole->arena, context->zone, sent_utc_s));
+}
+
+/* Told for the third time and more, and answered within the last minute. */
+static bool
+is_one_more_copy(const struct asked *whole, const struct verdict *verdict)
+{
+    const struct context *context = whole->context;
+
+    return verdict->repeats > 1 &&
+           context->now_utc_s - context->conversation.last_utc_s < COPY_PAUSE_S;
+}
+
+/*
+ * The first part and the second. Who texts the same again in the next minutes has both on the
+ * screen: they get the first part once more, and from then on not within a minute.
+ */
+static void
+compose_emergency(const struct asked *whole, struct verdict *verdict)
+{
+    char *second = emergency_second_part(whole, verdict);
+    char *late = late_words(whole);
+    size_t i;
+
+    if (is_one_more_copy(whole, verdict)) {
+        return;
+    }
+    for (i = 0; i < verdict->answer_count; i++) {
+        if (verdict->answers[i].route == ROUTE_EMERGENCY) {
+            add_reply(whole, verdict, verdict->answers[i].text, URGENCY_EMERGENCY, false);
+            break;
+        }
+    }
+    if (verdict->repeats > 0) {
+        return;
+    }
+    if (late != NULL) {
+        second = memory_format(whole->arena, "%s %s", late, second);
+    }
+    add_reply(whole, verdict, second, URGENCY_EMERGENCY, false);
+}
+
+/* The last sentence tells when to call the emergency number. */
+static bool
+ends_with_emergency(const char *text, const char *number)
+{
+    size_t length = strlen(text), at;
+
+    for (at = length; at > 1; at--) {
+        bool sentence_begins = text[at - 1] == ' ' && at < length - 1 &&
+                               (text[at - 2] == '.' || text[at - 2] == '!' || text[at - 2] == '?');
+
+        if (sentence_begins) {
+            break;
+        }
+    }
+    return strstr(text + (at > 1 ? at : 0), number) != NULL;
+}
+
+static bool
+is_said_before(const struct verdict *verdict, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < at; i++) {
+        if (strcmp(verdict->answers[i].text, verdict->answers[at].text) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+has_more_than_courtesy(const struct verdict *verdict)
+{
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        if (verdict->answers[i].kind != ANSWER_COURTESY && verdict->answers[i].text[0] != '\0') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Whether this answer's text goes out, beside the others. */
+static bool
+is_sent(const struct asked *whole, const struct verdict *verdict, size_t at)
+{
+    const struct answer *answer = &verdict->answers[at];
+
+    if (answer->text[0] == '\0' || is_said_before(verdict, at)) {
+        return false;
+    }
+    if (answer->kind == ANSWER_COURTESY && has_more_than_courtesy(verdict)) {
+        return false;
+    }
+    if (answer->kind == ANSWER_SIGN && is_one_more_copy(whole, verdict)) {
+        return false;
+    }
+    return !whole->context->conversation.opted_out || answer->kind == ANSWER_CONSENT;
+}
+
+static bool
+holds_time(const struct answer *answer)
+{
+    return answer->estimate != NULL && (answer->estimate->kind == ESTIMATE_HOURS_LEFT ||
+                                        answer->estimate->kind == ESTIMATE_CHARGING ||
+                                        answer->estimate->kind == ESTIMATE_CYLINDER);
+}
+
+/* A text in the making. */
+struct draft {
+    char *text;
+    bool holds_time;
+    bool any; /* an answer is in it, not only what leads */
+};
+
+static void
+append(char **text, const char *more)
+{
+    memory_append(text, "%s%s", (*text)[0] == '\0' ? "" : " ", more);
+}
+
+static void
+lead(const struct asked *whole, const struct verdict *verdict, struct draft *draft)
+{
+    char *late = late_words(whole);
+    bool of_staff = whole->context->role == SENDER_STAFF;
+
+    *draft = (struct draft){.text = memory_copy(whole->arena, "")};
+    if (is_first_of_conversation(whole->context) && !of_staff && verdict->route != ROUTE_CONSENT) {
+        append(&draft->text, say_whole(whole, SAY_AUTOMATIC, NULL));
+    }
+    if (late != NULL && !of_staff) {
+        append(&draft->text, late);
+    }
+}
+
+/* We wait for their answer, or a person's: meanwhile something may go wrong. */
+static bool
+leaves_open(const struct verdict *verdict)
+{
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        if (verdict->answers[i].kind == ANSWER_ASK || verdict->answers[i].kind == ANSWER_GAP) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/*
+ * What is clinical ends with when to call the emergency number, and so does what leaves a renter
+ * waiting; unit trouble names it somewhere.
+ */
+static void
+append_when_to_call(const struct asked *whole, const struct verdict *verdict, char **text)
+{
+    const char *number = whole->context->house->emergency_number;
+    bool ends = ends_with_emergency(*text, number);
+    bool waits = verdict->route > ROUTE_EQUIPMENT && leaves_open(verdict) && !ends &&
+                 asked_is_active_renter(whole);
+
+    if (verdict->route == ROUTE_CLINICAL && !ends) {
+        append(text, say_whole(whole, SAY_CALL_911_IF, NULL));
+    } else if (waits || (verdict->route == ROUTE_EQUIPMENT && strstr(*text, number) == NULL)) {
+        append(text, say_whole(whole, SAY_BREATHING_911, NULL));
+    }
+}
+
+/* Sends the draft and begins another with this answer. */
+static void
+next_draft(const struct asked *whole, struct verdict *verdict, struct draft *draft,
+           const struct answer *answer, enum urgency urgency)
+{
+    if (verdict->route == ROUTE_CLINICAL) {
+        append_when_to_call(whole, verdict, &draft->text);
+    }
+    add_reply(whole, verdict, draft->text, urgency, draft->holds_time);
+    *draft = (struct draft){.text = memory_copy(whole->arena, answer->text)};
+}
+
+/* Puts this answer into the draft, or into the next one; false if no reply is left for it. */
+static bool
+add_to_draft(const struct asked *whole, struct verdict *verdict, struct draft *draft,
+             const struct answer *answer, enum urgency urgency)
+{
+    char *joined = memory_copy(whole->arena, draft->text);
+
+    append(&joined, answer->text);
+    if (!draft->any || parts_count(parts_plain(whole->arena, joined)).parts <= PARTS_TOGETHER) {
+        draft->text = joined;
+    } else if (verdict->reply_count < VERDICT_REPLIES_MAX - 1) {
+        next_draft(whole, verdict, draft, answer, urgency);
+    } else {
+        return false; /* the draft in hand is the last that goes out */
+    }
+    draft->any = true;
+    draft->holds_time = draft->holds_time || holds_time(answer);
+    return true;
+}
+
+static void
+compose_answers(const struct asked *whole, struct verdict *verdict)
+{
+    bool grave = verdict->route == ROUTE_CLINICAL || verdict->route == ROUTE_EQUIPMENT;
+    enum urgency urgency = grave ? URGENCY_URGENT : URGENCY_REPLY;
+    bool is_cut = verdict_overflowed(verdict), fits = true;
+    struct draft draft;
+    size_t i;
+
+    lead(whole, verdict, &draft);
+    for (i = 0; i < verdict->answer_count && fits; i++) {
+        if (is_sent(whole, verdict, i)) {
+            fits = add_to_draft(whole, verdict, &draft, &verdict->answers[i], urgency);
+        }
+    }
+    if (!draft.any) {
+        return;
+    }
+    if (is_cut || !fits) {
+        append(&draft.text, say_whole(whole, SAY_REST_TO_PERSON, NULL));
+        verdict_alert(verdict, ALERT_OFFICE, false, "too-many-questions", "many questions");
+    }
+    append_when_to_call(whole, verdict, &draft.text);
+    add_reply(whole, verdict, draft.text, urgency, draft.holds_time);
+}
+
+/* Power and backup asked for in the same text as an emergency: a text of its own, after it. */
+static void
+compose_aid(const struct asked *whole, struct verdict *verdict)
+{
+    struct draft draft = {.text = memory_copy(whole->arena, "")};
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        const struct answer *answer = &verdict->answers[i];
+
+        if (answer->kind == ANSWER_TOPIC || answer->kind == ANSWER_ESTIMATE) {
+            append(&draft.text, answer->text);
+            draft.holds_time = draft.holds_time || holds_time(answer);
+        }
+    }
+    if (draft.text[0] != '\0') {
+        add_reply(whole, verdict, draft.text, URGENCY_URGENT, draft.holds_time);
+    }
+}
+
+/* They asked something that we may not answer by text: a person finds another way. */
+static void
+compose_opted_out(const struct asked *whole, struct verdict *verdict)
+{
+    if (verdict->route == ROUTE_CLINICAL || verdict->route == ROUTE_EQUIPMENT) {
+        add_reply(whole, verdict, say_whole(whole, SAY_CALL_911_IF, NULL), URGENCY_URGENT, false);
+    } else if (verdict->route != ROUTE_CONSENT && verdict->route != ROUTE_SMALLTALK &&
+               asked_is_active_renter(whole)) {
+        verdict_alert(verdict, ALERT_OFFICE, false, "opted-out", "asks, wants no texts");
+    }
+}
+
+/* How to reach them: their carrier may hold back what we text to a number that opted out, and some
+ * are never rung. */
+static void
+warn_staff(const struct asked *whole, struct verdict *verdict)
+{
+    struct alert_call *alert = &verdict->alert;
+    bool opted_out = whole->context->conversation.opted_out, by_text = reach_is_by_text(whole);
+
+    if (alert->level == ALERT_NONE || (!opted_out && !by_text)) {
+        return;
+    }
+    alert->ring = alert->ring || opted_out;
+    alert->brief =
+        memory_format(whole->arena, "%s; %s", alert->brief,
+                      !opted_out ? "never ring, text"
+                      : by_text  ? "never ring; opted out, carrier may block our text: go there"
+                                 : "opted out: carrier may block our text, ring");
+}
+
+static void
+settle_conversation(const struct asked *whole, struct verdict *verdict)
+{
+    struct conversation *conversation = &verdict->conversation;
+
+    if (verdict->reply_count > 0) {
+        conversation->last_utc_s = whole->context->now_utc_s;
+        verdict->conversation_changed = true;
+    }
+    if (verdict->rental_id != NULL && whole->context->rental_count > 1) {
+        conversation->rental_id = verdict->rental_id;
+        verdict->conversation_changed = true;
+    }
+}
+
+void
+reply_compose(const struct asked *whole, struct verdict *verdict)
+{
+    if (verdict->route == ROUTE_EMERGENCY) {
+        compose_emergency(whole, verdict);
+        compose_aid(whole, verdict);
+    } else {
+        compose_answers(whole, verdict);
+        if (whole->context->conversation.opted_out && verdict->reply_count == 0) {
+            compose_opted_out(whole, verdict);
+        }
+    }
+    warn_staff(whole, verdict);
+    settle_conversation(whole, verdict);
+}

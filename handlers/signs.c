@@ -1,0 +1,216 @@
+/*
+ * Warning signs come before everything else. What the text shows is found (found.h); what is
+ * decided here is how grave it is together: an oximeter value with a symptom, a unit that gives no
+ * oxygen with a symptom, and a sign that two texts make only when read as one.
+ */
+#include <string.h>
+
+#include "fill.h"
+#include "found.h"
+#include "memory.h"
+#include "say.h"
+#include "steps.h"
+
+static const char low_reading[] = "low-reading";
+static const char reading_sign[] = "reading";
+static const char death_told[] = "death-told";
+static const char last_battery[] = "last-battery";
+
+/* At or below this a value is an emergency; numbers in the records can only raise it. */
+static int
+emergency_reading(const struct context *context)
+{
+    int highest = context->house->emergency_reading;
+    size_t i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        const struct rental *rental = &context->rentals[i];
+
+        if (rental_is_active(rental) && rental->call_below_reading - 1 > highest) {
+            highest = rental->call_below_reading - 1;
+        }
+    }
+    return highest;
+}
+
+static const char *
+filled(const struct asked *whole, const struct sign *sign, enum phrase otherwise)
+{
+    const struct filling with = {.house = whole->context->house, .language = whole->language};
+
+    return sign != NULL
+               ? fill(whole->arena, sign->reply, &with, NULL)
+               : say(whole->arena, whole->context->house, whole->language, otherwise, NULL);
+}
+
+/* The sign's own words; of a unit that stopped also the backup as the record has it. */
+static const char *
+words_of(const struct asked *whole, const struct sign *sign)
+{
+    const char *words = filled(whole, sign, SAY_EMERGENCY_FIRST);
+
+    if (!found_is_no_flow(sign) || whole->rental == NULL || !whole->rental->backup.known) {
+        return words; /* "if you have it" is in the sign's words */
+    }
+    return memory_format(
+        whole->arena, "%s %s", words,
+        say_use_backup(whole->arena, whole->context->house, whole->language, whole->rental));
+}
+
+/*
+ * Spanish if all signs are, or some are and the text itself does not tell; else the text's, for
+ * what is a sign in both languages may be found in the other one.
+ */
+static enum language
+language_of(const struct asked *whole, const struct found *found)
+{
+    enum language told;
+    size_t spanish = 0, i;
+
+    for (i = 0; i < found->count; i++) {
+        spanish += found->list[i].sign->language == LANGUAGE_ES;
+    }
+    if (spanish > 0 &&
+        (spanish == found->count || !words_tell_language(whole->arena, whole->text, &told))) {
+        return LANGUAGE_ES;
+    }
+    return whole->language;
+}
+
+/* The sign in the language that is spoken; as it fired if it has no partner there. */
+static const struct sign *
+sign_to_say(const struct asked *whole, const struct sign *fired, enum language language)
+{
+    const struct sign *sign = kb_sign(whole->context->kb, fired->id, language);
+
+    return sign != NULL ? sign : fired;
+}
+
+static void
+add_sign(const struct asked *whole, struct verdict *verdict, const struct sign_match *match)
+{
+    static const enum route routes[] = {[SIGN_CLINICAL] = ROUTE_CLINICAL,
+                                        [SIGN_EQUIPMENT] = ROUTE_EQUIPMENT,
+                                        [SIGN_EMERGENCY] = ROUTE_EMERGENCY};
+    const struct sign *sign = match->sign;
+    const struct sign *for_staff = sign_to_say(whole, sign, LANGUAGE_EN);
+    struct answer *answer = verdict_add(verdict, ANSWER_SIGN, routes[sign->level], sign->id);
+
+    answer->text = words_of(whole, sign_to_say(whole, sign, whole->language));
+    answer->why = (struct why){.score = 1000, .nearest = match->phrase};
+    verdict_alert(verdict, sign->level == SIGN_EMERGENCY ? ALERT_EMERGENCY : ALERT_URGENT, true,
+                  memory_format(whole->arena, "sign:%s", sign->id), for_staff->in_brief);
+}
+
+static void
+add_reading(const struct asked *whole, struct verdict *verdict, int reading, bool emergency)
+{
+    const char *id = emergency ? low_reading : reading_sign;
+    struct answer *answer =
+        verdict_add(verdict, ANSWER_SIGN, emergency ? ROUTE_EMERGENCY : ROUTE_CLINICAL, id);
+    const struct sign *sign = kb_sign(whole->context->kb, id, whole->language);
+
+    answer->text = filled(whole, sign, emergency ? SAY_EMERGENCY_FIRST : SAY_CLINICAL_READING);
+    answer->why.score = 1000;
+    answer->why.nearest = memory_format(whole->arena, "%d", reading);
+    verdict_alert(verdict, emergency ? ALERT_EMERGENCY : ALERT_URGENT, true,
+                  memory_format(whole->arena, "sign:%s", id),
+                  memory_format(whole->arena, "reading %d", reading));
+}
+
+/* What is no emergency by itself but is one with a symptom: a value, or a unit in trouble. */
+static void
+add_combined(const struct asked *whole, struct verdict *verdict, const char *id, const char *brief)
+{
+    struct answer *answer = verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, id);
+
+    answer->text =
+        filled(whole, kb_sign(whole->context->kb, id, whole->language), SAY_EMERGENCY_FIRST);
+    answer->why.score = 1000;
+    verdict_alert(verdict, ALERT_EMERGENCY, true, memory_format(whole->arena, "sign:%s", id),
+                  brief);
+}
+
+static void
+add_level(const struct asked *whole, struct verdict *verdict, const struct found *found,
+          bool emergency)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if ((found->list[i].sign->level == SIGN_EMERGENCY) == emergency) {
+            add_sign(whole, verdict, &found->list[i]);
+        }
+    }
+}
+
+static void
+add_all(const struct asked *whole, struct verdict *verdict, const struct found *found)
+{
+    bool grave_reading = found->reading > 0 &&
+                         (found->symptom || found->reading <= emergency_reading(whole->context));
+
+    /* Emergencies first: the first answer's text is the first part that goes out. */
+    add_level(whole, verdict, found, true);
+    if (found->reading > 0) {
+        add_reading(whole, verdict, found->reading, grave_reading);
+    }
+    if (found->earlier_reading && found->new_symptom && verdict->alert.level < ALERT_EMERGENCY) {
+        add_combined(whole, verdict, "reading-and-symptom", "reading + symptom");
+    }
+    if (found_no_source(whole, found) && verdict->alert.level < ALERT_EMERGENCY) {
+        add_combined(whole, verdict, "no-oxygen-source", "no oxygen source");
+    }
+    if (found_unit_and_symptom(found) && verdict->alert.level < ALERT_EMERGENCY) {
+        add_combined(whole, verdict, "unit-and-symptom", "unit + symptom");
+    }
+    add_level(whole, verdict, found, false);
+}
+
+/*
+ * Someone has died: nothing that hurts to read is said or asked, and a person writes. An emergency
+ * told with it goes first, for "he stopped breathing, he is dead" may still be saved. `found` is
+ * left without that sign.
+ */
+static bool
+is_death(const struct asked *whole, struct found *found)
+{
+    bool is_told = found_has(found, death_told);
+
+    found_leave_out(found, death_told);
+    return is_told && !found_has_level(found, SIGN_EMERGENCY) &&
+           (found->reading == 0 || found->reading > emergency_reading(whole->context));
+}
+
+bool
+signs_decide(struct asked *whole, struct verdict *verdict)
+{
+    struct found found;
+
+    if (staff_relays(whole)) {
+        return false;
+    }
+    found_read(whole, &found);
+    whole->language = verdict->language = language_of(whole, &found);
+    if (is_death(whole, &found)) {
+        death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));
+        return true;
+    }
+    add_all(whole, verdict, &found);
+    verdict->repeats = found_repeats(whole, &found);
+    if (found_has(&found, last_battery)) {
+        plug_settled(verdict); /* that there is none is told */
+    }
+    if (verdict->route == ROUTE_EMERGENCY || verdict->answer_count == 0) {
+        return verdict->answer_count > 0;
+    }
+    if (!found_no_flow_sign(&found)) {
+        return false;
+    }
+    if (flowing_may_be_none(whole)) {
+        flowing_still_none(whole, verdict); /* told once more while we wait for YES or NO */
+        return true;
+    }
+    flowing_ask(whole, verdict);
+    return false;
+}

@@ -1,0 +1,160 @@
+/*
+ * What can happen to a text, one function each, in the file of its name. handlers.c holds their
+ * order. Each looks at what is asked and either settles it (true; the verdict has what to say and
+ * to do) or leaves the verdict as it is (false; the next one is asked).
+ */
+#ifndef STEPS_H
+#define STEPS_H
+
+#include "asked.h"
+#include "verdict.h"
+
+/* ---- the whole text ------------------------------------------------------------------------- */
+
+/*
+ * Signs and oximeter values, in the text and joined with the sender's texts of the last 3 minutes.
+ * True if an emergency leaves nothing more to be said; a lesser sign adds its answer and is false.
+ * From here on the language is that of the sign.
+ */
+bool signs_decide(struct asked *whole, struct verdict *verdict);
+/* "Is oxygen flowing again?" answered: NO, said in any way, is an emergency, YES closes it. */
+bool flowing_decide(const struct asked *whole, struct verdict *verdict);
+/* Staff's own texts: "MINE 12", "TALK 12 words", "LINK 12 R-34"; always true for staff. */
+bool staff_decide(const struct asked *whole, struct verdict *verdict);
+/* A consent keyword alone: STOP, START, HELP and their like in both languages. */
+bool consent_decide(const struct asked *whole, struct verdict *verdict);
+/* An active renter writes in a language that we do not speak. */
+bool foreign_decide(const struct asked *whole, struct verdict *verdict);
+/* A person leads this conversation: silence. */
+bool in_charge_decide(const struct asked *whole, struct verdict *verdict);
+/* A death was told and the alert about it is open, or staff have told it: silence, and a person
+ * hears of the text. */
+bool death_decide(const struct asked *whole, struct verdict *verdict);
+/* Another machine writes, or gives our own text back: silence. */
+bool machine_decide(const struct asked *whole, struct verdict *verdict);
+/* An emergency is open: whether 911 was called, then power and backup only. */
+bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
+
+/* ---- each question of it --------------------------------------------------------------------- */
+
+/* An answer to what we asked. */
+bool open_question_decide(const struct asked *asked, struct verdict *verdict);
+/* Thanks, greetings, emoji: a short reply or none. */
+bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
+/* There is no plug where they are. */
+bool plug_decide(const struct asked *asked, struct verdict *verdict);
+/* "Text me when 30 min are left", "remind me at 9 pm", "cancel the reminder". */
+bool reminder_decide(const struct asked *asked, struct verdict *verdict);
+/* When batteries are full, and a plan for the night. */
+bool charge_time_decide(const struct asked *asked, struct verdict *verdict);
+/* Batteries for a flight. */
+bool fly_decide(const struct asked *asked, struct verdict *verdict);
+/* How long a cylinder lasts. */
+bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
+/* Hours left, and how long a battery lasts, as numbers. */
+bool power_decide(const struct asked *asked, struct verdict *verdict);
+/* Something is wrong with the unit that no sign caught. */
+bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);
+/* A topic of the kb, or which of two. */
+bool topics_decide(const struct asked *asked, struct verdict *verdict);
+/* What only the office can do. */
+bool office_decide(const struct asked *asked, struct verdict *verdict);
+/* Its words stand in the text: a person, another day, a battery more, money. */
+bool office_is_asked_for(const struct asked *asked);
+/* Nothing answered it: a person will. Always true. */
+bool gap_decide(const struct asked *asked, struct verdict *verdict);
+
+/* With the hours left: what watched an older charge is off, or a reminder is offered, once. */
+void reminder_mention(const struct asked *whole, struct verdict *verdict);
+/* The charge for a running-out watch that was asked for before: sets it. */
+void reminder_watch(const struct asked *asked, struct verdict *verdict, const struct told *told);
+
+/* ---- at the end ------------------------------------------------------------------------------ */
+
+/*
+ * More texts come than a person writes (context->limit): what is decided stays so, but only signs,
+ * what staff are urgently called about, and the confirmation of an opt-out are answered. The sender
+ * is told once and the office hears of it once. No alert above the office's is held back.
+ */
+void limited_hold(const struct asked *whole, struct verdict *verdict);
+
+/* ---- used by several of them ------------------------------------------------------------------
+ */
+
+/* Staff link a phone to a rental or end that: "LINK 12 R-34", "UNLINK +1… R-34". */
+bool staff_link_decide(const struct asked *whole, struct verdict *verdict);
+/* Staff tell a death or take it back: "DIED R-34", "ALIVE R-34". */
+bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
+/* If a person leads this conversation: the text goes to them, and of the answers only what must be
+ * said stays. */
+void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);
+/* The record says that the sender is never rung, only texted. */
+bool reach_is_by_text(const struct asked *whole);
+/* A reply as it may be said to them: nobody "will call" who must not ring. */
+const char *reach_words(const struct asked *whole, const char *text);
+/* Wants no more texts, in words of their own: the text says so and nothing else; or it may be meant
+ * among other things. */
+bool opt_out_is_said(const struct tokens *tokens);
+bool opt_out_may_be_meant(const struct tokens *tokens);
+/* This text is staff's relay of an alert: its signs are not new ones. */
+bool staff_relays(const struct asked *whole);
+/* A death is told in this text. */
+void death_answer(const struct asked *whole, struct verdict *verdict, const struct sign *sign);
+/* An alert of the sender's is an emergency and nobody has closed it. */
+bool open_emergency_is(const struct context *context);
+/* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
+bool open_emergency_aid(const struct asked *question, struct verdict *verdict);
+/* What a text says of the unit in words of the trade, whether or not a sign says it too. */
+enum trouble {
+    TROUBLE_NONE,
+    TROUBLE_DANGER,  /* hot, hissing, swollen, wet */
+    TROUBLE_STOPPED, /* no oxygen or no power */
+    TROUBLE_OTHER
+};
+enum trouble equipment_trouble_told(const struct asked *asked);
+/* Which rental is meant? The question is kept and answered once one is chosen. */
+void open_question_which_rental(const struct asked *asked, struct verdict *verdict,
+                                const char *topic);
+/* Goes down the questions' steps from power arithmetic on; always settles. */
+void handlers_answer(const struct asked *asked, struct verdict *verdict);
+/* If the whole text asks for arithmetic, the first answer holds what was read of it. */
+void power_keep_reading(const struct asked *whole, struct verdict *verdict);
+/* Answers with this topic's text, filled in, whatever the search says. */
+void topics_answer(const struct asked *asked, struct verdict *verdict, const struct topic *topic);
+/* Asks how long a charge that it tells lasts. */
+bool power_asks_how_long(const struct asked *asked);
+/* If only the office can do what this topic is about, or a person is asked for: calls the office.
+ */
+void office_call(const struct asked *asked, struct verdict *verdict, const char *topic_id);
+/* What this text asks of the office waits until it is open: it is closed, and nothing tells that
+ * the renter needs it before. */
+bool office_hours_wait(const struct asked *asked);
+/* From when on staff are called about what was decided. */
+int64_t office_hours_call(const struct asked *whole, const struct verdict *verdict);
+/* Asks whether oxygen flows again and keeps that open. */
+void flowing_ask(const struct asked *asked, struct verdict *verdict);
+/* It does not, or the same trouble was told once more while we asked. */
+void flowing_still_none(const struct asked *whole, struct verdict *verdict);
+/* We wait for an answer to it, and this text does not begin with YES. */
+bool flowing_may_be_none(const struct asked *whole);
+/* If it is still open after this text: asks once more, behind the answers. */
+void flowing_ask_again(const struct asked *whole, struct verdict *verdict);
+/* "Is there a plug where you are?"; false if it cannot be asked (open_question_ask()). */
+bool plug_ask(const struct asked *asked, struct verdict *verdict);
+/* An answer to it. */
+bool plug_answered(const struct asked *asked, struct verdict *verdict);
+/* Enough time is left after all, or it was answered. */
+void plug_settled(struct verdict *verdict);
+/* This verdict says already that there is none. */
+bool plug_is_missing(const struct verdict *verdict);
+void open_question_close(struct verdict *verdict);
+/* What a sum about charging, a flight or a cylinder lacked is told: it is worked out now. */
+bool sum_goes_on(const struct asked *asked, struct verdict *verdict);
+/*
+ * Keeps the question open in the verdict's conversation. False, nothing changed, if it cannot be
+ * open: a graver one waits there for its answer, or the number opted out and is not asked.
+ */
+bool open_question_ask(const struct asked *asked, struct verdict *verdict,
+                       enum open_question question);
+
+#endif

@@ -1,0 +1,387 @@
+#include "feature.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "memory.h"
+
+/* Letter runs of this many bytes, the word's edge marks included. */
+enum { RUN_SHORTEST = 2, RUN_LONGEST = 4 };
+
+/* What each block weighs against the others; chosen by cross-validation (see model.h). */
+static const float shares[BLOCK_COUNT] = {1, 0.7f, 1.3f, 1.1f};
+
+/* How much rarity counts: weight = (1 + ln((1 + texts) / (1 + texts with it))) ^ this. */
+static const double rarity = 0.5;
+
+float
+feature_share(enum feature_block block)
+{
+    return shares[block];
+}
+
+/* ---- Reading ------------------------------------------------------------------------------- */
+
+static const uint64_t basis = 14695981039346656037u, prime = 1099511628211u;
+
+static uint64_t
+mix(uint64_t hash, unsigned char byte)
+{
+    return (hash ^ byte) * prime;
+}
+
+/* FNV leaves the upper bits of short texts poor; one more turn spreads them. */
+static uint64_t
+finish(uint64_t hash)
+{
+    hash ^= hash >> 32;
+    hash *= 0x9e3779b97f4a7c15u;
+    return hash ^ (hash >> 29);
+}
+
+static uint64_t
+hash_text(uint64_t hash, const char *text)
+{
+    for (; *text != '\0'; text++) {
+        hash = mix(hash, (unsigned char)*text);
+    }
+    return hash;
+}
+
+static void
+add(struct features *features, uint64_t hash, size_t word, enum feature_block block)
+{
+    features->list[features->count++] =
+        (struct feature){finish(hash), (uint16_t)word, (uint8_t)block};
+}
+
+static void
+add_runs(struct features *features, const char *text, size_t word)
+{
+    size_t length = strlen(text) + 2, start, i;
+
+    for (start = 0; start + RUN_SHORTEST <= length; start++) {
+        uint64_t hash = mix(basis, BLOCK_LETTERS);
+
+        for (i = start; i < length && i < start + RUN_LONGEST; i++) {
+            unsigned char byte = i == 0 ? '^' : i == length - 1 ? '$' : (unsigned char)text[i - 1];
+
+            hash = mix(hash, byte);
+            if (i + 1 >= start + RUN_SHORTEST) {
+                add(features, hash, word, BLOCK_LETTERS);
+            }
+        }
+    }
+}
+
+struct features
+features_read(void *arena, const struct words *words)
+{
+    struct features features = {NULL, 0};
+    uint64_t before = mix(mix(basis, BLOCK_PAIRS), '^');
+    size_t room = 2, i;
+
+    for (i = 0; i < words->count; i++) {
+        room += 3 * (strlen(words->list[i].text) + 1) + 2;
+    }
+    features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
+    for (i = 0; i < words->count; i++) {
+        const struct word *word = &words->list[i];
+
+        add(&features, hash_text(mix(basis, BLOCK_STEMS), word->stem), i, BLOCK_STEMS);
+        add(&features, hash_text(mix(before, ' '), word->stem), i == 0 ? 0 : i - 1, BLOCK_PAIRS);
+        before = hash_text(mix(basis, BLOCK_PAIRS), word->stem);
+        add_runs(&features, word->text, i);
+    }
+    if (words->count > 0) {
+        add(&features, mix(mix(before, ' '), '$'), words->count - 1, BLOCK_PAIRS);
+    }
+    return features;
+}
+
+/* ---- The space ----------------------------------------------------------------------------- */
+
+uint32_t
+feature_number(const struct feature_space *space, uint64_t hash)
+{
+    uint32_t check = (uint32_t)(hash >> 32), at = (uint32_t)hash & space->mask;
+
+    while (space->slots[at].number != 0 && space->slots[at].check != check) {
+        at = (at + 1) & space->mask;
+    }
+    return space->slots[at].number - 1; /* UINT32_MAX if the slot is empty */
+}
+
+static void
+insert(struct feature_slot *slots, uint32_t mask, uint32_t check, uint32_t at, uint32_t number)
+{
+    at &= mask;
+    while (slots[at].number != 0) {
+        at = (at + 1) & mask;
+    }
+    slots[at] = (struct feature_slot){check, number};
+}
+
+/* What building needs beside the space itself. */
+struct counting {
+    uint64_t *hashes; /* of each feature */
+    uint32_t *texts;  /* how many texts have it */
+    uint32_t *last;   /* the last text that had it, + 1 */
+};
+
+static void
+grow(void *arena, struct feature_space *space, struct counting *counting)
+{
+    uint32_t mask = 2 * space->mask + 1, i;
+    struct feature_slot *slots = memory_array(arena, struct feature_slot, mask + 1);
+
+    for (i = 0; i < space->count; i++) {
+        insert(slots, mask, (uint32_t)(counting->hashes[i] >> 32), (uint32_t)counting->hashes[i],
+               i + 1);
+    }
+    talloc_free(space->slots);
+    space->slots = slots;
+    space->mask = mask;
+}
+
+static void
+count_feature(void *arena, struct feature_space *space, struct counting *counting,
+              const struct feature *feature, uint32_t text, uint8_t part)
+{
+    uint32_t number = feature_number(space, feature->hash);
+
+    if (number == UINT32_MAX) {
+        number = space->count;
+        counting->hashes = memory_grow(arena, uint64_t, counting->hashes, number);
+        counting->texts = memory_grow(arena, uint32_t, counting->texts, number);
+        counting->last = memory_grow(arena, uint32_t, counting->last, number);
+        space->block = memory_grow(arena, uint8_t, space->block, number);
+        space->parts = memory_grow(arena, uint16_t, space->parts, number);
+        counting->hashes[number] = feature->hash;
+        counting->texts[number] = counting->last[number] = 0;
+        space->block[number] = feature->block;
+        space->parts[number] = 0;
+        space->count++;
+        insert(space->slots, space->mask, (uint32_t)(feature->hash >> 32), (uint32_t)feature->hash,
+               number + 1);
+        if (2 * space->count > space->mask) {
+            grow(arena, space, counting);
+        }
+    }
+    /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): memory_grow() made it above */
+    if (counting->last[number] != text + 1) {
+        counting->last[number] = text + 1;
+        counting->texts[number]++;
+    }
+    space->parts[number] = (uint16_t)(space->parts[number] | 1u << part);
+}
+
+uint32_t
+feature_space_size(const struct feature_space *space)
+{
+    return space->count + (space->vectors == NULL ? 0 : VECTORS_NUMBERS);
+}
+
+enum feature_block
+feature_block(const struct feature_space *space, uint32_t number)
+{
+    return number < space->count ? (enum feature_block)space->block[number] : BLOCK_MEANING;
+}
+
+/* The direction of a text's meaning: the sum of its words' vectors, of length 1; false if none of
+ * them has a vector. */
+static bool
+find_meaning(const struct vectors *vectors, const struct words *words, const float *mean,
+             float *meaning)
+{
+    float square = 0;
+    size_t i;
+    int k;
+
+    memset(meaning, 0, VECTORS_NUMBERS * sizeof(*meaning));
+    for (i = 0; i < words->count; i++) {
+        vectors_add(vectors, words->list[i].text, meaning);
+    }
+    for (k = 0; k < VECTORS_NUMBERS; k++) {
+        square += meaning[k] * meaning[k];
+        meaning[k] -= mean[k];
+    }
+    if (square == 0) {
+        return false;
+    }
+    for (k = 0, square = 0; k < VECTORS_NUMBERS; k++) {
+        square += meaning[k] * meaning[k];
+    }
+    for (k = 0; k < VECTORS_NUMBERS && square > 0; k++) {
+        meaning[k] /= sqrtf(square);
+    }
+    return true;
+}
+
+/* The mean of the texts' sums: what every text is about tells nothing of one. */
+static void
+find_mean(const struct words *words, size_t count, struct feature_space *space)
+{
+    size_t i, w;
+    int k;
+
+    for (i = 0; i < count; i++) {
+        for (w = 0; w < words[i].count; w++) {
+            vectors_add(space->vectors, words[i].list[w].text, space->mean);
+        }
+    }
+    for (k = 0; k < VECTORS_NUMBERS && count > 0; k++) {
+        space->mean[k] /= (float)count;
+    }
+}
+
+void
+feature_space_build(void *arena, const struct words *words, const struct features *texts,
+                    const uint8_t *parts, size_t count, const struct vectors *vectors,
+                    struct feature_space *space)
+{
+    struct counting counting = {NULL, NULL, NULL};
+    size_t i, k;
+
+    memset(space, 0, sizeof(*space));
+    space->mask = 1023;
+    space->vectors = vectors;
+    space->mean = memory_array(arena, float, VECTORS_NUMBERS);
+    if (vectors != NULL) {
+        find_mean(words, count, space);
+    }
+    space->slots = memory_array(arena, struct feature_slot, space->mask + 1);
+    for (i = 0; i < count; i++) {
+        for (k = 0; k < texts[i].count; k++) {
+            count_feature(arena, space, &counting, &texts[i].list[k], (uint32_t)i, parts[i]);
+        }
+    }
+    space->weight = memory_array(arena, float, space->count + 1);
+    for (i = 0; i < space->count; i++) {
+        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
+        double rare = 1 + log((1 + (double)count) / (1 + (double)counting.texts[i]));
+
+        space->weight[i] = (float)pow(rare, rarity);
+    }
+    talloc_free(counting.hashes);
+    talloc_free(counting.texts);
+    talloc_free(counting.last);
+}
+
+/* ---- Rows ---------------------------------------------------------------------------------- */
+
+/* Collects equal occurrences: a table of places in the row, with room for twice the features. */
+struct collected {
+    struct row row;
+    uint16_t *places; /* place in the row + 1; 0 is empty */
+    uint32_t mask;
+};
+
+static void
+collect(struct collected *collected, uint32_t number)
+{
+    uint32_t at = (number * 2654435761u >> 7) & collected->mask;
+    struct row *row = &collected->row;
+
+    while (collected->places[at] != 0 && row->index[collected->places[at] - 1] != number) {
+        at = (at + 1) & collected->mask;
+    }
+    if (collected->places[at] == 0) {
+        row->index[row->count] = number;
+        row->value[row->count] = 0;
+        collected->places[at] = (uint16_t)++row->count;
+    }
+    row->value[collected->places[at] - 1] += 1;
+}
+
+/* Counts to weights: damped count times rarity, each block to its share, the whole to length 1. */
+static void
+weigh(const struct feature_space *space, const struct words *words, struct row *row)
+{
+    float meaning[VECTORS_NUMBERS];
+    float squares[BLOCK_COUNT] = {0}, factors[BLOCK_COUNT], whole = 0;
+    size_t i;
+    int block;
+
+    for (i = 0; i < row->count; i++) {
+        float times = row->value[i];
+        float value = (times == 1.0f ? 1.0f : 1.0f + logf(times)) * space->weight[row->index[i]];
+
+        row->value[i] = value;
+        squares[space->block[row->index[i]]] += value * value;
+    }
+    if (space->vectors != NULL && find_meaning(space->vectors, words, space->mean, meaning)) {
+        squares[BLOCK_MEANING] = 1;
+    }
+    for (block = 0; block < BLOCK_COUNT; block++) {
+        whole += squares[block] > 0 ? shares[block] * shares[block] : 0;
+    }
+    for (block = 0; block < BLOCK_COUNT; block++) {
+        factors[block] = squares[block] > 0 ? shares[block] / sqrtf(squares[block] * whole) : 0;
+    }
+    for (i = 0; i < row->count; i++) {
+        row->value[i] *= factors[space->block[row->index[i]]];
+    }
+    for (i = 0; i < VECTORS_NUMBERS && squares[BLOCK_MEANING] > 0; i++) {
+        row->index[row->count] = space->count + (uint32_t)i;
+        row->value[row->count++] = meaning[i] * factors[BLOCK_MEANING];
+    }
+}
+
+/* The number of one occurrence without what only a part has, as a bit; parts is never 0, so no bit
+ * leaves nothing out. */
+static uint32_t
+number_without(const struct feature_space *space, const struct feature *feature, uint16_t only)
+{
+    uint32_t number = feature_number(space, feature->hash);
+
+    return number != UINT32_MAX && space->parts[number] == only ? UINT32_MAX : number;
+}
+
+static uint16_t
+bit_of(int without)
+{
+    return (uint16_t)(without < PARTS_MAX ? 1u << without : 0);
+}
+
+void
+feature_numbers(const struct feature_space *space, const struct features *features, int without,
+                uint32_t *numbers)
+{
+    size_t i;
+
+    for (i = 0; i < features->count; i++) {
+        numbers[i] = number_without(space, &features->list[i], bit_of(without));
+    }
+}
+
+struct row
+feature_row(void *arena, const struct feature_space *space, const struct words *words,
+            const struct features *features, int without)
+{
+    struct collected collected = {.mask = 255};
+    unsigned room = (unsigned)features->count + (space->vectors == NULL ? 0 : VECTORS_NUMBERS) + 1;
+    size_t unknown = 0, i;
+
+    while (collected.mask < 2 * features->count) {
+        collected.mask = 2 * collected.mask + 1;
+    }
+    collected.row.index = memory_must(talloc_array(arena, uint32_t, room));
+    collected.row.value = memory_must(talloc_array(arena, float, room));
+    collected.places = memory_array(arena, uint16_t, collected.mask + 1);
+    for (i = 0; i < features->count; i++) {
+        uint32_t number = number_without(space, &features->list[i], bit_of(without));
+
+        if (number == UINT32_MAX) {
+            unknown += features->list[i].block != BLOCK_PAIRS;
+            collected.row.strange += features->list[i].block == BLOCK_STEMS;
+        } else {
+            collect(&collected, number);
+        }
+    }
+    weigh(space, words, &collected.row);
+    talloc_free(collected.places);
+    /* NOLINTNEXTLINE(clang-analyzer-core.DivideZero): told apart on this very line */
+    collected.row.unknown = features->count == 0 ? 1000 : (int)(unknown * 1000 / features->count);
+    return collected.row;
+}

@@ -1,0 +1,95 @@
+/*
+ * Features: what a text looks like to the model. Three blocks, each brought to length 1 by itself
+ * so that none drowns the others: stems, pairs of neighbouring stems (with the text's edges), and
+ * runs of 2 to 4 letters inside each word (with the word's edges). Beside them, where word vectors
+ * are there, the mean vector of the text.
+ */
+#ifndef FEATURE_H
+#define FEATURE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include "vectors.h"
+#include "words.h"
+
+enum feature_block { BLOCK_STEMS, BLOCK_PAIRS, BLOCK_LETTERS, BLOCK_MEANING, BLOCK_COUNT };
+
+/* One occurrence of a feature in a text. */
+struct feature {
+    uint64_t hash; /* of block and content: two features never meet in practice */
+    uint16_t word; /* number of the word that it stands in (a pair: its first) */
+    uint8_t block;
+};
+
+struct features {
+    struct feature *list;
+    size_t count;
+};
+
+/* All occurrences in the words of a text, in `arena`. */
+struct features features_read(void *arena, const struct words *words);
+
+/*
+ * The features that the content has, numbered from 0, and how much each weighs. Plain arrays, so
+ * that a model can keep them as bytes. The numbers of the mean vector are features too; theirs
+ * begin at `count`.
+ */
+struct feature_space {
+    struct feature_slot *slots; /* open addressing by hash */
+    uint32_t mask;
+    uint32_t count;
+    float *weight; /* rarer features weigh more; the block's share is in it */
+    uint8_t *block;
+    uint16_t *parts; /* bit n: a text of part n has it; for trying each part without its own */
+    float *mean;     /* VECTORS_NUMBERS: the mean vector of the texts; all 0 without vectors */
+    const struct vectors *vectors; /* or NULL */
+};
+
+struct feature_slot {
+    uint32_t check;  /* the hash's upper half */
+    uint32_t number; /* number of the feature + 1; 0 is empty */
+};
+
+enum { PARTS_MAX = 16 };
+
+/* Numbers that every row's features are below. */
+uint32_t feature_space_size(const struct feature_space *space);
+
+/*
+ * Numbers the features of these texts, whose words are words[i] and whose features texts[i];
+ * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL.
+ */
+void feature_space_build(void *arena, const struct words *words, const struct features *texts,
+                         const uint8_t *parts, size_t count, const struct vectors *vectors,
+                         struct feature_space *space);
+
+/* A text as the model sees it: a sparse vector of length 1 (or empty). */
+struct row {
+    uint32_t *index;
+    float *value;
+    size_t count;
+    int strange; /* its stems that the content does not have */
+    int unknown; /* thousandths of its letter runs and stems that the content does not have */
+};
+
+/* What a block weighs against the others. */
+float feature_share(enum feature_block block);
+
+/* The block of a feature in a row. */
+enum feature_block feature_block(const struct feature_space *space, uint32_t number);
+
+/* The number of a feature by its hash; UINT32_MAX if the content does not have it. */
+uint32_t feature_number(const struct feature_space *space, uint64_t hash);
+
+/* The same for each occurrence in a text, features that only part `without` has taken as unknown
+ * (PARTS_MAX: none); `numbers` has room for features->count. */
+void feature_numbers(const struct feature_space *space, const struct features *features,
+                     int without, uint32_t *numbers);
+
+/* The row of a text, in `arena`, without the features that only part `without` has. */
+struct row feature_row(void *arena, const struct feature_space *space, const struct words *words,
+                       const struct features *features, int without);
+
+#endif

@@ -1,0 +1,55 @@
+/*
+ * What a kb is made of. Private to the library: kb_read.c and kb_ready.c build it, kb.c answers
+ * from it.
+ */
+#ifndef KB_PARTS_H
+#define KB_PARTS_H
+
+#include "content.h"
+#include "kb.h"
+
+struct model_phrase;
+struct sign_file;
+
+/* What there is of one language. */
+struct kb_language {
+    struct shorthand *shorthand;  /* or NULL */
+    struct sign_classes *classes; /* or NULL */
+    struct ordinary *ordinary;    /* or NULL */
+    struct vectors *vectors;      /* or NULL */
+    char *known;                  /* lines of words that are right as they are spelt; or NULL */
+    char *elsewhere;              /* lines of texts that no topic fits; or NULL */
+    struct sign_index *signs;
+    struct model *topics;
+    bool was_kept;               /* topics came from the cache */
+    const struct topic **labels; /* label of the model -> topic */
+    const struct model_phrase *phrases;
+    int label_count;
+};
+
+struct kb {
+    char digest[CONTENT_DIGEST_LENGTH + 1];
+    struct topic *topics;
+    size_t topic_count;
+    struct sign *signs;
+    struct sign_file *sign_files; /* beside `signs`, same order */
+    size_t sign_count;
+    struct equipment **equipment;
+    size_t equipment_count;
+    struct kb_language languages[LANGUAGE_COUNT];
+};
+
+/* A kb on its way from files to something that can be searched. */
+struct build {
+    struct kb *kb;
+    struct workspace *workspace;
+    struct faults *faults;
+};
+
+/* Gives the signs of a language all that they are built from; topics and signs are read by then. */
+void build_signs(struct build *build, enum language language);
+
+/* Closes the signs and builds the model of a language, from what was kept if it is right. */
+void build_ready(struct build *build, enum language language, const struct content_kept *kept);
+
+#endif

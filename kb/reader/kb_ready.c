@@ -1,0 +1,214 @@
+/* Makes what was read ready to be searched: the signs and the model of the topics. */
+#include "kb_parts.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "model.h"
+#include "sign_match.h"
+#include "signs_read.h"
+
+/* Gives the signs each of these lines as harmless, unless # begins it. */
+static void
+take_harmless(char *lines, struct sign_index *signs)
+{
+    char *line;
+
+    while ((line = strtok_r(lines, "\r\n", &lines)) != NULL) {
+        if (line[0] != '#') {
+            sign_index_harmless(signs, line);
+        }
+    }
+}
+
+/* The lines that # does not begin, with blanks in the place of the others. */
+static char *
+without_comments(void *arena, const char *lines)
+{
+    char *copy = memory_copy(arena, lines), *line = copy;
+
+    while (*line != '\0') {
+        size_t length = strcspn(line, "\r\n");
+
+        if (line[0] == '#') {
+            memset(line, ' ', length);
+        }
+        line += length;
+        line += strspn(line, "\r\n");
+    }
+    return copy;
+}
+
+typedef void take_text(struct sign_index *signs, const char *text);
+
+/* How the words of a language are taken by the signs of a language. */
+static take_text *
+knower(enum language of_text, enum language of_signs)
+{
+    return of_text == of_signs ? sign_index_know : sign_index_know_foreign;
+}
+
+/* The words of a topic are no slips, and nothing that it is asked for by is a sign. */
+static void
+know_topic(struct sign_index *signs, const struct topic *topic, enum language language)
+{
+    take_text *know = knower(topic->language, language);
+    size_t i;
+
+    know(signs, topic->title);
+    know(signs, topic->answer);
+    know(signs, topic->handout);
+    for (i = 0; i < topic->asked_as_count; i++) {
+        know(signs, topic->asked_as[i]);
+        if (topic->language == language) {
+            sign_index_harmless(signs, topic->asked_as[i]);
+        }
+    }
+}
+
+void
+build_signs(struct build *build, enum language language)
+{
+    struct kb *kb = build->kb;
+    struct kb_language *of = &kb->languages[language];
+    size_t i;
+
+    of->signs = sign_index_new(kb, language, of->shorthand, of->classes);
+    for (i = 0; i < LANGUAGE_COUNT; i++) { /* a word of one is no slip of the other's */
+        if (kb->languages[i].known != NULL) {
+            char *known = without_comments(kb, kb->languages[i].known);
+
+            knower((enum language)i, language)(of->signs, known);
+            talloc_free(known);
+        }
+    }
+    for (i = 0; i < kb->sign_count; i++) {
+        if (kb->signs[i].language == language) {
+            sign_index_add(of->signs, build->workspace, &kb->sign_files[i], &kb->signs[i],
+                           build->faults);
+        }
+        knower(kb->signs[i].language, language)(of->signs, kb->signs[i].reply);
+    }
+    for (i = 0; i < kb->topic_count; i++) {
+        know_topic(of->signs, &kb->topics[i], language);
+    }
+    if (of->elsewhere != NULL) {
+        take_harmless(memory_copy(kb, of->elsewhere), of->signs);
+    }
+}
+
+/* Texts that no topic fits, one a line, added to the phrases; # begins a comment. */
+static struct model_phrase *
+add_elsewhere(struct kb *kb, char *lines, struct model_phrase *phrases, size_t *count)
+{
+    char *line;
+
+    while ((line = strtok_r(lines, "\r\n", &lines)) != NULL) {
+        if (line[0] != '#') {
+            phrases = memory_grow(kb, struct model_phrase, phrases, *count);
+            phrases[(*count)++] = (struct model_phrase){.text = line, .label = MODEL_ELSEWHERE};
+        }
+    }
+    return phrases;
+}
+
+/* The sentences of a text about a topic, which share its words with what renters ask. */
+static struct model_phrase *
+add_sentences(struct kb *kb, const char *text, int label, struct model_phrase *phrases,
+              size_t *count)
+{
+    enum { SHORTEST = 9 }; /* bytes; less is a number or a list's mark */
+    char *rest = memory_copy(kb, text), *sentence;
+
+    while ((sentence = strtok_r(rest, ".?!\r\n", &rest)) != NULL) {
+        if (strlen(sentence) >= SHORTEST) {
+            phrases = memory_grow(kb, struct model_phrase, phrases, *count);
+            phrases[(*count)++] =
+                (struct model_phrase){.text = sentence, .label = label, .about = true};
+        }
+    }
+    return phrases;
+}
+
+/* All that one topic gives the model to learn from. */
+static struct model_phrase *
+add_topic(struct kb *kb, const struct topic *topic, int label, struct model_phrase *phrases,
+          size_t *count)
+{
+    size_t i;
+
+    for (i = 0; i < topic->asked_as_count; i++) {
+        phrases = memory_grow(kb, struct model_phrase, phrases, *count);
+        phrases[(*count)++] = (struct model_phrase){.text = topic->asked_as[i], .label = label};
+    }
+    phrases = add_sentences(kb, topic->title, label, phrases, count);
+    phrases = add_sentences(kb, topic->answer, label, phrases, count);
+    return add_sentences(kb, topic->handout, label, phrases, count);
+}
+
+/* From the cache if that has it, for it takes a hundred times as long to build. */
+static void
+make_model(struct build *build, struct kb_language *of, const struct content_kept *kept,
+           const struct model_content *content)
+{
+    struct fault not_kept;
+
+    of->was_kept = kept->length > 0 && model_load(build->kb, kept->bytes, kept->length, content,
+                                                  &of->topics, &not_kept) == 0;
+    if (!of->was_kept) {
+        of->topics = model_build(build->kb, build->workspace, content);
+    }
+}
+
+static void
+build_model(struct build *build, enum language language, const struct content_kept *kept)
+{
+    struct kb *kb = build->kb;
+    struct kb_language *of = &kb->languages[language];
+    struct model_phrase *phrases = NULL;
+    size_t count = 0, i;
+
+    of->labels = memory_array(kb, const struct topic *, kb->topic_count);
+    for (i = 0; i < kb->topic_count; i++) {
+        const struct topic *topic = &kb->topics[i];
+
+        if (topic->language != language) {
+            continue;
+        }
+        phrases = add_topic(kb, topic, of->label_count, phrases, &count);
+        of->labels[of->label_count++] = topic;
+    }
+    if (of->elsewhere != NULL) {
+        phrases = add_elsewhere(kb, of->elsewhere, phrases, &count);
+    }
+    of->phrases = phrases;
+    make_model(build, of, kept,
+               &(struct model_content){.language = language,
+                                       .phrases = phrases,
+                                       .phrase_count = count,
+                                       .label_count = of->label_count,
+                                       .shorthand = of->shorthand,
+                                       .ordinary = of->ordinary,
+                                       .vectors = of->vectors});
+}
+
+/* What is kept lives as long as the kb that points into it. */
+static void
+take_over(struct kb *kb, const struct content_kept *kept)
+{
+    if (kept->length > 0) {
+        memory_must(talloc_reparent(talloc_parent(kept->bytes), kb, kept->bytes));
+    }
+}
+
+void
+build_ready(struct build *build, enum language language, const struct content_kept *kept)
+{
+    struct sign_index *signs = build->kb->languages[language].signs;
+
+    take_over(build->kb, &kept[MADE_SIGNS]);
+    take_over(build->kb, &kept[MADE_MODEL]);
+    sign_index_recall(signs, kept[MADE_SIGNS].bytes, kept[MADE_SIGNS].length);
+    sign_index_close(signs, build->workspace, build->faults);
+    build_model(build, language, &kept[MADE_MODEL]);
+}

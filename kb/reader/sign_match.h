@@ -1,0 +1,90 @@
+/*
+ * Finds warning signs in a text. Private to the library; kb_find_signs() is the way in.
+ *
+ * It generalises from the phrases of the sign files: word forms (stems), misspellings, lost and
+ * stray blanks (sign_slips.h), word classes, little words that may be missing, words of no weight
+ * in between, body part and complaint in either order, fragments ("Chest. Hurts."). What can hold a
+ * sign back is in sign_doubt.h and in the sign's own "Not meant by".
+ */
+#ifndef SIGN_MATCH_H
+#define SIGN_MATCH_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+#include "fault.h"
+#include "kb.h"
+#include "signs_read.h"
+
+/*
+ * The signs of one language, ready to be searched; never changes once it is closed. `shorthand`
+ * and `classes` may be NULL and must outlive the index.
+ */
+struct sign_index;
+struct shorthand;
+struct sign_classes;
+struct sign_index *sign_index_new(void *arena, enum language language,
+                                  const struct shorthand *shorthand,
+                                  const struct sign_classes *classes);
+
+/*
+ * Adds one sign; `sign` must live as long as the index. Returns 0, or -1 with faults for lines that
+ * cannot be read.
+ */
+int sign_index_add(struct sign_index *index, struct workspace *workspace,
+                   const struct sign_file *file, const struct sign *sign, struct faults *faults);
+
+/* Takes all words of a text of ours, however long, as rightly spelt. */
+void sign_index_know(struct sign_index *index, const char *text);
+
+/* The same for a text of another language, whose words are none of this one's signs. */
+void sign_index_know_foreign(struct sign_index *index, const char *text);
+
+/* Takes a text as harmless, for the second opinion (sign_opinion.h); it must outlive the index. */
+void sign_index_harmless(struct sign_index *index, const char *text);
+
+/* True for a word that stands in a phrase or was taken as rightly spelt; once the index is closed.
+ */
+bool sign_index_knows(const struct sign_index *index, void *arena, const char *word);
+
+/*
+ * Before the end of the building: what sign_index_keep() gave for the very same content. The bytes
+ * must outlive the index; any that are something else are passed over.
+ */
+void sign_index_recall(struct sign_index *index, const char *bytes, size_t length);
+
+/* What took time to learn, as bytes in `arena`; NULL if nothing did, or if it was recalled. */
+char *sign_index_keep(const struct sign_index *index, void *arena, size_t *length);
+
+/*
+ * Ends the building. Unless it was recalled, for then that was seen before: adds a fault for every
+ * "Said as" line that would not fire on itself, such as one that "Not meant by" covers. Returns 0
+ * or -1.
+ */
+int sign_index_close(struct sign_index *index, struct workspace *workspace, struct faults *faults);
+
+/* Every sign that the text shows, each once: those of the phrases in the order in which they were
+ * added, then what the second opinion adds. */
+size_t sign_index_find(const struct sign_index *index, struct workspace *workspace,
+                       struct words words, struct sign_match *matches, size_t room);
+
+/* What became of a sign whose words stand in a text. */
+enum sign_held {
+    SIGN_FIRES,      /* by its own phrase */
+    SIGN_LIKE,       /* fires by the second opinion: the text is like a whole text of its file */
+    SIGN_TAKEN_BACK, /* by a negation: "no chest pain" */
+    SIGN_EXPLAINED,  /* by a figure of speech of "Not meant by" */
+    SIGN_PAST        /* by a time long past: "had a stroke in 2015" */
+};
+
+struct sign_explained {
+    struct sign_match match; /* as it fired, or would have */
+    enum sign_held held;
+    const char *explained_by; /* the "Not meant by" line, or NULL */
+};
+
+/* Like sign_index_find(), with the signs that were held back, and by what. */
+size_t sign_index_explain(const struct sign_index *index, struct workspace *workspace,
+                          struct words words, struct sign_explained *explained, size_t room);
+
+#endif

@@ -1,0 +1,261 @@
+/* Learning a second opinion; what it finds is in sign_opinion.c. */
+#include <stdlib.h>
+#include <string.h>
+
+#include "memory.h"
+#include "sign_opinion_inside.h"
+#include "sign_phrases.h"
+
+enum { PARTS = 5 }; /* held out in turn */
+
+/* This share of the texts held out may fire although they are harmless: of the topics' ways of
+ * asking and other ordinary ones, and of those that were written because they sound like a sign. */
+struct harmless_share {
+    float asked, look_alike;
+};
+static const struct harmless_share harmless_shares[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = {0.0015f, 0.03f},
+    [SIGN_EQUIPMENT] = {0.002f, 0.02f},
+    [SIGN_EMERGENCY] = {0.0008f, 0.015f}};
+
+/* What getting an example wrong costs. */
+static const float costs[] = {
+    [OPINION_PHRASE] = 0.2f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 3};
+
+/* A decision is never taken below this, however harmless the held-out texts were. */
+static const float lowest_threshold = -0.6f;
+
+/* What learning needs besides the opinion. */
+struct learning {
+    void *scratch;
+    struct workspace *workspace;
+    const struct sign_classes *classes;
+    struct features *features;
+    struct row *rows;
+    int *labels;
+    float *costs;
+    uint8_t *parts;
+    size_t count;
+};
+
+/* The traits of an example, in learning->scratch. */
+static struct features
+read_example(const struct learning *learning, const struct opinion *opinion,
+             const struct opinion_example *example)
+{
+    void *reading = memory_must(talloc_new(learning->scratch));
+    const char *text =
+        example->weight == OPINION_PHRASE
+            ? phrase_example(reading, learning->classes, example->line, example->choice)
+            : example->line;
+    struct heard heard =
+        vocabulary_hear_text(opinion->vocabulary, reading, learning->workspace, text);
+    struct features features = traits_read(reading, opinion->vocabulary, &heard).features;
+
+    features.list =
+        memory_must(talloc_memdup(learning->scratch, features.list,
+                                  (unsigned)((features.count + 1) * sizeof(*features.list))));
+    talloc_free(reading);
+    return features;
+}
+
+static void
+read_examples(struct learning *learning, const struct opinion *opinion)
+{
+    size_t i;
+    int turn[OPINION_LEVELS + 1] = {0};
+
+    for (i = 0; i < learning->count; i++) {
+        const struct opinion_example *example = &opinion->examples[i];
+
+        learning->labels[i] = example->sign == NULL ? -1 : (int)example->sign->level;
+        learning->costs[i] = costs[example->weight];
+        learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
+        learning->features[i] = read_example(learning, opinion, example);
+    }
+}
+
+static int
+by_falling(const void *left, const void *right)
+{
+    float l = *(const float *)left, r = *(const float *)right;
+
+    return l > r ? -1 : l < r;
+}
+
+/* What an example that was held out comes to by what was learnt from the others. */
+static struct sums
+sums_of(const struct learning *learning, const struct opinion *opinion,
+        const struct linear *without, size_t example)
+{
+    const struct features *features = &learning->features[example];
+    uint32_t *numbers = memory_array(learning->scratch, uint32_t, features->count + 1);
+    struct sums sums = {{0}, {{0}}, 0, 0};
+    size_t i;
+
+    feature_numbers(&opinion->space, features, learning->parts[example], numbers);
+    for (i = 0; i < features->count; i++) {
+        opinion_add(opinion, without, numbers[i], (enum feature_block)features->list[i].block,
+                    &sums);
+    }
+    talloc_free(numbers);
+    return sums;
+}
+
+/* Decisions on every example by what was learnt without its part; [level][example]. */
+static void
+try_held_out(struct learning *learning, const struct opinion *opinion,
+             const struct examples *examples, const struct linear_trace *trace, float *decisions)
+{
+    float scores[OPINION_LEVELS];
+    uint8_t part;
+    size_t i;
+    int level;
+
+    for (part = 0; part < (uint8_t)PARTS; part++) {
+        struct linear without;
+
+        linear_without(learning->scratch, examples, learning->parts, part, &opinion->linear, trace,
+                       &without);
+        for (i = 0; i < learning->count; i++) {
+            if (learning->parts[i] == part) {
+                struct sums sums = sums_of(learning, opinion, &without, i);
+
+                opinion_decide(&sums, opinion_bias(&without), scores);
+                for (level = 0; level < OPINION_LEVELS; level++) {
+                    decisions[(size_t)level * learning->count + i] = scores[level];
+                }
+            }
+        }
+        talloc_free(without.weights);
+    }
+}
+
+/* What only this share of the harmless texts of one kind exceeds, held out. */
+static float
+exceeded_by(struct learning *learning, const struct opinion *opinion, const float *decisions,
+            enum opinion_weight kind, float share)
+{
+    float *harmless = memory_array(learning->scratch, float, learning->count + 1), at;
+    size_t count = 0, i;
+
+    for (i = 0; i < learning->count; i++) {
+        if (learning->labels[i] < 0 && opinion->examples[i].weight == kind) {
+            harmless[count++] = decisions[i];
+        }
+    }
+    qsort(harmless, count, sizeof(*harmless), by_falling);
+    i = (size_t)(share * (float)count);
+    at = count == 0 ? lowest_threshold : harmless[i];
+    talloc_free(harmless);
+    return at;
+}
+
+/* How high a decision must be so that no more harmless texts pass than may. */
+static void
+set_thresholds(struct learning *learning, struct opinion *opinion, const float *decisions)
+{
+    int level;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        const struct harmless_share *share = &harmless_shares[level];
+        const float *of_level = decisions + (size_t)level * learning->count;
+        float asked = exceeded_by(learning, opinion, of_level, OPINION_ASKED, share->asked);
+        float look_alike =
+            exceeded_by(learning, opinion, of_level, OPINION_HARMLESS, share->look_alike);
+        float highest = asked > look_alike ? asked : look_alike;
+
+        opinion->thresholds[level] = highest > lowest_threshold ? highest : lowest_threshold;
+    }
+}
+
+static bool
+has_whole_texts(const struct opinion_example *examples, size_t count)
+{
+    while (count > 0 && (examples->sign == NULL || examples->weight != OPINION_WHOLE)) {
+        examples++;
+        count--;
+    }
+    return count > 0;
+}
+
+/* Keeps the rows by which the nearest example is found. */
+static void
+keep_rows(const struct learning *learning, struct opinion *opinion)
+{
+    struct opinion_rows *rows = &opinion->rows;
+    size_t all = 0, i;
+
+    rows->begins = memory_array(opinion, uint32_t, learning->count + 1);
+    for (i = 0; i < learning->count; i++) {
+        all += learning->labels[i] < 0 ? 0 : learning->rows[i].count;
+        rows->begins[i + 1] = (uint32_t)all;
+    }
+    rows->index = memory_array(opinion, uint32_t, all + 1);
+    rows->value = memory_array(opinion, float, all + 1);
+    for (i = 0; i < learning->count; i++) {
+        size_t count = rows->begins[i + 1] - rows->begins[i];
+
+        memcpy(rows->index + rows->begins[i], learning->rows[i].index,
+               count * sizeof(*rows->index));
+        memcpy(rows->value + rows->begins[i], learning->rows[i].value,
+               count * sizeof(*rows->value));
+    }
+}
+
+static void
+learn(struct learning *learning, struct opinion *opinion)
+{
+    struct examples examples;
+    struct linear_trace trace;
+    float *decisions = memory_array(learning->scratch, float, OPINION_LEVELS * learning->count + 1);
+    size_t i;
+
+    feature_space_build(opinion, NULL, learning->features, learning->parts, learning->count, NULL,
+                        &opinion->space);
+    for (i = 0; i < learning->count; i++) {
+        learning->rows[i] = feature_row(learning->scratch, &opinion->space, NULL,
+                                        &learning->features[i], PARTS_MAX);
+    }
+    opinion->unknown_weight = 0;
+    for (i = 0; i < opinion->space.count; i++) {
+        if (opinion->space.weight[i] > opinion->unknown_weight) {
+            opinion->unknown_weight = opinion->space.weight[i];
+        }
+    }
+    examples =
+        (struct examples){learning->rows, learning->labels, learning->costs, learning->count};
+    linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
+                 &opinion->linear, &trace);
+    try_held_out(learning, opinion, &examples, &trace, decisions);
+    set_thresholds(learning, opinion, decisions);
+    talloc_free(trace.steps);
+    keep_rows(learning, opinion);
+}
+
+struct opinion *
+opinion_build(void *arena, struct workspace *workspace, const struct vocabulary *vocabulary,
+              const struct sign_classes *classes, const struct opinion_example *examples,
+              size_t count)
+{
+    struct opinion *opinion;
+    struct learning learning = {.workspace = workspace, .classes = classes, .count = count};
+
+    if (!has_whole_texts(examples, count)) {
+        return NULL;
+    }
+    opinion = memory_new(arena, struct opinion);
+    opinion->vocabulary = vocabulary;
+    opinion->examples = examples;
+    opinion->count = count;
+    learning.scratch = memory_must(talloc_new(opinion));
+    learning.features = memory_array(learning.scratch, struct features, count);
+    learning.rows = memory_array(learning.scratch, struct row, count);
+    learning.labels = memory_array(learning.scratch, int, count);
+    learning.costs = memory_array(learning.scratch, float, count);
+    learning.parts = memory_array(learning.scratch, uint8_t, count);
+    read_examples(&learning, opinion);
+    learn(&learning, opinion);
+    talloc_free(learning.scratch);
+    return opinion;
+}

@@ -1,0 +1,285 @@
+#include "sign_slips.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "sign_vocabulary_inside.h"
+
+enum {
+    SLIP_LENGTH_MIN = 5,       /* a shorter word has too many neighbours */
+    SLIP_FIRST_LETTER_MIN = 7, /* from here on the first letter may be the one that is wrong */
+    TWO_SLIPS_LENGTH_MIN = 10,
+    HEARD_LENGTH_MIN = 6, /* a shorter word sounds like too many others */
+    DRAWN_OUT_MIN = 3,    /* so many of one letter are one drawn out */
+    CUT_LENGTH_MIN = 6,
+    SLIP_LENGTH_MAX = 40
+};
+
+/* ---- Slips of the finger ------------------------------------------------------------------- */
+
+/* Skips what two words have in common at their beginnings. */
+static void
+skip_same(const char **left, const char **right)
+{
+    while (**left != '\0' && **left == **right) {
+        (*left)++;
+        (*right)++;
+    }
+}
+
+bool
+is_one_slip(const char *left, const char *right)
+{
+    size_t left_length, right_length;
+
+    skip_same(&left, &right);
+    left_length = strlen(left);
+    right_length = strlen(right);
+    if (left_length == right_length) {
+        return *left != '\0' &&
+               (strcmp(left + 1, right + 1) == 0 ||
+                (left[0] == right[1] && left[1] == right[0] && strcmp(left + 2, right + 2) == 0));
+    }
+    if (left_length + 1 == right_length) {
+        return strcmp(left, right + 1) == 0;
+    }
+    return right_length + 1 == left_length && strcmp(left + 1, right) == 0;
+}
+
+/* True if two neighbouring letters changed places: so slips the finger even in a short word. */
+static bool
+is_swap(const char *left, const char *right)
+{
+    skip_same(&left, &right);
+    return strlen(left) > 1 && strlen(left) == strlen(right) && left[0] == right[1] &&
+           left[1] == right[0] && strcmp(left + 2, right + 2) == 0;
+}
+
+/* ---- Letters drawn out --------------------------------------------------------------------- */
+
+/* The word with each letter that stands three times or more written `times` times; false if there
+ * is none. */
+static bool
+draw_in(const char *text, size_t times, char drawn_in[SLIP_LENGTH_MAX + 1])
+{
+    size_t length = strlen(text), used = 0, i = 0;
+    bool is_drawn_out = false;
+
+    if (length > SLIP_LENGTH_MAX) {
+        return false;
+    }
+    while (i < length) {
+        size_t same = strspn(text + i, (char[]){text[i], '\0'});
+        size_t kept = same >= DRAWN_OUT_MIN ? times : same;
+
+        is_drawn_out = is_drawn_out || same >= DRAWN_OUT_MIN;
+        memset(drawn_in + used, text[i], kept);
+        used += kept;
+        i += same;
+    }
+    drawn_in[used] = '\0';
+    return is_drawn_out;
+}
+
+/* ---- Sounds -------------------------------------------------------------------------------- */
+
+/* Letters and how they sound; the first that fits counts, so longer ones stand first. A vowel is
+ * written 'a' in English, where it tells little; '^' stands for a word's beginning. */
+struct sound {
+    const char *letters, *sound;
+};
+
+/* Common practice, no source. */
+static const struct sound english_sounds[] = {
+    {"^kn", "n"},    {"^wr", "r"},    {"^ps", "s"},     {"^gn", "n"},     {"^wh", "w"},
+    {"tion", "xan"}, {"sion", "xan"}, {"cious", "xas"}, {"tious", "xas"}, {"ough", "af"},
+    {"augh", "af"},  {"igh", "a"},    {"tch", "x"},     {"sch", "sk"},    {"ch", "x"},
+    {"sh", "x"},     {"ph", "f"},     {"gh", ""},       {"ck", "k"},      {"qu", "kw"},
+    {"dg", "j"},     {"mb", "m"},     {"th", "t"},      {"ce", "sa"},     {"ci", "sa"},
+    {"cy", "sa"},    {"ge", "ja"},    {"gi", "ja"},     {"c", "k"},       {"q", "k"},
+    {"x", "ks"},     {"z", "s"},      {"v", "f"},       {"a", "a"},       {"e", "a"},
+    {"i", "a"},      {"o", "a"},      {"u", "a"},       {"y", "a"},
+};
+
+/* The sound that fits at `at`, or NULL: the letter sounds as it is written. */
+static const struct sound *
+sound_at(const char *text, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof(english_sounds) / sizeof(english_sounds[0]); i++) {
+        const char *letters = english_sounds[i].letters;
+        bool begins = letters[0] == '^';
+
+        letters += begins;
+        if ((!begins || at == 0) && strncmp(text + at, letters, strlen(letters)) == 0) {
+            return &english_sounds[i];
+        }
+    }
+    return NULL;
+}
+
+const char *
+slips_sound(void *arena, const char *text, enum language language)
+{
+    size_t length = strlen(text), used = 0, at = 0;
+    char *sound;
+
+    if (language != LANGUAGE_EN) {
+        return text; /* heard words are sounds already (sound.h) */
+    }
+    sound = memory_array(arena, char, 2 * length + 1);
+    if (length > 2 && text[length - 1] == 'e') {
+        length--; /* silent */
+    }
+    while (at < length) {
+        const struct sound *found = sound_at(text, at);
+        const char *c = found != NULL ? found->sound : (char[]){text[at], '\0'};
+
+        for (; *c != '\0'; c++) {
+            if (used == 0 || sound[used - 1] != *c) { /* double letters sound once */
+                sound[used++] = *c;
+            }
+        }
+        at += found == NULL ? 1 : strlen(found->letters) - (found->letters[0] == '^');
+    }
+    sound[used] = '\0';
+    return sound;
+}
+
+/* ---- All together -------------------------------------------------------------------------- */
+
+/* Known words that one misspelling may stand for. */
+enum { NEAR_MAX = 8 };
+
+/*
+ * Takes a word for those that the slips lie between, by letters that are its text's or stem's. Of
+ * short stems, not even a swap: "suci(a)" is no slip of "suic(ida)".
+ */
+static int
+add_near(const struct vocabulary *vocabulary, struct heard_word *heard, const char *typed,
+         int slips)
+{
+    bool is_whole = typed == heard->text;
+    uint32_t numbers[NEAR_MAX];
+    size_t length = strlen(typed);
+    size_t count = spelling_near(&vocabulary->slips, typed, slips, numbers, NEAR_MAX), i;
+    int added = 0;
+
+    for (i = 0; i < count; i++) {
+        const char *meant = vocabulary->slips.text + vocabulary->slips.words[numbers[i]].text;
+
+        if ((strlen(meant) >= SLIP_LENGTH_MIN || (is_whole && is_swap(typed, meant))) &&
+            (meant[0] == typed[0] || length >= SLIP_FIRST_LETTER_MIN)) {
+            vocabulary_mean(vocabulary, heard, vocabulary->slip_ids[numbers[i]]);
+            added++;
+        }
+    }
+    return added;
+}
+
+/* Takes a word for those that sound like it. */
+static void
+add_sounding(const struct vocabulary *vocabulary, void *arena, struct heard_word *heard)
+{
+    const char *sound = slips_sound(arena, heard->text, vocabulary->language);
+    size_t low = 0, high = vocabulary->sound_count;
+
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+
+        if (strcmp(vocabulary->sounds[middle].sound, sound) < 0) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    for (; low < vocabulary->sound_count && strcmp(vocabulary->sounds[low].sound, sound) == 0;
+         low++) {
+        vocabulary_mean(vocabulary, heard, vocabulary->sounds[low].id);
+    }
+}
+
+/* Takes a word whose letters are drawn out for the one that is meant. */
+static void
+add_drawn_in(const struct vocabulary *vocabulary, struct heard_word *heard)
+{
+    char drawn_in[SLIP_LENGTH_MAX + 1];
+    size_t times;
+
+    for (times = 1; times <= 2; times++) {
+        if (draw_in(heard->text, times, drawn_in)) {
+            const struct sign_spelling *spelling =
+                vocabulary_spelling(vocabulary, drawn_in, strlen(drawn_in));
+
+            if (spelling != NULL) {
+                vocabulary_mean(vocabulary, heard, spelling->id);
+            }
+        }
+    }
+}
+
+void
+slips_add(const struct vocabulary *vocabulary, void *arena, struct heard_word *heard)
+{
+    size_t length = strlen(heard->text);
+    int added;
+
+    add_drawn_in(vocabulary, heard);
+    if (length < SLIP_LENGTH_MIN - 1 || length > SLIP_LENGTH_MAX) {
+        return;
+    }
+    added =
+        add_near(vocabulary, heard, heard->text, 1) + add_near(vocabulary, heard, heard->stem, 1);
+    if (added == 0 && length >= TWO_SLIPS_LENGTH_MIN) {
+        add_near(vocabulary, heard, heard->text, 2);
+    }
+    if (length >= HEARD_LENGTH_MIN) {
+        add_sounding(vocabulary, arena, heard);
+    }
+}
+
+/* ---- Lost blanks --------------------------------------------------------------------------- */
+
+/* True for a word that may stand in a cut; *has_weight if it is a sign's word of some length. */
+static bool
+is_piece(const struct vocabulary *vocabulary, const char *text, size_t length, bool *has_weight)
+{
+    const struct sign_form *form = vocabulary_form(vocabulary, text, length);
+
+    *has_weight =
+        form != NULL && form->roles == 0 && form->id >= 0 && length >= SLIP_LENGTH_MIN - 1;
+    return *has_weight || (form != NULL && form->roles != 0 && (length > 1 || text[0] == 'i'));
+}
+
+int
+slips_cut(const struct vocabulary *vocabulary, const char *text, size_t ends[SLIPS_PIECES_MAX])
+{
+    size_t length = strlen(text), one, other;
+    bool weighs[SLIPS_PIECES_MAX];
+
+    if (length < CUT_LENGTH_MIN || length > SLIP_LENGTH_MAX) {
+        return 0;
+    }
+    for (one = 1; one < length; one++) {
+        if (!is_piece(vocabulary, text, one, &weighs[0])) {
+            continue;
+        }
+        ends[0] = one;
+        ends[1] = length;
+        if (is_piece(vocabulary, text + one, length - one, &weighs[1]) &&
+            (weighs[0] || weighs[1])) {
+            return 2;
+        }
+        ends[2] = length;
+        for (other = one + 1; other < length; other++) {
+            ends[1] = other;
+            if (is_piece(vocabulary, text + one, other - one, &weighs[1]) &&
+                is_piece(vocabulary, text + other, length - other, &weighs[2]) &&
+                (weighs[0] || weighs[1] || weighs[2])) {
+                return 3;
+            }
+        }
+    }
+    return 0;
+}

@@ -1,0 +1,98 @@
+#include "usage.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "memory.h"
+
+/* So many more stems each label is taken to have said, as all labels together say them. */
+static const float borrowed = 15;
+
+static uint32_t
+line_of(const struct usage *usage, const struct feature_space *space, uint32_t feature)
+{
+    return feature < space->count ? usage->lines[feature] : 0;
+}
+
+static void
+count_row(struct usage *usage, const struct feature_space *space, const struct row *row, int label)
+{
+    size_t i;
+
+    for (i = 0; i < row->count; i++) {
+        uint32_t line = line_of(usage, space, row->index[i]);
+        uint16_t *count;
+
+        if (line == 0) {
+            continue;
+        }
+        count = &usage->counts[(line - 1) * (size_t)usage->labels + (size_t)label];
+        if (*count < UINT16_MAX) {
+            ++*count;
+            usage->often[line - 1]++;
+            usage->said[label]++;
+            usage->said[usage->labels]++;
+        }
+    }
+}
+
+void
+usage_build(void *arena, const struct feature_space *space, const struct row *rows,
+            const int *labels, const uint8_t *parts, size_t count, int label_count, int without,
+            int about, struct usage *usage)
+{
+    size_t i;
+
+    memset(usage, 0, sizeof(*usage));
+    usage->labels = label_count;
+    usage->lines = memory_array(arena, uint32_t, space->count + 1);
+    for (i = 0; i < space->count; i++) {
+        if (space->block[i] == BLOCK_STEMS) {
+            usage->lines[i] = ++usage->line_count;
+        }
+    }
+    usage->often = memory_array(arena, uint32_t, usage->line_count + 1);
+    usage->counts = memory_array(arena, uint16_t, usage->line_count * (size_t)label_count + 1);
+    usage->said = memory_array(arena, uint32_t, (size_t)label_count + 1);
+    for (i = 0; i < count; i++) {
+        if (parts[i] != without && parts[i] != about) {
+            count_row(usage, space, &rows[i], labels[i]);
+        }
+    }
+}
+
+void
+usage_view(const struct usage *usage, const struct feature_space *space, const struct row *row,
+           const int *labels, size_t count, struct usage_view *views)
+{
+    float all = (float)usage->said[usage->labels] + 1, whole = (float)row->strange;
+    size_t stems = 0, i, k;
+
+    memset(views, 0, count * sizeof(*views));
+    for (i = 0; i < row->count; i++) {
+        uint32_t line = line_of(usage, space, row->index[i]);
+        const uint16_t *counts = usage->counts + (line - (size_t)1) * (size_t)usage->labels;
+        float often, tells;
+
+        if (line == 0) {
+            continue;
+        }
+        often = (float)usage->often[line - 1];
+        tells = 1 / sqrtf(1 + often);
+        whole += tells;
+        stems += often > 0;
+        for (k = 0; k < count; k++) {
+            float times = counts[labels[k]];
+
+            views[k].covered += times > 0 ? tells : 0;
+            if (often > 0) {
+                views[k].likely += logf((times + borrowed * often / all) /
+                                        ((float)usage->said[labels[k]] + borrowed));
+            }
+        }
+    }
+    for (k = 0; k < count; k++) {
+        views[k].covered /= whole > 0 ? whole : 1;
+        views[k].likely /= stems > 0 ? powf((float)stems, 0.7f) : 1;
+    }
+}

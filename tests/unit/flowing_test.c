@@ -1,0 +1,334 @@
+#include "fixture.h"
+
+#include <string.h>
+
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    stage = fixture_new();
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+}
+
+START_TEST(oxygen_that_still_does_not_flow_is_an_emergency)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 4);
+    fixture_text(stage, "No");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
+    fixture_alerts(stage, ALERT_EMERGENCY, "flowing:no");
+    fixture_says(stage, "Call 911 now");
+}
+END_TEST
+
+START_TEST(ok_closes_nothing)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 4);
+    fixture_text(stage, "ok thanks");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    fixture_says(stage, "Is oxygen flowing again?");
+}
+END_TEST
+
+START_TEST(no_may_be_said_in_many_ways)
+{
+    static const char *const ways[] = {"it is still not working",
+                                       "it isnt",
+                                       "Nooo",
+                                       "Sorry, no",
+                                       "I said no",
+                                       "hi no its not",
+                                       "nothing",
+                                       "No, the power is still out",
+                                       "still no oxygen coming"};
+    size_t i;
+
+    for (i = 0; i < sizeof ways / sizeof ways[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, "machine stopped");
+        fixture_wait_minutes(stage, 4);
+        fixture_text(stage, ways[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", ways[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "flowing:no");
+    }
+}
+END_TEST
+
+START_TEST(another_question_of_ours_does_not_take_the_place_of_whether_oxygen_flows)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 4);
+    fixture_text(stage, "how many hours do I have left");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    fixture_says(stage, "Is oxygen flowing again?");
+    fixture_text(stage, "NO");
+    fixture_alerts(stage, ALERT_EMERGENCY, "flowing:no");
+}
+END_TEST
+
+START_TEST(yes_it_flows_is_no_emergency)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 4);
+    fixture_text(stage, "yes still flowing");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EQUIPMENT);
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(a_question_of_ours_does_not_outlive_the_conversation)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 7 * 60);
+    fixture_text(stage, "no");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
+/* The unit stopped, and we asked whether oxygen flows again; the alert of it is open. */
+static void
+ask_whether_it_flows(void)
+{
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->keeps_alerts = true;
+    fixture_text(stage, "machine stopped");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    fixture_wait_minutes(stage, 4);
+}
+
+static void
+each_is(const char *const *texts, size_t count, enum alert_level level, enum open_question after)
+{
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == level, "alert %d: %s",
+                      (int)stage->verdict.alert.level, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == after, "question %d: %s",
+                      (int)stage->context.conversation.question, texts[i]);
+    }
+}
+
+#define EACH_IS(texts, level, after)                                                               \
+    each_is(texts, sizeof(texts) / sizeof((texts)[0]), level, after)
+
+START_TEST(no_in_any_words_of_either_language_is_an_emergency)
+{
+    static const char *const texts[] = {
+        "NO",
+        "nope",
+        "not yet",
+        "nothing",
+        "its still off",
+        "same thing",
+        "stopped again",
+        "I dont think so",
+        "dont know",
+        "todavía no",
+        "nada",
+        "sigue igual",
+        "no sale nada",
+        "aun no hay luz",
+        "no, and when is it due?",
+        "no, should i turn it up",
+        "ok no",
+        "no but I moved it to another plug",
+        "I tried all that you said with the tube and the plug and there is still no air",
+    };
+
+    EACH_IS(texts, ALERT_EMERGENCY, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(yes_in_usual_words_closes_the_question)
+{
+    static const char *const texts[] = {
+        "YES",
+        "yes thanks",
+        "Yes!",
+        "its ok now",
+        "yes it is flowing",
+        "working again thank you",
+        "power is back on",
+        "all good now",
+        "still flowing",
+        "yep no problem",
+        "sí gracias",
+        "ya funciona",
+        "si",
+        "ya volvió la luz, gracias",
+        "ok yes",
+    };
+
+    EACH_IS(texts, ALERT_NONE, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(what_is_neither_leaves_the_question_open_and_asks_again)
+{
+    static const char *const texts[] = {
+        "ok",
+        "thanks",
+        "let me see",
+        "how do i open the backup",
+        "is it working?",
+        "si se apaga que hago",
+        "when is it due",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(yes_with_another_problem_does_not_close)
+{
+    ask_whether_it_flows();
+    fixture_text(stage, "yes but i feel dizzy");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    ask_whether_it_flows();
+    fixture_text(stage, "yes but the machine stopped again");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
+    fixture_says(stage, "Is oxygen flowing again?");
+}
+END_TEST
+
+START_TEST(a_symptom_before_it_is_known_to_flow_is_an_emergency)
+{
+    ask_whether_it_flows();
+    fixture_text(stage, "i feel dizzy");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:unit-and-symptom");
+    fixture_says(stage, "your E cylinder");
+}
+END_TEST
+
+START_TEST(unit_trouble_without_a_sign_and_a_symptom_is_an_emergency_too)
+{
+    fixture_text(stage, "it wont turn on and i feel dizzy");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:unit-and-symptom");
+}
+END_TEST
+
+START_TEST(trouble_told_before_and_a_symptom_now_are_an_emergency_but_nothing_new_is_not)
+{
+    stage->keeps_alerts = true;
+    fixture_text(stage, "there is a burning smell");
+    fixture_wait_minutes(stage, 1);
+    fixture_text(stage, "i feel dizzy");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL); /* dangerous words are no sign */
+    fixture_wait_minutes(stage, 10);
+    fixture_text(stage, "and now it wont turn on");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:unit-and-symptom");
+    fixture_wait_minutes(stage, 10);
+    fixture_text(stage, "should i turn it up");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
+}
+END_TEST
+
+START_TEST(a_stopped_unit_with_every_battery_empty_is_no_source_left)
+{
+    fixture_text(stage, "machine stopped, both batteries are at 0%");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:no-oxygen-source");
+    fixture_says(stage, "your E cylinder");
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "machine stopped, one battery at 0% and one at 40%");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EQUIPMENT);
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "machine stopped, both batteries are at 0%, he is on the tank now");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EQUIPMENT);
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "machine stopped, both batteries are at 0%, no tank");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:no-oxygen-source");
+}
+END_TEST
+
+START_TEST(empty_batteries_told_while_it_does_not_flow_are_no_source_left)
+{
+    ask_whether_it_flows();
+    fixture_text(stage, "both batteries are at 0%");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:no-oxygen-source");
+}
+END_TEST
+
+START_TEST(a_stopped_unit_is_answered_with_the_backup_of_the_record)
+{
+    fixture_text(stage, "machine stopped");
+    fixture_says(stage, "If it stopped, use your E cylinder at the flow on its tag.");
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->rentals[0].backup.known = false;
+    fixture_text(stage, "machine stopped");
+    fixture_says_not(stage, "cylinder");
+}
+END_TEST
+
+START_TEST(who_opted_out_is_not_left_with_a_question_that_nobody_sent)
+{
+    stage->context.conversation.opted_out = true;
+    fixture_text(stage, "machine stopped");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+    fixture_alerts(stage, ALERT_URGENT, "sign:unit-stopped");
+}
+END_TEST
+
+START_TEST(past_a_broken_store_nothing_is_asked)
+{
+    fixture_stranger(stage);
+    stage->message = (struct message){
+        .text = "machine stopped", .sender = "+12085550101", .sent_utc_s = fixture_start_utc_s};
+    ck_assert(handlers_decide_unrecorded(stage->arena, &stage->message, &stage->context,
+                                         &stage->verdict));
+    fixture_says(stage, "backup oxygen");
+    fixture_says_not(stage, "flowing again");
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("flowing");
+
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, oxygen_that_still_does_not_flow_is_an_emergency);
+    tcase_add_test(tests, ok_closes_nothing);
+    tcase_add_test(tests, no_may_be_said_in_many_ways);
+    tcase_add_test(tests, another_question_of_ours_does_not_take_the_place_of_whether_oxygen_flows);
+    tcase_add_test(tests, yes_it_flows_is_no_emergency);
+    tcase_add_test(tests, a_question_of_ours_does_not_outlive_the_conversation);
+    tcase_add_test(tests, no_in_any_words_of_either_language_is_an_emergency);
+    tcase_add_test(tests, yes_in_usual_words_closes_the_question);
+    tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
+    tcase_add_test(tests, yes_with_another_problem_does_not_close);
+    tcase_add_test(tests, a_symptom_before_it_is_known_to_flow_is_an_emergency);
+    tcase_add_test(tests, unit_trouble_without_a_sign_and_a_symptom_is_an_emergency_too);
+    tcase_add_test(tests,
+                   trouble_told_before_and_a_symptom_now_are_an_emergency_but_nothing_new_is_not);
+    tcase_add_test(tests, a_stopped_unit_with_every_battery_empty_is_no_source_left);
+    tcase_add_test(tests, empty_batteries_told_while_it_does_not_flow_are_no_source_left);
+    tcase_add_test(tests, a_stopped_unit_is_answered_with_the_backup_of_the_record);
+    tcase_add_test(tests, who_opted_out_is_not_left_with_a_question_that_nobody_sent);
+    tcase_add_test(tests, past_a_broken_store_nothing_is_asked);
+    return fixture_run(tests);
+}

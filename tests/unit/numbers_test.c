@@ -1,0 +1,321 @@
+/* What is read beside charges and settings: times, legs, flights, cylinders, and what is asked. */
+#include "fixture.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "told.h"
+
+static void
+add_times(char **words, const struct told *told)
+{
+    if (told->has_ready_by) {
+        memory_append(words, "by%02d:%02d ", told->ready_by / 60, told->ready_by % 60);
+    }
+    if (told->has_remind_at) {
+        memory_append(words, "at%02d:%02d ", told->remind_at / 60, told->remind_at % 60);
+    }
+    if (told->remind_before_min > 0) {
+        memory_append(words, "before%d ", told->remind_before_min);
+    }
+    if (told->has_day) {
+        memory_append(words, "%s ", told_day_name(told->day));
+    }
+    if (told->on_power != POWER_SOURCE_NONE) {
+        memory_append(words, "on-%s ", power_source_name(told->on_power));
+    }
+}
+
+static void
+add_ways(char **words, const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->leg_count; i++) {
+        memory_append(words, "%s%d", leg_kind_name(told->legs[i].kind), told->legs[i].minutes);
+        memory_append(words, "%s ",
+                      told->legs[i].power == POWER_SOURCE_NONE  ? ""
+                      : told->legs[i].power == POWER_SOURCE_CAR ? "-car"
+                                                                : "-wall");
+    }
+    if (told->flight_minutes > 0) {
+        memory_append(words, "flight%d ", told->flight_minutes);
+    }
+    if (told->flight_is_gate || told->flight_is_air) {
+        memory_append(words, "%s ", told->flight_is_gate ? "gate" : "air");
+    }
+}
+
+static void
+add_cylinder_and_place(char **words, const struct told *told)
+{
+    if (told->psi > 0) {
+        memory_append(words, "%dpsi ", told->psi);
+    }
+    if (told->bar > 0) {
+        memory_append(words, "%dbar ", told->bar);
+    }
+    if (told->size[0] != '\0') {
+        memory_append(words, "%s ", told->size);
+    }
+    if (told->flow_tenths > 0) {
+        memory_append(words, "flow%d ", told->flow_tenths);
+    }
+    if (told->celsius.told) {
+        memory_append(words, "%dC ", told->celsius.value);
+    }
+    if (told->fahrenheit.told) {
+        memory_append(words, "%dF ", told->fahrenheit.value);
+    }
+    if (told->altitude_ft.told) {
+        memory_append(words, "%dft ", told->altitude_ft.value);
+    }
+    if (told->altitude_m.told) {
+        memory_append(words, "%dm ", told->altitude_m.value);
+    }
+}
+
+/* "charging by06:30 tomorrow ?charge" */
+static char *
+read_as_words(void *arena, const char *text)
+{
+    struct told told;
+    char *words;
+    int i;
+
+    told_read(arena, text, &told);
+    words = memory_format(arena, "%s ",
+                          told.kind == TOLD_NOTHING ? "nothing" : told_kind_name(told.kind));
+    add_times(&words, &told);
+    add_ways(&words, &told);
+    add_cylinder_and_place(&words, &told);
+    if (told.impossible) {
+        memory_append(&words, "impossible ");
+    }
+    for (i = 0; i < MISSING_COUNT; i++) {
+        if ((told.missing & (1U << i)) != 0) {
+            memory_append(&words, "?%s ", told_missing_name((enum told_missing)(1U << i)));
+        }
+    }
+    words[strlen(words) - 1] = '\0';
+    return words;
+}
+
+struct row {
+    const char *text, *read;
+};
+
+static void
+reads(const struct row *rows, size_t count)
+{
+    void *arena = talloc_new(NULL);
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        const char *read = read_as_words(arena, rows[i].text);
+
+        ck_assert_msg(strcmp(read, rows[i].read) == 0, "\"%s\" was read as \"%s\", not \"%s\"",
+                      rows[i].text, read, rows[i].read);
+    }
+    talloc_free(arena);
+}
+
+#define READS(rows) reads(rows, sizeof(rows) / sizeof((rows)[0]))
+
+START_TEST(lengths_are_read_however_they_are_written)
+{
+    static const struct row rows[] = {
+        {"2h30 drive, 1 full, enough?", "trip drive150"},
+        {"a drive of 1 hr 5, 1 full, enough?", "trip drive65"},
+        {"an hour and a half drive, 1 full, enough?", "trip drive90"},
+        {"half an hour walk, 1 full, enough?", "trip hike30"},
+        {"2 1/2 hours drive, 1 full, enough?", "trip drive150"},
+        {"a 2-3 hour drive, 1 full, enough?", "trip drive180"},
+        {"an hour and three quarters drive, 1 full", "trip drive105"},
+        {"5 horas y cuarto en carro, una llena", "trip drive315"},
+        {"hora y media a pie, una llena", "trip hike90"},
+        {"camino de 2 horas y 20 minutos, una llena", "trip hike140"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(clock_times_take_half_of_day_and_day_from_the_words_around_them)
+{
+    static const struct row rows[] = {
+        {"both empty, charged by 6ish tonight?", "charging by18:00 today"},
+        {"both empty, we leave at 6 tomorrow morning, will they charge?",
+         "charging by06:00 tomorrow"},
+        {"both empty, all charged by 0630?", "charging by06:30"},
+        {"both empty, charged by quarter to 8 pm?", "charging by19:45"},
+        {"both empty, charged by noon?", "charging by12:00"},
+        {"both empty, charged by 9?", "charging ?am-pm"},
+        {"las dos en cero, llenas para las 7 y media de la noche?", "charging by19:30"},
+        {"una al 50, alcanza hasta las 8 menos cuarto de la noche?", "hours-left by19:45"},
+        {"one full, will it last until 11:30 pm?", "hours-left by23:30"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(a_time_of_something_else_is_no_goal)
+{
+    static const struct row rows[] = {
+        {"need it to last 5 hours, show starts at 7. 2 full", "hours-left wait300"},
+        {"plugged in at 9 pm, both empty, done by 6 am?", "charging by06:00"},
+        {"appointment is at 2, remind me at 3:30 pm", "watch at15:30"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(legs_come_in_order_with_their_power)
+{
+    static const struct row rows[] = {
+        {"bus 45 min, walk 2 hours, bus 45 min back. 1 battery 90%",
+         "trip drive45 hike120 drive45"},
+        {"bus 45 min, walk 15, ferry 20. 1 full", "trip drive45 hike15 other20"},
+        {"40 min drive plugged in the car, 2 hours at the clinic with a wall plug. 1 full",
+         "trip drive40-car wait120-wall"},
+        {"drive 50 min, no car power, wait 2 hrs, no outlets. 1 full", "trip drive50 wait120"},
+        {"hour drive with nothing in the car to plug into, 1 full", "trip drive60"},
+        {"train 2 h with an outlet at the seat, 1 full", "trip drive120"},
+        {"an hour each way by car, 2 hours at the museum, 1 full", "trip drive60 wait120 drive60"},
+        {"20 min bus, 10 min walk, same way back. 1 full", "trip drive20 hike10 hike10 drive20"},
+        {"hike is 5 miles at 2 mph, 1 full", "trip hike150"},
+        {"200 km a 80 km por hora, una llena, llego?", "trip drive150"},
+        {"leaving at 9 am, back by 1:15 pm, 2 full, ok?", "trip by09:00 other255"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(one_flight_is_a_length_and_several_are_legs)
+{
+    static const struct row rows[] = {
+        {"flight is 3h40 in the air, how many batteries", "flight flight220 air"},
+        {"how many batteries for 4h20 gate to gate", "flight flight260 gate"},
+        {"vuelo de 3 horas de puerta a puerta, cuantas baterias", "flight flight180 gate"},
+        {"a 2:45 flight, 2 full", "flight flight165 ?flight_is"},
+        {"my flight is 5 hrs, the airline says bring 150%", "flight flight300 ?flight_is"},
+        {"two flights, 2 h and 3 h, layover 90 min at a wall outlet",
+         "flight flight120 wait90-wall flight180 ?flight_is"},
+        {"departs 1:30pm arrives 3:15pm, clocks there are 2 hours behind ours, gate to gate flight",
+         "flight flight225 gate"},
+        {"how many batteries do i need to fly", "flight ?flight_minutes"},
+        {"5 hrs door to door, flight 2h10 in the air", "flight flight130 air"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(of_a_cylinder_the_newest_reading_counts)
+{
+    static const struct row rows[] = {
+        {"E tank 1,200 psi on 2 liters, how long", "cylinder 1200psi E flow20"},
+        {"100 bar, size E, 1.5 L a minute", "cylinder 100bar E flow15"},
+        {"tanque D con 800 libras a litro y medio", "cylinder 800psi D flow15"},
+        {"E tank had 2000 psi at 9, down to 1450 psi, 2 lpm", "cylinder 1450psi E flow20"},
+        {"how long will my E tank last at 2 liters", "cylinder E flow20 ?pressure"},
+        {"tank at 900 psi how long", "cylinder 900psi ?size ?flow"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(reminders_are_told_by_time_or_by_what_is_left)
+{
+    static const struct row rows[] = {
+        {"text me when 30 min are left, 1 full", "watch before30"},
+        {"remind me quarter past 7 tomorrow morning", "watch at07:15 tomorrow"},
+        {"avisame media hora antes de que se acabe, una llena", "watch before30"},
+        {"send me an alert a quarter of an hour before its gone", "watch before15"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(power_is_told_only_where_it_runs_or_charges)
+{
+    static const struct row rows[] = {
+        {"power went out, 2 full", "hours-left on-battery"},
+        {"unplugged 20 min ago, 2 full", "hours-left on-battery"},
+        {"how long to charge an empty one on the wall", "charging on-wall"},
+        {"se carga en el carro? una al 20", "charging on-car"},
+        {"60 on battery B, 40 on battery A", "hours-left"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(temperature_and_height_are_of_the_place)
+{
+    static const struct row rows[] = {
+        {"1 full, its 20 F out, how long", "hours-left 20F"},
+        {"una llena, 5 grados bajo cero centigrados, cuanto queda", "hours-left -5C"},
+        {"1 full, we are at 9,400 ft, how long", "hours-left 9400ft"},
+        {"1 full, 50 ft of hose, how long", "hours-left"},
+        {"1 full, seat 14C, how long", "hours-left"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(what_is_taken_back_does_not_count)
+{
+    static const struct row rows[] = {
+        {"the drive is 3 hours, sorry, 4 hours, 1 full", "trip drive240"},
+        {"el vuelo no es de 6 horas, es de 7", "flight flight420 ?flight_is"},
+        {"both empty, charged by 8 am, no, by 7 am?", "charging by07:00"},
+        {"flight is 90 minutes, sorry, 190 minutes", "flight flight190 ?flight_is"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(what_cannot_be_is_said_and_stands_nowhere)
+{
+    static const struct row rows[] = {
+        {"both empty, charged by 26:00?", "charging impossible ?ready_by"},
+        {"my flight is -40 min, 2 full", "flight impossible ?flight_minutes"},
+        {"the drive takes minus 2 hours, 2 full, do I make it", "trip impossible ?minutes"},
+        {"battery at 140%, how long", "hours-left impossible ?charge"},
+        {"2 full on setting minus 2, how long", "hours-left impossible ?setting"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(what_must_be_asked_back_hangs_on_what_is_asked)
+{
+    static const struct row rows[] = {
+        {"the batteries are full, how long do I have", "hours-left ?how-many"},
+        {"two batteries, one at 40, how long have I got", "hours-left ?charge"},
+        {"how long do 2 batteries last on pulse 2", "battery-life"},
+        {"tengo 2 llenas para el viaje, me alcanzan?", "trip ?minutes"},
+        {"will 3 batteries be done charging before we leave", "charging ?charge ?ready_by"},
+        {"how do I clean the filter", "nothing"},
+    };
+    READS(rows);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("numbers");
+
+    tcase_add_test(tests, lengths_are_read_however_they_are_written);
+    tcase_add_test(tests, clock_times_take_half_of_day_and_day_from_the_words_around_them);
+    tcase_add_test(tests, a_time_of_something_else_is_no_goal);
+    tcase_add_test(tests, legs_come_in_order_with_their_power);
+    tcase_add_test(tests, one_flight_is_a_length_and_several_are_legs);
+    tcase_add_test(tests, of_a_cylinder_the_newest_reading_counts);
+    tcase_add_test(tests, reminders_are_told_by_time_or_by_what_is_left);
+    tcase_add_test(tests, power_is_told_only_where_it_runs_or_charges);
+    tcase_add_test(tests, temperature_and_height_are_of_the_place);
+    tcase_add_test(tests, what_is_taken_back_does_not_count);
+    tcase_add_test(tests, what_cannot_be_is_said_and_stands_nowhere);
+    tcase_add_test(tests, what_must_be_asked_back_hangs_on_what_is_asked);
+    return fixture_run(tests);
+}

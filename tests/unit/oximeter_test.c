@@ -1,0 +1,268 @@
+#include "fixture.h"
+
+#include <string.h>
+
+#include "oximeter.h"
+
+struct row {
+    const char *text;
+    int percent; /* 0: none */
+};
+
+static void
+reads(const struct row *rows, size_t count)
+{
+    size_t i, start, end;
+
+    for (i = 0; i < count; i++) {
+        int percent = 0;
+        bool found = oximeter_read(rows[i].text, &percent, &start, &end);
+
+        ck_assert_msg(percent == rows[i].percent && found == (rows[i].percent != 0),
+                      "\"%s\" was read as %d, not %d", rows[i].text, percent, rows[i].percent);
+    }
+}
+
+START_TEST(values_are_read_however_they_are_told)
+{
+    static const struct row rows[] = {
+        {"o2 is 84", 84},
+        {"sat 86%", 86},
+        {"my reading is eighty five", 85},
+        {"SpO2: 79", 79},
+        {"oxygen at 88 percent", 88},
+        {"her oxygen level dropped to 82", 82},
+        {"84 on the oximeter", 84},
+        {"the pulse ox says 90", 90},
+        {"sats went from 92 to 84", 84},
+        {"O2 sat in the low 80s", 80},
+        {"mi oxigeno esta en 83", 83},
+        {"saturacion 87", 87},
+        {"finger clip... o2 =81", 81},
+        {"oxygen 86, battery 50%", 86},
+        {"o2 84", 84},
+        {"O2: eighty-four", 84},
+        {"o2 eightyfour", 84},
+        {"sats 84/110", 84},
+        {"sat 84 hr 110", 84},
+        {"spo2 79%", 79},
+        {"Sp02=79", 79},
+        {"oxygen sat is eight one", 81},
+        {"pulse oximeter has her at 83", 83},
+        {"finger clip says 78", 78},
+        {"the little clip on my finger reads 85", 85},
+        {"85 on the finger gadget", 85},
+        {"fingertip meter shows 77", 77},
+        {"ochenta y dos en el oximetro", 82},
+        {"el aparatito del dedo marca 82", 82},
+        {"ochentaidos de oxigeno", 82},
+        {"oxigenacion en 79", 79},
+        {"saturation in the eighties", 80},
+        {"his sats are in the 70s", 70},
+        {"oximeter 85 battery 40", 85},
+        {"her levels are 82", 82},
+        {"ox level 81", 81},
+        {"blood oxygen 83", 83},
+        {"b.o. oxygen reading of 83", 83},
+        {"74 percent oxygen", 74},
+        {"74% oxygen on her finger", 74},
+        {"oxygen eighty percent", 80},
+        {"sat en setenta y uno", 71},
+        {"satura 71", 71},
+        {"satura 90 y tiene 80 años", 90},
+        {"puls ox 84", 84},
+        {"pulse oxy 84", 84},
+        {"oximetre says 84", 84},
+        {"sat 99", 99},
+        {"o2 100", 100},
+        {"finger thing says 97, which way does the battery go in", 97},
+        {"trae 86 de oxigeno", 86},
+        {"oxygen clip says 95, pulse 72", 95},
+        {"o2 95 heart rate 72", 95},
+        {"pulse ox 84 pulse 99", 84},
+        {"sat 86, he is 82 years old", 86},
+        {"ochenta y dos dice la cosita del dedo", 82},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
+START_TEST(values_are_told_by_their_company)
+{
+    static const struct row rows[] = {
+        {"shes at 84 and wont go up", 84},
+        {"he's down to 86", 86},
+        {"dropped to 88 while he slept", 88},
+        {"it says 91 when I rest", 91},
+        {"le marca 87 dormida", 87},
+        {"marca 87 y despierto 92", 87},
+        {"is 90 ok", 90},
+        {"is a 93 alright up here", 93},
+        {"is 92 normal for my age", 92},
+        {"89, is that bad", 89},
+        {"esta bien 90", 90},
+        {"88 esta bien?", 88},
+        {"88 then 82 now 76", 76},
+        {"number keeps falling, 84 now 78", 78},
+        {"94 asleep, 97 awake", 94},
+        {"95 dormida y 97 caminando", 95},
+        {"88 sitting still", 88},
+        {"86 at rest", 86},
+        {"anda en 86", 86},
+        {"bajo a 86", 86},
+        {"95 and pulse is 66, awake", 95},
+        {"85 and wheezing", 85},
+        {"86 this evening after supper", 86},
+        {"82 marca el cacharro", 82},
+        {"is 89 all right at night", 89},
+        {"86! do i go up", 86},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
+START_TEST(a_copy_of_our_own_words_tells_none)
+{
+    static const struct row rows[] = {
+        {"Liked \"Reading of 85? Call 911\"", 0},
+        {"Le gust\xc3\xb3 \xe2\x80\x9c"
+         "ox\xc3\xadgeno 85\xe2\x80\x9d",
+         0},
+        {"Liked \"Reading of 85? Call 911\" now it is o2 82", 82},
+        {"The doctor said \"o2 of 84\"", 84},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
+START_TEST(other_numbers_are_no_values)
+{
+    static const struct row rows[] = {
+        {"battery at 84%", 0},
+        {"battery level 84", 0},
+        {"oxygen battery 84%", 0},
+        {"o2 on setting 2", 0},
+        {"oxygen for 45 minutes", 0},
+        {"room 84", 0},
+        {"it is 84 F here", 0},
+        {"we are at 8400 ft with the oxygen", 0},
+        {"I need oxygen at 8:45", 0},
+        {"we sat down at 40 Mill Road", 0},
+        {"oxygen hose 50 feet", 0},
+        {"can i use oxygen in the car", 0},
+        {"2 full and one half", 0},
+        {"the battery says 84", 0},
+        {"it says 84 on the battery", 0},
+        {"84% battery left", 0},
+        {"phone at 84%", 0},
+        {"my phone is at 61 percent", 0},
+        {"pila al 84", 0},
+        {"tengo 84 de pila", 0},
+        {"we are in 84, top floor", 0},
+        {"cabin 92 is ours", 0},
+        {"she is 84 years old", 0},
+        {"she's 84 and uses oxygen", 0},
+        {"mi mama tiene 84", 0},
+        {"she turned 84 today", 0},
+        {"flight 83 on tuesday", 0},
+        {"gate 84", 0},
+        {"it is 84 outside", 0},
+        {"its 84 degrees", 0},
+        {"arrives at 8:45", 0},
+        {"10:30 to 10:85", 0},
+        {"see you at 4:50", 0},
+        {"bus 92 leaves", 0},
+        {"highway 95", 0},
+        {"route 66 is closed", 0},
+        {"we drive 85 miles", 0},
+        {"is 90 minutes ok", 0},
+        {"90 min left", 0},
+        {"takes 75 minutes", 0},
+        {"85 bar on the gauge", 0},
+        {"the dial reads 85 bar", 0},
+        {"tank gauge at 80", 0},
+        {"el tanque marca 80", 0},
+        {"the bottle gauge says 90", 0},
+        {"elevation 85 hundred", 0},
+        {"8500 ft", 0},
+        {"we're at 92 hundred feet", 0},
+        {"setting 2 for 90 feet", 0},
+        {"it costs 85 dollars", 0},
+        {"$85 deposit", 0},
+        {"is 85 dollars ok", 0},
+        {"is 75 right for the deposit", 0},
+        {"does it weigh 80 lb", 0},
+        {"80 watts", 0},
+        {"la temperatura esta en 80", 0},
+        {"habitacion 78", 0},
+        {"vivo en el 84", 0},
+        {"son 85 pesos", 0},
+        {"thermostat says 68", 0},
+        {"the clock says 45", 0},
+        {"speed limit 75", 0},
+        {"charged to 85", 0},
+        {"charger says 90", 0},
+        {"it stopped at 90% charging", 0},
+        {"at 80% it goes slow", 0},
+        {"cargada al 90", 0},
+        {"how long at 85 percent", 0},
+        {"83 left on setting 2", 0},
+        {"order 84", 0},
+        {"born in 52", 0},
+        {"dad is 88, can he use pulse", 0},
+        {"he is 91 yrs", 0},
+        {"my 85 year old mother", 0},
+        {"call me at 555-0188", 0},
+        {"unit 84 lost the charger", 0},
+        {"size 84", 0},
+        {"I weigh 84", 0},
+        {"95 or so on the way there", 0},
+        {"what is the 82 next to the battery", 0},
+        {"two lights and 80", 0},
+        {"85%", 0},
+        {"oxygen 45 minutes", 0},
+        {"oxygen for 90 minutes", 0},
+        {"o2 hose 50 ft", 0},
+        {"i have 2 liters at 80 percent charge", 0},
+        {"can i use oxygen at 90 miles from here", 0},
+        {"60 here now", 0},
+        {"I am at 84 Mill Road", 0},
+        {"we're at 84 Mill Road", 0},
+        {"shes at 84 Pine st cabin", 0},
+        {"it says 100 on the screen", 0},
+        {"screen says 83", 0},
+        {"my pulse is 84", 0},
+        {"heart rate 92", 0},
+        {"should i go up to 3 in cabin 84", 0},
+        {"90 and 60", 0},
+        {"85 and 85, how long", 0},
+        {"90 and rising temperatures outside", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
+START_TEST(the_bytes_that_tell_it_are_given)
+{
+    static const char text[] = "hi, her o2 is 84% now";
+    size_t start, end;
+    int percent;
+
+    ck_assert(oximeter_read(text, &percent, &start, &end));
+    ck_assert_uint_eq(start, 14);
+    ck_assert_int_eq(strncmp(text + start, "84", end - start), 0);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("oximeter");
+
+    tcase_add_test(tests, values_are_read_however_they_are_told);
+    tcase_add_test(tests, values_are_told_by_their_company);
+    tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
+    tcase_add_test(tests, other_numbers_are_no_values);
+    tcase_add_test(tests, the_bytes_that_tell_it_are_given);
+    return fixture_run(tests);
+}

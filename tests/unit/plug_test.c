@@ -1,0 +1,206 @@
+#include "fixture.h"
+
+#include <string.h>
+
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    stage = fixture_new();
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+}
+
+/* One battery at 50 %: at least 27 minutes, of which 15 are kept for reaching a plug. */
+static void
+have_under_an_hour(void)
+{
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "how long have i got left with one at 50%");
+    ck_assert_int_eq(fixture_answer(stage, "hours-left")->estimate->minutes.low, 27);
+}
+
+START_TEST(under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911)
+{
+    const char *text;
+
+    have_under_an_hour();
+    text = stage->verdict.replies[0].text;
+    fixture_says(stage, "Is there a plug where you are? Text YES or NO.");
+    ck_assert_ptr_nonnull(strstr(strstr(text, "Is there a plug"), "Trouble breathing? Call 911."));
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_PLUG);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+    ck_assert_int_eq(handlers_unanswered(QUESTION_PLUG).level, ALERT_URGENT);
+    ck_assert_int_eq(handlers_unanswered(QUESTION_FLOWING).level, ALERT_EMERGENCY);
+    ck_assert_int_eq(handlers_unanswered(QUESTION_WHICH_CHARGE).level, ALERT_NONE);
+}
+END_TEST
+
+START_TEST(no_plug_near_calls_someone_and_names_the_backup)
+{
+    static const char *const texts[] = {
+        "NO", "nope", "no there isnt one", "no, none here", "Not here", "nowhere near"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        have_under_an_hour();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+        fixture_says(stage, "your E cylinder");
+        fixture_says(stage, "911");
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+    }
+}
+END_TEST
+
+START_TEST(a_plug_near_is_to_be_used)
+{
+    static const char *const texts[] = {"YES", "yes there is", "si", "yep its plugged in now"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        have_under_an_hour();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_NONE, "%s", texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_NONE, "%s", texts[i]);
+    }
+    have_under_an_hour();
+    fixture_text(stage, "YES");
+    fixture_says(stage, "Plug the unit into the wall.");
+}
+END_TEST
+
+START_TEST(yes_with_a_question_answers_that_too)
+{
+    have_under_an_hour();
+    fixture_text(stage, "yes. when is it due?");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+    fixture_says(stage, "Feb 14");
+    have_under_an_hour();
+    fixture_text(stage, "no and when is it due");
+    fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+    fixture_says(stage, "Feb 14");
+}
+END_TEST
+
+START_TEST(another_question_leaves_it_open)
+{
+    have_under_an_hour();
+    fixture_text(stage, "when is it due?");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_PLUG);
+    fixture_text(stage, "how do i reach the office");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_PLUG);
+}
+END_TEST
+
+START_TEST(a_better_telling_of_the_charge_settles_it)
+{
+    have_under_an_hour();
+    fixture_text(stage, "sorry, 2 full batteries how long do i have left");
+    fixture_says(stage, "Plan on 1 h 54 min");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(where_it_cannot_be_asked_or_waited_for_staff_are_called_at_once)
+{
+    stage->context.conversation.opted_out = true;
+    fixture_text(stage, "how long have i got left with one at 50%");
+    fixture_alerts(stage, ALERT_URGENT, "power:short");
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "how long have i got left with one at 25%"); /* 13 min */
+    fixture_alerts(stage, ALERT_URGENT, "power:short");
+    fixture_says(stage, "Staff were alerted.");
+    fixture_says(stage, "Be at a plug now");
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "machine stopped");
+    fixture_wait_minutes(stage, 1);
+    fixture_text(stage, "how long have i got left with one at 50%");
+    fixture_alerts(stage, ALERT_URGENT, "power:short");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+}
+END_TEST
+
+START_TEST(no_plug_told_unasked_calls_someone)
+{
+    static const char *const texts[] = {
+        "last battery, no plug",
+        "no plug here",
+        "on my last battery and theres no outlet in this hut",
+        "no hay enchufe aqui",
+        "we are at the trailhead, nowhere to plug in",
+        "last battery and no plug here, what now?",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+    }
+}
+END_TEST
+
+START_TEST(no_plug_and_a_charge_get_the_time_and_no_question)
+{
+    fixture_text(stage, "one battery at 50% and no plug here, how long have i got left");
+    fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+    fixture_says(stage, "Plan on 27 min");
+    fixture_says_not(stage, "Is there a plug");
+}
+END_TEST
+
+START_TEST(a_plug_that_a_part_or_another_day_lacks_calls_nobody_at_once)
+{
+    static const char *const texts[] = {
+        "is there no plug on the bus?", "tomorrow we hike where there is no plug",
+        "2 full on a train with no outlets. enough?", "the charger has no plug for our wall"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(no_together_with_a_sign_is_heard_too)
+{
+    have_under_an_hour();
+    fixture_text(stage, "no and i feel dizzy");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
+    fixture_says(stage, "Be at a plug");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("plug");
+
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911);
+    tcase_add_test(tests, no_plug_near_calls_someone_and_names_the_backup);
+    tcase_add_test(tests, a_plug_near_is_to_be_used);
+    tcase_add_test(tests, yes_with_a_question_answers_that_too);
+    tcase_add_test(tests, another_question_leaves_it_open);
+    tcase_add_test(tests, a_better_telling_of_the_charge_settles_it);
+    tcase_add_test(tests, where_it_cannot_be_asked_or_waited_for_staff_are_called_at_once);
+    tcase_add_test(tests, no_plug_told_unasked_calls_someone);
+    tcase_add_test(tests, no_plug_and_a_charge_get_the_time_and_no_question);
+    tcase_add_test(tests, a_plug_that_a_part_or_another_day_lacks_calls_nobody_at_once);
+    tcase_add_test(tests, no_together_with_a_sign_is_heard_too);
+    return fixture_run(tests);
+}

@@ -1,0 +1,186 @@
+/*
+ * What must hold of the shipped signs whatever stands around them: a sign in its own sentence fires
+ * with any ordinary text before or after it, in capitals, without punctuation or accents; and
+ * joining texts never removes a sign.
+ */
+#include <check.h>
+#include <ctype.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "kb.h"
+#include "memory.h"
+
+enum { ROOM = 40 };
+
+static void *arena;
+static struct workspace *workspace;
+static struct kb *kb;
+
+static void
+begin(void)
+{
+    const char *root = getenv("SOURCE_ROOT");
+    struct faults faults = {0};
+
+    arena = talloc_new(NULL);
+    workspace = workspace_new();
+    ck_assert_msg(
+        kb_load(memory_format(arena, "%s/kb", root == NULL ? "." : root), NULL, &kb, &faults) == 0,
+        "%s", faults.count == 0 ? "" : faults.list[0].text);
+    faults_release(&faults);
+    talloc_free(arena);
+}
+
+static void
+end(void)
+{
+    kb_free(kb);
+    workspace_free(workspace);
+}
+
+/* Of each test alone. */
+static void
+begin_one(void)
+{
+    arena = talloc_new(NULL);
+}
+
+static void
+end_one(void)
+{
+    talloc_free(arena);
+}
+
+/* Grave sentences, as people might text them, and ordinary texts; common practice, no source. */
+static const char *const grave[] = {"my husband cant breathe",
+                                    "she has chest pain",
+                                    "he wont wake up",
+                                    "his lips are blue",
+                                    "shes coughing up blood",
+                                    "my dad had a seizure just now",
+                                    "her face is drooping",
+                                    "i want to die",
+                                    "the cannula caught fire",
+                                    "we are out of oxygen",
+                                    "he hit his head hard",
+                                    "she is not making sense",
+                                    "no chest pain but he passed out"};
+
+static const char *const ordinary[] = {
+    "Thanks for the quick help with the charger",
+    "is the rental due friday or can we keep it a day longer",
+    "Where do I find the car cord",
+    "The view from the lodge is lovely and the grandchildren adore the snow",
+    "how do i clean the filter",
+    "We are in the red cabin by the lake"};
+
+static bool
+is_emergency(const char *text)
+{
+    struct sign_match matches[ROOM];
+
+    return kb_find_signs(kb, workspace, text, matches, ROOM) > 0 &&
+           matches[0].sign->level == SIGN_EMERGENCY;
+}
+
+static const char *
+in_capitals(const char *text)
+{
+    char *copy = memory_copy(arena, text), *c;
+
+    for (c = copy; *c != '\0'; c++) {
+        *c = (char)toupper((unsigned char)*c);
+    }
+    return copy;
+}
+
+/* Every way in which a grave sentence may stand beside an ordinary text. */
+static void
+check_beside(const char *sentence, const char *text)
+{
+    static const char *const between[] = {". ", "! ", "\n", ", ", " "};
+    size_t i;
+
+    for (i = 0; i < sizeof(between) / sizeof(between[0]); i++) {
+        const char *after = memory_format(arena, "%s%s%s", text, between[i], sentence);
+        const char *before = memory_format(arena, "%s%s%s", sentence, between[i], text);
+
+        ck_assert_msg(is_emergency(after), "\"%s\"", after);
+        ck_assert_msg(is_emergency(before), "\"%s\"", before);
+        ck_assert_msg(is_emergency(in_capitals(after)), "\"%s\" in capitals", after);
+    }
+}
+
+START_TEST(a_sign_fires_whatever_ordinary_text_stands_before_or_after_it)
+{
+    size_t i;
+
+    ck_assert_msg(is_emergency(grave[_i]), "\"%s\"", grave[_i]);
+    for (i = 0; i < sizeof(ordinary) / sizeof(ordinary[0]); i++) {
+        ck_assert_msg(!is_emergency(ordinary[i]), "\"%s\"", ordinary[i]);
+        check_beside(grave[_i], ordinary[i]);
+        check_beside(memory_format(arena, "%s\n%s", grave[_i], ordinary[i]),
+                     ordinary[(i + 1) % (sizeof(ordinary) / sizeof(ordinary[0]))]);
+    }
+}
+END_TEST
+
+/* True if every sign of the text is among those of the joined text. */
+static bool
+is_kept(const char *text, const char *joined)
+{
+    struct sign_match alone[ROOM], together[ROOM];
+    size_t count = kb_find_signs(kb, workspace, text, alone, ROOM), i, k;
+    size_t all = kb_find_signs(kb, workspace, joined, together, ROOM);
+
+    for (i = 0; i < count; i++) {
+        for (k = 0; k < all && strcmp(alone[i].sign->id, together[k].sign->id) != 0; k++) {
+        }
+        /* what the second opinion adds to a clinical text, an emergency beside it makes needless */
+        if (k == all && (all == 0 || together[0].sign->level <= alone[i].sign->level)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+START_TEST(joining_texts_never_removes_a_sign)
+{
+    size_t topics, i;
+    const struct topic *topic = kb_topics(kb, &topics);
+
+    for (i = 0; i < topics; i++) {
+        const char *asked = topic[i].asked_as_count > 0 ? topic[i].asked_as[0] : "hello";
+        const char *joined = memory_format(arena, "%s\n%s", grave[_i], asked);
+
+        ck_assert_msg(is_kept(grave[_i], joined), "\"%s\"", joined);
+        ck_assert_msg(is_kept(asked, joined), "\"%s\"", joined);
+        joined = memory_format(arena, "%s\n%s", asked, grave[_i]);
+        ck_assert_msg(is_kept(grave[_i], joined), "\"%s\"", joined);
+        ck_assert_msg(is_kept(asked, joined), "\"%s\"", joined);
+    }
+}
+END_TEST
+
+int
+main(void)
+{
+    Suite *suite = suite_create("sign_properties");
+    TCase *tests = tcase_create("sign_properties");
+    SRunner *runner = srunner_create(suite);
+    int failed;
+
+    tcase_add_unchecked_fixture(tests, begin, end); /* a kb takes a while to build */
+    tcase_add_checked_fixture(tests, begin_one, end_one);
+    tcase_set_timeout(tests, 120);
+    tcase_add_loop_test(tests, a_sign_fires_whatever_ordinary_text_stands_before_or_after_it, 0,
+                        sizeof(grave) / sizeof(grave[0]));
+    tcase_add_loop_test(tests, joining_texts_never_removes_a_sign, 0,
+                        sizeof(grave) / sizeof(grave[0]));
+    suite_add_tcase(suite, tests);
+    srunner_run_all(runner, CK_ENV);
+    failed = srunner_ntests_failed(runner);
+    srunner_free(runner);
+    return failed == 0 ? EXIT_SUCCESS : EXIT_FAILURE;
+}

@@ -1,0 +1,307 @@
+/* What is said to those who text in Spanish, or in a language that we do not speak, with the signs
+ * of kb/signs as they are. */
+#include "fixture.h"
+
+#include <string.h>
+
+#include "fill.h"
+#include "memory.h"
+#include "parts.h"
+#include "say.h"
+
+static void *arena;
+static struct kb *kb;
+static struct fixture *stage;
+
+static void
+load_signs(void)
+{
+    kb = fixture_content_signs();
+}
+
+static void
+drop_signs(void)
+{
+    kb_free(kb);
+}
+
+static void
+set_up(void)
+{
+    arena = memory_must(talloc_new(NULL));
+    stage = fixture_new();
+    stage->context.kb = kb;
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+    talloc_free(arena);
+}
+
+#define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
+
+/* ---- What is said --------------------------------------------------------------------------- */
+
+START_TEST(every_first_part_fits_one_text)
+{
+    const struct house *house = &stage->house;
+    struct filling with = {.house = house};
+    const struct sign *signs;
+    size_t count, i;
+
+    signs = kb_signs(kb, &count);
+    ck_assert_uint_gt(count, 40);
+    for (i = 0; i < count; i++) {
+        struct parts parts;
+
+        with.language = signs[i].language;
+        parts = parts_count(fill(arena, signs[i].reply, &with, NULL));
+        ck_assert_msg(parts.gsm7, "%s is not in the alphabet of GSM 03.38", signs[i].file);
+        if (signs[i].level == SIGN_EMERGENCY) {
+            ck_assert_msg(parts.parts == 1, "%s has %zu septets", signs[i].file, parts.units);
+        } else {
+            ck_assert_msg(parts.parts <= 2, "%s has %zu septets", signs[i].file, parts.units);
+        }
+    }
+}
+END_TEST
+
+START_TEST(every_english_sign_has_a_spanish_reply)
+{
+    const struct sign *signs;
+    size_t count, i;
+
+    signs = kb_signs(kb, &count);
+    for (i = 0; i < count; i++) {
+        ck_assert_msg(kb_sign(kb, signs[i].id, LANGUAGE_ES)->language == LANGUAGE_ES,
+                      "signs/es/%s.md is missing", signs[i].id);
+    }
+}
+END_TEST
+
+START_TEST(every_spanish_sentence_keeps_to_the_short_alphabet)
+{
+    int phrase;
+
+    for (phrase = 0; phrase < PHRASE_COUNT; phrase++) {
+        const char *text =
+            say(arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1", "2", "3", "4", NULL);
+
+        ck_assert_msg(parts_count(text).gsm7, "\"%s\"", text);
+    }
+}
+END_TEST
+
+/* True if the text has one of these words, each with a blank on either side. */
+static bool
+has_english(const char *text)
+{
+    static const char *const english[] = {" the ", " now ", " you ", " your ",    " is ",  " was ",
+                                          " and ", " to ",  " of ",  " stopped ", " will "};
+    size_t i;
+
+    for (i = 0; i < sizeof(english) / sizeof(english[0]); i++) {
+        if (strstr(text, english[i]) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
+START_TEST(an_emergency_in_spanish_is_answered_wholly_in_spanish)
+{
+    const struct verdict *verdict = fixture_text(stage, "no puedo respirar");
+    const char *replies = fixture_replies(stage);
+
+    ck_assert_int_eq(verdict->route, ROUTE_EMERGENCY);
+    ck_assert_int_eq(verdict->language, LANGUAGE_ES);
+    ck_assert_uint_eq(verdict->reply_count, 2);
+    ck_assert_int_eq(strncmp(verdict->replies[0].text, "Llame al 911 ya", 15), 0);
+    ck_assert_msg(!has_english(replies), "%s", replies);
+    fixture_says(stage, "Le contesta un programa de Larkspur Air Rentals, no una persona.");
+    fixture_says(stage, "14 Tarn Road, Cabin 4");
+    fixture_says(stage, "su reserva (cilindro E)");
+    fixture_says(stage, "El personal ya lo sabe. No lo espere.");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
+    ck_assert_str_eq(verdict->alert.brief, "trouble breathing"); /* staff read English */
+}
+END_TEST
+
+/* The record says English, and nothing of the text tells its language but the sign. */
+START_TEST(the_language_is_that_of_the_sign_if_the_text_does_not_tell)
+{
+    fixture_text(stage, "AMBULANCIA");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_text(stage, "help mama no respira");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_says(stage, "Llame al 911");
+}
+END_TEST
+
+START_TEST(a_sign_of_either_language_is_said_in_the_language_of_the_text)
+{
+    fixture_text(stage, "mi esposo esta muy grave llame al 911");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_text(stage, "he has chest pain");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_EN);
+    fixture_says(stage, "Call 911 now");
+}
+END_TEST
+
+START_TEST(a_clinical_answer_in_spanish_ends_with_when_to_call)
+{
+    const char *text = fixture_text(stage, "me duele la cabeza")->replies[0].text;
+
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
+    ck_assert_ptr_nonnull(strstr(text, "Llame al 911"));
+    ck_assert_msg(!has_english(text), "%s", text);
+}
+END_TEST
+
+START_TEST(a_reading_in_spanish_is_answered_in_spanish)
+{
+    fixture_text(stage, "el oximetro marca 84");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:low-reading");
+    fixture_says(stage, "Llame al 911 ya");
+    fixture_text(stage, "mi oxigeno esta en 91");
+    fixture_alerts(stage, ALERT_URGENT, "sign:reading");
+    fixture_says(stage, "No podemos decir");
+}
+END_TEST
+
+START_TEST(ayuda_alone_says_first_where_to_call)
+{
+    const char *text = fixture_text(stage, "AYUDA")->replies[0].text;
+
+    ck_assert_int_eq(strncmp(text,
+                             "\xc2\xbf"
+                             "En peligro? Llame al 911.",
+                             strlen("\xc2\xbf"
+                                    "En peligro? Llame al 911.")),
+                     0);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish)
+{
+    const char *text =
+        fixture_text(stage, "donde compro boletos para el telesilla")->replies[0].text;
+
+    ck_assert_int_eq(stage->verdict.route, ROUTE_UNANSWERED);
+    ck_assert_msg(!has_english(text), "%s", text);
+    fixture_says(stage, "\xc2\xbf"
+                        "Le cuesta respirar? Llame al 911.");
+}
+END_TEST
+
+/* ---- Languages that we do not speak ---------------------------------------------------------- */
+
+static const char *const foreign[] = {
+    "\xd0\xbf\xd0\xbe\xd0\xbc\xd0\xbe\xd0\xb3\xd0\xb8\xd1\x82\xd0\xb5", /* Russian */
+    "\xe6\x88\x91\xe7\x88\xb6\xe4\xba\xb2\xe6\xb2\xa1\xe6\x9c\x89\xe5\x91\xbc\xe5\x90\xb8",
+    "\xd9\x84\xd8\xa7 \xd8\xa3\xd8\xb3\xd8\xaa\xd8\xb7\xd9\x8a\xd8\xb9", /* Arabic */
+    "mon mari ne respire plus",
+    "je ne peux pas dormir",
+    "aidez moi",
+    "ich bekomme keine luft",
+    "hilfe",
+    "meine mutter wacht nicht auf",
+    "minha mae caiu e nao acorda",
+    "non riesco a respirare",
+    "mijn man krijg geen lucht",
+    "hindi makahinga ang asawa ko",
+    "nie moge oddychac",
+    "szukam telefonu prosze",
+    "vaimoni ei pysty hengittamaan kunnolla", /* Finnish: hardly a word is known */
+};
+
+START_TEST(a_language_that_we_do_not_speak_gets_the_emergency_number_in_both_and_a_person)
+{
+    fixture_text(stage, foreign[_i]);
+    ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "\"%s\"", foreign[_i]);
+    fixture_alerts(stage, ALERT_URGENT, "other-language");
+    fixture_says(stage, "Emergency? Call 911.");
+    fixture_says(stage, "Llame al 911.");
+}
+END_TEST
+
+static const char *const not_foreign[] = {
+    "ok",
+    "k",
+    "thx",
+    "Ana",
+    "Cabin 4",
+    "2",
+    "14 Tarn Road",
+    "555-0101",
+    "\xf0\x9f\x91\x8d",
+    "merci",
+    "danke",
+    "gracias",
+    "asap pls",
+    "Jose Vell",
+    "no",
+    "si",
+    "lol",
+    "brb",
+    "Wren 2",
+    "Room 12 Larkspur lodge",
+    "u there",
+    "did it ship",
+    "wheres my stuf",
+    "cuando llega",
+    "quiubole que onda",
+    "tracking number",
+    "hola",
+    "\xe2\x9c\x94\xef\xb8\x8f",
+};
+
+START_TEST(a_short_text_a_name_or_a_number_is_not_taken_for_foreign)
+{
+    ck_assert_msg(!kb_is_foreign(kb, not_foreign[_i]), "\"%s\"", not_foreign[_i]);
+}
+END_TEST
+
+START_TEST(a_stranger_in_another_language_calls_nobody)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "ich bekomme keine luft");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
+static void
+add_languages(TCase *tests)
+{
+    tcase_add_loop_test(
+        tests, a_language_that_we_do_not_speak_gets_the_emergency_number_in_both_and_a_person, 0,
+        COUNT(foreign));
+    tcase_add_loop_test(tests, a_short_text_a_name_or_a_number_is_not_taken_for_foreign, 0,
+                        COUNT(not_foreign));
+    tcase_add_test(tests, a_stranger_in_another_language_calls_nobody);
+}
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("spanish_replies");
+
+    tcase_add_unchecked_fixture(tests, load_signs, drop_signs);
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_set_timeout(tests, 60);
+    tcase_add_test(tests, every_first_part_fits_one_text);
+    tcase_add_test(tests, every_english_sign_has_a_spanish_reply);
+    tcase_add_test(tests, every_spanish_sentence_keeps_to_the_short_alphabet);
+    tcase_add_test(tests, an_emergency_in_spanish_is_answered_wholly_in_spanish);
+    tcase_add_test(tests, the_language_is_that_of_the_sign_if_the_text_does_not_tell);
+    tcase_add_test(tests, a_sign_of_either_language_is_said_in_the_language_of_the_text);
+    tcase_add_test(tests, a_clinical_answer_in_spanish_ends_with_when_to_call);
+    tcase_add_test(tests, a_reading_in_spanish_is_answered_in_spanish);
+    tcase_add_test(tests, ayuda_alone_says_first_where_to_call);
+    tcase_add_test(tests, an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish);
+    add_languages(tests);
+    return fixture_run(tests);
+}

@@ -1,0 +1,253 @@
+/* Trips told by text: whether the batteries last, where they run short, who is called. */
+#include "fixture.h"
+
+#include <string.h>
+
+#include "trip_plan.h"
+
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    stage = fixture_new();
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+}
+
+static const struct estimate *
+estimate(void)
+{
+    const struct answer *answer = fixture_answer(stage, "drive-trip");
+
+    ck_assert_ptr_nonnull(answer);
+    ck_assert_ptr_nonnull(answer->estimate);
+    ck_assert_int_eq(answer->estimate->kind, ESTIMATE_TRIP);
+    ck_assert_int_le(answer->estimate->minutes.low, answer->estimate->minutes.high);
+    return answer->estimate;
+}
+
+/* Ana at rest: continuous 2, 60 min new, healths 90 and 100: 54 + 60. */
+START_TEST(a_trip_that_lasts_is_said_with_what_is_left)
+{
+    fixture_text(stage,
+                 "taxi 30 min, wait 20 min at the clinic, taxi 30 min, no outlets. 2 full. ok?");
+    ck_assert(estimate()->trip->lasts);
+    ck_assert_int_eq(estimate()->trip->total_minutes, 80);
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 34);
+    fixture_says(stage, "By the low count the batteries last those 1 h 20 min, with about 34 min");
+    fixture_says(stage, "I read: 100%, 100%, drive 30 min, stay 20 min, drive 30 min.");
+    fixture_alerts(stage, ALERT_NONE, NULL);
+}
+END_TEST
+
+START_TEST(where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_called)
+{
+    fixture_text(stage,
+                 "taxi 40 min, 1 hr in the waiting room, taxi 40 min, no outlets. 2 full. ok?");
+    ck_assert(!estimate()->trip->lasts);
+    ck_assert_int_eq(estimate()->minutes.low, 114);
+    ck_assert_int_eq(estimate()->trip->short_minutes, 140 - 114);
+    ck_assert_str_eq(estimate()->trip->mend, "car-cord");
+    fixture_says(stage, "the batteries are empty after 1 h 54 min (drive), 26 min short.");
+    fixture_says(stage, "It would last with the unit run from the car's outlet on the drives.");
+    fixture_says(stage, "Staff were told and will call you.");
+    fixture_alerts(stage, ALERT_URGENT, "power:trip-short");
+}
+END_TEST
+
+START_TEST(what_starts_tomorrow_night_waits_for_the_office)
+{
+    fixture_text(stage,
+                 "we leave tomorrow at 9:15pm, 4 h drive on a bus without power. 2 full. enough");
+    fixture_says(stage, "That is about 11:09 pm.");
+    fixture_alerts(stage, ALERT_OFFICE, "power:trip-short");
+}
+END_TEST
+
+START_TEST(a_hike_counts_with_the_order_for_walking)
+{
+    fixture_text(stage, "can I do a 2 hour walk with one full battery");
+    ck_assert(estimate()->trip->lasts); /* pulse 3: 150 x .90 = 135 */
+    ck_assert_int_eq(estimate()->minutes.low, 135);
+    fixture_says(stage, "pulse 3, ordered for walking");
+}
+END_TEST
+
+START_TEST(without_an_order_for_walking_a_person_answers)
+{
+    stage->rentals[0].orders[ACTIVITY_WALKING].known = false;
+    fixture_text(stage, "can I do a 2 hour walk with one full battery");
+    ck_assert_ptr_null(fixture_answer(stage, "drive-trip")->estimate);
+    fixture_alerts(stage, ALERT_URGENT, "power:no-figure");
+    fixture_says_not(stage, "last");
+}
+END_TEST
+
+START_TEST(a_setting_that_differs_is_counted_and_called)
+{
+    fixture_text(stage, "can I do a 2 hour walk with one full battery on pulse 2");
+    ck_assert_int_eq(estimate()->setting_tenths, 20);
+    fixture_says(stage, "Our record says pulse 3 for walking; please don't change it");
+    fixture_alerts(stage, ALERT_URGENT, "power:differs");
+}
+END_TEST
+
+START_TEST(a_car_counts_only_with_a_cord_on_record)
+{
+    fixture_text(stage, "3 hour drive plugged into the car the whole way. battery at 80. ok?");
+    ck_assert(estimate()->trip->lasts);
+    stage->rentals[0].car_charger = false;
+    fixture_text(stage, "3 hour drive plugged into the car the whole way. battery at 80. ok?");
+    ck_assert(!estimate()->trip->lasts);
+    fixture_says(stage, "our record has no car cord for you");
+}
+END_TEST
+
+START_TEST(seat_power_on_a_train_is_none)
+{
+    fixture_text(stage, "Train is 3h20 with an outlet at the seat. 2 batteries at 60. safe?");
+    ck_assert(!estimate()->trip->lasts);
+}
+END_TEST
+
+START_TEST(a_charge_that_is_not_told_is_asked_for_and_then_worked_out)
+{
+    fixture_text(stage, "I have 1 battery and a 4 hr drive with no car charger. will it do");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+    ck_assert_int_eq(stage->verdict.conversation.question, QUESTION_WHICH_CHARGE);
+    fixture_text(stage, "its full");
+    ck_assert_int_eq(estimate()->trip->total_minutes, 240);
+}
+END_TEST
+
+START_TEST(a_length_that_is_not_told_is_asked_for)
+{
+    fixture_text(stage, "whole day out on the road w 1 full 1 half, does that do it");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-legs"));
+    fixture_says(stage, "How long is each part of the trip");
+}
+END_TEST
+
+START_TEST(how_many_are_needed_starts_from_those_on_record_all_full)
+{
+    fixture_text(stage, "how many batteries do i need for a 2 and a half hour bus ride");
+    fixture_says(stage, "Counted with 2 full batteries");
+    ck_assert_str_eq(estimate()->trip->mend, "car-cord");
+    fixture_alerts(stage, ALERT_OFFICE, "power:trip-short");
+}
+END_TEST
+
+START_TEST(a_length_that_no_trip_has_is_asked_for_again)
+{
+    fixture_text(stage, "drive of 900000 hours, 2 full, will it last");
+    ck_assert_ptr_null(fixture_answer(stage, "drive-trip"));
+}
+END_TEST
+
+/* ---- the plan -------------------------------------------------------------------------------- */
+
+static struct equipment
+cold_unit(void)
+{
+    static const struct cold_step steps[] = {{20, 100}, {0, 85}, {-10, 70}, {-20, 50}};
+
+    return (struct equipment){.cold = steps, .cold_count = 4};
+}
+
+/* The planning factors of facts A4 (common practice): +20 C 1.00, 0 C 0.85, -10 C 0.70, -20 C 0.50;
+ * between two of them the colder one's. */
+START_TEST(cold_takes_its_share_and_beyond_the_table_no_number_is_made_up)
+{
+    const struct equipment unit = cold_unit();
+    int percent = 0;
+
+    ck_assert(trip_plan_cold(&unit, 25, &percent));
+    ck_assert_int_eq(percent, 100);
+    ck_assert(trip_plan_cold(&unit, 19, &percent));
+    ck_assert_int_eq(percent, 85);
+    ck_assert(trip_plan_cold(&unit, 0, &percent));
+    ck_assert_int_eq(percent, 85);
+    ck_assert(trip_plan_cold(&unit, -1, &percent));
+    ck_assert_int_eq(percent, 70);
+    ck_assert(!trip_plan_cold(&unit, -21, &percent));
+}
+END_TEST
+
+static struct told
+one_leg(int minutes, enum leg_kind kind, enum power_source power)
+{
+    struct told told = {.kind = TOLD_TRIP, .leg_count = 1};
+
+    told.legs[0] = (struct told_leg){minutes, kind, power};
+    return told;
+}
+
+static struct trip_outcome
+outcome_of(const struct told *told, const struct percent *charges, size_t count)
+{
+    const struct rental *ana = &stage->rentals[0];
+    struct trip_outcome outcome;
+    struct trip_plan plan;
+
+    ck_assert_int_eq(trip_plan_make(ana, kb_equipment(stage->kb, ana->unit), told, charges, count,
+                                    fixture_start_utc_s, TRIP_PLAN_LOW, &plan),
+                     TRIP_PLAN_READY);
+    trip_play(&plan.trip, &outcome);
+    return outcome;
+}
+
+START_TEST(more_charge_never_ends_sooner_also_with_the_records_batteries)
+{
+    int first, second, last;
+
+    for (first = 0; first <= 100; first += 10) {
+        for (second = 0, last = -1; second <= 100; second++) {
+            const struct told told = one_leg(600, LEG_DRIVE, POWER_SOURCE_NONE);
+            const struct percent charges[] = {{first, first}, {second, second}};
+            struct trip_outcome outcome = outcome_of(&told, charges, 2);
+
+            ck_assert_int_ge(outcome.runs_out_at, last);
+            last = outcome.runs_out_at;
+        }
+    }
+}
+END_TEST
+
+/* Full ones with the weak battery first: 90 % of the fullest, 100 % of the other. */
+START_TEST(nobody_knows_which_battery_is_which_so_the_fullest_is_the_weakest)
+{
+    const struct told told = one_leg(600, LEG_DRIVE, POWER_SOURCE_NONE);
+    const struct percent charges[] = {{50, 50}, {100, 100}};
+
+    ck_assert_int_eq(outcome_of(&told, charges, 2).runs_out_at, 54 + 30);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("trip_answer");
+
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, a_trip_that_lasts_is_said_with_what_is_left);
+    tcase_add_test(tests, where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_called);
+    tcase_add_test(tests, what_starts_tomorrow_night_waits_for_the_office);
+    tcase_add_test(tests, a_hike_counts_with_the_order_for_walking);
+    tcase_add_test(tests, without_an_order_for_walking_a_person_answers);
+    tcase_add_test(tests, a_setting_that_differs_is_counted_and_called);
+    tcase_add_test(tests, a_car_counts_only_with_a_cord_on_record);
+    tcase_add_test(tests, seat_power_on_a_train_is_none);
+    tcase_add_test(tests, a_charge_that_is_not_told_is_asked_for_and_then_worked_out);
+    tcase_add_test(tests, a_length_that_is_not_told_is_asked_for);
+    tcase_add_test(tests, how_many_are_needed_starts_from_those_on_record_all_full);
+    tcase_add_test(tests, a_length_that_no_trip_has_is_asked_for_again);
+    tcase_add_test(tests, cold_takes_its_share_and_beyond_the_table_no_number_is_made_up);
+    tcase_add_test(tests, more_charge_never_ends_sooner_also_with_the_records_batteries);
+    tcase_add_test(tests, nobody_knows_which_battery_is_which_so_the_fullest_is_the_weakest);
+    return fixture_run(tests);
+}

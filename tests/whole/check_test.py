@@ -1,0 +1,345 @@
+"""`hutbell check`: each kind of fault is found in a broken folder, with its file and line."""
+import json
+import shutil
+import sqlite3
+
+import daemon
+from daemon import WholeTest, anna, bert
+from stand_in_gateway import Gateway
+
+CHARGE_CAR = "topics/en/charge-car.md"
+CHEST_PAIN = "signs/en/chest-pain.md"
+WREN = "equipment/wren.json"
+FEW_TOPICS = ("charge-car", "filter-care", "swap-battery", "water")
+
+
+class Check(WholeTest):
+    def setUp(self):
+        super().setUp()
+        self.gateway = Gateway()
+        self.gateway.port = 9
+        self.kb = self.folder / "kb"
+        shutil.copytree(daemon.TOP / "kb", self.kb, ignore=shutil.ignore_patterns(
+            "reader", "*.build", "*-elsewhere.txt"))
+        for file in (self.kb / "topics" / "en").iterdir():
+            if file.stem not in FEW_TOPICS:
+                file.unlink()  # few are checked in a tenth of the time
+        self.write_config({"kb_folder": "kb"})
+
+    # ---- breaking things
+
+    def change(self, name, old, new):
+        file = self.kb / name
+        text = file.read_text()
+        self.assertIn(old, text)
+        file.write_text(text.replace(old, new, 1))
+
+    def line_of(self, name, words):
+        """The number of the first line that holds these words."""
+        lines = (self.kb / name).read_text().splitlines()
+        return next(i for i, line in enumerate(lines, 1) if words in line)
+
+    def answer(self, name, words):
+        """Puts other words in the place of a topic's answer or a sign's reply; returns its line."""
+        file = self.kb / name
+        head, rest = file.read_text().split("\n## ", 1)
+        blocks = head.strip().split("\n\n")
+        blocks = blocks[:2 if blocks[1].startswith("Level:") else 1] + [words]
+        file.write_text("\n\n".join(blocks) + "\n\n## " + rest)
+        return self.line_of(name, words.split("\n")[0])
+
+    def unit(self, change):
+        file = self.kb / WREN
+        unit = json.loads(file.read_text())
+        change(unit)
+        file.write_text(json.dumps(unit))
+
+    # ---- looking
+
+    def program(self, *arguments, status=0):
+        return self.run_program("check", "--config", str(self.config_file), *arguments,
+                                status=status)
+
+    def check(self, status=0):
+        return json.loads(self.program("--json", status=status))
+
+    def remarks(self, kind, file=None, status=0):
+        return [r for r in self.check(status)["remarks"]
+                if r["kind"] == kind and file in (None, r["file"])]
+
+    def one(self, kind, file, line, *pieces, status=1):
+        """Exactly one remark of this kind on this file: on this line, with these words."""
+        found = self.remarks(kind, file, status)
+        self.assertEqual(len(found), 1, found)
+        self.assertEqual(found[0]["line"], line)
+        for piece in pieces:
+            self.assertIn(piece, found[0]["what"])
+        self.assertTrue(found[0]["remedy"])
+
+
+class Content(Check):
+    def test_our_own_content_has_no_error(self):
+        self.write_config()
+        checked = self.check()
+        self.assertEqual(checked["errors"], 0)
+        self.assertEqual([r for r in checked["remarks"] if r["level"] == "error"], [])
+
+    def test_every_fault_of_loading_is_told_at_once(self):
+        self.change(CHARGE_CAR, "{phone}", "{fone}")
+        self.change(CHEST_PAIN, "Level: emergency", "Level: bad")
+        self.change(WREN, '"name": "Wren"', '"name": 5')
+        found = self.remarks("fault", status=1)
+        where = [(r["file"], r["line"]) for r in found]
+        self.assertIn((CHARGE_CAR, self.line_of(CHARGE_CAR, "{fone}")), where)
+        self.assertIn((CHEST_PAIN, self.line_of(CHEST_PAIN, "Level:")), where)
+        self.assertIn(WREN, [file for file, _ in where])
+
+    def test_a_fault_of_the_configuration_is_told_with_its_pointer(self):
+        self.write_config({"kb_folder": "kb", "zone": "Valley/Nowhere"})
+        found = self.remarks("fault", status=1)
+        self.assertEqual(len(found), 1)
+        self.assertIn("/zone", found[0]["what"])
+        self.assertTrue(found[0]["file"].endswith("hutbell.json"))
+
+    def test_an_answer_of_three_parts(self):
+        # 3GPP TS 23.040: two joined parts hold 2 x 153 characters; 307 take a third.
+        line = self.answer(CHARGE_CAR, "a" * 306)
+        self.assertEqual(self.remarks("too-long"), [])
+        self.answer(CHARGE_CAR, "a" * 307)
+        self.one("too-long", CHARGE_CAR, line, "307", "3 parts")
+
+    def test_an_answer_that_is_too_long_only_when_it_is_filled_in_for_one_unit(self):
+        line = self.answer(CHARGE_CAR, "{no-breath|no}" + "a" * 200)
+        self.one("too-long", CHARGE_CAR, line, "Brook")
+
+    def test_a_character_that_costs_double(self):
+        # 3GPP TS 23.038 has no acute i in its default alphabet.
+        line = self.answer(CHARGE_CAR, "Use the cord, as\u00ed.")
+        self.one("double-cost", CHARGE_CAR, line, "\u00ed", status=0)
+
+    def test_an_answer_that_is_hard_to_read(self):
+        line = self.answer(CHARGE_CAR, "Automotive electrical installations occasionally "
+                                       "necessitate professional investigation.")
+        self.one("grade", CHARGE_CAR, line, "grade", "wanted 6", status=0)
+
+    def test_an_emergency_has_to_be_easier_than_an_answer(self):
+        words = "Call {emergency}. A person on oxygen who has pain in the chest is in danger of " \
+                "dying."
+        line = self.answer(CHARGE_CAR, words)
+        self.assertEqual(self.remarks("grade", CHARGE_CAR), [])
+        line = self.answer(CHEST_PAIN, words)
+        self.one("grade", CHEST_PAIN, line, "wanted 4", status=0)
+
+    def test_an_emergency_first_part_stands_alone_in_160_characters(self):
+        line = self.answer(CHEST_PAIN, "Call {emergency} now. " + "a" * 146)  # 911: 160
+        self.assertEqual(self.remarks("emergency-text"), [])
+        self.answer(CHEST_PAIN, "Call {emergency} now. " + "a" * 147)
+        self.one("emergency-text", CHEST_PAIN, line, "161")
+
+    def test_an_emergency_outside_the_plain_alphabet(self):
+        line = self.answer(CHEST_PAIN, "Llame al {emergency} ah\u00ed.")
+        self.one("emergency-text", CHEST_PAIN, line, "\u00ed")
+
+    def test_what_nobody_approved(self):
+        self.change(CHARGE_CAR, "- not yet", "- Ida Rowan, clinician, 2026-11-30")
+        files = [r["file"] for r in self.remarks("unapproved")]
+        self.assertNotIn(CHARGE_CAR, files)
+        self.assertIn(CHEST_PAIN, files)
+
+
+class Asking(Check):
+    def add_line(self, words, name=CHARGE_CAR):
+        self.change(name, "## Asked as\n\n", f"## Asked as\n\n- {words}\n")
+        return self.line_of(name, words)
+
+    def test_a_line_in_the_wrong_topic(self):
+        words = "how do i clean the air filter and how often does it need cleaning"
+        line = self.add_line(words)
+        lost = [r for r in self.remarks("lost-line", CHARGE_CAR) if words in r["what"]]
+        self.assertEqual([r["line"] for r in lost], [line])
+        self.assertIn("filter-care", lost[0]["what"])
+
+    def test_a_line_that_no_other_is_like(self):
+        line = self.add_line("marmalade zeppelins")
+        lonely = self.remarks("lonely-lines", CHARGE_CAR)
+        self.assertEqual(len(lonely), 1)
+        self.assertRegex(lonely[0]["what"], rf"^\d+ of \d+; .*lines (.*, )?{line}\b")
+
+    def test_two_topics_that_are_taken_for_each_other(self):
+        for name in (CHARGE_CAR, "topics/en/water.md"):  # each has lines of the other's kind
+            head, rest = (self.kb / name).read_text().split("## Asked as", 1)
+            _, tail = rest.split("\n## ", 1)
+            lines = [f"- tell me about the {x} {y} please" for x in ("blue", "grey", "green")
+                     for y in ("door", "roof", "wall", "floor", "stair", "bench", "lamp", "desk",
+                               "shelf")]
+            mine = lines[0::2] if name == CHARGE_CAR else lines[1::2]
+            (self.kb / name).write_text(head + "## Asked as\n\n" + "\n".join(mine) + "\n\n## " +
+                                        tail)
+        pairs = [r for r in self.remarks("confused") if "charge-car and water" in r["what"]]
+        self.assertEqual(len(pairs), 1)
+        self.assertRegex(pairs[0]["what"], r'\d+ lines \(\d+ and \d+\), such as "tell me about')
+        self.assertIn(pairs[0]["file"], (CHARGE_CAR, "topics/en/water.md"))
+
+    def test_a_topic_with_too_few_ways_of_asking(self):
+        file = self.kb / CHARGE_CAR
+        head, rest = file.read_text().split("## Asked as", 1)
+        asked, tail = rest.split("\n## ", 1)
+        lines = asked.strip().splitlines()[:25]
+        file.write_text(head + "## Asked as\n\n" + "\n".join(lines) + "\n\n## " + tail)
+        self.assertEqual(self.remarks("few-lines"), [])
+        file.write_text(head + "## Asked as\n\n" + "\n".join(lines[:24]) + "\n\n## " + tail)
+        self.one("few-lines", CHARGE_CAR, self.line_of(CHARGE_CAR, lines[0]), "24", status=0)
+
+    def test_a_line_that_a_sign_takes(self):
+        line = self.add_line("i have chest pain in the car")
+        found = [r for r in self.remarks("sign-first", CHARGE_CAR) if r["line"] == line]
+        self.assertEqual(len(found), 1)
+        self.assertIn("chest-pain", found[0]["what"])
+
+
+class Equipment(Check):
+    def test_tables_with_holes_and_contradictions(self):
+        def change(unit):
+            unit["run_times"] = [row for row in unit["run_times"] if row["setting"] != 3]
+            unit["gauge"]["steps"][2]["percent"] = [25, 40]
+            del unit["charging"]
+            unit["cold"] = [{"celsius": 20, "percent": 100}]
+
+        self.unit(change)
+        holes = " ".join(r["what"] for r in self.remarks("equipment-hole", WREN, status=1))
+        for place in ("/run_times: pulse has 2 and 4 but not 3", "/charging", "/cold"):
+            self.assertIn(place, holes)
+        wrong = self.remarks("equipment", WREN, status=1)
+        self.assertEqual(len(wrong), 1)
+        self.assertIn("/gauge/steps/2", wrong[0]["what"])
+
+
+class Rentals(Check):
+    def test_without_a_database_it_says_so_and_makes_none(self):
+        checked = self.check()
+        self.assertIn("no database", " ".join(checked["notes"]))
+        self.assertFalse(self.database.exists())
+
+    def test_rentals_in_order_have_no_remark(self):
+        self.import_rentals()
+        self.assertEqual(self.check()["notes"], [])
+        for kind in ("order", "unit-unknown", "record"):
+            self.assertEqual(self.remarks(kind), [])
+
+    def test_an_order_that_the_unit_cannot_do(self):
+        self.import_rentals([anna(rest_setting="5"), bert(walking_mode="continuous",
+                                                          walking_setting="2")])
+        found = [r["what"] for r in self.remarks("order", str(self.database), status=1)]
+        self.assertEqual(len(found), 2)
+        self.assertIn("R-1001: continuous 5 is ordered for rest, but Brook has continuous 0.5 to 2",
+                      found[0])
+        self.assertIn("R-1002: continuous 2 is ordered for walking, but Wren has no continuous",
+                      found[1])
+
+    def test_what_only_the_wall_feeds_may_be_ordered_for_rest_but_not_for_walking(self):
+        self.import_rentals([anna(rest_setting="3", walking_mode="continuous",
+                                  walking_setting="3")])
+        found = self.remarks("order", status=1)
+        self.assertEqual(len(found), 1)
+        self.assertIn("walking", found[0]["what"])
+        self.assertIn("wall", found[0]["what"])
+
+    def test_a_rental_whose_unit_is_gone(self):
+        self.import_rentals()
+        (self.kb / WREN).unlink()
+        found = self.remarks("unit-unknown", status=1)
+        self.assertEqual(len(found), 1)
+        self.assertIn("R-1002", found[0]["what"])
+        self.assertIn("wren", found[0]["what"])
+
+    def test_batteries_that_were_never_measured_or_long_ago(self):
+        self.import_rentals([anna(battery_2_health="", battery_2_measured="",
+                                  battery_3_measured="2024-01-10")])
+        found = [r["what"] for r in self.remarks("record")]
+        self.assertEqual(len(found), 2)
+        self.assertIn("never measured (B-2)", found[0])
+        self.assertIn("last year (B-3)", found[1])
+
+    def test_a_returned_rental_is_passed_over(self):
+        self.import_rentals([anna(state="returned", rest_setting="5")])
+        self.assertEqual(self.remarks("order"), [])
+
+    def test_a_database_that_is_none_is_an_error(self):
+        self.database.write_text("not a database, only words " * 200)
+        found = self.remarks("fault", str(self.database), status=1)
+        self.assertEqual(len(found), 1)
+
+    def test_it_changes_nothing_in_the_database(self):
+        self.import_rentals()
+        with sqlite3.connect(self.database) as store:
+            before = list(store.iterdump())
+        self.check()
+        with sqlite3.connect(self.database) as store:
+            self.assertEqual(list(store.iterdump()), before)
+
+
+class Printed(Check):
+    def test_it_is_grouped_with_counts_and_fits_80_columns(self):
+        self.answer(CHARGE_CAR, "a " * 200)
+        self.import_rentals([anna(rest_setting="5")])
+        said = self.program("--all", status=1)
+        said = said[:said.rindex("warnings") + 8]
+        self.assertLess(said.index("Orders that the unit cannot do (1 error)"),
+                        said.index("Texts of more than 2 parts (1 error)"))
+        self.assertRegex(said, r"\n2 errors, \d+ warnings$")
+        self.assertIn(f"{CHARGE_CAR}:3: ", said)
+        for line in said.splitlines():
+            self.assertTrue(len(line) <= 80 or " " not in line.strip(), line)
+
+    def test_only_the_worst_are_shown_unless_all_are_wanted(self):
+        short, whole = self.program(), self.program("--all")
+        self.assertIn("--all shows them", short)
+        self.assertNotIn("--all shows them", whole)
+        self.assertGreater(len(whole), len(short))
+
+    def test_warnings_alone_are_no_failure_and_a_wrong_option_is_usage(self):
+        self.program(status=0)
+        self.program("--nonsense", status=2)
+
+
+class Why(Check):
+    def why(self, words):
+        return json.loads(self.program("--why", words, "--json"))
+
+    def test_which_sign_fires_on_which_words_by_which_line(self):
+        sign = self.why("well hello, my chest hurts today")["signs"]
+        self.assertEqual([s["sign"] for s in sign], ["chest-pain"])
+        self.assertEqual(sign[0]["held"], "fires")
+        self.assertEqual(sign[0]["words"], "chest hurts")
+        self.assertEqual(sign[0]["file"], CHEST_PAIN)
+        self.assertEqual(sign[0]["line"], self.line_of(CHEST_PAIN, sign[0]["phrase"]))
+
+    def test_a_negation_that_holds_a_sign_back(self):
+        sign = self.why("i have no chest pain")["signs"]
+        self.assertEqual([(s["sign"], s["held"]) for s in sign], [("chest-pain", "taken back")])
+
+    def test_a_figure_of_speech_that_holds_a_sign_back(self):
+        sign = self.why("that bill gave me a heart attack")["signs"]
+        self.assertEqual([(s["sign"], s["held"]) for s in sign], [("chest-pain", "explained")])
+        self.assertEqual(sign[0]["explained_by_line"],
+                         self.line_of(CHEST_PAIN, sign[0]["explained_by"]))
+
+    def test_which_topics_come_first_by_which_line(self):
+        asked = self.why("can i charge it in the car?")["questions"]
+        self.assertEqual(len(asked), 1)
+        self.assertEqual(asked[0]["band"], "sure")
+        first = asked[0]["topics"][0]
+        self.assertEqual((first["topic"], first["file"]), ("charge-car", CHARGE_CAR))
+        self.assertEqual(first["line"], self.line_of(CHARGE_CAR, first["nearest"]))
+        self.assertIn("car", first["words"])
+        scores = [t["score"] for t in asked[0]["topics"]]
+        self.assertEqual(scores, sorted(scores, reverse=True))
+
+    def test_for_people_it_names_file_and_line_too(self):
+        said = self.program("--why", "my chest hurts. can i charge it in the car?")
+        self.assertIn(f"{CHEST_PAIN}:{self.line_of(CHEST_PAIN, 'chest / ')}: Said as", said)
+        self.assertIn("charge-car, score", said)
+
+
+if __name__ == "__main__":
+    daemon.main()
