@@ -143,7 +143,7 @@ alert_calls_make(const struct caller *caller, struct alert_calls *calls, struct 
         return -1;
     }
     for (i = 0; i < calls->due; i++) {
-        if (alert_renters(caller->store, caller->arena, &rows[i], fault) != 0 ||
+        if (alert_renters(caller->store, caller->arena, caller->config, &rows[i], fault) != 0 ||
             call(caller, &rows[i], calls, fault) != 0) {
             log_event(LOG_ERROR_LEVEL, "alert-not-called", "alert", log_number(rows[i].number),
                       "why", fault->text, NULL);

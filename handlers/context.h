@@ -76,6 +76,8 @@ enum alert_level { ALERT_NONE, ALERT_OFFICE, ALERT_URGENT, ALERT_EMERGENCY };
 /* An alert that is not closed. */
 struct open_alert {
     int64_t number; /* what staff call it */
+    int64_t head;   /* of a mains failure that several told: the alert that all are called by; else
+                       its own number */
     enum alert_level level;
     const char *rental_id;  /* NULL for a stranger's */
     const char *phone;      /* whose text began it */

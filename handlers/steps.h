@@ -129,6 +129,9 @@ void office_call(const struct asked *asked, struct verdict *verdict, const char 
 /* What this text asks of the office waits until it is open: it is closed, and nothing tells that
  * the renter needs it before. */
 bool office_hours_wait(const struct asked *asked);
+/* If that is all that staff are called about: where the mains failed, and until when the batteries
+ * last. The latter also if a charge was told. */
+void outage_mark(const struct asked *whole, struct verdict *verdict);
 /* From when on staff are called about what was decided. */
 int64_t office_hours_call(const struct asked *whole, const struct verdict *verdict);
 /* Asks whether oxygen flows again and keeps that open. */
