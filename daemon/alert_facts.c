@@ -115,6 +115,7 @@ alert_facts_of_rental(void *arena, const struct zone *zone, const struct rental 
              memory_format(arena, "%s, rental %s, %s",
                            rental->name != NULL ? rental->name : "no name", rental->rental_id,
                            rental_state_name(rental->state)));
+    add_text(arena, facts, "reads", rental->in_words ? "blind or read to: write in words" : NULL);
     add_phones(arena, rental, facts);
     add_spoken(arena, facts, "unit",
                rental->unit == NULL ? NULL

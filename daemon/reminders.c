@@ -6,6 +6,7 @@
 #include <event2/event.h>
 
 #include "clock.h"
+#include "in_words.h"
 #include "log.h"
 #include "memory.h"
 #include "outbox_rows.h"
@@ -34,13 +35,13 @@ struct reminders {
 /* The phone may have been given to somebody else since, or the rental be over. */
 static int
 is_still_theirs(struct store *store, void *arena, const struct reminder_row *row, bool *is_theirs,
-                struct fault *fault)
+                bool *is_in_words, struct fault *fault)
 {
     struct rental_row *rows;
     struct rental rental;
     size_t count, i;
 
-    *is_theirs = false;
+    *is_theirs = *is_in_words = false;
     if (rental_rows_of_phone(store, arena, row->phone, &rows, &count, fault) != 0) {
         return -1;
     }
@@ -48,6 +49,7 @@ is_still_theirs(struct store *store, void *arena, const struct reminder_row *row
         if (strcmp(rows[i].rental_id, row->reminder.rental_id) == 0 &&
             rental_record_parse(arena, rows[i].json, &rental)) {
             *is_theirs = rental_is_active(&rental);
+            *is_in_words = rental.in_words;
         }
     }
     return 0;
@@ -102,12 +104,12 @@ send_one(struct store *store, void *arena, const struct loaded *loaded,
 {
     int64_t next_utc_s = now_utc_s;
     enum reminder_news news = news_of(row, &loaded->zone, now_utc_s, &next_utc_s);
-    bool is_theirs;
+    bool is_theirs, is_in_words;
 
     if (news == REMINDER_WAITS) { /* the clock was set back, or it is night */
         return reminder_rows_put_off(store, row->id, next_utc_s, fault);
     }
-    if (is_still_theirs(store, arena, row, &is_theirs, fault) != 0) {
+    if (is_still_theirs(store, arena, row, &is_theirs, &is_in_words, fault) != 0) {
         return -1;
     }
     if (!is_theirs) {
@@ -119,7 +121,8 @@ send_one(struct store *store, void *arena, const struct loaded *loaded,
             reminder_text(arena, &loaded->config->house, &loaded->zone, row->language,
                           &row->reminder, news, row->words, now_utc_s);
 
-        if (put_out(store, row, body, now_utc_s, fault) != 0) {
+        if (put_out(store, row, is_in_words ? in_words(arena, row->language, body) : body,
+                    now_utc_s, fault) != 0) {
             return -1;
         }
     }

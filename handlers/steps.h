@@ -90,6 +90,10 @@ bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
 void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);
 /* The record says that the sender is never rung, only texted. */
 bool reach_is_by_text(const struct asked *whole);
+/* It is a landline: no texts go there. */
+bool reach_is_landline(const struct asked *whole);
+/* They are blind or read to: words instead of signs (in_words.h). */
+bool reach_is_in_words(const struct asked *whole);
 /* A reply as it may be said to them: nobody "will call" who must not ring. */
 const char *reach_words(const struct asked *whole, const char *text);
 /* Wants no more texts, in words of their own: the text says so and nothing else; or it may be meant

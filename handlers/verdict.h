@@ -120,6 +120,7 @@ struct alert_change {
 struct relay {
     const char *to;   /* phone; NULL if nothing is passed on */
     const char *text; /* NULL: nothing was written yet */
+    int64_t number;   /* of a second phone beside a conversation: the alert that this is about */
 };
 
 enum rest_step { REST_STEP_NONE, REST_STEP_BEGIN, REST_STEP_END };

@@ -330,6 +330,13 @@ alert_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault)
                          next_utc_s, fault);
 }
 
+/* The current record says so of the phone that began the alert of alert_due. */
+#define IS_LANDLINE                                                                                \
+    "EXISTS (SELECT 1 FROM rental_row r JOIN rental_snapshot s ON s.digest = r.digest,"            \
+    " json_each(s.json, '$.phones') p WHERE r.id = (SELECT max(id) FROM rental_row"                \
+    " WHERE rental_id = alert_due.rental_id) AND json_extract(p.value, '$.number') ="              \
+    " alert_due.phone AND json_extract(p.value, '$.reach') = 'landline')"
+
 int
 alert_rows_open_of(struct store *store, void *arena, const char *phone, struct open_alert **alerts,
                    size_t *count, struct fault *fault)
@@ -343,7 +350,9 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " (SELECT h.offered_to FROM alert_due h WHERE h.alert_number ="
         " coalesce(alert_due.group_number, alert_due.alert_number)),"
         " coalesce((SELECT given FROM consent c WHERE c.phone = alert_due.phone"
-        " ORDER BY c.id DESC LIMIT 1), 1), coalesce(group_number, alert_number)"
+        " ORDER BY c.id DESC LIMIT 1), 1) AND NOT " IS_LANDLINE ", coalesce(group_number,"
+        " alert_number), EXISTS (SELECT 1 FROM talk WHERE talk.alert_number ="
+        " alert_due.alert_number)"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
         " WHERE ?1 IS NULL OR alert_due.phone = ?1"
         " OR alert_due.rental_id IN (" RENTAL_IDS_OF_PHONE("?1") ") ORDER BY alert_number",
@@ -369,7 +378,8 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
             .reasons = column_text(arena, query, 8),
             .offered_to = column_text(arena, query, 9),
             .no_texts = sqlite3_column_int(query, 10) == 0,
-            .head = sqlite3_column_int64(query, 11)};
+            .head = sqlite3_column_int64(query, 11),
+            .has_talk = sqlite3_column_int(query, 12) != 0};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }
