@@ -129,6 +129,12 @@ in_charge_pass_on(const struct asked *whole, struct verdict *verdict)
 }
 
 char *
+handlers_nobody_yet(void *arena, const struct house *house, enum language language)
+{
+    return say(arena, house, language, SAY_NOBODY_YET, NULL);
+}
+
+char *
 handlers_talk_ends(void *arena, const struct house *house, enum language language,
                    enum talk_end end)
 {

@@ -163,12 +163,13 @@ add_to(struct store *store, const struct standing *standing, const struct alert_
     if (is_more && alert->area == NULL && alert_group_leave(store, standing->number, fault) != 0) {
         return -1;
     }
-    if (is_graver && store_do(store,
-                              "UPDATE alert_due SET level = ?2, reason = ?3, stepped_s = 0"
-                              " WHERE alert_number = ?1",
-                              VALUES(number(standing->number),
-                                     words(alert_level_name(alert->level)), words(alert->reason)),
-                              fault) != 0) {
+    if (is_graver &&
+        store_do(store,
+                 "UPDATE alert_due SET level = ?2, reason = ?3, stepped_s = 0, told_utc_s = NULL"
+                 " WHERE alert_number = ?1",
+                 VALUES(number(standing->number), words(alert_level_name(alert->level)),
+                        words(alert->reason)),
+                 fault) != 0) {
         return -1;
     }
     if (say_too(store, standing, alert, fault) != 0 ||
@@ -257,6 +258,7 @@ read_row(void *arena, sqlite3_stmt *query, struct alert_row *row)
         .offer_ends_utc_s = sqlite3_column_int64(query, 17),
         .area = column_text(arena, query, 18),
         .runs_out_utc_s = sqlite3_column_int64(query, 19),
+        .told_utc_s = sqlite3_column_int64(query, 20),
     };
 }
 
@@ -267,7 +269,7 @@ read_row(void *arena, sqlite3_stmt *query, struct alert_row *row)
     " json_extract(s.json, '$.first_name'), json_extract(s.json, '$.place'),"                      \
     " (SELECT count(DISTINCT who) FROM alert_event e WHERE e.alert_number = d.alert_number"        \
     " AND e.event = 'called' AND e.id < level.id), d.ring, d.offered_to,"                          \
-    " d.offer_ends_utc_s, d.area, d.runs_out_utc_s"                                                \
+    " d.offer_ends_utc_s, d.area, d.runs_out_utc_s, d.told_utc_s"                                  \
     " FROM alert_due d JOIN alert a ON a.number = d.alert_number"                                  \
     " JOIN alert_event level ON level.id = (SELECT max(id) FROM alert_event e"                     \
     " WHERE e.alert_number = d.alert_number AND e.event IN ('opened', 'raised'))"                  \

@@ -42,6 +42,7 @@ struct alert_row {
     int64_t offer_ends_utc_s;
     const char *area; /* of a mains failure: where; else NULL */
     int64_t runs_out_utc_s;
+    int64_t told_utc_s;        /* when its renter was told that nobody has answered yet; 0: not */
     int64_t joins_since_utc_s; /* to be opened: it joins a mains failure told there since then */
     const struct alert_renter *renters; /* set by alert_renters() if there are several */
     size_t renter_count;
@@ -92,6 +93,9 @@ int alert_rows_is_called_since(struct store *store, int64_t number, const char *
                                int64_t call_id, bool *is_called, struct fault *fault);
 /* A call within so many seconds is soon enough. */
 enum { ALERT_SOON_S = 3600 };
+
+/* Its renter was told that nobody has answered yet. */
+int alert_rows_told(struct store *store, int64_t number, int64_t now_utc_s, struct fault *fault);
 
 /* When to call again. */
 int alert_rows_next_call(struct store *store, int64_t number, int64_t next_utc_s,

@@ -70,6 +70,13 @@ alert_rows_is_called_since(struct store *store, int64_t alert_number, const char
 }
 
 int
+alert_rows_told(struct store *store, int64_t alert_number, int64_t now_utc_s, struct fault *fault)
+{
+    return store_do(store, "UPDATE alert_due SET told_utc_s = ?2 WHERE alert_number = ?1",
+                    VALUES(number(alert_number), number(now_utc_s)), fault);
+}
+
+int
 alert_rows_next_call(struct store *store, int64_t alert_number, int64_t next_utc_s,
                      struct fault *fault)
 {

@@ -263,7 +263,8 @@ CREATE TABLE alert_due (
     group_number INTEGER REFERENCES alert, -- it is called with this one; NULL: by itself
     area TEXT, -- of a mains failure: where
     outage_utc_s INTEGER, -- when the mains failure was told last
-    runs_out_utc_s INTEGER -- low end of the batteries, as far as they are told
+    runs_out_utc_s INTEGER, -- low end of the batteries, as far as they are told
+    told_utc_s INTEGER -- at its level: when the renter was told that nobody has answered
 ) STRICT;
 CREATE UNIQUE INDEX alert_due_of_rental ON alert_due (rental_id) WHERE rental_id IS NOT NULL;
 CREATE UNIQUE INDEX alert_due_of_stranger ON alert_due (phone) WHERE rental_id IS NULL;
