@@ -10,6 +10,7 @@
 #include "log.h"
 #include "memory.h"
 #include "outbox_rows.h"
+#include "quiet.h"
 #include "reminder_rows.h"
 #include "reminder_text.h"
 #include "rental_record.h"
@@ -34,22 +35,20 @@ struct reminders {
 
 /* The phone may have been given to somebody else since, or the rental be over. */
 static int
-is_still_theirs(struct store *store, void *arena, const struct reminder_row *row, bool *is_theirs,
-                bool *is_in_words, struct fault *fault)
+find_rental(struct store *store, void *arena, const struct reminder_row *row, bool *is_theirs,
+            struct rental *rental, struct fault *fault)
 {
     struct rental_row *rows;
-    struct rental rental;
     size_t count, i;
 
-    *is_theirs = *is_in_words = false;
+    *is_theirs = false;
     if (rental_rows_of_phone(store, arena, row->phone, &rows, &count, fault) != 0) {
         return -1;
     }
     for (i = 0; i < count; i++) {
         if (strcmp(rows[i].rental_id, row->reminder.rental_id) == 0 &&
-            rental_record_parse(arena, rows[i].json, &rental)) {
-            *is_theirs = rental_is_active(&rental);
-            *is_in_words = rental.in_words;
+            rental_record_parse(arena, rows[i].json, rental)) {
+            *is_theirs = rental_is_active(rental);
         }
     }
     return 0;
@@ -77,7 +76,7 @@ put_out(struct store *store, const struct reminder_row *row, const char *body, i
 }
 
 static enum reminder_news
-news_of(const struct reminder_row *row, const struct zone *zone, int64_t now_utc_s,
+news_of(const struct reminder_row *row, int64_t quiet_until_utc_s, int64_t now_utc_s,
         int64_t *next_utc_s)
 {
     switch (row->state) {
@@ -86,7 +85,7 @@ news_of(const struct reminder_row *row, const struct zone *zone, int64_t now_utc
     case REMINDER_STATE_OFF_RECORD:
         return REMINDER_OFF_RECORD;
     default:
-        return reminder_news(&row->reminder, zone, now_utc_s, next_utc_s);
+        return reminder_news(&row->reminder, quiet_until_utc_s, now_utc_s, next_utc_s);
     }
 }
 
@@ -103,25 +102,28 @@ send_one(struct store *store, void *arena, const struct loaded *loaded,
          const struct reminder_row *row, int64_t now_utc_s, struct fault *fault)
 {
     int64_t next_utc_s = now_utc_s;
-    enum reminder_news news = news_of(row, &loaded->zone, now_utc_s, &next_utc_s);
-    bool is_theirs, is_in_words;
+    enum reminder_news news;
+    struct rental rental;
+    bool is_theirs;
 
-    if (news == REMINDER_WAITS) { /* the clock was set back, or it is night */
-        return reminder_rows_put_off(store, row->id, next_utc_s, fault);
-    }
-    if (is_still_theirs(store, arena, row, &is_theirs, &is_in_words, fault) != 0) {
+    if (find_rental(store, arena, row, &is_theirs, &rental, fault) != 0) {
         return -1;
     }
     if (!is_theirs) {
         return reminder_rows_settle(store, row->id, REMINDER_STATE_CANCELLED, "not-theirs",
                                     now_utc_s, fault);
     }
+    news =
+        news_of(row, quiet_ends(loaded->config, rental.place, now_utc_s), now_utc_s, &next_utc_s);
+    if (news == REMINDER_WAITS) { /* the clock was set back, or it is night */
+        return reminder_rows_put_off(store, row->id, next_utc_s, fault);
+    }
     if (news != REMINDER_PAST) {
         const char *body =
             reminder_text(arena, &loaded->config->house, &loaded->zone, row->language,
                           &row->reminder, news, row->words, now_utc_s);
 
-        if (put_out(store, row, is_in_words ? in_words(arena, row->language, body) : body,
+        if (put_out(store, row, rental.in_words ? in_words(arena, row->language, body) : body,
                     now_utc_s, fault) != 0) {
             return -1;
         }
