@@ -207,7 +207,8 @@ alert_spoken(void *arena, const struct alert_row *alert, const char *taken_name,
     if (alert->number == 0) {
         memory_append(&text, "%s", unrecorded);
     } else if (is_holder) {
-        memory_append(&text, " You have it. Press 1 if you still see to it, 5 if it is settled.");
+        memory_append(&text, " You have it. Press 1 if you still see to it, 5 if %s settled.",
+                      alert->renter_count > 0 ? "all of it is" : "it is");
     } else {
         if (taken_name != NULL) {
             memory_append(&text, " Taken by %s, still open.", taken_name);

@@ -8,9 +8,11 @@
 #include "alert_hands.h"
 #include "alert_text.h"
 #include "alert_renters.h"
+#include "conversation_rows.h"
 #include "log.h"
 #include "memory.h"
 #include "rental_rows.h"
+#include "store_sql.h"
 #include "talk.h"
 #include "talk_rows.h"
 #include "texts.h"
@@ -351,6 +353,62 @@ START_TEST(its_number_closes_all_and_that_of_a_renter_that_one)
 }
 END_TEST
 
+static int64_t
+count_told(const char *phone)
+{
+    sqlite3_stmt *query = store_query(store,
+                                      "SELECT count(*) FROM outbox WHERE about = 'reply'"
+                                      " AND recipient = ? AND body LIKE 'Nobody of our staff%'",
+                                      VALUES(words(phone)), &fault);
+    int64_t count;
+    bool more;
+
+    ck_assert_ptr_nonnull(query);
+    MUST(store_next(store, query, &more, &fault));
+    count = sqlite3_column_int64(query, 0);
+    store_end(query);
+    return count;
+}
+
+static void
+pass(int64_t seconds)
+{
+    for (int64_t end_utc_s = now_utc_s + seconds; now_utc_s < end_utc_s; now_utc_s += 60) {
+        call();
+    }
+}
+
+START_TEST(each_hears_once_that_nobody_has_answered_when_everyone_is_called)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    told("R-2", TOM, "Upper Dorrow", 0);
+    pass(1200);
+    ck_assert_int_eq(count_told(GWEN), 0);
+    pass(3600);
+    ck_assert_int_eq(count_told(GWEN), 1);
+    ck_assert_int_eq(count_told(TOM), 1);
+    worse("R-2", TOM, ALERT_EMERGENCY, "sign:chest-pain");
+    pass(600);
+    ck_assert_int_eq(count_told(GWEN), 1);
+    ck_assert_int_eq(count_told(TOM), 2); /* it is graver now */
+}
+END_TEST
+
+START_TEST(who_has_somebody_or_wants_no_texts_or_has_told_a_death_does_not)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    worse("R-2", TOM, ALERT_URGENT, "sign:dizzy");
+    worse("R-3", ANA, ALERT_URGENT, "sign:death-told");
+    MUST(consent_rows_add(store, TOM, false, text_id, now_utc_s, &fault));
+    take(1, ROBIN);
+    pass(600);
+    ck_assert_int_eq(count_told(GWEN), 0);
+    pass(3600);
+    ck_assert_int_eq(count_told(TOM), 0);
+    ck_assert_int_eq(count_told(ANA), 0);
+}
+END_TEST
+
 START_TEST(whom_a_person_leaves_waiting_goes_out_of_it)
 {
     struct caller now = caller();
@@ -390,6 +448,8 @@ main(void)
     tcase_add_test(tests, an_emergency_is_never_joined);
     tcase_add_test(tests, what_somebody_has_already_does_not_change_hands);
     tcase_add_test(tests, its_number_closes_all_and_that_of_a_renter_that_one);
+    tcase_add_test(tests, each_hears_once_that_nobody_has_answered_when_everyone_is_called);
+    tcase_add_test(tests, who_has_somebody_or_wants_no_texts_or_has_told_a_death_does_not);
     tcase_add_test(tests, whom_a_person_leaves_waiting_goes_out_of_it);
     suite_add_tcase(suite, tests);
     runner = srunner_create(suite);
