@@ -64,19 +64,35 @@ area_of(void *arena, const struct rental *rental)
     return last == NULL ? rental->place : last + 1 + strspn(last + 1, " ");
 }
 
+/* "power is out, one full and one half": nobody asked for hours, but who runs out first hangs on
+ * it. */
+static void
+remember_charge(const struct asked *whole, struct verdict *verdict)
+{
+    const struct told *told = whole->told;
+
+    if (verdict->account_changed || !told_has_charge(told) || told->impossible ||
+        told->is_earlier) {
+        return;
+    }
+    verdict->account_changed = true;
+    verdict->account = (struct battery_account){
+        .known = true, .as_of_utc_s = whole->wrote_utc_s - told->since_min * 60, .told = *told};
+    verdict->account.told.since_min = 0; /* it is in the time of the account */
+}
+
 void
 outage_mark(const struct asked *whole, struct verdict *verdict)
 {
-    const struct battery_account *account =
-        verdict->account_changed ? &verdict->account : whole->account;
-
     if (whole->rental == NULL || whole->context->role == SENDER_STAFF) {
         return;
     }
     if (is_all(verdict)) {
         verdict->alert.area = area_of(whole->arena, whole->rental);
+        remember_charge(whole, verdict);
     }
     if (verdict->alert.area != NULL || verdict->account_changed) {
-        verdict->runs_out_utc_s = estimate_runs_out(whole, account);
+        verdict->runs_out_utc_s =
+            estimate_runs_out(whole, verdict->account_changed ? &verdict->account : whole->account);
     }
 }

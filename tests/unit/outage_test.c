@@ -64,6 +64,14 @@ START_TEST(it_tells_when_the_batteries_end_by_the_low_end)
 }
 END_TEST
 
+START_TEST(a_charge_that_is_told_with_it_counts)
+{
+    fixture_text(stage, "the power is out, i have 2 full batteries");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, fixture_start_utc_s + 114 * 60);
+}
+END_TEST
+
 START_TEST(of_whom_no_charge_is_told_that_is_not_known)
 {
     fixture_text(stage, "the power is out");
@@ -91,6 +99,7 @@ main(void)
     tcase_add_test(tests, without_place_and_address_it_is_nobody_else_s);
     tcase_add_test(tests, an_emergency_and_any_other_matter_stay_apart);
     tcase_add_test(tests, it_tells_when_the_batteries_end_by_the_low_end);
+    tcase_add_test(tests, a_charge_that_is_told_with_it_counts);
     tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
     tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
     return fixture_run(tests);
