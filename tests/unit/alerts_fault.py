@@ -21,6 +21,10 @@ FAULTS = {
     "no-shift": ("""        if (store_do(store, shifts[i], VALUES(number(step_s)), fault) != 0) {
 """, """        if (i > 0 && store_do(store, shifts[i], VALUES(number(step_s)), fault) != 0) {
 """),
+    # Everyone was called in vain, and the renter does not hear of it.
+    "no-honest-word": ("""    if (!is_due(caller, alert)) {
+""", """    if (!is_due(caller, alert) || alert->level == ALERT_URGENT) {
+"""),
     # The alert that others are called with goes, and nobody calls about them any more.
     "no-heir": ("""        (next != 0 && promote(store, alert_number, next, fault) != 0)) {
 """, """        (next < 0 && promote(store, alert_number, next, fault) != 0)) {

@@ -13,6 +13,7 @@ NOTICED = {
     "no-recheck": "has its next step in",
     "no-patience": "nobody minds that",
     "no-shift": "due at once",
+    "no-honest-word": "its renter does not know",
     "no-heir": "is called with one that is",
 }
 models = {}

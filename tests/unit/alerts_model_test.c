@@ -3,7 +3,7 @@
  * clock, roads that die and come back, mains failures, against a store in memory. After each event
  * every open alert has a next step with a time that is not too far, or a person with a re-check
  * time, or is called with one that has; a step of the clock makes nothing due; a renter whom a
- * person has never waits longer than was promised.
+ * person has never waits longer than was promised, and one whom nobody has answered knows it.
  *
  * usage: alerts_model_test [EVENTS [SEED]]; a million of them: meson test --benchmark
  */
@@ -239,13 +239,37 @@ check_all(void)
 
 /* ---- Time ----------------------------------------------------------------------------------- */
 
+/* Who was called in vain for so long that everyone is called: its renter knows. */
+static void
+check_told(const struct alert_row *before)
+{
+    int64_t everyone_s = config.alert_times[before->level].everyone_s;
+    struct alert_row alert;
+    bool is_open;
+
+    if (before->level < ALERT_URGENT || before->taken_by != NULL ||
+        world.now_utc_s - before->level_utc_s < everyone_s) {
+        return;
+    }
+    MUST(alert_rows_find(world.store, world.arena, before->number, &alert, &is_open, &fault));
+    if (is_open && alert.level == before->level && alert.told_utc_s == 0) {
+        fail("nobody has taken alert %" PRId64 ", and its renter does not know", alert.number);
+    }
+}
+
 static void
 make_calls(void)
 {
     const struct caller caller = caller_now();
     struct alert_calls calls;
+    struct alert_row *due;
+    size_t count, i;
 
+    MUST(alert_rows_due(world.store, world.arena, world.now_utc_s, &due, &count, &fault));
     MUST(alert_calls_make(&caller, &calls, &fault));
+    for (i = 0; i < count; i++) {
+        check_told(&due[i]);
+    }
     if (calls.failed > 0) {
         fail("%s", fault.text);
     }
