@@ -211,6 +211,12 @@ asked_open_question(const struct asked *asked)
                                                                         : conversation->question;
 }
 
+bool
+asked_begins_anew(const struct context *context)
+{
+    return has_fallen_silent(context, context->conversation.last_utc_s);
+}
+
 /* The rental that this conversation settled on earlier, if it still is active. */
 static const struct rental *
 chosen_rental(const struct context *context)
@@ -218,7 +224,7 @@ chosen_rental(const struct context *context)
     const char *chosen = context->conversation.rental_id;
     size_t i;
 
-    if (has_fallen_silent(context, context->conversation.last_utc_s)) {
+    if (asked_begins_anew(context)) {
         return NULL;
     }
     for (i = 0; chosen != NULL && i < context->rental_count; i++) {

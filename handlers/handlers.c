@@ -201,6 +201,9 @@ verdict_begin(void *arena, const struct asked *whole, struct verdict *verdict)
                                 .route = ROUTE_SMALLTALK,
                                 .language = whole->language,
                                 .conversation = whole->context->conversation};
+    if (asked_begins_anew(whole->context)) {
+        verdict->conversation.rental_id = NULL;
+    }
     if (whole->rental != NULL) {
         verdict->rental_id = whole->rental->rental_id;
         verdict->rental_digest = whole->rental->digest;
