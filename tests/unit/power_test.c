@@ -139,6 +139,7 @@ END_TEST
 
 START_TEST(a_remembered_charge_is_counted_down)
 {
+    stage->rentals[0].battery_count = 3; /* the third never measured: the retirement limit */
     fixture_text(stage, "2 full and one half, how long have i got left");
     ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 48 + 54 + 30);
     fixture_wait_minutes(stage, 60);
