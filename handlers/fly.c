@@ -222,26 +222,28 @@ static char *
 needs_text(const struct asked *asked, const struct flight_sum *sum)
 {
     const struct running *running = &sum->ground.running;
-    char *text = say(asked->arena, asked->context->house, asked->language, SAY_FLIGHT_NEEDS,
-                     say_minutes(asked->arena, sum->gate_minutes),
-                     say_minutes(asked->arena, sum->need_minutes),
-                     memory_format(asked->arena, "%d", sum->needed),
-                     say_mode(asked->arena, asked->language, running->figure->mode,
-                              running->figure->setting_tenths),
-                     NULL);
 
-    if (sum->ground_minutes > 0) {
-        estimate_append(&text, estimate_say(asked, SAY_WITH_GROUND,
-                                            say_minutes(asked->arena, sum->ground_minutes)));
-    }
-    return text;
+    return say(asked->arena, asked->context->house, asked->language, SAY_FLIGHT_NEEDS,
+               say_minutes(asked->arena, sum->gate_minutes),
+               say_minutes(asked->arena, sum->need_minutes),
+               memory_format(asked->arena, "%d", sum->needed),
+               say_mode(asked->arena, asked->language, running->figure->mode,
+                        running->figure->setting_tenths),
+               NULL);
 }
 
 static void
-add_extras(const struct asked *asked, const struct flight_sum *sum, struct answer *answer)
+add_extras(const struct asked *asked, const struct flight_sum *sum, bool goes,
+           struct answer *answer)
 {
-    estimate_extra(answer, estimate_say(asked, SAY_CALL_AIRLINE, NULL));
-    estimate_extra(answer, estimate_say(asked, SAY_IN_CABIN, NULL));
+    if (sum->ground_minutes > 0) {
+        estimate_extra(answer, estimate_say(asked, SAY_WITH_GROUND,
+                                            say_minutes(asked->arena, sum->ground_minutes)));
+    }
+    if (goes) {
+        estimate_extra(answer, estimate_say(asked, SAY_CALL_AIRLINE, NULL));
+        estimate_extra(answer, estimate_say(asked, SAY_IN_CABIN, NULL));
+    }
     if (sum->ground_minutes == 0) {
         estimate_extra(answer, estimate_say(asked, SAY_GROUND_ON_TOP, NULL));
     }
@@ -267,9 +269,7 @@ answer_sum(const struct asked *asked, struct verdict *verdict, const struct flig
         estimate_add(asked, verdict, ANSWER_ESTIMATE, calls || differs ? ROUTE_STAFF : ROUTE_ANSWER,
                      &sum->ground.told, fly, fly);
     answer->text = text;
-    if (goes) {
-        add_extras(asked, sum, answer);
-    }
+    add_extras(asked, sum, goes, answer);
     estimate_attach(asked, answer, &sum->ground, ESTIMATE_FLIGHT, sum->needed);
 }
 

@@ -76,24 +76,23 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                           "Conteste SI, o el tiempo correcto, como \"de puerta a puerta 4 h 30\"."},
     OF(SAY_FLIGHT_NEEDS) = {"{0} gate to gate: airlines may want {1} of battery (150%): {2} "
                             "full at {3}, ordered for flying.",
-                            "{0} de puerta a puerta: la aerolinea puede pedir {1} de bateria "
-                            "(150%): {2} llenas con {3}, recetado para volar."},
+                            "{0} de puerta a puerta: la aerolinea puede pedir {1} (150%): {2} "
+                            "llenas con {3}, recetado para volar."},
     OF(SAY_FLIGHT_NO_ORDER) = {"{0} gate to gate: airlines may ask for {1} of battery (150%). Our "
                                "record has no order for flying, so I can't count batteries. Staff "
                                "were told and will call you.",
                                "{0} de puerta a puerta: la aerolinea puede pedir {1} de bateria "
                                "(150%). Nuestro registro no tiene una orden para volar y no puedo "
                                "contar las baterias. El personal ya lo sabe y le va a llamar."},
-    OF(SAY_WITH_GROUND) = {"Time on the ground is in it: {0}.", "Incluye {0} en tierra."},
+    OF(SAY_WITH_GROUND) = {"That has {0} on the ground.", "Incluye {0} en tierra."},
     OF(SAY_GROUND_ON_TOP) = {"Time at airports comes on top.", "Sume el tiempo en tierra."},
     OF(SAY_HAS_ENOUGH) = {"You have {0}.", "Usted tiene {0}."},
     OF(SAY_HAS_TOO_FEW) = {"You have {0}: {1} more needed. The office was told.",
                            "Usted tiene {0}: faltan {1}. La oficina ya lo sabe."},
-    OF(SAY_NEEDS_APPROVAL) = {"Over 100 Wh: with the airline's approval 2 spares, {0} in all.",
-                              "Pasan de 100 Wh: con permiso de la aerolinea 2 de repuesto, {0} en "
-                              "total."},
-    OF(SAY_CANT_BE_DONE) = {"It can't be done on these batteries; staff will call you.",
-                            "Con estas baterias no se puede; el personal le va a llamar."},
+    OF(SAY_NEEDS_APPROVAL) = {"Over 100 Wh: if the airline approves, 2 spares, {0} in all.",
+                              "Pasan de 100 Wh: con permiso, 2 de repuesto, {0} en total."},
+    OF(SAY_CANT_BE_DONE) = {"These batteries can't do it; staff will call you.",
+                            "Con estas no se puede; el personal le va a llamar."},
     OF(SAY_NOT_ON_PLANE) = {"Batteries over 160 Wh may not go on a passenger plane.",
                             "Baterias de mas de 160 Wh no pueden ir en el avion."},
     OF(SAY_NO_LABEL) = {"Our record shows no aircraft label on this unit. Staff were told and will "
@@ -117,7 +116,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_CYLINDER_LASTS) = {"Plan on {0} from that cylinder, to about {1} if on now.",
                               "Cuente con {0} de ese tanque, hasta las {1} si lo usa ya."},
     OF(SAY_CYLINDER_EMPTY) = {"Count that cylinder as empty.", "Cuente ese tanque como vacio."},
-    OF(SAY_CYLINDER_OF_RECORD) = {"From our record: {0}.", "De nuestro registro: {0}."},
+    OF(SAY_CYLINDER_OF_RECORD) = {"From our record: {0}.", "Del registro: {0}."},
     OF(SAY_CYLINDER_RESIDUAL) = {"The last 200 psi don't count.",
                                  "Los ultimos 200 psi no cuentan."},
     OF(SAY_CYLINDER_FLOW_DIFFERS) =
@@ -137,8 +136,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_SOURCE_SMALL) = {"{0} W is too little: don't count on it.",
                             "{0} W es muy poco: no cuente con eso."},
     OF(SAY_SOURCE_SINE) = {"Pure sine wave only; at 12 volts with a fuse of {0} A or more.",
-                           "Solo de onda sinusoidal pura; a 12 voltios, con fusible de {0} A o "
-                           "mas."},
+                           "Solo de onda pura; a 12 voltios, con fusible de {0} A o mas."},
     OF(SAY_SOURCE_GENERATOR) = {"Outdoors only, far from windows: its exhaust kills. Keep a full "
                                 "battery in the unit.",
                                 "Solo afuera y lejos de ventanas: su humo mata. Tenga una bateria "
