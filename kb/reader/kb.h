@@ -28,7 +28,7 @@ struct kb;
  */
 int kb_load(const char *folder, const char *cache_folder, struct kb **kb, struct faults *faults);
 
-/* The same of equipment/ alone, at once: for sums that no text is searched for. */
+/* The same of equipment/ alone, at once: for sums. Nothing can be found in it. */
 int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults);
 
 /*

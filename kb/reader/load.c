@@ -208,7 +208,7 @@ kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults)
     int rc = load_folders(arena, folder, 1, &content, faults);
 
     if (rc == 0) {
-        rc = kb_read(&content, kb, faults);
+        rc = kb_read_equipment(&content, kb, faults);
     }
     talloc_free(arena);
     return rc;
