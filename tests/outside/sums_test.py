@@ -214,7 +214,7 @@ def check_trip(a, result):
     if bool(lasts) == short:  # it ends with the batteries, to a part of a minute
         return exact_total - at < LATE if lasts else runs_out_at >= total - 1 and exact_margin < 1
     return runs_out_at <= at + LATE and at < runs_out_at + 2 and \
-        (short or margin <= exact_margin < margin + 1 + len(held))
+        (short or margin <= exact_margin + LATE < margin + 1 + len(held) + LATE)
 
 
 CHECKS = {"charging_time": check_charging_time, "charging_level": check_charging_level,
