@@ -23,6 +23,7 @@ struct ground {
     int64_t as_of_utc_s;
     bool remembered;
     struct running running;
+    int cold_percent; /* of the run time that counts */
     struct minutes time;
 };
 

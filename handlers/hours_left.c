@@ -1,5 +1,6 @@
 #include "estimate_parts.h"
 
+#include "cold.h"
 #include "fill.h"
 #include "memory.h"
 #include "steps.h"
@@ -51,6 +52,11 @@ hours_left_text(const struct asked *asked, const struct ground *ground)
         estimate_append(&text, estimate_say(asked, SAY_SINCE,
                                             say_clock(asked->arena, asked->context->zone,
                                                       ground->as_of_utc_s)));
+    }
+    if (ground->cold_percent < 100) {
+        estimate_append(
+            &text,
+            estimate_say(asked, SAY_COLD, memory_format(asked->arena, "%d", ground->cold_percent)));
     }
     if (ground->running.activity == ACTIVITY_SLEEP) {
         estimate_append(&text, estimate_say(asked, SAY_SLEEP_UNIT_ONLY, NULL));
@@ -168,6 +174,8 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
         ground->told.has_setting = told->has_setting;
         ground->told.setting_tenths = told->setting_tenths;
     }
+    ground->told.celsius = told->celsius;
+    ground->told.fahrenheit = told->fahrenheit;
     ground->told.has_activity = told->has_activity;
     ground->told.activity = told->activity;
     return true;
@@ -180,6 +188,24 @@ elapsed_minutes(const struct asked *asked, const struct ground *ground)
     int64_t seconds = asked->context->now_utc_s - ground->as_of_utc_s;
 
     return seconds > 0 ? (int)((seconds + 59) / 60) : 0;
+}
+
+/* What a new battery lasts in the cold that is told; false if the unit's file does not say. */
+static bool
+take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts)
+{
+    int celsius;
+
+    *lasts = ground->running.figure->lasts;
+    ground->cold_percent = 100;
+    if (!cold_told(&ground->told, &celsius)) {
+        return true;
+    }
+    if (!cold_share(asked->equipment, celsius, &ground->cold_percent)) {
+        return false;
+    }
+    lasts->low = lasts->low * ground->cold_percent / 100; /* inside a coat it may be warm */
+    return true;
 }
 
 /* Batteries that were on a plug when their charge was told may be full by now. */
@@ -291,6 +317,7 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     struct ground ground;
     struct charges charges;
     const char *wall_only;
+    struct minutes lasts;
     size_t in_unit = 0;
 
     if (asked->rental == NULL) {
@@ -329,8 +356,9 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     if (ground.running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    if (!battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
-                          charges.list, charges.count, in_unit, asked->wrote_utc_s, &ground.time)) {
+    if (!take_cold(asked, &ground, &lasts) ||
+        !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
+                          in_unit, asked->wrote_utc_s, &ground.time)) {
         to_staff(asked, verdict, &ground);
         return;
     }

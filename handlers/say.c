@@ -223,7 +223,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                          "Pasa del limite del equipo, {0} pies."},
     [SAY_TRIP_NO_CORD] = {"I counted no power in the car: our record has no car cord for you.",
                           "No cuento la toma del auto: en su registro no hay cable de auto."},
-    [SAY_TRIP_COLD] = {"In that cold they count {0}%.", "Con ese frio cuentan {0}%."},
+    [SAY_COLD] = {"In that cold they count {0}%.", "Con ese frio cuentan {0}%."},
     [SAY_TRIP_FULL] = {"Counted with {0} full batteries, as in our record.",
                        "Contado con {0} baterias llenas, como en su registro."},
     [SAY_TRIP_ASK_LENGTH] =

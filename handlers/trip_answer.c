@@ -178,7 +178,7 @@ add_extras(const struct planned *planned, struct answer *answer)
         estimate_extra(answer, estimate_counted_with(asked, &planned->low.running));
     }
     if (planned->low.cold_percent < 100) {
-        extra(planned, answer, SAY_TRIP_COLD,
+        extra(planned, answer, SAY_COLD,
               memory_format(asked->arena, "%d", planned->low.cold_percent));
     }
 }

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "cold.h"
 #include "trip_plan.h"
 
 static const struct estimate *
@@ -147,15 +148,15 @@ START_TEST(cold_takes_its_share_and_beyond_the_table_no_number_is_made_up)
     const struct equipment unit = cold_unit();
     int percent = 0;
 
-    ck_assert(trip_plan_cold(&unit, 25, &percent));
+    ck_assert(cold_share(&unit, 25, &percent));
     ck_assert_int_eq(percent, 100);
-    ck_assert(trip_plan_cold(&unit, 19, &percent));
+    ck_assert(cold_share(&unit, 19, &percent));
     ck_assert_int_eq(percent, 85);
-    ck_assert(trip_plan_cold(&unit, 0, &percent));
+    ck_assert(cold_share(&unit, 0, &percent));
     ck_assert_int_eq(percent, 85);
-    ck_assert(trip_plan_cold(&unit, -1, &percent));
+    ck_assert(cold_share(&unit, -1, &percent));
     ck_assert_int_eq(percent, 70);
-    ck_assert(!trip_plan_cold(&unit, -21, &percent));
+    ck_assert(!cold_share(&unit, -21, &percent));
 }
 END_TEST
 
