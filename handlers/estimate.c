@@ -1,5 +1,7 @@
 #include "estimate_parts.h"
 
+#include <assert.h>
+
 #include "memory.h"
 
 char *
@@ -12,6 +14,13 @@ void
 estimate_append(char **text, const char *sentence)
 {
     memory_append(text, "%s%s", (*text)[0] == '\0' ? "" : " ", sentence);
+}
+
+void
+estimate_extra(struct answer *answer, const char *sentence)
+{
+    assert(answer->extra_count < ANSWER_EXTRAS_MAX);
+    answer->extras[answer->extra_count++] = sentence;
 }
 
 const struct told *

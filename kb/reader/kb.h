@@ -28,6 +28,9 @@ struct kb;
  */
 int kb_load(const char *folder, const char *cache_folder, struct kb **kb, struct faults *faults);
 
+/* The same of equipment/ alone, at once: for sums. Nothing can be found in it. */
+int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults);
+
 /*
  * Keeps what took time to build in the cache folder, which is made if it is not there, unless it
  * came from there. Returns 0, or -1 with a fault, which harms nothing but the next start's speed.

@@ -299,8 +299,10 @@ build_all(struct build *build, const struct content *content)
     }
 }
 
-int
-kb_read(const struct content *content, struct kb **kb, struct faults *faults)
+/* What is built of the files is up to `build_of`. */
+static int
+read_with(void (*build_of)(struct build *build, const struct content *content),
+          const struct content *content, struct kb **kb, struct faults *faults)
 {
     size_t before = faults->count;
     struct build build = {memory_new(NULL, struct kb), workspace_new(), faults};
@@ -310,7 +312,7 @@ kb_read(const struct content *content, struct kb **kb, struct faults *faults)
     } else {
         memcpy(build.kb->digest, content->digest, sizeof(content->digest));
     }
-    build_all(&build, content);
+    build_of(&build, content);
     workspace_free(build.workspace);
     if (faults->count > before) {
         talloc_free(build.kb);
@@ -318,4 +320,16 @@ kb_read(const struct content *content, struct kb **kb, struct faults *faults)
     }
     *kb = build.kb;
     return 0;
+}
+
+int
+kb_read(const struct content *content, struct kb **kb, struct faults *faults)
+{
+    return read_with(build_all, content, kb, faults);
+}
+
+int
+kb_read_equipment(const struct content *content, struct kb **kb, struct faults *faults)
+{
+    return read_with(read_files, content, kb, faults);
 }

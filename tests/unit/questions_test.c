@@ -52,7 +52,7 @@ END_TEST
 
 START_TEST(with_two_rentals_it_asks_which_and_then_answers_the_question)
 {
-    fixture_second_rental(stage);
+    fixture_second_rental(stage)->battery_count = 2;
     fixture_text(stage, "when is it due");
     fixture_says(stage, "1 Ana (Finch), 2 Tom (Wagtail)");
     fixture_says_not(stage, "Feb");
