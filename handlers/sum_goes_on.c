@@ -156,7 +156,7 @@ put_together(const struct asked *asked, const struct sum_kind *sum, struct told 
     struct told answer;
     bool took;
 
-    told_read(asked->arena,
+    told_read(asked->arena, asked->context->kb,
               memory_format(asked->arena, "%s %s", sum->leads[asked->language], asked->text),
               &answer);
     if (answer.impossible) {
