@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "settings.h"
+
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
@@ -35,7 +37,7 @@ named_or_priced(struct items *items, size_t at)
     bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
     size_t number = at + 1;
 
-    if (!named && !priced) {
+    if ((!named && !priced) || is_lone_number(items, at)) {
         return;
     }
     while (number < at + 3 &&

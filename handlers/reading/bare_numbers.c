@@ -5,6 +5,7 @@
  */
 #include "bare_numbers.h"
 
+#include "corrections.h"
 #include "hedges.h"
 
 /* "1 full, 1 maybe 30" */
@@ -202,8 +203,7 @@ opens_list(const struct items *items, size_t pause)
 static bool
 follows_correction(const struct items *items, size_t at)
 {
-    return item_is(items, at - 1, ITEM_CORRECT) ||
-           (at > 1 && items->list[at - 1].is == ITEM_PAUSE && item_is(items, at - 2, ITEM_CORRECT));
+    return corrections_lead(items, at);
 }
 
 bool

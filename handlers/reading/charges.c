@@ -142,8 +142,15 @@ find_subject_behind(struct items *items, struct group *group)
     next = over_links(items, after);
     next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
     if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
+        size_t each = item_is(items, next, ITEM_EACH) ? next : after;
+        size_t all = over_links(items, each + (item_is(items, each + 1, ITEM_OF) ? 2U : 1U));
+
         group->times = group->times > 1 ? group->times : ALL_OF_THEM;
-        items_spend(items, item_is(items, next, ITEM_EACH) ? next : after, 1);
+        items_spend(items, each, 1);
+        if (all > each + 1 && is_count(items, all)) { /* "half on each of the two" */
+            group->times = items->list[all].value / 1000;
+            items_spend(items, all, 1);
+        }
     } else if (item_free_number(items, after) && items->list[after].times) {
         group->times = items->list[after].value / 1000;
         items_spend(items, after, 1);
@@ -349,8 +356,31 @@ drop_groups(struct groups *groups, size_t from, size_t count)
 
 /* A correction replaces all that was told before; one charge without a battery of its own, or of
  * the second one, only the one that it is of. */
+/* "2 full, I mean 3", "4 lights, no wait 3": a bare number takes the place of the last one. */
 static void
-take_back(const struct items *items, struct groups *groups)
+correct_number(struct items *items, size_t from, struct group *last)
+{
+    size_t at = over_links(items, from + 1);
+
+    at += item_is(items, at, ITEM_NOW_IS) ? 1 : 0;
+    at += at < items->count && items->list[at].is == ITEM_PAUSE ? 1 : 0;
+    if (at >= items->count || !is_count(items, at) || !corrections_lead(items, at) ||
+        !(at + 1 >= items->count || items->list[at + 1].is == ITEM_STOP ||
+          items->list[at + 1].is == ITEM_PAUSE)) {
+        return;
+    }
+    if (last->state.is_lights) {
+        last->state.lights = items->list[at].value / 1000;
+    } else if (last->state.adjacent) {
+        last->times = items->list[at].value / 1000;
+    } else {
+        return;
+    }
+    items_spend(items, at, 1);
+}
+
+static void
+take_back(struct items *items, struct groups *groups)
 {
     size_t from = corrections_from(items), before = 0, replaced;
     struct group *new;
@@ -358,7 +388,11 @@ take_back(const struct items *items, struct groups *groups)
     while (before < groups->count && groups->list[before].state.from < from) {
         before++;
     }
-    if (from == 0 || before == 0 || before == groups->count) {
+    if (from == 0 || before == 0) {
+        return;
+    }
+    if (before == groups->count) {
+        correct_number(items, from, &groups->list[before - 1]);
         return;
     }
     new = &groups->list[before];

@@ -1,5 +1,6 @@
 #include "counted.h"
 
+#include "corrections.h"
 #include "told.h"
 
 bool
@@ -131,6 +132,25 @@ follows_unknown(const struct items *items, size_t at)
     return false;
 }
 
+/* "2 batteries, no wait, 3" */
+static bool
+corrects_total(const struct items *items, size_t at, const struct counted *counted)
+{
+    size_t i;
+
+    if (counted->total == 0 || !is_count(items, at) || !corrections_lead(items, at) ||
+        (at + 1 < items->count && items->list[at + 1].is != ITEM_STOP &&
+         items->list[at + 1].is != ITEM_PAUSE)) {
+        return false;
+    }
+    for (i = counted->at + 1; i < at; i++) {
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
+            return false;
+        }
+    }
+    return true;
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -154,6 +174,11 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         counted->on_top++;
         return;
     }
+    if (corrects_total(items, at, counted)) {
+        counted->total = items->list[at].value / 1000;
+        items_spend(items, at, 1);
+        return;
+    }
     if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
         !(counts_batteries(items, at) || counts_unnamed(items, at) ||
           (items->list[at].times && item_is(items, at - 1, ITEM_BATTERY)) ||
@@ -169,6 +194,7 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         counted->on_top += number;
     } else {
         counted->total = number;
+        counted->at = at;
     }
 }
 

@@ -197,6 +197,27 @@ find_kind_in_sentence(const struct items *items, struct span *span)
     return cue < to;
 }
 
+/* "Will it get me through church. One hour." */
+static bool
+find_kind_before(const struct items *items, struct span *span, size_t taken_from)
+{
+    size_t from = sentence_start(items, span->at), to = sentence_end(items, span->at), i;
+
+    for (i = from; i < to; i++) {
+        if (i != span->at && !item_is(items, i, ITEM_LINK) && !item_is(items, i, ITEM_HEDGE) &&
+            !item_is(items, i, ITEM_HEDGE_AFTER) && !item_is(items, i, ITEM_ARTICLE)) {
+            return false;
+        }
+    }
+    for (i = from; i > taken_from && from > 1 && i > sentence_start(items, from - 1); i--) {
+        if (item_is(items, i - 1, ITEM_GOING)) {
+            set_kind(span, items, i - 1);
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -208,11 +229,12 @@ has_event(const struct items *items, size_t at)
 static void
 find_kinds(const struct items *items, const struct told *told, struct spans *spans)
 {
-    size_t taken_from = 0, i, cue;
+    size_t taken_from = 0, free_from, i, cue;
 
     for (i = 0; i < spans->count; i++) {
         struct span *span = &spans->list[i];
 
+        free_from = taken_from;
         taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
         if (span->homeward) {
             span->kind = way_there(spans);
@@ -220,6 +242,8 @@ find_kinds(const struct items *items, const struct told *told, struct spans *spa
         } else if (!span->has_kind && span->pace > 0) {
             span->kind = span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE;
             span->has_kind = true;
+        } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
+            taken_from = span->at;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind) {
             span->kind = spans->list[i - 1].kind; /* a list goes on */
             span->has_kind = true;
@@ -283,6 +307,34 @@ span_around(const struct items *items, struct spans *spans, size_t at)
     return before;
 }
 
+/*
+ * "We drive 90 minutes. The car has an adapter.": words of power in a sentence without a span are
+ * of the drives if they name the car, of the wait told last if they name the wall.
+ */
+static void
+power_apart(const struct items *items, struct spans *spans, size_t at, int word)
+{
+    static const char vehicles[] = " car van truck suv jeep rv carro coche auto camioneta troca ";
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+    bool car = word == POWER_WORD_CAR;
+
+    for (i = items->list[from].from; word == POWER_WORD_PLUG && i < items->list[to - 1].to; i++) {
+        car = car || token_among(items->tokens, i, vehicles);
+    }
+    for (i = spans->count; i > 0; i--) {
+        struct span *span = &spans->list[i - 1];
+
+        if (car && span->kind == LEG_DRIVE && !span->has_seats && !span->has_power) {
+            span->has_power = true;
+            span->power = POWER_SOURCE_CAR;
+        } else if (word == POWER_WORD_WALL && span->kind == LEG_WAIT && span->at < at) {
+            span->has_power = true;
+            span->power = POWER_SOURCE_WALL;
+            return;
+        }
+    }
+}
+
 static void
 find_powers(const struct items *items, struct spans *spans)
 {
@@ -301,7 +353,11 @@ find_powers(const struct items *items, struct spans *spans)
         if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0) {
             span = &spans->list[0];
         }
-        if (span == NULL || (span->has_power && word == POWER_WORD_PLUG)) {
+        if (span == NULL) {
+            power_apart(items, spans, at, word);
+            continue;
+        }
+        if (span->has_power && word == POWER_WORD_PLUG) {
             continue;
         }
         span->has_power = true;

@@ -160,13 +160,14 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "setting|settings|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting is|"
+        "setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
+        "is|"
         "setting of|setting number|set to number|flow|flow rate|dose|setting at|setting on|"
         "liter setting|setting to|turned to|turned down to|turned up to|moved to|switched to|"
         "bumped to|up to setting|knob on|knob at|flow of|flow is|flow at"),
     ROW(ITEM_MODE, MODE_PULSE,
         "pulse|pulsed|pulsing|pulse dose|pulse mode|pulse flow|pulse setting|"
-        "pulsedose"),
+        "pulsedose|puls|pulce|on plse|plse mode|plse dose|plse setting"),
     ROW(ITEM_MODE, MODE_CONTINUOUS,
         "continuous|continuos|continuously|continous|cont|constant|constant flow|continuous flow|"
         "continuous mode|continuous setting|cont flow|contin|cont ."),

@@ -99,7 +99,8 @@ const struct lexicon_entry lexicon_es[] = {
         "completamente llenas|cargaditas|cargadita"),
     CHARGE(0, 0,
            "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"
-           "sin carga|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada de carga|"
+           "sin carga|vacios|muertos|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada "
+           "de carga|"
            "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|"
            "a cero|completamente descargada|vaciada|sin nada"),
     CHARGE(85, 99,

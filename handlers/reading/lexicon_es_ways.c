@@ -143,6 +143,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "estamos en|estancia|escala de|de espera|de escala|pelicula|cine|en el cine|clase|show|"
         "almuerzo|desayuno|en el restaurant|partido|en la playa|picnic|en el parque|paramos|"
         "esperamos|con el doctor|en el doctor|museo|en el museo|junta|dialisis|iglesia|"
+        "comemos|comer|almorzamos|cenamos|desayunamos|almorzar|cenar|desayunar|paramos a comer|"
+        "parar a comer|nos quedamos|me siento|nos sentamos|peluqueria|biblioteca|banco|mercado|"
+        "en la tienda|en el banco|en el mercado|dentista|en el dentista|funeral|velorio|"
         "en la iglesia|teatro|en el teatro|descanso|quedarme|quedarnos|ceremonia|sentada en|"
         "sentado en|sentados en|para comer|comiendo|graduacion"),
     ROW(ITEM_GOING, LEG_HIKE,
@@ -160,7 +163,14 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_SAME_BACK, 0,
         "lo mismo de regreso|lo mismo de vuelta|igual de regreso|igual de vuelta|"
         "lo mismo para regresar|y lo mismo de vuelta|y lo mismo de regreso|mismo de regreso|"
-        "lo mismo al regreso|otro tanto de regreso|otro tanto de vuelta|el mismo camino de "
+        "de regreso lo mismo|de vuelta lo mismo|regreso lo mismo|regreso igual|vuelta igual|"
+        "de regreso igual|de vuelta igual|igual para regresar|regresamos igual|volvemos igual|"
+        "lo mismo pa regresar|lo mismo para volver|el mismo camino de vuelta|"
+        "mismo camino de regreso|mismo camino de vuelta|mismo tiempo de regreso|"
+        "mismo tiempo de vuelta|regresamos por el mismo camino|volvemos por el mismo camino|"
+        "regreso por el mismo camino|a casa por el mismo camino|la vuelta igual|el regreso igual|"
+        "la vuelta lo mismo|el regreso lo mismo|lo mismo al regreso|otro tanto de regreso|otro "
+        "tanto de vuelta|el mismo camino de "
         "regreso"),
     ROW(ITEM_HOMEWARD, 0,
         "de regreso|de vuelta|regreso|vuelta|al regreso|de vuelta a casa|"
@@ -277,7 +287,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "pagina dice|sitio dice|amiga dice|amigo dice|vecina dice|vecino dice|manual dice|"
         "me dijeron que dura|me dijeron que duraba|supuestamente|folleto dice|dicen que dura|"
         "se supone|internet dice|dicen que duran|la caja dice|segun el manual|segun la pagina|"
-        "anuncio dice|hermana dice|hermano dice|le dura|segun ellos"),
+        "solo dura|nomas dura|solo me dura|nada mas dura|nomas me dura|nada mas me dura|solo duran|"
+        "me dura solo|dura solo|apenas dura|apenas me dura|solo aguanta|nomas aguanta|anuncio "
+        "dice|hermana dice|hermano dice|le dura|segun ellos"),
 };
 
 const size_t lexicon_es_ways_count = sizeof lexicon_es_ways / sizeof lexicon_es_ways[0];

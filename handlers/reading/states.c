@@ -70,6 +70,9 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     size_t before = back_over_links(items, at);
     int steps = 0;
 
+    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
+        return false; /* "what should it do full" */
+    }
     if (is_low_word(items, at)) {
         return item_text(items, at - 1, "to") ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));

@@ -196,6 +196,14 @@ is_named_battery(const struct items *items, size_t at)
             (item_is(items, at + 1, ITEM_NUMBER) && items->list[at + 1].spent));
 }
 
+/* "to charge it off the wall": what it comes from; else "off the wall" is away from it. */
+static bool
+charges_off_wall(const struct items *items, size_t at)
+{
+    return item_text(items, at, "off") &&
+           token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
+}
+
 void
 power_read(const struct items *items, struct told *told)
 {
@@ -211,6 +219,9 @@ power_read(const struct items *items, struct told *told)
 
         if (is_named_battery(items, at)) {
             continue;
+        }
+        if (charging && charges_off_wall(items, at)) {
+            source = POWER_SOURCE_WALL;
         }
         if (source != POWER_SOURCE_NONE && charging == (source != POWER_SOURCE_BATTERY) &&
             !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {

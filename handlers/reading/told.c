@@ -126,7 +126,7 @@ read_items(struct items *items, struct told *told)
     surroundings_read(items, told);
     since_read(items, &charges, told);
     if (told->kind == TOLD_NOTHING) {
-        told->kind = asks_by_reading(items, told);
+        told->kind = asks_by_reading(items, &charges, told);
     }
     activity_read(items, told);
     if (wants_legs(told)) {
