@@ -5,6 +5,8 @@
 #include "legs.h"
 #include "surroundings.h"
 
+enum { POUNDS_MAX = 400 }; /* that somebody weighs; more is pressure */
+
 static bool
 has(const struct items *items, enum cue cue)
 {
@@ -20,6 +22,7 @@ cylinder_is_asked(const struct items *items)
 
     for (at = 0; at < items->count; at++) {
         pressure = pressure || item_in(items, at, UNIT_PSI) ||
+                   (item_in(items, at, UNIT_POUND) && items->list[at].value > POUNDS_MAX * 1000) ||
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
                    cylinder_size_at(items, at);
     }

@@ -373,6 +373,12 @@ is_length(const struct items *items, size_t at)
         item_value(items, at - 1, ITEM_AT) == AT_AT) {
         return false;
     }
+    if (!item_is(items, at - 1, ITEM_DEPART) &&
+        (item_is(items, at + 1, ITEM_AND) ||
+         (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE)) &&
+        at + 2 < items->count && items->list[at + 2].is == ITEM_CLOCK && is_length(items, at + 2)) {
+        return true; /* "1:30 and 2:15 gate to gate" */
+    }
     while (before > 0 &&
            (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
             item_is(items, before - 1, ITEM_OF))) {

@@ -151,6 +151,13 @@ corrects_total(const struct items *items, size_t at, const struct counted *count
     return true;
 }
 
+/* "one spare": counted already */
+static bool
+is_number_of(const struct items *items, size_t at)
+{
+    return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal;
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -170,7 +177,8 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     if ((item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
          items->list[at].ordinal) &&
         before && (!items->list[at].spent || items->list[at].ordinal) &&
-        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at)) {
+        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
+        !(at > 0 && is_number_of(items, at - 1))) {
         counted->on_top++;
         return;
     }

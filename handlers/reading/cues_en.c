@@ -54,6 +54,7 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
+        "lands|land at|landing at|lands at|touches down|takes off|takeoff|take off at|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
         "the air|"
         "layover|layovers|air time|airtime|wheels up|to board|can i board|boarding|block time|"

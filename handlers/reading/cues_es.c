@@ -34,7 +34,8 @@ const char *const cues_es[CUE_COUNT] = {
         "si conecto|si enchufo|si las conecto|si las enchufo|de cargar|poner a cargar|cuanto "
         "tarda|cuanto tardan|tarda en|tardan en|horas de carga|cuanto sube|cuanto suben|"
         "cuanto le sube|cuanto le suben|para que se llene|minutos de carga",
-    [CUE_FLIGHT] = "vuelo|vuelos|avion|volar|aerolinea|puerta a puerta|en el aire|escala|escalas|"
+    [CUE_FLIGHT] = "aterriza|aterrizamos|aterrizo|despega|despegamos|vuelo|vuelos|avion|volar|"
+                   "aerolinea|puerta a puerta|en el aire|escala|escalas|"
                    "abordar|vuelo de|volamos|volando|aeropuerto|embarcar",
     [CUE_ON_PLANE] = "voy en el avion|estoy en el avion|vamos en el avion|en el avion|voy volando|"
                      "en pleno vuelo|en el vuelo|ya en el aire|estamos volando|a bordo",

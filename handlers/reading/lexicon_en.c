@@ -40,7 +40,8 @@ const struct lexicon_entry lexicon_en[] = {
         "till all are|until all are|til all are|til all|till all|until all|when are all"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "half|halfway|half way|half full|half charged|half a charge|half charge|"
+        "half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half way|half full|half "
+        "charged|half a charge|half charge|"
         "half empty|half gone|half a|half of|a half|one half|half of a"),
     ROW(ITEM_QUARTER, 0,
         "quarter|a quarter|one quarter|quarter full|a quarter full|a fourth|"
@@ -81,7 +82,9 @@ const struct lexicon_entry lexicon_en[] = {
         "main battery|big one|small one|new one|old one|my spare|my backup|current one|"
         "next one|one more|newer one|older one|other battery|spare battery|"
         "backup battery|extra battery"),
-    ROW(ITEM_OTHER, 2, "spares|others|the others|backups"),
+    ROW(ITEM_OTHER, 2,
+        "the rest|rest of them|rest of the batteries|remaining ones|spares|others|the "
+        "others|backups"),
     ROW(ITEM_ORDINAL, 1, "first|first one|the first|the first one"),
     ROW(ITEM_ORDINAL, 2, "second|second one|a second|the second|the second one|a second one"),
     ROW(ITEM_ORDINAL, 3, "third|third one|a third one|the third|the third one"),
@@ -197,14 +200,14 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_UNIT, UNIT_MINUTE,
         "min|mins|minute|minutes|minuts|minit|minits|more minutes|more min"),
     ROW(ITEM_UNIT, UNIT_HOUR,
-        "h|hr|hrs|hour|hours|hour s|hous|more hours|more hrs|full hours|"
+        "h|hr|hrs|hour|hours|hour s|hous|hors|huors|houres|more hours|more hrs|full hours|"
         "whole hours|straight hours|solid hours|good hours"),
     OWN(ITEM_UNIT, UNIT_MINUTE, "m"),
     ROW(ITEM_UNIT, UNIT_DAY, "day|days"),
     ROW(ITEM_UNIT, UNIT_PSI, "psi|psig|p s i"),
     ROW(ITEM_UNIT, UNIT_BAR, "bar|bars"),
     ROW(ITEM_UNIT, UNIT_FLOW,
-        "lpm|l / min|l / m|liter|liters|litre|litres|l|liters a minute|liters per minute|"
+        "lpm|litrs|l / min|l / m|liter|liters|litre|litres|l|liters a minute|liters per minute|"
         "liter a minute|liter per minute|l a minute|l per minute|l p m|liters / min|lt|lts|"
         "litres a minute|litres per minute|l a min|l per min|liters a min|liters per min|ltr"),
     ROW(ITEM_UNIT, UNIT_FEET, "ft|feet|foot|ft up|feet up"),

@@ -101,7 +101,7 @@ const struct lexicon_entry lexicon_es[] = {
            "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"
            "sin carga|vacios|muertos|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada "
            "de carga|"
-           "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|"
+           "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|en zero|"
            "a cero|completamente descargada|vaciada|sin nada"),
     CHARGE(85, 99,
            "casi llena|casi llenas|casi completa|casi completas|casi lleno|casi llenos|"

@@ -18,7 +18,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_TO_HOUR, 0, "para las|para la"),
     ROW(ITEM_LESS, 0, "menos"),
     ROW(ITEM_CLOCK_LEAD, 0,
-        "a las|a la|como a las|como a la|a eso de las|a eso de la|tipo|alrededor de las|"
+        "a las|a la|alas|como a las|como a la|a eso de las|a eso de la|tipo|alrededor de las|"
         "cerca de las|las|la|hacia las|por ahi de las|sobre las|para las|para la|desde las|"
         "desde la|hasta las|hasta la|antes de las|antes de la|son las|es la|eran las|era la|"
         "a mas tardar a las|ahora son las|ya son las|ahorita son las|a partir de las|de las|"
@@ -122,7 +122,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "troca|en troca|de "
+        "voy manejando|troca|en troca|de "
         "troca|carro|coche|auto|manejo|manejar|manejando|camion|autobus|camioneta|bus|taxi|tren|"
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"

@@ -20,6 +20,7 @@ enum {
     SLIPS_MAX = 32, /* of one text; the others stay as they are */
     FIRST_FROM = 5, /* from here on the first letter may be the one that is wrong */
     LETTER_FROM = 5,
+    LESS_FROM = 4,
     SPANISH_LETTER_FROM = 6
 };
 
@@ -85,11 +86,11 @@ is_other_form(const char *one, const char *other)
 static enum nearness
 by_letter(const struct search *search, enum slip_kind slip, const char *known)
 {
-    bool spanish = search->language == LANGUAGE_ES;
+    bool spanish = search->language == LANGUAGE_ES, less = slip == SLIP_LETTER_LESS;
+    size_t from = spanish ? SPANISH_LETTER_FROM : less ? LESS_FROM : LETTER_FROM;
 
-    if (search->typed[0] != known[0] ||
-        search->length < (spanish ? SPANISH_LETTER_FROM : LETTER_FROM) ||
-        (spanish && slip != SLIP_LETTER_LESS) || is_other_form(search->typed, known)) {
+    if (search->typed[0] != known[0] || search->length < from || (spanish && !less) ||
+        is_other_form(search->typed, known)) {
         return NEAR_NOT;
     }
     return slip == SLIP_WRONG_LETTER ? NEAR_WRONG : NEAR_ONE_LETTER;

@@ -171,6 +171,14 @@ is_judged(const struct tokens *tokens, size_t at, size_t after)
     return false;
 }
 
+/* "one at 70, the rest dead" */
+static bool
+is_remainder(const struct tokens *tokens, size_t at)
+{
+    return token_is(tokens, at, "rest") && token_is(tokens, at - 1, "the") &&
+           token_among(tokens, at + 1, " dead empty full are is at flat charged unchecked ");
+}
+
 /* "94 asleep", "86 when I got up the stairs", "dormido 87". */
 static bool
 is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
@@ -182,7 +190,7 @@ is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
     }
     for (i = after; i < tokens->count && !ends_sentence(tokens, i); i++) {
         if (token_among(tokens, i, states)) {
-            return true;
+            return !is_remainder(tokens, i);
         }
         if (!token_among(tokens, i, state_links)) {
             return false;

@@ -147,6 +147,21 @@ minutes_between(const struct item *from, const struct item *to)
     return (minutes % round + round) % round;
 }
 
+/* "leave at 7, two hours by car, there at 9" */
+static bool
+is_told_as_length(const struct items *items, int minutes)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) && !items->list[at].spent &&
+            duration_minutes(items, at) == minutes) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void
 read_clock_way(struct items *items, struct told *told, struct spans *spans)
 {
@@ -170,7 +185,9 @@ read_clock_way(struct items *items, struct told *told, struct spans *spans)
     }
     items_spend(items, from, 1);
     items_spend(items, to, 1);
-    add_span(spans, from, minutes);
+    if (!is_told_as_length(items, minutes)) {
+        add_span(spans, from, minutes);
+    }
 }
 
 /* ---- finding the spans
@@ -230,6 +247,8 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT ||
+            (item_is(items, at - 1, ITEM_GOING) &&
+             (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"))) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);

@@ -307,6 +307,15 @@ is_of_no_battery(const struct items *items, size_t at)
     return (noun_behind && !item_is(items, at + 1, ITEM_BATTERY)) || noun_before;
 }
 
+/* "it is haaf full": a word that is not understood says how full. */
+static bool
+is_unclear(const struct items *items, size_t at)
+{
+    return at > 1 && item_is(items, at, ITEM_FULL) && item_is(items, at - 1, ITEM_WORD) &&
+           token_among(items->tokens, items->list[at - 1].from - 1,
+                       " is are its was were s es esta estan ");
+}
+
 static bool
 word_at(const struct items *items, size_t at, struct state *state)
 {
@@ -314,7 +323,7 @@ word_at(const struct items *items, size_t at, struct state *state)
     bool full = item_is(items, at, ITEM_FULL);
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
-        is_of_no_battery(items, at)) {
+        is_of_no_battery(items, at) || is_unclear(items, at)) {
         return false;
     }
     state->charge =
