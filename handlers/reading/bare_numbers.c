@@ -206,6 +206,16 @@ follows_correction(const struct items *items, size_t at)
     return corrections_lead(items, at);
 }
 
+/* "charging in the car, 30 to 80": from where to where */
+static bool
+begins_way_up(const struct items *items, size_t at)
+{
+    return clause_start(items, at) == at && item_is(items, at + 1, ITEM_TO) &&
+           item_free_number(items, at + 2) && items->list[at + 2].value > items->list[at].value &&
+           items->list[at + 2].value <= 100 * 1000 && !item_is(items, at + 3, ITEM_UNIT) &&
+           lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -237,7 +247,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
           (opens_list(items, before) && (big || begins_list(items, at))) ||
           (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
-          led_as_charge(items, at, before, big) || (joined && (big || value % 5 == 0)) ||
+          (big && begins_way_up(items, at)) || led_as_charge(items, at, before, big) ||
+          (joined && (big || value % 5 == 0)) ||
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||

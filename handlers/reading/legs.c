@@ -28,6 +28,14 @@ stops_cue(const struct items *items, size_t at)
            items->list[at].is == ITEM_CLOCK;
 }
 
+/* A word for a way or a place; "no layover" is none. */
+static bool
+is_cue(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_GOING) &&
+           !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
+}
+
 /* Steps to the cue before (or behind); 0 if there is none. */
 static size_t
 cue_back(const struct items *items, size_t at, size_t taken_from)
@@ -38,7 +46,7 @@ cue_back(const struct items *items, size_t at, size_t taken_from)
         if (stops_cue(items, i - 1)) {
             return 0;
         }
-        if (item_is(items, i - 1, ITEM_GOING)) {
+        if (is_cue(items, i - 1)) {
             return at - (i - 1);
         }
     }
@@ -54,7 +62,7 @@ cue_ahead(const struct items *items, size_t at)
         if (stops_cue(items, i) || is_then(items, i)) {
             return 0;
         }
-        if (item_is(items, i, ITEM_GOING)) {
+        if (is_cue(items, i)) {
             return i - at;
         }
     }
@@ -71,7 +79,7 @@ cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
         return items->count;
     }
     for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (item_is(items, i - 1, ITEM_GOING)) {
+        if (is_cue(items, i - 1)) {
             return i - 1;
         }
     }
@@ -245,7 +253,9 @@ find_kinds(const struct items *items, const struct told *told, struct spans *spa
         } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
             taken_from = span->at;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind) {
-            span->kind = spans->list[i - 1].kind; /* a list goes on */
+            bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");
+
+            span->kind = more ? LEG_FLIGHT : spans->list[i - 1].kind; /* a list goes on */
             span->has_kind = true;
         } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
             cue = items_find(items, 0, items->count, ITEM_GOING);

@@ -84,6 +84,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "a mas tardar a las|para el|listas a las|lista a las|listas para|lista para|"
         "para eso de las|como para las|lista antes de|listas antes de"),
     ROW(ITEM_UNTIL, 0,
+        "llegar a las|llegar a la|llegar hasta las|aguantar hasta las|durar hasta las|"
         "hasta|hasta las|hasta la|hasta el|llego a las|llego a la|llega a las|"
         "llegan a las|alcanza para las|llegamos a las|me alcanza para llegar a las|"
         "aguanta a las|aguanta hasta las|dura hasta las|llega a la|llegan a la|"

@@ -237,18 +237,26 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
            !item_is(items, at + 1, ITEM_UNIT);
 }
 
+/* "drive 2 more" */
+static bool
+is_more_of_a_way(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_GOING) &&
+           (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"));
+}
+
 /* "2 hours there and 2 back": hours, as the length before. */
 static bool
 is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
 {
     const struct item *item = &items->list[at];
 
-    return spans->count > 0 && items->list[spans->list[spans->count - 1].at].whole_hours &&
+    return spans->count > 0 &&
+           (items->list[spans->list[spans->count - 1].at].whole_hours ||
+            (items->list[spans->list[0].at].whole_hours && is_more_of_a_way(items, at))) &&
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
-            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT ||
-            (item_is(items, at - 1, ITEM_GOING) &&
-             (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"))) ||
+            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);

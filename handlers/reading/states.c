@@ -93,7 +93,8 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
             return false;
         }
         if (item_text(items, before, "before") || item_text(items, before, "antes") ||
-            item_is(items, before, ITEM_WILL_BE) || (full && needs(items, before))) {
+            item_is(items, before, ITEM_WILL_BE) ||
+            ((full || item_is(items, after, ITEM_BY)) && needs(items, before))) {
             return true;
         }
         if (item_is(items, at, ITEM_CHARGE)) {
