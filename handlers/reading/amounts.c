@@ -156,8 +156,8 @@ join_range(struct items *items, size_t at)
            ((dash || item_text(items, at + 1, "or") || item_text(items, at + 1, "o") ||
              (item_text(items, at + 1, "to") && item_is(items, at - 1, ITEM_SHOWS))) &&
             low->value > 12 * 1000 && high->value <= 100 * 1000);
-    if (low->value >= high->value || low->negative || low->fraction || low->times || !told ||
-        item_text(items, at + 1, "hasta") ||
+    if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
+        low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
          item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT)) {
         return;

@@ -149,8 +149,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         return big;
     }
     if (item_is(items, before, ITEM_FROM)) {
-        return lexicon_cue(items->tokens, CUE_CHARGING)
-                   ? big || item_is(items, at + 1, ITEM_TO)
+        return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
+                   ? big || item_is(items, at + 1, ITEM_TO) ||
+                         token_is(items->tokens, items->list[before].from, "starting")
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);
     }

@@ -384,7 +384,9 @@ is_length(const struct items *items, size_t at)
             item_is(items, before - 1, ITEM_OF))) {
         before--;
     }
-    return item_is(items, before - 1, ITEM_GOING) && !item_is(items, before - 1, ITEM_DEPART) &&
+    return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
+            item_is(items, before - 1, ITEM_GATE)) &&
+           !item_is(items, before - 1, ITEM_DEPART) &&
            (before < at || token_is(items->tokens, items->list[at].from - 1, "time"));
 }
 

@@ -42,7 +42,8 @@ const char *const cues_en[CUE_COUNT] = {
         "want * full|want it full|want them full|are all charged|all are charged|all charged by|"
         "charge overnight|charges|be done charging|to get * full|how full|be at 100|be at 80|"
         "have after|charge 5|charge 6|charge back|full charge by|full charge before|"
-        "ready by|all ready|they ready|be all set|charge time|charge to|i plug in|plug in at|when "
+        "percent by|% by|ready by|all ready|they ready|be all set|charge time|charge to|i plug "
+        "in|plug in at|when "
         "are they done|when is it "
         "done|when will it be done|"
         "will it be at|gonna be at|what will it be|battery take|batteries take|are they done|"
@@ -54,7 +55,8 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "lands|land at|landing at|lands at|touches down|takes off|takeoff|take off at|"
+        "time zone|time zones|lands|land at|landing at|lands at|touches down|takes "
+        "off|takeoff|take off at|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
         "the air|"
         "layover|layovers|air time|airtime|wheels up|to board|can i board|boarding|block time|"

@@ -43,6 +43,9 @@ cue_back(const struct items *items, size_t at, size_t taken_from)
     size_t i;
 
     for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
+        if (items->list[i - 1].is == ITEM_CLOCK && item_text(items, at - 1, "for")) {
+            continue; /* "lunch at 12 for an hour" */
+        }
         if (stops_cue(items, i - 1)) {
             return 0;
         }
@@ -146,6 +149,11 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->has_kind = true;
         span->kind = LEG_DRIVE;
         return ahead > 0 ? span->at + ahead + 1 : span->at;
+    }
+    if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
+        item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
+        span->homeward = true; /* "40 min to the market and 40 back" */
+        return span->at;
     }
     if (back > 0 && is_destination(items, span->at - back)) {
         span->has_kind = true;
@@ -319,6 +327,16 @@ interleave(const struct spans *spans, struct told *told)
     }
 }
 
+/* Behind "3 flights": "of 1 hour", ", an hour each". */
+static bool
+is_length_of_each(const struct items *items, size_t at)
+{
+    if (at < items->count && items->list[at].is == ITEM_PAUSE) {
+        return item_is_duration(items, at + 1) && item_is(items, at + 2, ITEM_EACH);
+    }
+    return item_is_duration(items, at + (item_is(items, at, ITEM_OF) ? 1U : 0U));
+}
+
 /* "3 flights of 1 hour": so many, with as many waits between them as lie there. */
 static void
 repeat_flights(const struct items *items, struct spans *spans)
@@ -327,8 +345,7 @@ repeat_flights(const struct items *items, struct spans *spans)
     struct span flight, wait;
 
     for (i = 1; i < items->count; i++) {
-        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT &&
-            item_is_duration(items, i + (item_is(items, i + 1, ITEM_OF) ? 2U : 1U)) &&
+        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
             items->list[i - 1].is == ITEM_NUMBER) {
             break;
         }

@@ -163,7 +163,7 @@ const struct lexicon_entry lexicon_es[] = {
         "pulso del corazon|mi pulso|su pulso|pulso cardiaco|pulso de el|el pulso es|buenos "
         "dias|buenas tardes|buenas noches|buena noche|buen dia|pasado manana|primera vez|de "
         "primera|segunda vez|a la vez|de vez en cuando|luz del cuarto|foco del cuarto|"
-        "la luz se fue|punto muerto|por completo el dia|dia completo|noche completa|"
+        "punto muerto|por completo el dia|dia completo|noche completa|"
         "completa la noche|tiempo completo|precio completo|un rato|hora exacta|media vuelta|"
         "media naranja|clase media|en medio|por medio|a la una y otra vez|cuarto de hotel|"
         "cuarto de bano|nombre completo|toda la vida|una hora mas de diferencia|todos modos|"

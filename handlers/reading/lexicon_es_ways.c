@@ -185,7 +185,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "lleva desconectada|sin enchufar|sin conectar|lo desconectamos|llevo usando la bateria|"
         "llevo con bateria|solo con bateria|con solo la bateria|sin corriente"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "se fue la luz|no hay luz|sin luz|se corto la luz|apagon|no tenemos luz|se fue la "
+        "se fue la luz|la luz se fue|la corriente se fue|la electricidad se fue|la luz se corto|"
+        "fallo la luz|no hay luz|sin luz|se corto la luz|apagon|no tenemos luz|se fue la "
         "corriente|"
         "sin electricidad|no hay corriente|no hay electricidad|se fue la electricidad|"
         "corte de luz|nos quedamos sin luz|lleva sin luz|llevamos sin luz|llevo sin luz|"
@@ -227,7 +228,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "contacto|toma|"
         "con enchufe|con corriente|conectadas|hay enchufe|hay corriente|enchufar|cargador|"
         "con contacto|con luz|enchufarla|enchufarlo|conectarla|conectarlo|en el cargador|"
-        "puedo enchufar|puedo conectar|con toma"),
+        "puedo enchufar|puedo conectar|con toma|conecto|enchufo|conectamos|enchufamos|la conecto|"
+        "las conecto|lo conecto|la enchufo|las enchufo|lo enchufo|conecte|enchufe la|enchufe las"),
     ROW(ITEM_POWER, POWER_WORD_NONE,
         "sin enchufe|sin enchufes|sin corriente alla|no hay enchufe|no hay enchufes|sin cargador|"
         "sin donde enchufar|sin contacto|sin conexion electrica|no hay donde enchufar|sin cargar|"

@@ -95,6 +95,11 @@ spans_power(const struct items *items, struct spans *spans)
         }
         span->has_power = true;
         span->power = span->kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, span);
+        if (span > spans->list && span->homeward && span->power == POWER_SOURCE_CAR &&
+            clause_start(items, span->at) == clause_start(items, (span - 1)->at) &&
+            !(span - 1)->has_power) {
+            (span - 1)->power = span->power; /* "2 hours there and 2 back with the adapter" */
+        }
         for (i = 0; whole_way && i < spans->count; i++) {
             if (spans->list[i].kind == span->kind) {
                 spans->list[i].power = span->power;

@@ -107,6 +107,7 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
                    items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
         }
         if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
+            !token_among(items->tokens, items->list[before].to - 1, " least menos minimo ") &&
             !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_BATTERY) &&
             !(items->list[before].is == ITEM_NUMBER && full &&

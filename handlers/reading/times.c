@@ -190,7 +190,7 @@ is_named_battery(const struct items *items, size_t at)
 {
     size_t after = items->list[at].to;
 
-    return item_text(items, at, "on") &&
+    return item_text(items, at, "on") && item_value(items, at, ITEM_POWER) == POWER_WORD_BATTERY &&
            (item_is(items, at - 1, ITEM_LIGHT) || item_in(items, at - 1, UNIT_PERCENT) ||
             token_among(items->tokens, after, " a b c ") || item_is(items, at + 1, ITEM_NAMED) ||
             (item_is(items, at + 1, ITEM_NUMBER) && items->list[at + 1].spent));
@@ -217,8 +217,9 @@ power_read(const struct items *items, struct told *told)
     for (at = 0; at < items->count; at++) {
         enum power_source source = source_of(item_value(items, at, ITEM_POWER));
 
-        if (is_named_battery(items, at)) {
-            continue;
+        if (is_named_battery(items, at) ||
+            (told->kind == TOLD_WATCH && item_text(items, at, "unplug"))) {
+            continue; /* "remind me to unplug" */
         }
         if (charging && charges_off_wall(items, at)) {
             source = POWER_SOURCE_WALL;
