@@ -155,8 +155,9 @@ denied(struct items *items, size_t at)
     size_t next = at + 1;
 
     if (!item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_CORRECT) ||
-        (item_text(items, at, "no") && (at == 0 || items->list[at - 1].is == ITEM_STOP ||
-                                        items->list[at - 1].is == ITEM_PAUSE))) {
+        (item_text(items, at, "no") && items->list[at].to == items->list[at].from + 1 &&
+         (at == 0 || items->list[at - 1].is == ITEM_STOP ||
+          items->list[at - 1].is == ITEM_PAUSE))) {
         return; /* a no of its own corrects */
     }
     while (next < at + 3 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||

@@ -126,6 +126,15 @@ counts_batteries(const struct items *items, size_t at)
            !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
 }
 
+/* "charging from 10" */
+static bool
+is_charging_from(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
+}
+
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
 static bool
 led_as_charge(const struct items *items, size_t at, size_t before, bool big)
@@ -150,7 +159,7 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     }
     if (item_is(items, before, ITEM_FROM)) {
         return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
-                   ? big || item_is(items, at + 1, ITEM_TO) ||
+                   ? big || item_is(items, at + 1, ITEM_TO) || is_charging_from(items, before) ||
                          token_is(items->tokens, items->list[before].from, "starting")
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);

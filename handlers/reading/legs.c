@@ -103,18 +103,22 @@ set_kind(struct span *span, const struct items *items, size_t cue)
     }
 }
 
+/* "to the clinic" */
+static bool
+leads_to(const struct items *items, size_t cue)
+{
+    size_t before = items->list[cue].from;
+
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+}
+
 /* "to the clinic is 55 minutes": the way there */
 static bool
 is_destination(const struct items *items, size_t cue)
 {
-    size_t before = items->list[cue].from;
-
-    if (item_value(items, cue, ITEM_GOING) != LEG_WAIT ||
-        !token_among(items->tokens, items->list[cue].to, " is takes are es son ")) {
-        return false;
-    }
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+    return item_value(items, cue, ITEM_GOING) == LEG_WAIT && leads_to(items, cue) &&
+           token_among(items->tokens, items->list[cue].to, " is takes are es son ");
 }
 
 /* "3 hours at the lake": wherever that is */
@@ -166,6 +170,9 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
     }
     if (ahead > 0) {
         set_kind(span, items, span->at + ahead);
+        if (span->kind == LEG_WAIT && leads_to(items, span->at + ahead)) {
+            span->kind = LEG_OTHER; /* "40 min to the clinic" */
+        }
         return span->at + ahead + 1;
     }
     if (span_stays_there(items, span->at) ||

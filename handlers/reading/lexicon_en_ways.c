@@ -94,7 +94,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_BY, 0, "by|before|no later than|in time for|ready for|ready at|ready by|done by|for"),
     ROW(ITEM_UNTIL, 0,
         "until|till|til|to last to|to last until|through|thru|up until|up till|"
-        "make it to|make it till|make it until|make it til|get me to|last to|lasts to|"
+        "get to|to get to|make it past|get past|hold until|hold till|go until|go till|make it "
+        "to|make it "
+        "till|make it until|make it til|get me to|last to|lasts to|"
         "last through|get us to|carry me to|to make it to"),
     ROW(ITEM_BEFORE, 0,
         "before|before its|before it is|before theyre|before they|before i|before "
@@ -129,7 +131,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "sorry|actually|correction|i mean|i "
         "meant|meant|oops|whoops|my bad|"
         "scratch that|make that|strike that|make it|err|sorry i meant|sorry i mean|typo|"
-        "let me correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
+        "oh sorry|sorry its|i meant to say|meant to say|my fault|ooops|ops|let me "
+        "correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
         "sorry make that|no make that|or rather|no its|no i mean|no i meant"),
     /* ---- ways and power ------------------------------------------------------------------------
      */

@@ -28,7 +28,8 @@ const struct lexicon_entry lexicon_es[] = {
         "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|conte|tengo solo|"
         "solo tengo|nada mas tengo|nomas tengo|teniendo"),
     ROW(ITEM_WILL_BE, 0,
-        "a que hora esta|a que hora estan|a que hora estara|a que hora estaran|a que hora queda|"
+        "a que hora|a que hora esta|a que hora estan|a que hora estara|a que hora estaran|a que "
+        "hora queda|"
         "este|esten|estar|hasta|hasta que|quede|queden|a que este|a que esten|para que este|"
         "para que esten|cuando este|cuando esta|cuando estan|cuando estaran|llegue|llegue a|llega "
         "a|llega al|llegan a|llegan al|cuando llega|llegara a|sube a|suba a|"
@@ -69,7 +70,7 @@ const struct lexicon_entry lexicon_es[] = {
         "la de respaldo|de respaldo|la principal|la puesta|la extra|la nueva|la vieja|la grande|"
         "la chica|esta otra|la del aparato|la que trae|la que traigo|la de la bolsa|"
         "otra bateria|la otra bateria|otra pila|la otra pila|esta|la de reserva|de reserva|"
-        "la restante|la mia"),
+        "la restante|la mia|la de arriba|la de abajo|la de adentro|la de afuera"),
     ROW(ITEM_OTHER, 2, "otras|las otras|las demas"),
     ROW(ITEM_ORDINAL, 1, "primera|la primera"),
     ROW(ITEM_ORDINAL, 2, "segunda|la segunda|una segunda"),

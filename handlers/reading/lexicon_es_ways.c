@@ -58,7 +58,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "la semana pasada|antes|hoy en la manana|ayer por la noche|al principio|"
         "hoy temprano|temprano"),
     ROW(ITEM_WAS, 0,
-        "tenia|estaba|era|traia|empezo con|estaban|marcaba|empezo en|habia|decia|"
+        "tenia|estaba|era|eran|traia|empezo con|estaban|marcaba|empezo en|habia|decia|"
         "arranco con|fue|iba en|tuvo|empece con|sali con|salimos con|marco"),
     ROW(ITEM_THEN_LEFT, 0,
         "desconecte|desconectamos|lo desconecte|la desconecte|salimos|sali|cuando salimos|"
@@ -281,10 +281,12 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de casa a hotel|casa a casa|de casa al hotel|de casa a casa|"
         "con todo y traslados|contando traslados"),
     ROW(ITEM_BEHIND, 0,
-        "mas temprano|atrasado|atrasados|hora menos|horas menos|atras de aca|menos alla|"
+        "hora mas temprano|horas mas temprano|mas temprano|atrasado|atrasados|hora menos|horas "
+        "menos|atras de aca|menos alla|"
         "mas temprano alla|de atraso|menos que aqui|atrasada"),
     ROW(ITEM_AHEAD, 0,
-        "mas tarde|adelantado|adelantados|hora mas|horas mas|mas alla|mas tarde alla|"
+        "hora mas tarde|horas mas tarde|mas tarde|adelantado|adelantados|hora mas|horas mas|mas "
+        "alla|mas tarde alla|"
         "adelante|mas que aqui|de adelanto|adelantada"),
     ROW(ITEM_CLAIM, 0,
         "pagina dice|sitio dice|amiga dice|amigo dice|vecina dice|vecino dice|manual dice|"

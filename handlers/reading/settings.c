@@ -302,6 +302,7 @@ activity_read(const struct items *items, struct told *told)
             is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
+                   !token_among(items->tokens, items->list[at].from + 1, " stop area ") &&
                    !item_text(items, at - 1, "the")) {
             take_activity(told, ACTIVITY_REST);
         }

@@ -112,6 +112,22 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
            ends_way(items, *to);
 }
 
+/* "una hora menos": the unit is part of the phrase. */
+static int
+counts_hours_apart(const struct items *items, size_t at)
+{
+    int hours = at < items->count ? items->list[at].value / 1000 : 0;
+
+    if (!item_free_number(items, at) || at + 1 >= items->count ||
+        !token_among(items->tokens, items->list[at + 1].from, " hora horas hour hours ")) {
+        return 0;
+    }
+    if (item_is(items, at + 1, ITEM_BEHIND)) {
+        return hours;
+    }
+    return item_is(items, at + 1, ITEM_AHEAD) ? -hours : 0;
+}
+
 /* Hours that the clocks at the end are behind (+) or ahead (-) of ours. */
 static int
 zone_minutes(struct items *items)
@@ -119,6 +135,12 @@ zone_minutes(struct items *items)
     size_t at, next;
 
     for (at = 0; at < items->count; at++) {
+        int hours = counts_hours_apart(items, at);
+
+        if (hours != 0) {
+            items_spend(items, at, 1);
+            return hours * 60;
+        }
         if (!item_is_duration(items, at) || items->list[at].spent) {
             continue;
         }

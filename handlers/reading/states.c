@@ -325,7 +325,8 @@ word_at(const struct items *items, size_t at, struct state *state)
     bool full = item_is(items, at, ITEM_FULL);
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
-        is_of_no_battery(items, at) || is_unclear(items, at)) {
+        is_of_no_battery(items, at) || item_text(items, at - 1, "how") ||
+        item_text(items, at - 1, "tan") || is_unclear(items, at)) {
         return false;
     }
     state->charge =
