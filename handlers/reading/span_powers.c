@@ -40,6 +40,29 @@ span_around(const struct items *items, struct spans *spans, size_t at)
     return before;
 }
 
+static const char vehicles[] = " car van truck suv jeep rv carro coche auto camioneta troca ";
+
+static bool
+sentence_has(const struct items *items, size_t at, const char *words)
+{
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+
+    for (i = items->list[from].from; i < items->list[to - 1].to; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "There is an outlet at the hotel": not where one drives. */
+static bool
+is_elsewhere(const struct items *items, size_t at, int word, const struct span *span)
+{
+    return word == POWER_WORD_PLUG && span->kind == LEG_DRIVE &&
+           !sentence_has(items, at, vehicles) && sentence_has(items, at, " at there alla en ");
+}
+
 /*
  * "We drive 90 minutes. The car has an adapter.": words of power in a sentence without a span are
  * of the drives if they name the car, of the wait told last if they name the wall.
@@ -47,13 +70,10 @@ span_around(const struct items *items, struct spans *spans, size_t at)
 static void
 power_apart(const struct items *items, struct spans *spans, size_t at, int word)
 {
-    static const char vehicles[] = " car van truck suv jeep rv carro coche auto camioneta troca ";
-    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
-    bool car = word == POWER_WORD_CAR;
+    bool car =
+        word == POWER_WORD_CAR || (word == POWER_WORD_PLUG && sentence_has(items, at, vehicles));
+    size_t i;
 
-    for (i = items->list[from].from; word == POWER_WORD_PLUG && i < items->list[to - 1].to; i++) {
-        car = car || token_among(items->tokens, i, vehicles);
-    }
     for (i = spans->count; i > 0; i--) {
         struct span *span = &spans->list[i - 1];
 
@@ -83,7 +103,8 @@ spans_power(const struct items *items, struct spans *spans)
             continue;
         }
         span = span_around(items, spans, at);
-        if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0) {
+        if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0 &&
+            !is_elsewhere(items, at, word, &spans->list[0])) {
             span = &spans->list[0];
         }
         if (span == NULL) {
