@@ -45,7 +45,8 @@ named_or_priced(struct items *items, size_t at)
             item_is(items, number, ITEM_PRICE) || item_is(items, number, ITEM_HEDGE))) {
         number++;
     }
-    if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1)) ||
+    if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1) &&
+         !item_text(items, number + 1, "setting")) ||
         item_in(items, number, UNIT_CELSIUS) || item_in(items, number, UNIT_FAHRENHEIT)) {
         items_spend(items, number, 1); /* "seat 14C" */
     }

@@ -9,6 +9,7 @@
 
 #include "corrections.h"
 #include "counted.h"
+#include "hedges.h"
 #include "memory.h"
 #include "states.h"
 
@@ -109,6 +110,9 @@ find_subject(struct items *items, size_t at, struct group *group)
                 item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;
             return;
         }
+        if (item_is(items, here, ITEM_ARTICLE) && here + 1 == at && !group->state.is_lights) {
+            break; /* "left at 8 with a full battery" */
+        }
         noun = noun || item_is(items, here, ITEM_BATTERY);
         plural = plural || item_value(items, here, ITEM_BATTERY) == 2;
         if (!is_passed_over(items, here)) {
@@ -179,6 +183,13 @@ cannot_be(const struct items *items, const struct state *state, struct told *tol
     told->missing |= MISSING_CHARGE;
 }
 
+static bool
+ends_clause(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE;
+}
+
 /* "3 lights on one and 4 on the other" */
 static bool
 light_again(const struct items *items, size_t at, const struct groups *groups, struct state *state)
@@ -195,6 +206,8 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
         (item_is(items, at - 2, ITEM_OTHER) || items->list[at - 2].one) &&
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
+    } else if (next == at + 1 && ends_clause(items, at + 1)) {
+        next = back_over_links(items, at); /* "and the second only 1" */
     }
     if (next == at + 1 ||
         !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||

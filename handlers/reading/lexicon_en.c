@@ -146,7 +146,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_LIGHT, 1, "bar|light|led|lite|dot|gauge light|green light|solid light|lit light"),
     ROW(ITEM_LIGHT, 2,
         "bars|lights|leds|lites|dots|gauge lights|green lights|solid lights|lit lights|"
-        "solid green lights|little lights|little green lights|lights lit|"
+        "solid green lights|little lights|little green lights|lights lit|solid|lit|steady|"
         "battery lights|charge lights|indicator lights|blue lights|solid bars|"
         "green bars|charge bars|battery bars|gauge bars"),
     ROW(ITEM_DIM, 0,
@@ -155,14 +155,22 @@ const struct lexicon_entry lexicon_en[] = {
         "half a bar|and a half lights|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
         "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
-        "down to|sank to|dropped to|drops to|dropped down to|fell to|drained to|went down to|"
+        "down around|"
+        "has dropped to|has gone down to|now down to|down to|sank to|dropped to|drops to|dropped "
+        "down to|fell to|drained to|went down to|"
         "went to|only charged to|charged to|got down to|its down to|charge is|level is|battery "
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
+    ROW(ITEM_SHOWS, 0, "just hit|just reached|sits at|sitting at|holding at|stuck at"),
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "flow setting|flow setting is|cranked to|cranked up to|cranked down to|turned it up to|"
+        "turned it down to|turned it to|turn it to|bumped it to|bumped it up to|put it on|put it "
+        "at|"
+        "have it on|have it at|got it on|got it at|leave it on|leave it at|keep it on|keep it at|"
+        "dialed up to|dialed down to|dial at|dial says|knob says|stays on|stay on|"
         "setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
         "is|"
         "setting of|setting number|set to number|flow|flow rate|dose|setting at|setting on|"
@@ -190,7 +198,12 @@ const struct lexicon_entry lexicon_en[] = {
         "light|porch "
         "light|light bulb|last minute|in the first place"),
     ROW(ITEM_USE, 0,
-        "i use|uses|use|he uses|she uses|we use|im using|runs|run|running|im prescribed|"
+        "running a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
+        "for|"
+        "prescribed at|prescribed for|has me on|has me at|has him on|has her on|puts me on|put me "
+        "on|"
+        "put him on|put her on|i use|uses|use|he uses|she uses|we use|im using|runs|run|running|im "
+        "prescribed|"
         "prescribed|hes running|shes running|i run|i run it"),
     /* ---- units and what is only counted ------------------------------------------------------ */
     ROW(ITEM_UNIT, UNIT_PERCENT,

@@ -65,7 +65,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "began|started out at|started off at|was at|were at|filled to|"
         "came with|started the day at|started the day with|i had"),
     ROW(ITEM_THEN_LEFT, 0,
-        "left the|left home|left our|left my|left for|when we left|when i left|when he left|"
+        "left at|left the|left home|left our|left my|left for|when we left|when i left|when he "
+        "left|"
         "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
         "unplugged|unplugged it|took "
         "it off|came off|came off the charger|came off the wall|"

@@ -147,6 +147,11 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"
+        "regulado a|le puse|lo puse en|la puse en|lo puse al|me puso|me puso en|me pusieron|"
+        "me pusieron en|me tienen en|lo subi a|lo baje a|le subi a|le baje a|lo dejo en|lo traigo "
+        "en|"
+        "la traigo en|lo traigo al|numero de flujo|"
         "nivel|ajuste|flujo|posicion|dosis|nivel de flujo|ajuste de|ajuste en|puesto en|"
         "en nivel|programado en|programada en|esta puesto en|flujo de|fijado en|en el nivel|"
         "flujo en|configurado en|perilla en|velocidad"),

@@ -154,7 +154,7 @@ is_led(const struct items *items, size_t at, bool *strong)
         if (!item_is(items, i - 1, ITEM_LINK) && !item_is(items, i - 1, ITEM_AT) &&
             !item_is(items, i - 1, ITEM_HEDGE) && !item_is(items, i - 1, ITEM_OF) &&
             !item_is(items, i - 1, ITEM_NOW) && items->list[i - 1].is != ITEM_SIGN &&
-            !item_is(items, i - 1, ITEM_TO)) {
+            !item_is(items, i - 1, ITEM_TO) && !item_text(items, i - 1, ":")) {
             break;
         }
     }
@@ -172,6 +172,19 @@ leads_mode(const struct items *items, size_t at)
 
     next += item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_OF) ? 1 : 0;
     return item_is(items, next, ITEM_MODE);
+}
+
+/* "3 on the dial", "a 2 setting"; but "battery 2 setting 3" */
+static bool
+is_before_setting(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_value(items, next, ITEM_AT) == AT_ON ? 1 : 0;
+    return item_is(items, next, ITEM_SETTING) &&
+           token_among(items->tokens, items->list[next].from, " dial setting knob ") &&
+           (next + 1 >= items->count || items->list[next + 1].is == ITEM_STOP ||
+            items->list[next + 1].is == ITEM_PAUSE);
 }
 
 /* "it is on 3, no wait, 2" */
@@ -201,7 +214,7 @@ is_setting(const struct items *items, size_t at, const struct told *told)
         return false; /* "full on one", "one at 60": a battery */
     }
     led = led && (strong || !counts_plural(items, at + 1));
-    led = led || corrects_setting(items, at, told);
+    led = led || corrects_setting(items, at, told) || is_before_setting(items, at);
     return (led && !counts_something(items, at + 1, strong)) ||
            (leads_mode(items, at) && !item->one);
 }

@@ -80,9 +80,11 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (ends_way_from(items, before)) {
         return true;
     }
-    if (full && (is_due(items, after) ||
-                 (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT)) ||
-                 item_text(items, after, "cuando"))) {
+    if (full &&
+        (is_due(items, after) ||
+         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
+          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
+         item_text(items, after, "cuando"))) {
         return true;
     }
     if (full && is_asked(items, before, after)) {
