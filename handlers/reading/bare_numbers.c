@@ -63,7 +63,9 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
            item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
-           item_is(items, at, ITEM_ACTIVITY) || items->list[at].one ||
+           item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
+           item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
+           items->list[at].one ||
            token_among(items->tokens, items->list[at].from,
                        " while when if but because mientras cuando si pero porque ");
 }

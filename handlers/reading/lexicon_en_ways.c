@@ -32,7 +32,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     OWN(ITEM_DAY, DAY_SUNDAY, "sun"),
     ROW(ITEM_TONIGHT, 0, "tonight|tonite|2 nite"),
     ROW(ITEM_AGO, 0,
-        "ago|earlier|into the day|into the trip|into it|into our day|in already|in "
+        "into a|into my|into this|in on a|in on my|in on this|ago|earlier|into the day|into the "
+        "trip|into it|into our day|in already|in "
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
         "for the last|the last|for the past|the past|over the last|over the past|in the last|"
@@ -198,7 +199,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|back by|back in|home|return|back home|way back|on the way back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "unplug|unplugged|on battery|on "
+        "unplug|went on battery|went on batteries|unplugged|on battery|on "
         "batteries|on battery power|off battery|"
         "running on battery|off the wall|on battery since|off the charger|left the plug|"
         "left the wall|left the outlet|came off the charger|came off the wall|off the plug|"

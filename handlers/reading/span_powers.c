@@ -88,6 +88,21 @@ power_apart(const struct items *items, struct spans *spans, size_t at, int word)
     }
 }
 
+/* One drives in the same sentence. */
+static bool
+drives_near(const struct items *items, const struct spans *spans, size_t at)
+{
+    size_t from = sentence_start(items, at), i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].kind == LEG_DRIVE && spans->list[i].at >= from &&
+            spans->list[i].at < at) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 spans_power(const struct items *items, struct spans *spans)
 {
@@ -103,6 +118,11 @@ spans_power(const struct items *items, struct spans *spans)
             continue;
         }
         span = span_around(items, spans, at);
+        if (word == POWER_WORD_CAR && span != NULL && span->kind != LEG_DRIVE &&
+            drives_near(items, spans, at)) {
+            power_apart(items, spans, at, word);
+            continue; /* "5 hours with a 30 minute stop, car charger" */
+        }
         if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0 &&
             !is_elsewhere(items, at, word, &spans->list[0])) {
             span = &spans->list[0];
@@ -117,7 +137,8 @@ spans_power(const struct items *items, struct spans *spans)
         span->has_power = true;
         span->power = span->kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, span);
         if (span > spans->list && span->homeward && span->power == POWER_SOURCE_CAR &&
-            clause_start(items, span->at) == clause_start(items, (span - 1)->at) &&
+            (clause_start(items, span->at) == clause_start(items, (span - 1)->at) ||
+             clause_start(items, span->at) != clause_start(items, at)) &&
             !(span - 1)->has_power) {
             (span - 1)->power = span->power; /* "2 hours there and 2 back with the adapter" */
         }
