@@ -7,6 +7,8 @@
  */
 #include "charges.h"
 
+#include <string.h>
+
 #include "corrections.h"
 #include "counted.h"
 #include "hedges.h"
@@ -63,6 +65,32 @@ is_passed_over(const struct items *items, size_t at)
     return false;
 }
 
+/* "both batteries: 70 %" */
+static bool
+tells_all(const struct items *items, size_t pause)
+{
+    size_t from = clause_start(items, pause);
+
+    return items_find(items, from, pause, ITEM_BOTH) < pause &&
+           items_find(items, from, pause, ITEM_ACTIVITY) == pause;
+}
+
+/* "the other", "the others", "two spares"; "the other's at 50" is one. */
+static int
+others_at(struct items *items, size_t at)
+{
+    const struct token *word = &items->tokens->list[items->list[at].to - 1];
+
+    if (item_value(items, at, ITEM_OTHER) != 2 || word->end - word->start > strlen(word->text)) {
+        return 1;
+    }
+    if (at == 0 || !is_count(items, at - 1)) {
+        return SEVERAL;
+    }
+    items_spend(items, at - 1, 1);
+    return items->list[at - 1].value / 1000;
+}
+
 /* Sets times, named of the group by the words before item `at`. */
 static void
 find_subject(struct items *items, size_t at, struct group *group)
@@ -70,6 +98,11 @@ find_subject(struct items *items, size_t at, struct group *group)
     size_t from = clause_start(items, at), i;
     bool plural = false, noun = false;
 
+    if (from == at && item_text(items, at - 1, ":") && tells_all(items, at - 1)) {
+        group->times = 2;
+        group->named = true;
+        return;
+    }
     group->times = 1;
     for (i = at; i > from && at - i < SUBJECT_REACH; i--) {
         size_t here = i - 1;
@@ -104,7 +137,7 @@ find_subject(struct items *items, size_t at, struct group *group)
             return;
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
-            group->times = item_value(items, here, ITEM_OTHER) == 2 ? SEVERAL : 1;
+            group->times = others_at(items, here);
             group->named = true;
             group->ordinal =
                 item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;
@@ -226,7 +259,8 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
     size_t next = over_links(items, at + 1);
 
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
-    return groups->count > 0 && item_is(items, at, ITEM_OTHER) &&
+    return groups->count > 0 &&
+           (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
 }

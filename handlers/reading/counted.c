@@ -74,6 +74,7 @@ may_be_clock(const struct items *items, size_t at)
 static bool
 counts_unnamed(const struct items *items, size_t at)
 {
+    bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
     bool led = (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
@@ -85,7 +86,7 @@ counts_unnamed(const struct items *items, size_t at)
     bool of_them = item_is(items, at + 1, ITEM_OF) &&
                    token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
 
-    return (led || lasts || of_them) && !items->list[at].one &&
+    return (led || lasts || of_them || are) && !items->list[at].one &&
            (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||

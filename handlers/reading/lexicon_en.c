@@ -91,7 +91,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_ORDINAL, 4, "fourth|fourth one|the fourth|the fourth one"),
     ROW(ITEM_ORDINAL, ORDINAL_LAST, "last one|the last one|last battery"),
     ROW(ITEM_BOTH, 0,
-        "both|both of them|both of the|both of my|the two of them|the pair|both the|"
+        "either battery|either of them|both|both of them|both of the|both of my|the two of "
+        "them|the pair|both the|"
         "both my"),
     ROW(ITEM_ALL, 0,
         "all|all of them|all of the|all of my|they|theyre|theyre all|they are|them all|"
@@ -110,7 +111,7 @@ const struct lexicon_entry lexicon_en[] = {
         "read|unchecked|"
         "havent seen|didnt look at|not looked at|dont remember|i cant see"),
     ROW(ITEM_FULL, 0,
-        "full|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
+        "full|fulls|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
         "at full charge|fully juiced|brim full|fully topped up"),
@@ -142,6 +143,20 @@ const struct lexicon_entry lexicon_en[] = {
            "a bit less than half|a little less than half|a tad under half|just below half|"
            "a bit below half|not quite half|almost half|nearly half|a hair under half|"
            "slightly less than half|slightly below half|a little below half"),
+    CHARGE(0, 25, "less than a quarter|under a quarter|below a quarter|not even a quarter"),
+    CHARGE(
+        10, 25,
+        "a little under a quarter|just under a quarter|a bit less than a quarter|almost a quarter|"
+        "nearly a quarter|a bit under a quarter"),
+    CHARGE(25, 40,
+           "more than a quarter|over a quarter|a bit over a quarter|just over a quarter|"
+           "a little over a quarter|a little more than a quarter"),
+    CHARGE(60, 75,
+           "almost three quarters|nearly three quarters|just under three quarters|"
+           "a bit under three quarters|a little under three quarters"),
+    CHARGE(75, 90,
+           "more than three quarters|over three quarters|a bit over three quarters|"
+           "just over three quarters|a little over three quarters|better than three quarters"),
     CHARGE(0, 50, "less than half|under half|below half"),
     ROW(ITEM_LIGHT, 1, "bar|light|led|lite|dot|gauge light|green light|solid light|lit light"),
     ROW(ITEM_LIGHT, 2,

@@ -122,6 +122,11 @@ const struct lexicon_entry lexicon_es[] = {
            "poco menos de la mitad|un poco menos de la mitad|casi la mitad|"
            "casi a la mitad|un poquito menos de la mitad|algo menos de la mitad|"
            "poquito menos de la mitad|apenas menos de la mitad|tantito menos de la mitad"),
+    CHARGE(0, 25, "menos de un cuarto|menos de la cuarta parte|ni un cuarto"),
+    CHARGE(10, 25, "un poco menos de un cuarto|poco menos de un cuarto|casi un cuarto"),
+    CHARGE(25, 40, "mas de un cuarto|un poco mas de un cuarto|poco mas de un cuarto"),
+    CHARGE(60, 75, "casi tres cuartos|un poco menos de tres cuartos|poco menos de tres cuartos"),
+    CHARGE(75, 90, "mas de tres cuartos|un poco mas de tres cuartos|poco mas de tres cuartos"),
     CHARGE(0, 50, "menos de la mitad|abajo de la mitad"),
     ROW(ITEM_LIGHT, 1,
         "luz|lucecita|lucesita|barra|barrita|raya|rayita|foco|foquito|led|punto|"
