@@ -1,8 +1,7 @@
 /*
  * A span takes as its kind the nearest word for a way or a place that no other span has taken:
  * before it ("bus 45 min") or behind it ("45 min on the bus"), of two as near the one before. In a
- * list ("3 flights: 1h, 2h30") it is that of the span before. Power is of the span whose words it
- * stands among.
+ * list ("3 flights: 1h, 2h30") it is that of the span before.
  */
 #include "legs.h"
 
@@ -29,6 +28,14 @@ stops_cue(const struct items *items, size_t at)
            items->list[at].is == ITEM_CLOCK;
 }
 
+/* A word for a way or a place; "no layover" is none. */
+static bool
+is_cue(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_GOING) &&
+           !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
+}
+
 /* Steps to the cue before (or behind); 0 if there is none. */
 static size_t
 cue_back(const struct items *items, size_t at, size_t taken_from)
@@ -36,10 +43,13 @@ cue_back(const struct items *items, size_t at, size_t taken_from)
     size_t i;
 
     for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
+        if (items->list[i - 1].is == ITEM_CLOCK && item_text(items, at - 1, "for")) {
+            continue; /* "lunch at 12 for an hour" */
+        }
         if (stops_cue(items, i - 1)) {
             return 0;
         }
-        if (item_is(items, i - 1, ITEM_GOING)) {
+        if (is_cue(items, i - 1)) {
             return at - (i - 1);
         }
     }
@@ -55,7 +65,7 @@ cue_ahead(const struct items *items, size_t at)
         if (stops_cue(items, i) || is_then(items, i)) {
             return 0;
         }
-        if (item_is(items, i, ITEM_GOING)) {
+        if (is_cue(items, i)) {
             return i - at;
         }
     }
@@ -72,7 +82,7 @@ cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
         return items->count;
     }
     for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (item_is(items, i - 1, ITEM_GOING)) {
+        if (is_cue(items, i - 1)) {
             return i - 1;
         }
     }
@@ -93,18 +103,22 @@ set_kind(struct span *span, const struct items *items, size_t cue)
     }
 }
 
+/* "to the clinic" */
+static bool
+leads_to(const struct items *items, size_t cue)
+{
+    size_t before = items->list[cue].from;
+
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+}
+
 /* "to the clinic is 55 minutes": the way there */
 static bool
 is_destination(const struct items *items, size_t cue)
 {
-    size_t before = items->list[cue].from;
-
-    if (item_value(items, cue, ITEM_GOING) != LEG_WAIT ||
-        !token_among(items->tokens, items->list[cue].to, " is takes are es son ")) {
-        return false;
-    }
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+    return item_value(items, cue, ITEM_GOING) == LEG_WAIT && leads_to(items, cue) &&
+           token_among(items->tokens, items->list[cue].to, " is takes are es son ");
 }
 
 /* "3 hours at the lake": wherever that is */
@@ -140,6 +154,11 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->kind = LEG_DRIVE;
         return ahead > 0 ? span->at + ahead + 1 : span->at;
     }
+    if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
+        item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
+        span->homeward = true; /* "40 min to the market and 40 back" */
+        return span->at;
+    }
     if (back > 0 && is_destination(items, span->at - back)) {
         span->has_kind = true;
         span->kind = LEG_OTHER; /* how one gets there is not told */
@@ -151,6 +170,9 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
     }
     if (ahead > 0) {
         set_kind(span, items, span->at + ahead);
+        if (span->kind == LEG_WAIT && leads_to(items, span->at + ahead)) {
+            span->kind = LEG_OTHER; /* "40 min to the clinic" */
+        }
         return span->at + ahead + 1;
     }
     if (span_stays_there(items, span->at) ||
@@ -164,7 +186,8 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
                      item_is(items, span->at + 2, ITEM_HOMEWARD);
     if (!span->homeward) {
         before = cue_of_clause_before(items, span->at, taken_from);
-        if (before < items->count) {
+        if (before < items->count && !(span_is_way_out(items, span->at) &&
+                                       item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
             set_kind(span, items, before);
         }
     }
@@ -197,6 +220,27 @@ find_kind_in_sentence(const struct items *items, struct span *span)
     return cue < to;
 }
 
+/* "Will it get me through church. One hour." */
+static bool
+find_kind_before(const struct items *items, struct span *span, size_t taken_from)
+{
+    size_t from = sentence_start(items, span->at), to = sentence_end(items, span->at), i;
+
+    for (i = from; i < to; i++) {
+        if (i != span->at && !item_is(items, i, ITEM_LINK) && !item_is(items, i, ITEM_HEDGE) &&
+            !item_is(items, i, ITEM_HEDGE_AFTER) && !item_is(items, i, ITEM_ARTICLE)) {
+            return false;
+        }
+    }
+    for (i = from; i > taken_from && from > 1 && i > sentence_start(items, from - 1); i--) {
+        if (item_is(items, i - 1, ITEM_GOING)) {
+            set_kind(span, items, i - 1);
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -208,11 +252,12 @@ has_event(const struct items *items, size_t at)
 static void
 find_kinds(const struct items *items, const struct told *told, struct spans *spans)
 {
-    size_t taken_from = 0, i, cue;
+    size_t taken_from = 0, free_from, i, cue;
 
     for (i = 0; i < spans->count; i++) {
         struct span *span = &spans->list[i];
 
+        free_from = taken_from;
         taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
         if (span->homeward) {
             span->kind = way_there(spans);
@@ -220,8 +265,12 @@ find_kinds(const struct items *items, const struct told *told, struct spans *spa
         } else if (!span->has_kind && span->pace > 0) {
             span->kind = span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE;
             span->has_kind = true;
+        } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
+            taken_from = span->at;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind) {
-            span->kind = spans->list[i - 1].kind; /* a list goes on */
+            bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");
+
+            span->kind = more ? LEG_FLIGHT : spans->list[i - 1].kind; /* a list goes on */
             span->has_kind = true;
         } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
             cue = items_find(items, 0, items->count, ITEM_GOING);
@@ -237,79 +286,6 @@ find_kinds(const struct items *items, const struct told *told, struct spans *spa
             span->kind = told->kind == TOLD_FLIGHT     ? LEG_FLIGHT
                          : told->kind == TOLD_CHARGING ? LEG_WAIT
                                                        : LEG_OTHER;
-        }
-    }
-}
-
-/* ---- power of each
- * --------------------------------------------------------------------------------------- */
-
-/* An outlet of a bus or train is seat power, which counts as nothing. */
-static enum power_source
-power_of(int word, const struct span *span)
-{
-    switch (word) {
-    case POWER_WORD_WALL:
-        return POWER_SOURCE_WALL;
-    case POWER_WORD_CAR:
-        return POWER_SOURCE_CAR;
-    case POWER_WORD_PLUG:
-        return span->kind == LEG_DRIVE && !span->has_seats ? POWER_SOURCE_CAR
-               : span->kind == LEG_WAIT                    ? POWER_SOURCE_WALL
-                                                           : POWER_SOURCE_NONE;
-    default:
-        return POWER_SOURCE_NONE;
-    }
-}
-
-/* The span that words at `at` are of: the one before them in their sentence, else the next one. */
-static struct span *
-span_around(const struct items *items, struct spans *spans, size_t at)
-{
-    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
-    struct span *before = NULL;
-
-    for (i = 0; i < spans->count; i++) {
-        struct span *span = &spans->list[i];
-
-        if (span->at >= from && span->at < to && span->at < at &&
-            (before == NULL || span->at >= before->at)) {
-            before = span;
-        }
-        if (span->at >= at && span->at < to && before == NULL) {
-            return span;
-        }
-    }
-    return before;
-}
-
-static void
-find_powers(const struct items *items, struct spans *spans)
-{
-    bool whole_way = tokens_have(items->tokens, "whole way|all the way|whole drive|whole time|"
-                                                "entire way|todo el camino|entire drive");
-    size_t at, i;
-
-    for (at = 0; at < items->count; at++) {
-        int word = item_value(items, at, ITEM_POWER);
-        struct span *span;
-
-        if (word < 0 || power_is_denied(items, at)) {
-            continue;
-        }
-        span = span_around(items, spans, at);
-        if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0) {
-            span = &spans->list[0];
-        }
-        if (span == NULL || (span->has_power && word == POWER_WORD_PLUG)) {
-            continue;
-        }
-        span->has_power = true;
-        span->power = span->kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, span);
-        for (i = 0; whole_way && i < spans->count; i++) {
-            if (spans->list[i].kind == span->kind) {
-                spans->list[i].power = span->power;
-            }
         }
     }
 }
@@ -358,6 +334,16 @@ interleave(const struct spans *spans, struct told *told)
     }
 }
 
+/* Behind "3 flights": "of 1 hour", ", an hour each". */
+static bool
+is_length_of_each(const struct items *items, size_t at)
+{
+    if (at < items->count && items->list[at].is == ITEM_PAUSE) {
+        return item_is_duration(items, at + 1) && item_is(items, at + 2, ITEM_EACH);
+    }
+    return item_is_duration(items, at + (item_is(items, at, ITEM_OF) ? 1U : 0U));
+}
+
 /* "3 flights of 1 hour": so many, with as many waits between them as lie there. */
 static void
 repeat_flights(const struct items *items, struct spans *spans)
@@ -366,8 +352,7 @@ repeat_flights(const struct items *items, struct spans *spans)
     struct span flight, wait;
 
     for (i = 1; i < items->count; i++) {
-        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT &&
-            item_is_duration(items, i + (item_is(items, i + 1, ITEM_OF) ? 2U : 1U)) &&
+        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
             items->list[i - 1].is == ITEM_NUMBER) {
             break;
         }
@@ -474,7 +459,7 @@ legs_read(struct items *items, struct told *told)
         repeat_flights(items, &spans);
         repeat_wait(items, &spans);
     }
-    find_powers(items, &spans);
+    spans_power(items, &spans);
     there_and_back(items, &spans);
     same_way_back(items, &spans);
     flights = count_kind(&spans, LEG_FLIGHT);

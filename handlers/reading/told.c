@@ -10,6 +10,7 @@
 #include "corrections.h"
 #include "items.h"
 #include "legs.h"
+#include "mending.h"
 #include "oximeter.h"
 #include "settings.h"
 #include "surroundings.h"
@@ -125,7 +126,7 @@ read_items(struct items *items, struct told *told)
     surroundings_read(items, told);
     since_read(items, &charges, told);
     if (told->kind == TOLD_NOTHING) {
-        told->kind = asks_by_reading(items, told);
+        told->kind = asks_by_reading(items, &charges, told);
     }
     activity_read(items, told);
     if (wants_legs(told)) {
@@ -142,14 +143,19 @@ read_items(struct items *items, struct told *told)
 }
 
 void
-told_read(void *arena, const char *text, struct told *told)
+told_read(void *arena, const struct kb *kb, const char *text, struct told *told)
 {
     struct tokens tokens = tokens_read(arena, text);
+    enum language language;
     struct items items;
 
     *told = (struct told){0};
     take_oximeter(text, &tokens);
-    items = items_read(arena, &tokens, lexicon_language(arena, text, &tokens));
+    language = lexicon_language(arena, text, &tokens);
+    if (kb != NULL && mend_words(arena, kb, language, &tokens)) {
+        language = lexicon_language(arena, text, &tokens);
+    }
+    items = items_read(arena, &tokens, language);
     read_items(&items, told);
 }
 

@@ -145,6 +145,7 @@ read_words_file(struct build *build, const struct content_file *file)
                        &languages[language].shorthand, build->faults);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-known") == 0) {
         languages[language].known = memory_copy_n(build->kb, file->bytes, file->length);
+        languages[language].right = ordinary_read(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-elsewhere") == 0) {
         languages[language].elsewhere = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
