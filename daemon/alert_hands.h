@@ -2,6 +2,9 @@
  * An alert in someone's hands: taking, passing on and closing it, by whatever road they say so. One
  * taking quiets all roads: calls that wait to be sent about it are dropped. What was written with
  * its renter goes with it. For the transaction that is open; the time is the hand's.
+ *
+ * A mains failure that several tell is taken and passed on whole, by the number of any of them;
+ * closed whole by the number that it is called by, and for one renter by theirs.
  */
 #ifndef ALERT_HANDS_H
 #define ALERT_HANDS_H

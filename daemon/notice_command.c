@@ -128,8 +128,8 @@ write_all(struct work *work, const struct staff *staff, struct notice *notice, i
         return -1;
     }
     if (plan(work, notice, fault) == 0 && check_languages(notice, fault) == 0 &&
-        notice_write(work->store, work->config, notice, staff->phone, picked, work->now_utc_s,
-                     number, fault) == 0) {
+        notice_write(work->store, work->arena, work->config, notice, staff->phone, picked,
+                     work->now_utc_s, number, fault) == 0) {
         audit.subject = memory_format(work->arena, "%lld", (long long)*number);
         audit.detail = memory_format(work->arena, "%zu texts, %s%s", notice->texted, picked,
                                      notice->is_urgent ? ", urgent" : "");

@@ -228,6 +228,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     reminder_mention(&whole, verdict);
     reply_compose(&whole, verdict);
     limited_hold(&whole, verdict);
+    outage_mark(&whole, verdict);
     verdict->alert.call_utc_s = office_hours_call(&whole, verdict);
 }
 
