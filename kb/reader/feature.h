@@ -26,6 +26,7 @@ struct feature {
 struct features {
     struct feature *list;
     size_t count;
+    const float *stress; /* how much each word counts (stress.h); NULL: all do alike */
 };
 
 /* All occurrences in the words of a text, in `arena`. */
@@ -69,8 +70,9 @@ void feature_space_build(void *arena, const struct words *words, const struct fe
 struct row {
     uint32_t *index;
     float *value;
+    float *stress; /* of each, as stress.h has it */
     size_t count;
-    int strange; /* its stems that the content does not have */
+    float strange; /* its stems that the content does not have */
     int unknown; /* thousandths of its letter runs and stems that the content does not have */
 };
 

@@ -9,6 +9,7 @@
 
 #include "memory.h"
 #include "model_inside.h"
+#include "stress.h"
 
 /* Into so many parts the phrases are cut, each of which is held out once; what is about a label
  * but no way of asking is in none of them. */
@@ -74,6 +75,7 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
         words = shorthand_expand(building->scratch, model->shorthand, words);
         building->words[i] = words;
         building->features[i] = features_read(building->scratch, &words);
+        building->features[i].stress = stress_of(building->scratch, &words);
     }
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
     feature_space_build(model, building->words, building->features, model->parts, count,
@@ -189,6 +191,7 @@ try_part(struct building *building, const struct model *model, const struct lear
                        &findings[i]);
             talloc_free(row.index);
             talloc_free(row.value);
+            talloc_free(row.stress);
         }
     }
 }
