@@ -205,7 +205,7 @@ try_part(struct building *building, const struct model *model, const struct lear
 static float
 wrong_weighs(size_t right, size_t asked)
 {
-    const float share = 0.92f;
+    const float share = 0.94f;
 
     if ((float)right >= share * (float)asked) {
         return 1;
