@@ -77,7 +77,7 @@ add_runs(struct features *features, const char *text, size_t word)
 struct features
 features_read(void *arena, const struct words *words)
 {
-    struct features features = {NULL, 0, NULL};
+    struct features features = {NULL, 0};
     uint64_t before = mix(mix(basis, BLOCK_PAIRS), '^');
     size_t room = 2, i;
 
@@ -363,6 +363,13 @@ struct row
 feature_row(void *arena, const struct feature_space *space, const struct words *words,
             const struct features *features, int without)
 {
+    return feature_row_stressed(arena, space, words, features, NULL, without);
+}
+
+struct row
+feature_row_stressed(void *arena, const struct feature_space *space, const struct words *words,
+                     const struct features *features, const float *stress, int without)
+{
     struct collected collected = {.mask = 255};
     unsigned room = (unsigned)features->count + (space->vectors == NULL ? 0 : VECTORS_NUMBERS) + 1;
     float unknown = 0, all = 0;
@@ -378,7 +385,7 @@ feature_row(void *arena, const struct feature_space *space, const struct words *
     for (i = 0; i < features->count; i++) {
         uint32_t number = number_without(space, &features->list[i], bit_of(without));
 
-        float counts = features->stress == NULL ? 1 : features->stress[features->list[i].word];
+        float counts = stress == NULL ? 1 : stress[features->list[i].word];
 
         all += counts;
         if (number == UINT32_MAX) {

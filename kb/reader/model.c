@@ -390,10 +390,9 @@ model_search(const struct model *model, void *arena, struct workspace *workspace
     struct model_result result;
     struct finding finding;
     uint32_t phrase = 0;
-    struct row row;
+    struct row row = feature_row_stressed(scratch, &model->space, &words, &features,
+                                          stress_of(scratch, &words), PARTS_MAX);
 
-    features.stress = stress_of(scratch, &words);
-    row = feature_row(scratch, &model->space, &words, &features, PARTS_MAX);
     if (!is_asking(&words)) {
         row.count = 0;
     }

@@ -26,6 +26,7 @@ struct building {
     int *labels;         /* of each phrase; the last of all labels for those elsewhere */
     struct words *words; /* of each phrase */
     struct features *features;
+    float **stress; /* of each phrase: how much its words count */
     struct row *rows;
     float *costs;
 };
@@ -67,6 +68,7 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
 
     building->words = memory_array(building->scratch, struct words, count + 1);
     building->features = memory_array(building->scratch, struct features, count + 1);
+    building->stress = memory_array(building->scratch, float *, count + 1);
     building->rows = memory_array(building->scratch, struct row, count + 1);
     for (i = 0; i < count; i++) {
         struct words words = words_read(building->scratch, workspace,
@@ -75,14 +77,15 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
         words = shorthand_expand(building->scratch, model->shorthand, words);
         building->words[i] = words;
         building->features[i] = features_read(building->scratch, &words);
-        building->features[i].stress = stress_of(building->scratch, &words);
+        building->stress[i] = stress_of(building->scratch, &words);
     }
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
     feature_space_build(model, building->words, building->features, model->parts, count,
                         model->vectors, &model->space);
     for (i = 0; i < count; i++) {
-        building->rows[i] = feature_row(building->scratch, &model->space, &building->words[i],
-                                        &building->features[i], PARTS_MAX);
+        building->rows[i] =
+            feature_row_stressed(building->scratch, &model->space, &building->words[i],
+                                 &building->features[i], building->stress[i], PARTS_MAX);
     }
 }
 
@@ -184,8 +187,9 @@ try_part(struct building *building, const struct model *model, const struct lear
 
     for (i = 0; i < model->phrase_count; i++) {
         if (model->parts[i] == learnt->without) {
-            struct row row = feature_row(building->scratch, &model->space, &building->words[i],
-                                         &building->features[i], learnt->without);
+            struct row row =
+                feature_row_stressed(building->scratch, &model->space, &building->words[i],
+                                     &building->features[i], building->stress[i], learnt->without);
 
             model_find(model, building->scratch, learnt, &row, building->words[i].count,
                        &findings[i]);
