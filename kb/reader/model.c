@@ -7,6 +7,7 @@
 
 #include "memory.h"
 #include "model_inside.h"
+#include "stress.h"
 
 struct words
 model_read(const struct model *model, void *arena, struct workspace *workspace, const char *text)
@@ -386,10 +387,11 @@ model_search(const struct model *model, void *arena, struct workspace *workspace
     void *scratch = memory_must(talloc_new(arena));
     struct words words = model_read(model, scratch, workspace, text);
     struct features features = features_read(scratch, &words);
-    struct row row = feature_row(scratch, &model->space, &words, &features, PARTS_MAX);
     struct model_result result;
     struct finding finding;
     uint32_t phrase = 0;
+    struct row row = feature_row_stressed(scratch, &model->space, &words, &features,
+                                          stress_of(scratch, &words), PARTS_MAX);
 
     if (!is_asking(&words)) {
         row.count = 0;
