@@ -16,25 +16,13 @@ enum {
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
-void
-opinion_add(const struct opinion *opinion, const struct linear *linear, uint32_t number,
-            enum feature_block block, struct sums *sums)
-{
-    bool is_known = number != UINT32_MAX;
-    float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
-    int level;
-
-    sums->all += block != BLOCK_PAIRS;
-    sums->unknown += block != BLOCK_PAIRS && !is_known;
-    sums->square[block] += weight * weight;
-    for (level = 0; level < OPINION_LEVELS && is_known; level++) {
-        sums->says[block][level] +=
-            weight * linear->weights[number * (size_t)linear->stride + (size_t)level];
-    }
-}
-
-void
-opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
+/*
+ * The decisions: each block is brought to its share of length 1, as in feature_row(), but unknown
+ * traits count too, so that one known word among strange ones does not speak for all; and what is
+ * not known speaks for nothing.
+ */
+static void
+decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
 {
     const float nothing = 0.0001f;
     float whole = 0, factor;
@@ -59,8 +47,8 @@ opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_
     }
 }
 
-const float *
-opinion_bias(const struct linear *linear)
+static const float *
+bias_of(const struct linear *linear)
 {
     return linear->weights + linear->features * (size_t)linear->stride;
 }
@@ -70,6 +58,7 @@ opinion_bias(const struct linear *linear)
 /* A text on its way through the opinion. */
 struct looking {
     const struct opinion *opinion;
+    const struct linear *linear;
     void *arena;
     const struct heard *heard;
     struct traits traits;
@@ -77,15 +66,36 @@ struct looking {
     struct opinion_finding *findings;
 };
 
+/* Adds one trait by its number, UINT32_MAX for an unknown one. */
+static void
+add(const struct looking *looking, uint32_t number, enum feature_block block, struct sums *sums)
+{
+    const struct opinion *opinion = looking->opinion;
+    const struct linear *linear = looking->linear;
+    bool is_known = number != UINT32_MAX;
+    float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
+    int level;
+
+    sums->all += block != BLOCK_PAIRS;
+    sums->unknown += block != BLOCK_PAIRS && !is_known;
+    sums->square[block] += weight * weight;
+    for (level = 0; level < OPINION_LEVELS && is_known; level++) {
+        sums->says[block][level] +=
+            weight * linear->weights[number * (size_t)linear->stride + (size_t)level];
+    }
+}
+
 /* Sums up the traits so that those of any stretch of words are a difference of two sums. */
 static void
-sum_up(struct looking *looking)
+sum_up(struct looking *looking, int without)
 {
     size_t words = looking->heard->count, i;
     const struct features *features = &looking->traits.features;
+    uint32_t *numbers = memory_array(looking->arena, uint32_t, features->count + 1);
     size_t at[TRAIT_REACHES] = {0};
     int reach;
 
+    feature_numbers(&looking->opinion->space, features, without, numbers);
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
         looking->sums[reach] = memory_array(looking->arena, struct sums, words + 1);
     }
@@ -96,9 +106,8 @@ sum_up(struct looking *looking)
         for (; at[reach] <= word; at[reach]++) {
             looking->sums[reach][at[reach] + 1] = looking->sums[reach][at[reach]];
         }
-        opinion_add(looking->opinion, &looking->opinion->linear,
-                    feature_number(&looking->opinion->space, features->list[i].hash),
-                    (enum feature_block)features->list[i].block, &looking->sums[reach][word + 1]);
+        add(looking, numbers[i], (enum feature_block)features->list[i].block,
+            &looking->sums[reach][word + 1]);
     }
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
         for (; at[reach] < words; at[reach]++) {
@@ -137,12 +146,10 @@ look_at(struct looking *looking, int first, int last)
     float scores[OPINION_LEVELS];
     int level;
 
-    opinion_decide(&within, opinion_bias(&looking->opinion->linear), scores);
+    decide(&within, bias_of(looking->linear), scores);
     for (level = 0; level < OPINION_LEVELS; level++) {
-        float score = scores[level] - looking->opinion->thresholds[level];
-
-        if (score > looking->findings[level].score) {
-            looking->findings[level] = (struct opinion_finding){score, first, last, NULL};
+        if (scores[level] > looking->findings[level].score) {
+            looking->findings[level] = (struct opinion_finding){scores[level], first, last, NULL};
         }
     }
 }
@@ -206,28 +213,19 @@ sentence_end(const struct heard *heard, int first)
     return last;
 }
 
-void
-opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
-             struct opinion_finding findings[OPINION_LEVELS])
+/* Looks at every run of one to three sentences, and at a long sentence in stretches. */
+static void
+look_around(struct looking *looking)
 {
-    struct looking looking = {
-        .opinion = opinion, .arena = arena, .heard = heard, .findings = findings};
-    int first = 0, count = (int)heard->count, at, sentences, level;
+    const struct heard *heard = looking->heard;
+    int first = 0, count = (int)heard->count, at, sentences;
 
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        findings[level] = (struct opinion_finding){-1000, 0, 0, NULL};
-    }
-    if (opinion == NULL) {
-        return; /* the content has too few examples to learn from */
-    }
-    looking.traits = traits_read(arena, opinion->vocabulary, heard);
-    sum_up(&looking);
     while (first < count) {
         int end = sentence_end(heard, first), last = end;
 
         for (sentences = 1; sentences <= RUN_SENTENCES; sentences++) {
             if (last - first + 1 >= WORDS_MIN) {
-                look_at(&looking, first, last);
+                look_at(looking, first, last);
             }
             if (last + 1 == count) {
                 break;
@@ -235,11 +233,53 @@ opinion_find(const struct opinion *opinion, void *arena, const struct heard *hea
             last = sentence_end(heard, last + 1);
         }
         for (at = first; at + STRETCH_WORDS <= end; at += STRETCH_STEP) {
-            look_at(&looking, at, at + STRETCH_WORDS - 1);
+            look_at(looking, at, at + STRETCH_WORDS - 1);
         }
         first = end + 1;
     }
+}
+
+static struct looking
+look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+     const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+{
+    struct looking looking = {.opinion = opinion,
+                              .linear = linear,
+                              .arena = arena,
+                              .heard = heard,
+                              .findings = findings};
+    int level;
+
     for (level = 0; level < OPINION_LEVELS; level++) {
+        findings[level] = (struct opinion_finding){-1000, 0, 0, NULL};
+    }
+    looking.traits = traits_read(arena, opinion->vocabulary, heard);
+    sum_up(&looking, without);
+    look_around(&looking);
+    return looking;
+}
+
+void
+opinion_look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+             const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+{
+    look(opinion, linear, without, arena, heard, findings);
+}
+
+void
+opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
+             struct opinion_finding findings[OPINION_LEVELS])
+{
+    struct looking looking;
+    int level;
+
+    if (opinion == NULL) {
+        memset(findings, 0, OPINION_LEVELS * sizeof(*findings));
+        return; /* the content has too few examples to learn from */
+    }
+    looking = look(opinion, &opinion->linear, PARTS_MAX, arena, heard, findings);
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        findings[level].score -= opinion->thresholds[level];
         if (findings[level].score > 0) {
             findings[level].nearest = nearest(&looking, level);
         }

@@ -5,7 +5,7 @@
  * may fire. Private to the library; sign_match.h is the way in.
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
- * texts", the topics' ways of asking and words/LANG-elsewhere.txt against all. How high a decision
+ * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all. How high a decision
  * must be before it fires is read off texts held out by fifths: about one in so many harmless ones
  * may trip it (sign_opinion.c). Without whole texts there is no opinion.
  *

@@ -37,17 +37,12 @@ struct sums {
     float unknown, all;
 };
 
-/* Adds one trait by its number, UINT32_MAX for an unknown one, as `linear` learnt it. */
-void opinion_add(const struct opinion *opinion, const struct linear *linear, uint32_t number,
-                 enum feature_block block, struct sums *sums);
-
 /*
- * The decisions: each block is brought to its share of length 1, as in feature_row(), but unknown
- * traits count too, so that one known word among strange ones does not speak for all; and what is
- * not known speaks for nothing.
+ * The highest decision on each level in any run of words of a text, before thresholds, by what
+ * `linear` learnt without the examples of part `without` (PARTS_MAX: from all). `nearest` is NULL.
  */
-void opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS]);
-
-const float *opinion_bias(const struct linear *linear);
+void opinion_look(const struct opinion *opinion, const struct linear *linear, int without,
+                  void *arena, const struct heard *heard,
+                  struct opinion_finding findings[OPINION_LEVELS]);
 
 #endif

@@ -1,4 +1,7 @@
 /* Learning a second opinion; what it finds is in sign_opinion.c. */
+#ifdef LAB
+#include <stdio.h>
+#endif
 #include <stdlib.h>
 #include <string.h>
 
@@ -18,6 +21,9 @@ static const struct harmless_share harmless_shares[OPINION_LEVELS] = {
     [SIGN_EQUIPMENT] = {0.002f, 0.02f},
     [SIGN_EMERGENCY] = {0.0008f, 0.015f}};
 
+#ifdef LAB
+static float knob(const char *n, float d) { return getenv(n) ? (float)atof(getenv(n)) : d; }
+#endif
 /* What getting an example wrong costs. */
 static const float costs[] = {
     [OPINION_PHRASE] = 0.2f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 3};
@@ -25,11 +31,12 @@ static const float costs[] = {
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
 
-/* What learning needs besides the opinion. */
+/* What learning needs besides the opinion; arrays have an entry for each example. */
 struct learning {
     void *scratch;
     struct workspace *workspace;
     const struct sign_classes *classes;
+    struct heard *heard;
     struct features *features;
     struct row *rows;
     int *labels;
@@ -38,25 +45,18 @@ struct learning {
     size_t count;
 };
 
-/* The traits of an example, in learning->scratch. */
-static struct features
-read_example(const struct learning *learning, const struct opinion *opinion,
+/* An example as it is heard, in learning->scratch. */
+static struct heard
+hear_example(const struct learning *learning, const struct opinion *opinion,
              const struct opinion_example *example)
 {
-    void *reading = memory_must(talloc_new(learning->scratch));
+    void *scratch = learning->scratch;
     const char *text =
         example->weight == OPINION_PHRASE
-            ? phrase_example(reading, learning->classes, example->line, example->choice)
+            ? phrase_example(scratch, learning->classes, example->line, example->choice)
             : example->line;
-    struct heard heard =
-        vocabulary_hear_text(opinion->vocabulary, reading, learning->workspace, text);
-    struct features features = traits_read(reading, opinion->vocabulary, &heard).features;
 
-    features.list =
-        memory_must(talloc_memdup(learning->scratch, features.list,
-                                  (unsigned)((features.count + 1) * sizeof(*features.list))));
-    talloc_free(reading);
-    return features;
+    return vocabulary_hear_text(opinion->vocabulary, scratch, learning->workspace, text);
 }
 
 static void
@@ -71,7 +71,9 @@ read_examples(struct learning *learning, const struct opinion *opinion)
         learning->labels[i] = example->sign == NULL ? -1 : (int)example->sign->level;
         learning->costs[i] = costs[example->weight];
         learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
-        learning->features[i] = read_example(learning, opinion, example);
+        learning->heard[i] = hear_example(learning, opinion, example);
+        learning->features[i] =
+            traits_read(learning->scratch, opinion->vocabulary, &learning->heard[i]).features;
     }
 }
 
@@ -83,31 +85,12 @@ by_falling(const void *left, const void *right)
     return l > r ? -1 : l < r;
 }
 
-/* What an example that was held out comes to by what was learnt from the others. */
-static struct sums
-sums_of(const struct learning *learning, const struct opinion *opinion,
-        const struct linear *without, size_t example)
-{
-    const struct features *features = &learning->features[example];
-    uint32_t *numbers = memory_array(learning->scratch, uint32_t, features->count + 1);
-    struct sums sums = {{0}, {{0}}, 0, 0};
-    size_t i;
-
-    feature_numbers(&opinion->space, features, learning->parts[example], numbers);
-    for (i = 0; i < features->count; i++) {
-        opinion_add(opinion, without, numbers[i], (enum feature_block)features->list[i].block,
-                    &sums);
-    }
-    talloc_free(numbers);
-    return sums;
-}
-
 /* Decisions on every example by what was learnt without its part; [level][example]. */
 static void
 try_held_out(struct learning *learning, const struct opinion *opinion,
              const struct examples *examples, const struct linear_trace *trace, float *decisions)
 {
-    float scores[OPINION_LEVELS];
+    struct opinion_finding findings[OPINION_LEVELS];
     uint8_t part;
     size_t i;
     int level;
@@ -119,12 +102,13 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
                        &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part) {
-                struct sums sums = sums_of(learning, opinion, &without, i);
+                void *looking = memory_must(talloc_new(learning->scratch));
 
-                opinion_decide(&sums, opinion_bias(&without), scores);
+                opinion_look(opinion, &without, part, looking, &learning->heard[i], findings);
                 for (level = 0; level < OPINION_LEVELS; level++) {
-                    decisions[(size_t)level * learning->count + i] = scores[level];
+                    decisions[(size_t)level * learning->count + i] = findings[level].score;
                 }
+                talloc_free(looking);
             }
         }
         talloc_free(without.weights);
@@ -140,7 +124,7 @@ exceeded_by(struct learning *learning, const struct opinion *opinion, const floa
     size_t count = 0, i;
 
     for (i = 0; i < learning->count; i++) {
-        if (learning->labels[i] < 0 && opinion->examples[i].weight == kind) {
+        if (opinion->examples[i].weight == kind) {
             harmless[count++] = decisions[i];
         }
     }
@@ -228,6 +212,13 @@ learn(struct learning *learning, struct opinion *opinion)
     linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
                  &opinion->linear, &trace);
     try_held_out(learning, opinion, &examples, &trace, decisions);
+#ifdef LAB
+    if (getenv("OOF"))
+        for (i = 0; i < learning->count; i++)
+            printf("OOF\t%d\t%d\t%d\t%.4f\t%.4f\t%.4f\t%zu\t%s\n", (int)vocabulary_language(opinion->vocabulary), opinion->examples[i].weight,
+                   learning->labels[i], decisions[i], decisions[learning->count + i],
+                   decisions[2 * learning->count + i], learning->heard[i].count, opinion->examples[i].line);
+#endif
     set_thresholds(learning, opinion, decisions);
     talloc_free(trace.steps);
     keep_rows(learning, opinion);
@@ -249,6 +240,7 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->examples = examples;
     opinion->count = count;
     learning.scratch = memory_must(talloc_new(opinion));
+    learning.heard = memory_array(learning.scratch, struct heard, count);
     learning.features = memory_array(learning.scratch, struct features, count);
     learning.rows = memory_array(learning.scratch, struct row, count);
     learning.labels = memory_array(learning.scratch, int, count);
