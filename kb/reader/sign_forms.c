@@ -52,24 +52,28 @@ is_inflection(const char *ending)
 
 /*
  * Spanish endings as they sound (sound.h), by what they are endings of: verbs in -ar, verbs in -er
- * and -ir, and all other words. Each has a blank before and after it; the first is no ending at all.
+ * and -ir, and all other words. Each has a blank before and after it; the first is no ending at
+ * all.
  */
 static const char ar_endings[] =
-    "  a o os e as es an en amos emos aba abas aban ando ado ada ados adas adito adita ar aste aron are "
+    "  a o os e as es an en amos emos aba abas aban ando ado ada ados adas adito adita ar aste "
+    "aron are "
     "ara aras aran aremos aria arias arian ase asen arse acion aciones amiento asos ason adura "
     "aduras ante antes ador adora adores ue ues uen uemos ";
-static const char er_endings[] =
-    "  a o os e as es an en amos emos imos ia ias ian iendo ido ida idos idas idito idita er ir i iste io "
-    "ieron ere era eras eran eremos eria erian ire ira iras iran iria irian iera ieras ieran iese ion "
-    "iones ue ues uen uir ye yen yendo yo yeron os "
-    "imiento edura ";
+static const char er_endings[] = "  a o os e as es an en amos emos imos ia ias ian iendo ido ida "
+                                 "idos idas idito idita er ir i iste io "
+                                 "ieron ere era eras eran eremos eria erian ire ira iras iran iria "
+                                 "irian iera ieras ieran iese ion "
+                                 "iones ue ues uen uir ye yen yendo yo yeron os "
+                                 "imiento edura ";
 static const char other_endings[] =
-    "  s es a o e as os ito ita itos itas sito sita sitos sitas ote ona on onas ones isimo isima mente "
+    "  s es a o e as os ito ita itos itas sito sita sitos sitas ote ona on onas ones isimo isima "
+    "mente "
     "amente idad idades edad edades eria ero oso osa osos osas es esa ";
 static const char *const spanish_endings[] = {ar_endings, er_endings, other_endings};
 
 /* What may hang on a verb: "ahogandose", "ayudenme". */
-static const char *const clitics[] = {"me", "te", "se", "lo",  "la",  "le",
+static const char *const clitics[] = {"me",  "te",  "se",  "lo",  "la",   "le",
                                       "nos", "los", "las", "les", "melo", "selo"};
 
 static bool
