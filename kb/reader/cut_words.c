@@ -15,8 +15,8 @@ const char *const cut_openers[CUT_LETTERS] = {
     ['q' - 'a'] = "que|quien",
     ['s' - 'a'] = "should|se puede",
     ['t' - 'a'] = "tengo que",
-    ['w' - 'a'] = "what|whats|where|wheres|when|whens|which|who|why|will|would|was|were|"
-                  "whos",
+    ['w' - 'a'] = ("what|whats|where|wheres|when|whens|which|who|why|will|would|was|were|"
+                   "whos"),
 };
 
 /* Words that say: now comes something else. */
@@ -24,8 +24,8 @@ const char *const cut_turns[CUT_LETTERS] = {
     ['a' - 'a'] = "also|and also|another thing|another question|ademas|aparte",
     ['b' - 'a'] = "btw|by the way",
     ['n' - 'a'] = "next question",
-    ['o' - 'a'] = "one more thing|one more question|oh and|other question|otra cosa|"
-                  "otra pregunta",
+    ['o' - 'a'] = ("one more thing|one more question|oh and|other question|otra cosa|"
+                   "otra pregunta"),
     ['p' - 'a'] = "plus",
     ['s' - 'a'] = "second question",
     ['t' - 'a'] = "tambien",
@@ -59,20 +59,20 @@ const char *const cut_conditions[CUT_LETTERS] = {
 
 /* Pleasantries that may stand alone, before or after a question. */
 const char *const cut_courtesies[CUT_LETTERS] = {
-    ['a' - 'a'] = "appreciate it|appreciate you|appreciate your help|a question|awesome|"
-                  "all good|adios",
-    ['b' - 'a'] = "bless you|bless your heart|bye|best regards|buenas|buenos dias|buen dia|"
-                  "buenas tardes|buenas noches|bendiciones",
+    ['a' - 'a'] = ("appreciate it|appreciate you|appreciate your help|a question|awesome|"
+                   "all good|adios"),
+    ['b' - 'a'] = ("bless you|bless your heart|bye|best regards|buenas|buenos dias|buen dia|"
+                   "buenas tardes|buenas noches|bendiciones"),
     ['c' - 'a'] = "cool|cheers",
     ['d' - 'a'] = "dear|disculpe|disculpa|dios le bendiga|dios los bendiga",
     ['e' - 'a'] = "evening|excuse me|excellent",
-    ['g' - 'a'] = "greetings|good morning|good afternoon|good evening|good day|good night|"
-                  "goodnight|gm|got a question|great|got it|god bless|god bless you|"
-                  "goodbye|gracias",
-    ['h' - 'a'] = "hi|hello|hey|hiya|howdy|have a good one|have a good day|have a nice day|"
-                  "have a great day|have a good night|have a good evening|haha|ha ha|"
-                  "hope all is well|hope you are well|hope youre well|"
-                  "hope youre doing well|how are you|how are you today|hola",
+    ['g' - 'a'] = ("greetings|good morning|good afternoon|good evening|good day|good night|"
+                   "goodnight|gm|got a question|great|got it|god bless|god bless you|"
+                   "goodbye|gracias"),
+    ['h' - 'a'] = ("hi|hello|hey|hiya|howdy|have a good one|have a good day|have a nice day|"
+                   "have a great day|have a good night|have a good evening|haha|ha ha|"
+                   "hope all is well|hope you are well|hope youre well|"
+                   "hope youre doing well|how are you|how are you today|hola"),
     ['i' - 'a'] = "i appreciate it|i have a question|in advance|i was wondering",
     ['j' - 'a'] = "just wondering|just curious",
     ['k' - 'a'] = "k|kk",
@@ -80,22 +80,22 @@ const char *const cut_courtesies[CUT_LETTERS] = {
     ['m' - 'a'] = "morning|many thanks|much appreciated|muchas gracias|mil gracias",
     ['n' - 'a'] = "no worries|no problem|np",
     ['o' - 'a'] = "one question|ok|okay",
-    ['p' - 'a'] = "please|pls|plz|plse|pardon me|perfect|por favor|porfa|porfavor|perdon|"
-                  "perdone|perfecto",
+    ['p' - 'a'] = ("please|pls|plz|plse|pardon me|perfect|por favor|porfa|porfavor|perdon|"
+                   "perdone|perfecto"),
     ['q' - 'a'] = "quick question|quick one|question|que tenga buen dia",
     ['r' - 'a'] = "regards",
-    ['s' - 'a'] = "sorry|so sorry|sorry to bother you|sorry to bother|"
-                  "sorry for the late text|sorry so late|sorry its late|sounds good|"
-                  "sincerely|saludos",
-    ['t' - 'a'] = "thanks|thank you|thank u|thanku|thankyou|thx|thnx|thanx|tx|tks|ty|tysm|"
-                  "tyvm|take care",
+    ['s' - 'a'] = ("sorry|so sorry|sorry to bother you|sorry to bother|"
+                   "sorry for the late text|sorry so late|sorry its late|sounds good|"
+                   "sincerely|saludos"),
+    ['t' - 'a'] = ("thanks|thank you|thank u|thanku|thankyou|thx|thnx|thanx|tx|tks|ty|tysm|"
+                   "tyvm|take care"),
     ['u' - 'a'] = "una pregunta",
     ['v' - 'a'] = "vale",
     ['w' - 'a'] = "we appreciate it|wonderful|will do",
     ['x' - 'a'] = "xo",
-    ['y' - 'a'] = "yo|youre welcome|you too|you guys are great|youre the best|"
-                  "you are the best|youre a lifesaver|you have been so helpful|"
-                  "youve been so helpful",
+    ['y' - 'a'] = ("yo|youre welcome|you too|you guys are great|youre the best|"
+                   "you are the best|youre a lifesaver|you have been so helpful|"
+                   "youve been so helpful"),
 };
 
 /* What may follow a pleasantry and is none by itself. */
@@ -103,9 +103,9 @@ const char *const cut_followers[CUT_LETTERS] = {
     ['a' - 'a'] = "again|all|a lot|alot|a bunch|a million|a ton|again so much|and|a todos",
     ['d' - 'a'] = "de nuevo",
     ['e' - 'a'] = "everyone",
-    ['f' - 'a'] = "folks|friend|friends|for your help|for the help|for all your help|"
-                  "for everything|for that|for the info|for the quick reply|"
-                  "for getting back to me|for you|for u",
+    ['f' - 'a'] = ("folks|friend|friends|for your help|for the help|for all your help|"
+                   "for everything|for that|for the info|for the quick reply|"
+                   "for getting back to me|for you|for u"),
     ['g' - 'a'] = "guys",
     ['m' - 'a'] = "maam|miss|much",
     ['p' - 'a'] = "por todo|por su ayuda",
@@ -149,11 +149,11 @@ const char *const cut_small_words[CUT_LETTERS] = {
     ['p' - 'a'] = "please|possible",
     ['r' - 'a'] = "really|recommend|right",
     ['s' - 'a'] = "safe|say|she|should|so|suggest|sure",
-    ['t' - 'a'] = "tell|that|thats|the|them|then|there|these|they|thing|think|this|those|"
-                  "to|true",
+    ['t' - 'a'] = ("tell|that|thats|the|them|then|there|these|they|thing|think|this|those|"
+                   "to|true"),
     ['u' - 'a'] = "us",
-    ['w' - 'a'] = "was|we|well|were|what|whats|which|why|will|with|wondering|worry|would|"
-                  "wrong",
+    ['w' - 'a'] = ("was|we|well|were|what|whats|which|why|will|with|wondering|worry|would|"
+                   "wrong"),
     ['y' - 'a'] = "yes|you|your",
 };
 
