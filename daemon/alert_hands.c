@@ -137,16 +137,21 @@ alert_pass(const struct caller *caller, int64_t number, const struct alert_hand 
                : calls_make(caller, &call, fault);
 }
 
-static int
-close_one(const struct caller *caller, int64_t number, const struct alert_hand *hand,
-          const char *note, bool *is_closed, struct fault *fault)
+int
+alert_close_one(const struct caller *caller, int64_t number, const struct alert_hand *hand,
+                const char *note, enum hands_result *result, struct fault *fault)
 {
-    if (alert_rows_close(caller->store, number, hand, note, is_closed, fault) != 0) {
+    bool is_closed;
+
+    assert(note != NULL && note[0] != '\0');
+    *result = HANDS_NOT_OPEN;
+    if (alert_rows_close(caller->store, number, hand, note, &is_closed, fault) != 0) {
         return -1;
     }
-    if (!*is_closed) {
+    if (!is_closed) {
         return 0;
     }
+    *result = HANDS_DONE;
     return outbox_rows_quiet(caller->store, number, hand->now_utc_s, fault) != 0
                ? -1
                : talk_close(caller, number, fault);
@@ -157,21 +162,19 @@ alert_close(const struct caller *caller, int64_t number, const struct alert_hand
             const char *note, enum hands_result *result, struct fault *fault)
 {
     struct alert_renter *renters;
+    enum hands_result other;
     size_t count, i;
-    bool is_closed, is_other_closed;
 
-    assert(note != NULL && note[0] != '\0');
     if (alert_group_renters(caller->store, caller->arena, number, &renters, &count, fault) != 0 ||
-        close_one(caller, number, hand, note, &is_closed, fault) != 0) {
+        alert_close_one(caller, number, hand, note, result, fault) != 0) {
         return -1;
     }
     for (i = 0; i < count; i++) {
         if (renters[i].number != number &&
-            close_one(caller, renters[i].number, hand, note, &is_other_closed, fault) != 0) {
+            alert_close_one(caller, renters[i].number, hand, note, &other, fault) != 0) {
             return -1;
         }
     }
-    *result = is_closed ? HANDS_DONE : HANDS_NOT_OPEN;
     return 0;
 }
 

@@ -73,7 +73,8 @@ write_alert_change(const struct ordering *ordering, struct fault *fault)
 
     switch (change->step) {
     case ALERT_STEP_CLOSE:
-        return alert_close(caller, change->number, &hand, change->note, &result, fault);
+        return (change->only_this ? alert_close_one : alert_close)(caller, change->number, &hand,
+                                                                   change->note, &result, fault);
     case ALERT_STEP_TAKE:
         return alert_take(caller, change->number, &hand, &result, NULL, fault);
     case ALERT_STEP_HAND:

@@ -194,20 +194,34 @@ change(struct verdict *verdict, enum alert_step step, const struct open_alert *a
     verdict->alert_change = (struct alert_change){.step = step, .number = alert->number};
 }
 
+/* Behind "only ", which closes an alert for its own renter and leaves those who are called with it;
+ * NULL if it does not stand there. */
+static const char *
+behind_only(const char *rest)
+{
+    size_t length = strcspn(rest, " ");
+
+    return staff_is_word(rest, length, "only") ? rest + length + strspn(rest + length, " ,.:")
+                                               : NULL;
+}
+
 static void
 close_alert(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
             const struct open_alert *alert)
 {
     const char *number = alert_number(whole, alert->number);
     size_t count = count_with(whole->context, alert);
+    const char *only = count > 1 ? behind_only(order->rest) : NULL;
+    const char *note = only != NULL ? only : order->rest;
 
-    if (order->rest[0] == '\0') {
+    if (note[0] == '\0') {
         reply(whole, verdict, SAY_STAFF_OUTCOME, number, NULL); /* no alert ends without one */
         return;
     }
     change(verdict, ALERT_STEP_CLOSE, alert);
-    verdict->alert_change.note = order->rest;
-    if (count > 1) {
+    verdict->alert_change.note = note;
+    verdict->alert_change.only_this = only != NULL;
+    if (count > 1 && only == NULL) {
         number = memory_format(whole->arena, "%s of %zu renters", number, count);
     }
     reply(whole, verdict, SAY_STAFF_CLOSED, number, NULL);

@@ -118,6 +118,7 @@ struct alert_change {
     enum alert_step step;
     int64_t number;
     const char *note; /* outcome, when closing */
+    bool only_this;   /* when closing: not what is called with it */
     const char *to;   /* the colleague's phone, when passing it on */
 };
 

@@ -378,6 +378,22 @@ pass(int64_t seconds)
     }
 }
 
+START_TEST(the_first_can_be_closed_alone)
+{
+    const struct caller now = caller();
+    const struct alert_hand hand = {.who = ROBIN, .road = "text", .now_utc_s = now_utc_s};
+    enum hands_result result;
+
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    told("R-2", TOM, "Upper Dorrow", 0);
+    told("R-3", ANA, "Upper Dorrow", 0);
+    MUST(alert_close_one(&now, 1, &hand, "has a tank", &result, &fault));
+    ck_assert(!is_open(1));
+    ck_assert_int_eq(head_of(3), 2);
+    ck_assert_uint_eq(found(2).renter_count, 2);
+}
+END_TEST
+
 START_TEST(each_hears_once_that_nobody_has_answered_when_everyone_is_called)
 {
     told("R-1", GWEN, "Upper Dorrow", 0);
@@ -448,6 +464,7 @@ main(void)
     tcase_add_test(tests, an_emergency_is_never_joined);
     tcase_add_test(tests, what_somebody_has_already_does_not_change_hands);
     tcase_add_test(tests, its_number_closes_all_and_that_of_a_renter_that_one);
+    tcase_add_test(tests, the_first_can_be_closed_alone);
     tcase_add_test(tests, each_hears_once_that_nobody_has_answered_when_everyone_is_called);
     tcase_add_test(tests, who_has_somebody_or_wants_no_texts_or_has_told_a_death_does_not);
     tcase_add_test(tests, whom_a_person_leaves_waiting_goes_out_of_it);

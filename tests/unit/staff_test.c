@@ -111,6 +111,20 @@ START_TEST(what_is_called_together_needs_no_number_but_to_write_to_one)
 }
 END_TEST
 
+START_TEST(the_first_of_them_is_closed_alone_by_only)
+{
+    two_without_power();
+    changes("SORTED 12 only brought her a tank", ALERT_STEP_CLOSE, 12);
+    ck_assert(stage->verdict.alert_change.only_this);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "brought her a tank");
+    fixture_says(stage, "Alert 12 is closed.");
+    changes("SORTED 12 only", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "What happened?");
+    changes("SORTED 13 only a fuse", ALERT_STEP_CLOSE, 13);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "only a fuse");
+}
+END_TEST
+
 START_TEST(the_list_shows_together_what_is_called_together)
 {
     two_without_power();
@@ -460,6 +474,7 @@ main(void)
     tcase_add_test(tests, without_an_outcome_nothing_is_closed);
     tcase_add_test(tests, of_two_who_take_one_hears_who_has_it);
     tcase_add_test(tests, what_is_called_together_needs_no_number_but_to_write_to_one);
+    tcase_add_test(tests, the_first_of_them_is_closed_alone_by_only);
     tcase_add_test(tests, the_list_shows_together_what_is_called_together);
     tcase_add_test(tests, nothing_open_is_said);
     tcase_add_test(tests, anything_else_gets_one_line_of_help_and_ok_closes_nothing);
