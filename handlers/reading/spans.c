@@ -144,6 +144,14 @@ zone_minutes(struct items *items)
         if (!item_is_duration(items, at) || items->list[at].spent) {
             continue;
         }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " gain gains gaining ")) {
+            items_spend(items, at, 1);
+            return items->list[at].value;
+        }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " lose loses losing ")) {
+            items_spend(items, at, 1);
+            return -items->list[at].value;
+        }
         for (next = at + 1; next < at + 4; next++) {
             bool behind = item_is(items, next, ITEM_BEHIND),
                  ahead = item_is(items, next, ITEM_AHEAD);
