@@ -263,7 +263,9 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
            (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
-            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0)) &&
+            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
+            (item_is(items, at - 2, ITEM_GOING) &&
+             token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
            !item_is(items, at + 1, ITEM_UNIT);
 }
 
