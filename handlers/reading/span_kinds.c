@@ -108,6 +108,14 @@ leads_to(const struct items *items, size_t cue)
     return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
 }
 
+/* "to the casino 45 min by bus" */
+static bool
+goes_there(const struct items *items, size_t place, size_t way)
+{
+    return item_value(items, place, ITEM_GOING) == LEG_WAIT && leads_to(items, place) &&
+           item_value(items, way, ITEM_GOING) != LEG_WAIT;
+}
+
 /* "to the clinic is 55 minutes": the way there */
 static bool
 is_destination(const struct items *items, size_t cue)
@@ -159,7 +167,8 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->kind = LEG_OTHER; /* how one gets there is not told */
         return span->at;
     }
-    if (back > 0 && (ahead == 0 || back <= ahead)) {
+    if (back > 0 && (ahead == 0 || back <= ahead) &&
+        !(ahead > 0 && goes_there(items, span->at - back, span->at + ahead))) {
         set_kind(span, items, span->at - back);
         return span->at;
     }
