@@ -297,6 +297,9 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         (has(items, CUE_ENOUGH) || has(items, CUE_HOW_MANY) || speaks_of_trip(items))) {
         return TOLD_TRIP;
     }
+    if (any_charge(told) && !out && is_plugged_in(items) && !has(items, CUE_LEFT)) {
+        return TOLD_CHARGING;
+    }
     if (left || out) {
         return TOLD_HOURS_LEFT;
     }

@@ -117,7 +117,8 @@ begins_list(const struct items *items, size_t at)
         return false;
     }
     return items->list[next].value > BIG_MIN * 1000 ||
-           (items->list[next].value >= 5 * 1000 && begins_list(items, next));
+           ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
+            begins_list(items, next));
 }
 
 /* "1 full 1 at 10" */

@@ -352,6 +352,14 @@ follows_article(const struct items *items, size_t at)
     return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
 }
 
+/* "first flight 1:45" */
+static bool
+is_one_of_flights(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
+           (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
+}
+
 /* "a 2:45 flight", "un vuelo de 2:45": a length. */
 static bool
 is_length(const struct items *items, size_t at)
@@ -387,7 +395,8 @@ is_length(const struct items *items, size_t at)
     return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
             item_is(items, before - 1, ITEM_GATE)) &&
            !item_is(items, before - 1, ITEM_DEPART) &&
-           (before < at || token_is(items->tokens, items->list[at].from - 1, "time"));
+           (before < at || is_one_of_flights(items, before - 1) ||
+            token_is(items->tokens, items->list[at].from - 1, "time"));
 }
 
 static void

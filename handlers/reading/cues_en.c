@@ -56,7 +56,9 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "time zone|time zones|lands|land at|landing at|lands at|touches down|takes "
+        "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
+        "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
+        "connecting|lands|land at|landing at|lands at|touches down|takes "
         "off|takeoff|take off at|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
         "the air|"

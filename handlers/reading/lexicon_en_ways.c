@@ -139,7 +139,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "drive|driving|drives|car|in the car|by car|van|truck|jeep|rv|bus|shuttle|train|subway|"
+        "drive there and back|ride there and back|drive|driving|drives|car|in the car|by "
+        "car|van|truck|jeep|rv|bus|shuttle|train|subway|"
         "taxi|cab|uber|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
         "bus is|ride is|shuttle is|train is|drive is|taxi is|the drive is|"
         "on the road|in the van|on the bus|on the train|in the truck|by bus|by train|to drive|"
@@ -163,13 +164,20 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "rest stop|sit in|in the lobby|at the beach|picnic|at the park|at the pool|ceremony|"
         "at the mall|hang out|hanging out|in the stands|in the bleachers|theater|theatre|ballgame|"
         "salon|at the salon|dentist|therapy|bingo|the opera|matinee|play|recital|exhibit|"
+        "rest|resting|break|a break|graveside|reception|burial|lab|at the "
+        "lab|pharmacy|grocery|grocery store|chemo|rehab|"
+        "physical therapy|school|birthday party|brunch|supper|coffee|cafe|bbq|barbecue|potluck|"
+        "book club|choir|choir practice|rehearsal|senior center|nursing home|zoo|aquarium|fair|"
+        "market|mall|auction|parade|fireworks|soccer game|baseball game|football game|"
+        "basketball game|ball game|swim meet|graduation|"
         "eat lunch|eating lunch|eat dinner|eating dinner|eating|having lunch|having dinner|"
         "have lunch|have dinner|stop to eat|stop for lunch|stop for gas|gas stop|browsing|"
         "at the store|at the library|library|bank|at the bank|barber|hairdresser|gym|pool|"
         "casino|lunch is|dinner is|appt is|appointment is|visit is|show is|movie is|church is|"
         "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
     ROW(ITEM_GOING, LEG_HIKE,
-        "walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk around|by foot|"
+        "walk there and back|walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk "
+        "around|by foot|"
         "walk to|walk back|hike up|hike back|hike down|snowshoe|snowshoeing|walking around|"
         "climb|walking tour|nature walk|strolling|wander|trail walk"),
     ROW(ITEM_GOING, LEG_OTHER,
@@ -179,7 +187,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
-        "each way|one way each|both ways|there and back each|per leg|each leg|"
+        "each way|drive there and back|ride there and back|walk there and back|one way each|both "
+        "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
         "same way back|same back|the same back|same way home|same coming back|same going back|"

@@ -279,6 +279,7 @@ settings_read(struct items *items, struct told *told)
     }
     settings_of_each(items, told);
     read_setting(items, told);
+    setting_of_one(items, told);
 }
 
 static bool

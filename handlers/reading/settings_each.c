@@ -155,3 +155,13 @@ settings_of_each(struct items *items, struct told *told)
         take(items, &behind, told);
     }
 }
+
+void
+setting_of_one(const struct items *items, struct told *told)
+{
+    struct pairs pairs = find_pairs(items, activity_behind);
+
+    if (told->has_setting && pairs.count == 1 && is_asked(items, &pairs, &pairs.list[0])) {
+        told->setting_tenths = items->list[pairs.list[0].number].value / 100;
+    }
+}

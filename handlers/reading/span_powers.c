@@ -103,6 +103,24 @@ drives_near(const struct items *items, const struct spans *spans, size_t at)
     return false;
 }
 
+/* ", in the car with its charger": a clause of its own for all drives of the sentence. */
+static bool
+is_clause_of_car(const struct items *items, const struct spans *spans, size_t at, int word)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+    bool car = word == POWER_WORD_CAR;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].at >= from && spans->list[i].at < to) {
+            return false;
+        }
+    }
+    for (i = items->list[from].from; word == POWER_WORD_PLUG && i < items->list[to - 1].to; i++) {
+        car = car || token_among(items->tokens, i, vehicles);
+    }
+    return car;
+}
+
 void
 spans_power(const struct items *items, struct spans *spans)
 {
@@ -118,8 +136,9 @@ spans_power(const struct items *items, struct spans *spans)
             continue;
         }
         span = span_around(items, spans, at);
-        if (word == POWER_WORD_CAR && span != NULL && span->kind != LEG_DRIVE &&
-            drives_near(items, spans, at)) {
+        if (span != NULL && drives_near(items, spans, at) &&
+            ((word == POWER_WORD_CAR && span->kind != LEG_DRIVE) ||
+             is_clause_of_car(items, spans, at, word))) {
             power_apart(items, spans, at, word);
             continue; /* "5 hours with a 30 minute stop, car charger" */
         }

@@ -144,6 +144,14 @@ zone_minutes(struct items *items)
         if (!item_is_duration(items, at) || items->list[at].spent) {
             continue;
         }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " gain gains gaining ")) {
+            items_spend(items, at, 1);
+            return items->list[at].value;
+        }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " lose loses losing ")) {
+            items_spend(items, at, 1);
+            return -items->list[at].value;
+        }
         for (next = at + 1; next < at + 4; next++) {
             bool behind = item_is(items, next, ITEM_BEHIND),
                  ahead = item_is(items, next, ITEM_AHEAD);
@@ -255,7 +263,9 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
            (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
-            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0)) &&
+            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
+            (item_is(items, at - 2, ITEM_GOING) &&
+             token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
            !item_is(items, at + 1, ITEM_UNIT);
 }
 

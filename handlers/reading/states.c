@@ -83,6 +83,7 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     }
     if (full &&
         (is_due(items, after) ||
+         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
          (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
           !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
          item_text(items, after, "cuando"))) {

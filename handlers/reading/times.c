@@ -40,7 +40,9 @@ has_run_for(const struct items *items, size_t at)
     }
     return before > from && !is_wished(items, at) &&
            (item_value(items, before - 1, ITEM_POWER) == POWER_WORD_BATTERY ||
-            (been && item_is(items, before - 1, ITEM_USE)));
+            (been &&
+             (item_is(items, before - 1, ITEM_USE) || item_is(items, before - 1, ITEM_POWER) ||
+              item_text(items, before - 1, "charging"))));
 }
 
 /* "45 min ago", "hace 45 minutos", "for the last 2 hours" */
@@ -129,6 +131,16 @@ clock_of(const struct items *items, enum clock_role role)
     return items->count;
 }
 
+/* "plugged in at 6:15", "on the charger at noon" */
+static bool
+is_plugging_in(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return items_find(items, from, at, ITEM_POWER) < at &&
+           items_find(items, from, at, ITEM_EVENT) == at;
+}
+
 /* The time that a charge was so: told as such, or the only other time beside that of now. */
 static size_t
 clock_of_then(const struct items *items, size_t now)
@@ -142,7 +154,8 @@ clock_of_then(const struct items *items, size_t now)
             continue;
         }
         role = clock_role(items, at);
-        if (role == CLOCK_OF_NOTHING || role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
+        if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
+            role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
             then = other < items->count ? items->count : at;
             other = at;
         }

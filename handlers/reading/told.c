@@ -63,6 +63,24 @@ drop_activity(struct told *told)
     }
 }
 
+/* "I don't know if that's gate to gate", "is it gate to gate?" */
+static bool
+is_doubted(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), i;
+
+    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT)) {
+        return true;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, " if whether si ")) {
+            return true;
+        }
+    }
+    return token_among(items->tokens, items->list[from].from, " is es ") &&
+           item_text(items, sentence_end(items, at), "?") && at - from <= 2;
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
@@ -70,10 +88,10 @@ is_gate(const struct items *items)
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {
-        if (item_value(items, at, ITEM_GATE) == 0) {
+        if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
             return true;
         }
-        if (!item_is(items, at, ITEM_GATE)) {
+        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0) {
             continue;
         }
         for (i = at > 2 ? at - 2 : 0; i < at + AIRLINE_REACH; i++) {

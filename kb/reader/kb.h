@@ -127,7 +127,8 @@ const struct sign *kb_signs(const struct kb *kb, size_t *count);
  */
 bool kb_is_foreign(const struct kb *kb, const char *text);
 
-/* True if a cleaned word (words.h) is right as it is spelt: words/LANG-known.txt and -ordinary.txt. */
+/* True if a cleaned word (words.h) is right as it is spelt, by words/LANG-known.txt and
+ * words/LANG-ordinary.txt. */
 bool kb_is_ordinary(const struct kb *kb, const char *word, enum language language);
 
 /* ---- Equipment ------------------------------------------------------------------------------ */
