@@ -35,8 +35,9 @@ enum open_question {
     QUESTION_NONE,
     QUESTION_WHICH_RENTAL, /* two rentals on this phone; choices are rental ids */
     QUESTION_WHICH_TOPIC,  /* choices are topic ids */
-    QUESTION_WHICH_CHARGE, /* what a sum lacks: "How much is in each battery?", or the airline's
-                              figure, or the cylinder's size; asked_about tells which */
+    QUESTION_WHICH_CHARGE, /* what a sum lacks: "How much is in each battery?", or when it must be
+                              charged, the airline's figure, the cylinder's size, or when to
+                              remind; asked_about tells which */
     QUESTION_FLOWING,      /* "Is oxygen flowing again? YES or NO" */
     QUESTION_PLUG          /* "Is there a plug where you are? YES or NO" */
 };

@@ -23,12 +23,15 @@ struct ground {
     int64_t as_of_utc_s;
     bool remembered;
     struct running running;
+    int cold_percent; /* of the run time that counts */
     struct minutes time;
 };
 
 /* A sentence with at most one argument. */
 char *estimate_say(const struct asked *asked, enum phrase phrase, const char *argument);
 void estimate_append(char **text, const char *sentence);
+/* A sentence that is left out where the reply would grow too long. */
+void estimate_extra(struct answer *answer, const char *sentence);
 
 /*
  * Little time is left: asks whether a plug is near, or calls staff where that cannot be asked or
@@ -68,6 +71,15 @@ void estimate_append_read(const struct asked *asked, const struct told *told, ch
  * all be full by 7? They are at 20 and 30"). True if the question itself asks for that kind.
  */
 bool estimate_read(const struct asked *asked, enum told_kind kind, struct told *told);
+/* More batteries than the record has: asks back, once. */
+bool estimate_too_many(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                       const char *topic);
+/*
+ * Keeps the charges that the renter told as what the rental's batteries hold ("how long now?"
+ * counts from there). Not what is only supposed ("if both are full") or will be, nor more batteries
+ * than the record has.
+ */
+void estimate_remember(const struct asked *asked, struct verdict *verdict, const struct told *told);
 /* An answer of this id is there already: it was worked out for another question of the text. */
 bool estimate_is_said(const struct verdict *verdict, const char *id);
 /* Asks back what a sum lacks, and keeps the question open. */

@@ -9,7 +9,7 @@
 #include "say.h"
 #include "steps.h"
 
-enum { PARTS_TOGETHER = 3, COPY_PAUSE_S = 60 };
+enum { PARTS_TOGETHER = 3, PARTS_WITH_EXTRAS = 2, COPY_PAUSE_S = 60 };
 
 static char *
 say_whole(const struct asked *whole, enum phrase phrase, const char *argument)
@@ -263,6 +263,44 @@ add_to_draft(const struct asked *whole, struct verdict *verdict, struct draft *d
     return true;
 }
 
+/* All that is sent, as if in one text. */
+static const char *
+whole_text(const struct asked *whole, const struct verdict *verdict)
+{
+    struct draft draft;
+    size_t i;
+
+    lead(whole, verdict, &draft);
+    for (i = 0; i < verdict->answer_count; i++) {
+        if (is_sent(whole, verdict, i)) {
+            append(&draft.text, verdict->answers[i].text);
+        }
+    }
+    append_when_to_call(whole, verdict, &draft.text);
+    return parts_plain(whole->arena, draft.text);
+}
+
+/* Says what is said only if there is room for it. */
+static void
+take_extras(const struct asked *whole, struct verdict *verdict)
+{
+    size_t i, j;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        struct answer *answer = &verdict->answers[i];
+
+        for (j = 0; j < answer->extra_count; j++) {
+            const char *without = answer->text;
+
+            answer->text = memory_format(whole->arena, "%s %s", without, answer->extras[j]);
+            if (parts_count(whole_text(whole, verdict)).parts > PARTS_WITH_EXTRAS) {
+                answer->text = without;
+            }
+        }
+        answer->extra_count = 0;
+    }
+}
+
 static void
 compose_answers(const struct asked *whole, struct verdict *verdict)
 {
@@ -272,6 +310,7 @@ compose_answers(const struct asked *whole, struct verdict *verdict)
     struct draft draft;
     size_t i;
 
+    take_extras(whole, verdict);
     lead(whole, verdict, &draft);
     for (i = 0; i < verdict->answer_count && fits; i++) {
         if (is_sent(whole, verdict, i)) {

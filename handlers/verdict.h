@@ -70,12 +70,17 @@ struct why {
     const char *runner_up; /* id of the second topic, or NULL */
 };
 
+enum { ANSWER_EXTRAS_MAX = 6 };
+
 struct answer {
     enum answer_kind kind;
     enum route route;
-    const char *id;          /* topic, sign or what is asked ("which-rental"); never NULL */
-    const char *topic;       /* topic it counts as, or NULL */
-    const char *text;        /* what is said of it; "" if nothing */
+    const char *id;    /* topic, sign or what is asked ("which-rental"); never NULL */
+    const char *topic; /* topic it counts as, or NULL */
+    const char *text;  /* what is said of it; "" if nothing */
+    /* Sentences that are said too as far as the reply stays short, the first before the next. */
+    const char *extras[ANSWER_EXTRAS_MAX];
+    size_t extra_count;
     const struct told *read; /* what was read from the text for an estimate, or NULL */
     const struct estimate *estimate;
     struct why why;

@@ -149,3 +149,9 @@ number_word(const char *word, int *value)
     }
     return is_run_together(word, value) ? NUMBER_WORD_TEEN : NUMBER_WORD_NONE;
 }
+
+const char *
+number_word_at(size_t i)
+{
+    return i < ENTRIES ? entries[i].word : NULL;
+}
