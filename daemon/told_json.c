@@ -224,6 +224,20 @@ read_lights(const json_t *list, struct told *told)
     }
 }
 
+static enum power_source
+read_power(const json_t *name)
+{
+    const char *words = json_string_value(name);
+    enum power_source power;
+
+    for (power = POWER_SOURCE_CAR; words != NULL && power > POWER_SOURCE_NONE; power--) {
+        if (strcmp(power_source_name(power), words) == 0) {
+            return power;
+        }
+    }
+    return POWER_SOURCE_NONE;
+}
+
 void
 told_from_json(const json_t *json, struct told *told)
 {
@@ -248,5 +262,6 @@ told_from_json(const json_t *json, struct told *told)
         told->has_activity = true;
         told->activity = activity_named(activity);
     }
+    told->on_power = read_power(json_object_get(json, "on_power"));
     told->impossible = json_is_true(json_object_get(json, "impossible"));
 }

@@ -112,7 +112,7 @@ take_told(const struct trip_options *options, struct tripping *tripping, struct 
     size_t i;
 
     if (options->text != NULL) {
-        told_read(tripping->arena, options->text, told);
+        told_read(tripping->arena, tripping->kb, options->text, told);
     }
     for (i = 0; i < options->told.leg_count && told->leg_count < TRIP_LEGS_MAX; i++) {
         told->legs[told->leg_count++] = options->told.legs[i];
@@ -172,7 +172,7 @@ load(const struct trip_options *options, struct tripping *tripping, struct fault
 {
     bool needs_config = options->rental_id != NULL || options->kb_folder == NULL;
     const char *file = options->config_file != NULL ? options->config_file : DEFAULT_CONFIG_FILE;
-    const char *folder = options->kb_folder, *cache = NULL;
+    const char *folder = options->kb_folder;
     struct faults faults = {0};
     int rc = 0;
 
@@ -181,8 +181,7 @@ load(const struct trip_options *options, struct tripping *tripping, struct fault
     }
     if (rc == 0) {
         folder = folder != NULL ? folder : tripping->config->kb_folder;
-        cache = tripping->config != NULL ? tripping->config->cache_folder : NULL;
-        rc = kb_load(folder, cache, &tripping->kb, &faults);
+        rc = kb_load_equipment(folder, &tripping->kb, &faults);
     }
     if (rc != 0) {
         fault_set(fault, "%s", faults.list[0].text);

@@ -44,10 +44,18 @@ asks_for_plan(const struct tokens *tokens)
     return tokens_have(tokens, asks_plan);
 }
 
+/* "Both charged before we leave": by when is not told. */
+static bool
+is_untimed(const struct told *told)
+{
+    return (told->missing & MISSING_READY_BY) != 0 && !told->has_ready_by;
+}
+
 static bool
 is_time_asked(const struct tokens *tokens, const struct told *told)
 {
-    return told->has_ready_by || told->leg_count > 0 || tokens_have(tokens, asks_time);
+    return told->has_ready_by || is_untimed(told) || told->leg_count > 0 ||
+           tokens_have(tokens, asks_time);
 }
 
 static bool
@@ -55,6 +63,20 @@ topic_is_charging(const struct asked *asked)
 {
     return asked->search.count > 0 && asked->search.sureness == SURE &&
            strcmp(asked->search.best[0].topic->id, charge_time) == 0;
+}
+
+/* "How many hours if both are full?" asks for hours, whatever page is nearest. */
+static bool
+is_all_full(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].low < FULL) {
+            return false;
+        }
+    }
+    return told->charge_count > 0 && told->light_count == 0;
 }
 
 /* These words ask for a charging sum; what they tell of batteries is in `told`. */
@@ -65,7 +87,7 @@ is_asked(const struct asked *asked, const struct tokens *tokens, const struct to
     if (asks_for_plan(tokens)) {
         return true;
     }
-    return (is_kind || (topic_is_charging(asked) && told_has_charge(told))) &&
+    return (is_kind || (topic_is_charging(asked) && told_has_charge(told) && !is_all_full(told))) &&
            is_time_asked(tokens, told) &&
            (told_has_charge(told) || told->has_ready_by || told->count > 0 ||
             (told->missing & MISSING_AM_PM) != 0);
@@ -220,18 +242,16 @@ spread_over_record(const struct asked *asked, struct told *told)
 static bool
 ask_what_lacks(const struct asked *asked, struct verdict *verdict, struct told *told)
 {
-    size_t has = asked->rental->battery_count;
     const char *text = NULL;
-    int count;
 
     if (!spread_over_record(asked, told) || !told_has_charge(told) || told->count > 0) {
         text = estimate_say(asked, SAY_WHICH_CHARGE, "");
-    } else if ((count = told_batteries(told)) > (int)has && has > 0) {
-        text = say(asked->arena, asked->context->house, asked->language, SAY_MORE_THAN_RECORD,
-                   memory_format(asked->arena, "%d", count),
-                   memory_format(asked->arena, "%zu", has), NULL);
+    } else if (estimate_too_many(asked, verdict, told, charge_time)) {
+        return true;
     } else if ((told->missing & MISSING_AM_PM) != 0) {
         text = estimate_say(asked, SAY_WHICH_HALF_OF_DAY, NULL);
+    } else if (is_untimed(told) && !tokens_have(&asked->tokens, asks_time)) {
+        text = estimate_say(asked, SAY_BY_WHEN, say_read(asked->arena, asked->language, told));
     }
     if (text != NULL) {
         estimate_ask_back(asked, verdict, told, charge_time, text);
@@ -298,19 +318,21 @@ plan_until(const struct asked *asked, const struct charge_sum *sum, int *until)
     return true;
 }
 
-static const char *
-answer_text(const struct asked *asked, const struct charge_sum *sum)
+static void
+fill_answer(const struct asked *asked, const struct charge_sum *sum, int until,
+            struct answer *answer)
 {
     const struct told *told = sum->told;
-    int until;
 
-    if (told->leg_count == 1 && told->legs[0].power != POWER_SOURCE_NONE) {
-        return charge_say_after(asked, sum, told->legs[0].minutes);
+    if (sum->full.count == 0) {
+        answer->text = estimate_say(asked, SAY_ALL_ARE_FULL, NULL);
+    } else if (told->leg_count == 1 && told->legs[0].power != POWER_SOURCE_NONE) {
+        charge_say_after(asked, sum, told->legs[0].minutes, answer);
+    } else if (told->has_ready_by || asks_for_plan(&asked->tokens)) {
+        charge_say_plan(asked, sum, until, answer);
+    } else {
+        charge_say_when(asked, sum, answer);
     }
-    if (!told->has_ready_by && !asks_for_plan(&asked->tokens)) {
-        return charge_say_when(asked, sum);
-    }
-    return plan_until(asked, sum, &until) ? charge_say_plan(asked, sum, until) : NULL;
 }
 
 static const char *
@@ -339,22 +361,20 @@ say_past(const struct asked *asked, struct verdict *verdict, const struct told *
 static void
 answer_sum(const struct asked *asked, struct verdict *verdict, struct charge_sum *sum)
 {
-    const char *text;
     struct answer *answer;
+    int until;
 
     charging_plan(sum->charges.list, sum->charges.count, sum->places, sum->place_count, FULL,
                   &sum->full);
     charging_plan(sum->charges.list, sum->charges.count, sum->places, sum->place_count, FAST,
                   &sum->to_80);
-    text = sum->full.count == 0 ? estimate_say(asked, SAY_ALL_ARE_FULL, NULL)
-                                : answer_text(asked, sum);
-    if (text == NULL) {
+    if (!plan_until(asked, sum, &until)) {
         say_past(asked, verdict, sum->told);
         return;
     }
     answer = estimate_add(asked, verdict, ANSWER_ESTIMATE, ROUTE_ANSWER, sum->told, charge_time,
                           charge_time);
-    answer->text = text;
+    fill_answer(asked, sum, until, answer);
     estimate_attach_plain(asked, answer, ESTIMATE_CHARGING, sum->full.all_done,
                           (int)sum->charges.count, assumptions(sum));
 }
@@ -388,6 +408,7 @@ estimate_charging(const struct asked *asked, struct verdict *verdict, const stru
                           estimate_say(asked, SAY_WHICH_CHARGE, ""));
         return true;
     }
+    estimate_remember(asked, verdict, &counted);
     sum.night_from = until_night(asked);
     sum.for_plan = told->has_ready_by || asks_for_plan(&asked->tokens);
     if (sum.from_car) {

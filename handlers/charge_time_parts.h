@@ -22,11 +22,18 @@ struct charge_sum {
     int night_from;    /* as for timetable_make() */
 };
 
+/*
+ * Each gives `answer` its text, with what was read, and its extras.
+ */
+
 /* "All 3 full in up to 6 h, by about 1:10 am if you start now ..." */
-char *charge_say_when(const struct asked *asked, const struct charge_sum *sum);
+void charge_say_when(const struct asked *asked, const struct charge_sum *sum,
+                     struct answer *answer);
 /* "After 1 h 30 min plan on at least 85%." */
-char *charge_say_after(const struct asked *asked, const struct charge_sum *sum, int minutes);
+void charge_say_after(const struct asked *asked, const struct charge_sum *sum, int minutes,
+                      struct answer *answer);
 /* "Plan: now 20% in the unit; ... At 6:30 am plan on at least 100%, 85%." */
-char *charge_say_plan(const struct asked *asked, const struct charge_sum *sum, int until);
+void charge_say_plan(const struct asked *asked, const struct charge_sum *sum, int until,
+                     struct answer *answer);
 
 #endif

@@ -64,21 +64,27 @@ counted_from(const struct asked *asked, const struct charge_sum *sum)
                          : estimate_say(asked, SAY_CHARGED_WALL, where);
 }
 
-/* Behind what is planned: from what it is counted, and what was read. */
+/* Behind what is planned: what was read, and from what it is counted. */
 static void
-append_ground(const struct asked *asked, const struct charge_sum *sum, char **text)
+finish(const struct asked *asked, const struct charge_sum *sum, char *text, struct answer *answer)
 {
-    estimate_append(text, counted_from(asked, sum));
-    if (sum->from_car && has_place(sum, PLACE_OFF)) {
-        estimate_append(text, estimate_say(asked, SAY_CAR_ONLY_OFF, NULL));
+    if (sum->from_car) {
+        estimate_append(&text, counted_from(asked, sum));
+        if (has_place(sum, PLACE_OFF)) {
+            estimate_append(&text, estimate_say(asked, SAY_CAR_ONLY_OFF, NULL));
+        }
     }
-    estimate_append_read(asked, sum->told, text);
+    estimate_append_read(asked, sum->told, &text);
+    answer->text = text;
+    if (!sum->from_car) {
+        estimate_extra(answer, counted_from(asked, sum));
+    }
 }
 
 /* ---- when they are full ---------------------------------------------------------------------- */
 
-/* "Emptiest first; change batteries at 9:10 pm, 1:40 am." */
-static void
+/* "Emptiest first; change batteries at 9:10 pm, 1:40 am." True if somebody must get up for that. */
+static bool
 append_changes(const struct asked *asked, const struct charge_sum *sum, char **text)
 {
     char *times = memory_copy(asked->arena, "");
@@ -96,37 +102,39 @@ append_changes(const struct asked *asked, const struct charge_sum *sum, char **t
     if (count > 0) {
         estimate_append(text, estimate_say(asked, SAY_CHANGES_AT, times));
     }
-    if (by_night && !sum->from_car) {
-        estimate_append(text, estimate_say(asked, SAY_ASK_TONIGHT, NULL));
-    }
+    return by_night;
 }
 
-char *
-charge_say_when(const struct asked *asked, const struct charge_sum *sum)
+void
+charge_say_when(const struct asked *asked, const struct charge_sum *sum, struct answer *answer)
 {
     size_t batteries = sum->charges.count;
     char *text = say(asked->arena, asked->context->house, asked->language,
                      batteries == 1 ? SAY_FULL_IN : SAY_ALL_FULL_IN,
                      say_minutes(asked->arena, sum->full.all_done.high),
-                     clock_at(asked, sum->full.all_done.high),
-                     say_minutes(asked->arena, sum->to_80.all_done.high), NULL);
+                     clock_at(asked, sum->full.all_done.high), NULL);
+    bool by_night = append_changes(asked, sum, &text);
 
+    finish(asked, sum, text, answer);
+    estimate_extra(answer, estimate_say(asked, SAY_TO_80_IN,
+                                        say_minutes(asked->arena, sum->to_80.all_done.high)));
     if (sum->apart_minutes > 0 && sum->apart_minutes < sum->full.all_done.high) {
-        estimate_append(&text, estimate_say(asked, batteries == 1 ? SAY_APART_IN : SAY_ALL_APART_IN,
+        estimate_extra(answer, estimate_say(asked, batteries == 1 ? SAY_APART_IN : SAY_ALL_APART_IN,
                                             say_minutes(asked->arena, sum->apart_minutes)));
     } else if (sum->off_minutes > 0) {
-        estimate_append(
-            &text, estimate_say(asked, SAY_OFF_IN, say_minutes(asked->arena, sum->off_minutes)));
+        estimate_extra(
+            answer, estimate_say(asked, SAY_OFF_IN, say_minutes(asked->arena, sum->off_minutes)));
     }
-    append_changes(asked, sum, &text);
-    append_ground(asked, sum, &text);
-    return text;
+    if (by_night && !sum->from_car) {
+        estimate_extra(answer, estimate_say(asked, SAY_ASK_TONIGHT, NULL));
+    }
 }
 
 /* ---- what they have then --------------------------------------------------------------------- */
 
-char *
-charge_say_after(const struct asked *asked, const struct charge_sum *sum, int minutes)
+void
+charge_say_after(const struct asked *asked, const struct charge_sum *sum, int minutes,
+                 struct answer *answer)
 {
     struct percent after[CHARGING_BATTERIES_MAX];
     char *levels = memory_copy(asked->arena, ""), *text;
@@ -138,8 +146,7 @@ charge_say_after(const struct asked *asked, const struct charge_sum *sum, int mi
         list(&levels, memory_format(asked->arena, "%d%%", after[i].low));
     }
     text = say_two(asked, SAY_LEVELS_AFTER, say_minutes(asked->arena, minutes), levels);
-    append_ground(asked, sum, &text);
-    return text;
+    finish(asked, sum, text, answer);
 }
 
 /* "now 20% in the unit, 70% in the charger; 9:50 pm 40% in the charger" */
@@ -210,8 +217,9 @@ append_night(const struct asked *asked, const struct charge_sum *sum, const stru
     }
 }
 
-char *
-charge_say_plan(const struct asked *asked, const struct charge_sum *sum, int until)
+void
+charge_say_plan(const struct asked *asked, const struct charge_sum *sum, int until,
+                struct answer *answer)
 {
     char *levels = memory_copy(asked->arena, ""), *text;
     struct timetable table;
@@ -227,6 +235,5 @@ charge_say_plan(const struct asked *asked, const struct charge_sum *sum, int unt
                                ? estimate_say(asked, SAY_ALL_FULL_AT, clock_at(asked, until))
                                : say_two(asked, SAY_LEVELS_AT, clock_at(asked, until), levels));
     append_night(asked, sum, &table, until, &text);
-    append_ground(asked, sum, &text);
-    return text;
+    finish(asked, sum, text, answer);
 }

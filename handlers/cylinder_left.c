@@ -107,10 +107,7 @@ lasts_text(const struct asked *asked, const struct told *told, const struct cyli
                    say_clock(asked->arena, asked->context->zone,
                              asked->context->now_utc_s + time.low * MINUTE_S),
                    NULL);
-        estimate_append(&text,
-                        estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, time.high)));
     }
-    estimate_append(&text, estimate_say(asked, SAY_CYLINDER_RESIDUAL, NULL));
     estimate_append_read(asked, told, &text);
     append_record(asked, sum, &text);
     if (sum->flow_differs) {
@@ -146,13 +143,18 @@ estimate_cylinder(const struct asked *asked, struct verdict *verdict, const stru
         estimate_add(asked, verdict, ANSWER_ESTIMATE, sum.flow_differs ? ROUTE_STAFF : ROUTE_ANSWER,
                      told, cylinder_left, cylinder_left);
     answer->text = lasts_text(asked, told, &sum, time);
+    estimate_extra(answer, estimate_say(asked, SAY_CYLINDER_RESIDUAL, NULL));
+    if (time.low > 0) {
+        estimate_extra(answer,
+                       estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, time.high)));
+    }
     estimate_attach_plain(asked, answer, ESTIMATE_CYLINDER, time, 0,
                           "gauge 50 psi either way; 200 psi left in it");
-    if (asked->rental != NULL) {
-        estimate_see_to_plug(asked, verdict, time);
-    }
     if (sum.flow_differs) {
         verdict_alert(verdict, ALERT_URGENT, false, "power:differs", "cylinder flow differs");
+    }
+    if (asked->rental != NULL) {
+        estimate_see_to_plug(asked, verdict, time);
     }
 }
 

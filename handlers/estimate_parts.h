@@ -23,12 +23,15 @@ struct ground {
     int64_t as_of_utc_s;
     bool remembered;
     struct running running;
+    int cold_percent; /* of the run time that counts */
     struct minutes time;
 };
 
 /* A sentence with at most one argument. */
 char *estimate_say(const struct asked *asked, enum phrase phrase, const char *argument);
 void estimate_append(char **text, const char *sentence);
+/* A sentence that is left out where the reply would grow too long. */
+void estimate_extra(struct answer *answer, const char *sentence);
 
 /*
  * Little time is left: asks whether a plug is near, or calls staff where that cannot be asked or
@@ -45,6 +48,9 @@ struct answer *estimate_add(const struct asked *asked, struct verdict *verdict,
 /* Batteries whose charge is not told count as `untold`. False if the gauge has no such light. */
 bool estimate_charges(const struct told *told, const struct equipment *equipment,
                       struct percent untold, struct charges *charges);
+
+/* What a new battery lasts in the cold that is told; false if the unit's file does not say. */
+bool estimate_take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts);
 
 /* "Counted with continuous 2, ordered at rest." */
 char *estimate_counted_with(const struct asked *asked, const struct running *running);
@@ -68,6 +74,15 @@ void estimate_append_read(const struct asked *asked, const struct told *told, ch
  * all be full by 7? They are at 20 and 30"). True if the question itself asks for that kind.
  */
 bool estimate_read(const struct asked *asked, enum told_kind kind, struct told *told);
+/* More batteries than the record has: asks back, once. */
+bool estimate_too_many(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                       const char *topic);
+/*
+ * Keeps the charges that the renter told as what the rental's batteries hold ("how long now?"
+ * counts from there). Not what is only supposed ("if both are full") or will be, nor more batteries
+ * than the record has.
+ */
+void estimate_remember(const struct asked *asked, struct verdict *verdict, const struct told *told);
 /* An answer of this id is there already: it was worked out for another question of the text. */
 bool estimate_is_said(const struct verdict *verdict, const char *id);
 /* Asks back what a sum lacks, and keeps the question open. */

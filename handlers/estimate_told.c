@@ -45,6 +45,61 @@ estimate_is_said(const struct verdict *verdict, const char *id)
     return false;
 }
 
+bool
+estimate_too_many(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                  const char *topic)
+{
+    int has = (int)asked->rental->battery_count, count = told_batteries(told);
+
+    if (has == 0 || count <= has || asked_open_question(asked) == QUESTION_WHICH_CHARGE) {
+        return false;
+    }
+    estimate_ask_back(asked, verdict, told, topic,
+                      say(asked->arena, asked->context->house, asked->language,
+                          SAY_MORE_THAN_RECORD, memory_format(asked->arena, "%d", count),
+                          memory_format(asked->arena, "%d", has), NULL));
+    return true;
+}
+
+static const char supposed[] =
+    "if|suppose|supposing|assume|assuming|lets say|say i|once|when theyre|when they are|when its|"
+    "after charging|after i charge|would|could i|ill have|well have|will have|going to have|"
+    "si|supongamos|suponiendo|cuando esten|cuando este|una vez|despues de cargar|tendre|tendria|"
+    "tendremos|voy a tener|vamos a tener";
+static const char another_day[] =
+    "tomorrow|tmrw|tomorow|tmr|monday|tuesday|wednesday|thursday|friday|saturday|sunday|next|"
+    "weekend|manana|lunes|martes|miercoles|jueves|viernes|sabado|domingo|proximo|proxima";
+static const char has_now[] = "i have|we have|ive got|weve got|i got|we got|have got|right now|now|"
+                              "tengo|tenemos|ahora|ahorita";
+
+/* Charges of now: not of a case that is thought of, nor of a day to come. */
+static bool
+are_of_now(const struct asked *asked)
+{
+    return !tokens_have(&asked->tokens, supposed) &&
+           (!tokens_have(&asked->tokens, another_day) || tokens_have(&asked->tokens, has_now));
+}
+
+void
+estimate_remember(const struct asked *asked, struct verdict *verdict, const struct told *told)
+{
+    size_t count = asked->rental == NULL ? 0 : asked->rental->battery_count;
+
+    if (asked->rental == NULL || !told_has_charge(told) || told->is_earlier || told->impossible ||
+        (count > 0 && told_batteries(told) > (int)count) || !are_of_now(asked)) {
+        return;
+    }
+    verdict->account_changed = true;
+    verdict->account = (struct battery_account){.known = true,
+                                                .as_of_utc_s = asked->wrote_utc_s -
+                                                               (int64_t)told->since_min * MINUTE_S,
+                                                .told = *told};
+    verdict->account.told.since_min = 0; /* it is in the time of the account */
+    if (told->kind == TOLD_CHARGING && told->on_power == POWER_SOURCE_NONE) {
+        verdict->account.told.on_power = POWER_SOURCE_WALL;
+    }
+}
+
 void
 estimate_ask_back(const struct asked *asked, struct verdict *verdict, const struct told *told,
                   const char *topic, const char *text)

@@ -222,19 +222,31 @@ static char *
 needs_text(const struct asked *asked, const struct flight_sum *sum)
 {
     const struct running *running = &sum->ground.running;
-    char *text = say(asked->arena, asked->context->house, asked->language, SAY_FLIGHT_NEEDS,
-                     say_minutes(asked->arena, sum->gate_minutes),
-                     say_minutes(asked->arena, sum->need_minutes),
-                     memory_format(asked->arena, "%d", sum->needed),
-                     say_mode(asked->arena, asked->language, running->figure->mode,
-                              running->figure->setting_tenths),
-                     NULL);
 
-    estimate_append(&text, sum->ground_minutes > 0
-                               ? estimate_say(asked, SAY_WITH_GROUND,
-                                              say_minutes(asked->arena, sum->ground_minutes))
-                               : estimate_say(asked, SAY_GROUND_ON_TOP, NULL));
-    return text;
+    return say(asked->arena, asked->context->house, asked->language, SAY_FLIGHT_NEEDS,
+               say_minutes(asked->arena, sum->gate_minutes),
+               say_minutes(asked->arena, sum->need_minutes),
+               memory_format(asked->arena, "%d", sum->needed),
+               say_mode(asked->arena, asked->language, running->figure->mode,
+                        running->figure->setting_tenths),
+               NULL);
+}
+
+static void
+add_extras(const struct asked *asked, const struct flight_sum *sum, bool goes,
+           struct answer *answer)
+{
+    if (sum->ground_minutes > 0) {
+        estimate_extra(answer, estimate_say(asked, SAY_WITH_GROUND,
+                                            say_minutes(asked->arena, sum->ground_minutes)));
+    }
+    if (goes) {
+        estimate_extra(answer, estimate_say(asked, SAY_CALL_AIRLINE, NULL));
+        estimate_extra(answer, estimate_say(asked, SAY_IN_CABIN, NULL));
+    }
+    if (sum->ground_minutes == 0) {
+        estimate_extra(answer, estimate_say(asked, SAY_GROUND_ON_TOP, NULL));
+    }
 }
 
 static void
@@ -247,7 +259,6 @@ answer_sum(const struct asked *asked, struct verdict *verdict, const struct flig
 
     if (goes) {
         append_what_they_have(asked, verdict, sum, &text);
-        estimate_append(&text, estimate_say(asked, SAY_IN_CABIN, NULL));
     }
     if (differs) {
         estimate_append(&text, estimate_record_says(asked, &sum->ground.running));
@@ -258,6 +269,7 @@ answer_sum(const struct asked *asked, struct verdict *verdict, const struct flig
         estimate_add(asked, verdict, ANSWER_ESTIMATE, calls || differs ? ROUTE_STAFF : ROUTE_ANSWER,
                      &sum->ground.told, fly, fly);
     answer->text = text;
+    add_extras(asked, sum, goes, answer);
     estimate_attach(asked, answer, &sum->ground, ESTIMATE_FLIGHT, sum->needed);
 }
 
@@ -282,6 +294,7 @@ estimate_flight(const struct asked *asked, struct verdict *verdict, const struct
     if (asked->rental == NULL || asked->equipment == NULL) {
         return false;
     }
+    estimate_remember(asked, verdict, told);
     if (ask_what_lacks(asked, verdict, told)) {
         return true;
     }

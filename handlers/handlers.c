@@ -18,8 +18,9 @@ static step *const whole_text[] = {flowing_decide, staff_decide,         consent
                                    foreign_decide, open_emergency_decide};
 
 static step *const each_question[] = {
-    plug_decide,  reminder_decide,          charge_time_decide, fly_decide,    cylinder_left_decide,
-    power_decide, equipment_trouble_decide, topics_decide,      office_decide, gap_decide};
+    plug_decide,          reminder_decide,    charge_time_decide, fly_decide,
+    cylinder_left_decide, other_power_decide, power_decide,       equipment_trouble_decide,
+    topics_decide,        office_decide,      gap_decide};
 
 #define STEPS(list) (sizeof(list) / sizeof((list)[0]))
 
@@ -201,6 +202,9 @@ verdict_begin(void *arena, const struct asked *whole, struct verdict *verdict)
                                 .route = ROUTE_SMALLTALK,
                                 .language = whole->language,
                                 .conversation = whole->context->conversation};
+    if (asked_begins_anew(whole->context)) {
+        verdict->conversation.rental_id = NULL;
+    }
     if (whole->rental != NULL) {
         verdict->rental_id = whole->rental->rental_id;
         verdict->rental_digest = whole->rental->digest;
@@ -224,6 +228,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     reminder_mention(&whole, verdict);
     reply_compose(&whole, verdict);
     limited_hold(&whole, verdict);
+    outage_mark(&whole, verdict);
     verdict->alert.call_utc_s = office_hours_call(&whole, verdict);
 }
 

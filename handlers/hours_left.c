@@ -1,5 +1,6 @@
 #include "estimate_parts.h"
 
+#include "cold.h"
 #include "fill.h"
 #include "memory.h"
 #include "steps.h"
@@ -44,18 +45,18 @@ hours_left_text(const struct asked *asked, const struct ground *ground)
 {
     char *text = planning_figure(asked, ground->time);
 
-    if (ground->time.high > ground->time.low && ground->time.low > 0) {
-        estimate_append(
-            &text, estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
-    }
     if (!ground->remembered) {
         estimate_append_read(asked, &ground->told, &text);
     }
-    estimate_append(&text, estimate_counted_with(asked, &ground->running));
     if (ground->remembered) {
         estimate_append(&text, estimate_say(asked, SAY_SINCE,
                                             say_clock(asked->arena, asked->context->zone,
                                                       ground->as_of_utc_s)));
+    }
+    if (ground->cold_percent < 100) {
+        estimate_append(
+            &text,
+            estimate_say(asked, SAY_COLD, memory_format(asked->arena, "%d", ground->cold_percent)));
     }
     if (ground->running.activity == ACTIVITY_SLEEP) {
         estimate_append(&text, estimate_say(asked, SAY_SLEEP_UNIT_ONLY, NULL));
@@ -65,6 +66,16 @@ hours_left_text(const struct asked *asked, const struct ground *ground)
         estimate_append(&text, estimate_say(asked, SAY_STAFF_WILL_CALL, NULL));
     }
     return text;
+}
+
+static void
+add_extras(const struct asked *asked, const struct ground *ground, struct answer *answer)
+{
+    estimate_extra(answer, estimate_counted_with(asked, &ground->running));
+    if (ground->time.high > ground->time.low && ground->time.low > 0) {
+        estimate_extra(
+            answer, estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
+    }
 }
 
 /* ---- what no number can be given for --------------------------------------------------------- */
@@ -163,18 +174,11 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
         ground->told.has_setting = told->has_setting;
         ground->told.setting_tenths = told->setting_tenths;
     }
+    ground->told.celsius = told->celsius;
+    ground->told.fahrenheit = told->fahrenheit;
     ground->told.has_activity = told->has_activity;
     ground->told.activity = told->activity;
     return true;
-}
-
-static void
-remember(struct verdict *verdict, const struct ground *ground)
-{
-    verdict->account_changed = true;
-    verdict->account = (struct battery_account){
-        .known = true, .as_of_utc_s = ground->as_of_utc_s, .told = ground->told};
-    verdict->account.told.since_min = 0; /* it is in the time of the account */
 }
 
 /* Minutes are said as from now: who reads "2 h" of a late answer counts from when it comes. */
@@ -186,6 +190,36 @@ elapsed_minutes(const struct asked *asked, const struct ground *ground)
     return seconds > 0 ? (int)((seconds + 59) / 60) : 0;
 }
 
+bool
+estimate_take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts)
+{
+    int celsius;
+
+    *lasts = ground->running.figure->lasts;
+    ground->cold_percent = 100;
+    if (!cold_told(&ground->told, &celsius)) {
+        return true;
+    }
+    if (!cold_share(asked->equipment, celsius, &ground->cold_percent)) {
+        return false;
+    }
+    lasts->low = lasts->low * ground->cold_percent / 100; /* inside a coat it may be warm */
+    return true;
+}
+
+/* Batteries that were on a plug when their charge was told may be full by now. */
+static void
+may_have_charged(const struct ground *ground, struct charges *charges)
+{
+    bool on_plug =
+        ground->told.on_power == POWER_SOURCE_WALL || ground->told.on_power == POWER_SOURCE_CAR;
+    size_t i;
+
+    for (i = 0; on_plug && i < charges->count; i++) {
+        charges->list[i].high = 100;
+    }
+}
+
 /* Nothing is left once the reserve is kept for reaching a plug. */
 static bool
 is_for_now(struct minutes time)
@@ -195,13 +229,15 @@ is_for_now(struct minutes time)
 
 /*
  * Under an hour: is a plug near? Who says no, or nothing, is called. Where that cannot be asked, or
- * there is no time to wait for it, they are called at once.
+ * there is no time to wait for it, they are called at once, and nothing is asked of who is called
+ * anyway.
  */
 void
 estimate_see_to_plug(const struct asked *asked, struct verdict *verdict, struct minutes time)
 {
     struct answer *answer = &verdict->answers[verdict->answer_count - 1];
     char *text = memory_copy(asked->arena, answer->text);
+    bool is_called = verdict->alert.level >= ALERT_URGENT; /* the text says so already */
 
     if (time.low >= SHORT_MINUTES) {
         plug_settled(verdict);
@@ -210,8 +246,11 @@ estimate_see_to_plug(const struct asked *asked, struct verdict *verdict, struct 
     if (plug_is_missing(verdict)) {
         return; /* the text itself says so, and staff were called for that */
     }
-    if (is_for_now(time) || verdict->route <= ROUTE_EQUIPMENT || !plug_ask(asked, verdict)) {
-        estimate_append(&text, estimate_say(asked, SAY_STAFF_ALERTED, NULL));
+    if (is_called || is_for_now(time) || verdict->route <= ROUTE_EQUIPMENT ||
+        !plug_ask(asked, verdict)) {
+        if (!is_called) {
+            estimate_append(&text, estimate_say(asked, SAY_STAFF_ALERTED, NULL));
+        }
         estimate_append(&text, estimate_say(asked, SAY_BREATHING_911, NULL));
         answer->text = text;
         verdict_alert(verdict, ALERT_URGENT, false, "power:short", "under 1 hour left");
@@ -229,10 +268,11 @@ say_hours_left(const struct asked *asked, struct verdict *verdict, const struct 
 
     estimate_attach(asked, answer, ground, ESTIMATE_HOURS_LEFT, batteries);
     answer->text = hours_left_text(asked, ground);
-    estimate_see_to_plug(asked, verdict, ground->time);
+    add_extras(asked, ground, answer);
     if (differs) {
         verdict_alert(verdict, ALERT_URGENT, false, "power:differs", "setting differs");
     }
+    estimate_see_to_plug(asked, verdict, ground->time);
 }
 
 void
@@ -276,6 +316,7 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     struct ground ground;
     struct charges charges;
     const char *wall_only;
+    struct minutes lasts;
     size_t in_unit = 0;
 
     if (asked->rental == NULL) {
@@ -293,8 +334,11 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
         ask_charge(asked, verdict, told);
         return;
     }
+    if (!ground.remembered && estimate_too_many(asked, verdict, told, hours_left)) {
+        return;
+    }
     if (!ground.remembered) {
-        remember(verdict, &ground);
+        estimate_remember(asked, verdict, told);
     }
     ground.running = running_now(asked->rental, asked->equipment, &ground.told);
     if (ground.running.figure == NULL) {
@@ -305,11 +349,15 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
         ask_charge(asked, verdict, told);
         return;
     }
+    if (ground.remembered) {
+        may_have_charged(&ground, &charges);
+    }
     if (ground.running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    if (!battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
-                          charges.list, charges.count, in_unit, asked->wrote_utc_s, &ground.time)) {
+    if (!estimate_take_cold(asked, &ground, &lasts) ||
+        !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
+                          in_unit, asked->wrote_utc_s, &ground.time)) {
         to_staff(asked, verdict, &ground);
         return;
     }
@@ -320,4 +368,30 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
         return;
     }
     say_hours_left(asked, verdict, &ground, (int)charges.count);
+}
+
+int64_t
+estimate_runs_out(const struct asked *asked, const struct battery_account *account)
+{
+    const struct percent unknown = {0, 100};
+    struct ground ground = {.told = account->told, .as_of_utc_s = account->as_of_utc_s};
+    struct charges charges;
+    size_t in_unit = 0;
+
+    if (!account->known || asked->equipment == NULL) {
+        return 0;
+    }
+    ground.running = running_now(asked->rental, asked->equipment, &ground.told);
+    if (ground.running.figure == NULL ||
+        estimate_wall_only(asked, &ground.running, &ground.told) != NULL ||
+        !estimate_charges(&ground.told, asked->equipment, unknown, &charges)) {
+        return 0;
+    }
+    if (ground.running.activity == ACTIVITY_SLEEP) {
+        in_unit = (size_t)asked->equipment->batteries_held;
+    }
+    return battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
+                            charges.list, charges.count, in_unit, asked->wrote_utc_s, &ground.time)
+               ? ground.as_of_utc_s + ground.time.low * INT64_C(60)
+               : 0;
 }

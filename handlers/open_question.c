@@ -281,7 +281,7 @@ which_charge(const struct asked *asked, struct verdict *verdict)
         return false;
     }
     if (about != NULL) {
-        told_read(asked->arena, about, &before);
+        told_read(asked->arena, asked->context->kb, about, &before);
     }
     spread_over_all(asked, &before, &told);
     if (!told.has_mode && !told.has_setting) {
@@ -295,17 +295,6 @@ which_charge(const struct asked *asked, struct verdict *verdict)
         told.activity = before.activity;
     }
     open_question_close(verdict);
-    if (before.kind == TOLD_TRIP) {
-        before.missing &= ~(unsigned)(MISSING_CHARGE | MISSING_HOW_MANY);
-        before.charge_count = told.charge_count;
-        memcpy(before.charges, told.charges, sizeof before.charges);
-        before.light_count = told.light_count;
-        memcpy(before.lights, told.lights, sizeof before.lights);
-        before.count = told.count;
-        if (estimate_trip(asked, verdict, &before)) {
-            return true;
-        }
-    }
     if (before.kind == TOLD_WATCH) {
         told.remind_before_min = before.remind_before_min;
         reminder_watch(asked, verdict, &told);

@@ -69,6 +69,18 @@ between_two(const struct asked *asked, bool has_charge)
     return POWER_NONE;
 }
 
+/* "2 full, one half" and no question: the page on reading gauges is near, but they have read them.
+ */
+static bool
+only_tells_charges(const struct asked *asked, const struct told *told)
+{
+    return told->kind == TOLD_HOURS_LEFT && told_has_charge(told) &&
+           strcmp(asked->search.best[0].topic->id, "charge-level") == 0 &&
+           !tokens_have(&asked->tokens,
+                        "?|how|what|why|which|where|does|do|can|mean|means|como|que|"
+                        "cual|donde|puedo|significa");
+}
+
 static enum power_question
 what_is_asked(const struct asked *asked, const struct told *told)
 {
@@ -82,7 +94,8 @@ what_is_asked(const struct asked *asked, const struct told *told)
         question = POWER_HOURS_LEFT; /* whatever page is nearest: it is the hours that matter */
     }
     if (is_sure) {
-        return question;
+        return question == POWER_NONE && only_tells_charges(asked, told) ? POWER_HOURS_LEFT
+                                                                         : question;
     }
     if (question == POWER_NONE && asked->search.sureness == BETWEEN_TWO) {
         question = between_two(asked, has_charge);

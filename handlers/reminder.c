@@ -6,6 +6,7 @@
  */
 #include <string.h>
 
+#include "answered_time.h"
 #include "estimate_parts.h"
 #include "memory.h"
 #include "parts.h"
@@ -84,8 +85,24 @@ is_of_another_page(const struct asked *asked)
 
 enum wish { WISH_NONE, WISH_WATCH, WISH_AT, WISH_WHEN };
 
+/* "Remind me in 2 hours": the clock of then. */
+static bool
+read_from_now(const struct asked *asked, struct told *told)
+{
+    int minutes = minutes_from_now(&asked->tokens);
+
+    if (minutes == 0) {
+        return false;
+    }
+    told->has_remind_at = true;
+    told->has_day = true;
+    answered_as_told(asked, asked->context->now_utc_s + minutes * INT64_C(60), &told->remind_at,
+                     &told->day);
+    return true;
+}
+
 static enum wish
-wish_of(const struct asked *asked, const struct told *told)
+wish_of(const struct asked *asked, struct told *told)
 {
     const struct tokens *tokens = &asked->tokens;
     bool reminds = tokens_have(tokens, remind_words);
@@ -94,7 +111,8 @@ wish_of(const struct asked *asked, const struct told *told)
         (!reminds && tokens_have(tokens, other_matters))) {
         return WISH_NONE;
     }
-    if (told->has_remind_at) {
+    if (told->has_remind_at ||
+        (reminds && told->remind_before_min == 0 && read_from_now(asked, told))) {
         return WISH_AT;
     }
     if (told->remind_before_min > 0) {
@@ -119,7 +137,7 @@ take_charges(const struct asked *asked, struct told *told)
     if (told_has_charge(told) || strstr(asked->message->text, asked->text) == NULL) {
         return;
     }
-    told_read(asked->arena, asked->message->text, &whole);
+    told_read(asked->arena, asked->context->kb, asked->message->text, &whole);
     if (told_has_charge(&whole) && !whole.impossible) {
         *told = whole;
         told->kind = TOLD_WATCH;
@@ -233,6 +251,7 @@ remind_at(const struct asked *asked, struct verdict *verdict, const struct told 
         add(asked, verdict, ANSWER_ASK, SAY_REMIND_PAST, clock);
         append(&verdict->answers[verdict->answer_count - 1], asked,
                estimate_say(asked, SAY_REMIND_WHEN, NULL));
+        (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
         return;
     }
     add(asked, verdict, ANSWER_TOPIC, SAY_REMIND_AT,
@@ -266,6 +285,7 @@ answer_wish(const struct asked *asked, struct verdict *verdict, enum wish wish, 
 {
     if (wish == WISH_WHEN) {
         add(asked, verdict, ANSWER_ASK, SAY_REMIND_WHEN, NULL);
+        (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
     } else if (waiting_count(asked->context) >= REMINDERS_MAX) {
         add(asked, verdict, ANSWER_TOPIC, SAY_REMIND_MANY, NULL);
     } else if (wish == WISH_AT) {
@@ -292,7 +312,7 @@ reminder_decide(const struct asked *asked, struct verdict *verdict)
     if (before_min > 0) {
         told = (struct told){.kind = TOLD_WATCH, .remind_before_min = before_min};
     } else {
-        told_read(asked->arena, asked->text, &told);
+        told_read(asked->arena, asked->context->kb, asked->text, &told);
         wish = wish_of(asked, &told);
     }
     if (wish == WISH_NONE) {
@@ -303,6 +323,24 @@ reminder_decide(const struct asked *asked, struct verdict *verdict)
         return true;
     }
     answer_wish(asked, verdict, wish, &told);
+    return true;
+}
+
+bool
+reminder_goes_on(const struct asked *before, const struct asked *asked, struct verdict *verdict)
+{
+    struct told told = *before->told;
+    int64_t utc_s;
+
+    if (before->rental == NULL || !answered_time(asked, &utc_s)) {
+        return false;
+    }
+    told.kind = TOLD_WATCH;
+    told.has_remind_at = true;
+    told.has_day = true;
+    answered_as_told(asked, utc_s, &told.remind_at, &told.day);
+    open_question_close(verdict);
+    answer_wish(before, verdict, WISH_AT, &told);
     return true;
 }
 
@@ -352,21 +390,28 @@ reminder_mention(const struct asked *whole, struct verdict *verdict)
     struct answer *answer = hours_left_of(verdict);
     const struct reminder *watch;
     char *with_offer;
+    size_t i;
 
-    if (answer == NULL || verdict->rental_id == NULL || verdict->reminder.step != REMINDER_KEEP) {
+    if (verdict->rental_id == NULL || verdict->reminder.step != REMINDER_KEEP) {
         return;
     }
     watch = watch_of(whole->context, verdict->rental_id);
     if (watch != NULL && verdict->account_changed) {
-        append(answer, whole,
+        append(answer != NULL ? answer : &verdict->answers[verdict->answer_count - 1], whole,
                estimate_say(whole, SAY_REMIND_WATCH_OFF,
                             say_clock(whole->arena, whole->context->zone, watch->due_utc_s)));
         return;
     }
+    if (answer == NULL) {
+        return;
+    }
     with_offer = memory_copy(whole->arena, answer->text);
+    for (i = 0; i < answer->extra_count; i++) {
+        estimate_append(&with_offer, answer->extras[i]); /* they come first */
+    }
     estimate_append(&with_offer, estimate_say(whole, SAY_REMIND_OFFER, NULL));
     if (may_offer(whole, verdict, answer, with_offer)) {
-        answer->text = with_offer;
+        estimate_extra(answer, estimate_say(whole, SAY_REMIND_OFFER, NULL));
         verdict->reminder =
             (struct reminder_change){REMINDER_OFFER, {.rental_id = verdict->rental_id}};
     }

@@ -103,6 +103,12 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "Nadie le ha contestado todavia; estamos llamando otra vez al personal. Mientras tanto "
          "contesta este sistema automatico: mande su pregunta otra vez. ¿Emergencia? Llame al "
          "{emergency}."},
+    [SAY_NOBODY_YET] =
+        {"Nobody of our staff has answered yet; all of them are being called. Don't wait for us: "
+         "call "
+         "{emergency} if breathing gets hard, lips turn blue, or you feel worse.",
+         "Nadie del personal ha contestado todavia; estamos llamando a todos. No nos espere: llame "
+         "al {emergency} si le cuesta respirar, se le ponen azules los labios o se siente peor."},
     [SAY_TURN_YOURS] = {"Thank you. The turn is yours.", "Thank you. The turn is yours."},
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",
@@ -201,34 +207,29 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                         "Por lo bajo, las baterias duran esas {0}, y sobran unos {1}."},
     [SAY_TRIP_LASTS_BARE] = {"By the low count the batteries last those {0} and no more.",
                              "Por lo bajo, las baterias duran esas {0} y nada mas."},
-    [SAY_TRIP_SHORT] = {"That does not last: by the low count the batteries are empty after {0} "
-                        "({1}), {2} short.",
-                        "No alcanza: por lo bajo, las baterias se acaban a las {0} de salir ({1}); "
-                        "faltan {2}."},
+    [SAY_TRIP_SHORT] = {"That does not last: counted low, empty after {0} ({1}), {2} short.",
+                        "No alcanza: por lo bajo, se acaban a las {0} de salir ({1}); faltan "
+                        "{2}."},
     [SAY_TRIP_AT] = {"That is about {0}.", "Eso es a las {0}."},
     [SAY_TRIP_THIN] = {"Delays happen: keep {0} in hand, or a plug in reach.",
                        "Puede haber demoras: guarde {0}, o tenga cerca un enchufe."},
-    [SAY_TRIP_MEND_CAR] = {"It would last with the unit run from the car's outlet on the drives.",
-                           "Alcanza si en el camino el equipo usa la toma del auto."},
+    [SAY_TRIP_MEND_CAR] = {"It would last on the car's outlet while you drive.",
+                           "Alcanza si en el camino usa la toma del auto."},
     [SAY_TRIP_MEND_WALL] = {"It would last plugged in wherever you stay.",
                             "Alcanza si lo enchufa en cada parada."},
     [SAY_TRIP_MEND_ONE] = {"It would last with 1 more full battery.",
                            "Alcanza con 1 bateria llena mas."},
     [SAY_TRIP_MEND_TWO] = {"It would last with 2 more full batteries.",
                            "Alcanza con 2 baterias llenas mas."},
-    [SAY_TRIP_MEND_NONE] = {"2 more full batteries would not do either: it takes a plug on the "
-                            "way.",
-                            "Con 2 baterias llenas mas tampoco alcanza: hace falta un enchufe en "
-                            "el camino."},
-    [SAY_TRIP_CALL] = {"Don't set out on that alone. Staff were told and will call you.",
-                       "No salga solo con eso. El personal ya lo sabe y le va a llamar."},
-    [SAY_TRIP_HEIGHT] = {"The unit is made for heights up to {0} ft, and you told more. Staff were "
-                         "told and will call you.",
-                         "El equipo sirve hasta {0} pies de altura, y usted dijo mas. El personal "
-                         "ya lo sabe y le va a llamar."},
+    [SAY_TRIP_MEND_NONE] = {"2 more full batteries won't do: it takes a plug on the way.",
+                            "Con 2 llenas mas tampoco: hace falta un enchufe en el camino."},
+    [SAY_TRIP_CALL] = {"Don't set out on that alone; staff will call you.",
+                       "No salga solo con eso; el personal le va a llamar."},
+    [SAY_TRIP_HEIGHT] = {"That is above the unit's limit of {0} ft.",
+                         "Pasa del limite del equipo, {0} pies."},
     [SAY_TRIP_NO_CORD] = {"I counted no power in the car: our record has no car cord for you.",
                           "No cuento la toma del auto: en su registro no hay cable de auto."},
-    [SAY_TRIP_COLD] = {"In that cold they count {0}%.", "Con ese frio cuentan {0}%."},
+    [SAY_COLD] = {"In that cold they count {0}%.", "Con ese frio cuentan {0}%."},
     [SAY_TRIP_FULL] = {"Counted with {0} full batteries, as in our record.",
                        "Contado con {0} baterias llenas, como en su registro."},
     [SAY_TRIP_ASK_LENGTH] =
@@ -240,8 +241,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "Le escribo a las {0}, cuando tal vez queden {1}."},
     [SAY_REMIND_AT] = {"I'll text you {0}.", "Le escribo el {0}."},
     [SAY_NOT_AN_ALARM] = {"Not an alarm: texts can be late. Trust the machine's own alarm.",
-                          "No es una alarma: un mensaje puede tardar. La que vale es la alarma "
-                          "del equipo."},
+                          "No es alarma: el mensaje puede tardar. Mire la del equipo."},
     [SAY_REMIND_OFFER] = {"Text REMIND 30 if you want a text when 30 min may be left.",
                           "Mande AVISO 30 si quiere un mensaje cuando tal vez queden 30 min."},
     [SAY_REMIND_WATCH_OFF] =

@@ -39,6 +39,7 @@ enum phrase {
     SAY_TALK_NOBODY,   /* 0 number */
     SAY_TALK_CLOSED,   /* to the renter: the person who wrote has closed it */
     SAY_TALK_NO_WORD,  /* to the renter: nobody has answered in time */
+    SAY_NOBODY_YET,    /* to the renter: everyone was called, and nobody has taken the alert */
     SAY_HAND_WHO,      /* 0 number, 1 names */
     SAY_HAND_ASKED,    /* 0 number, 1 name */
     SAY_DIED_WHO,
@@ -95,7 +96,7 @@ enum phrase {
     SAY_TRIP_CALL,
     SAY_TRIP_HEIGHT, /* 0 feet */
     SAY_TRIP_NO_CORD,
-    SAY_TRIP_COLD, /* 0 percent */
+    SAY_COLD,      /* 0 percent */
     SAY_TRIP_FULL, /* 0 how many */
     SAY_TRIP_ASK_LENGTH,
     SAY_REMIND_WATCH, /* 0 clock time, 1 duration */
@@ -135,8 +136,9 @@ enum phrase {
     SAY_TOO_MANY,           /* texts of one phone */
     SAY_TOO_MANY_ALL,       /* texts of everybody */
     SAY_SUMS,               /* from here on in say_sums.c */
-    SAY_FULL_IN = SAY_SUMS, /* 0 duration, 1 clock time, 2 duration to 80 % */
+    SAY_FULL_IN = SAY_SUMS, /* 0 duration, 1 clock time */
     SAY_ALL_FULL_IN,        /* the same */
+    SAY_TO_80_IN,           /* 0 duration */
     SAY_CHANGES_AT,         /* 0 clock times */
     SAY_OFF_IN,             /* 0 duration */
     SAY_ALL_APART_IN,       /* 0 duration */
@@ -164,6 +166,7 @@ enum phrase {
     SAY_TOO_HOT,  /* the same */
     SAY_CAR_ONLY_OFF,
     SAY_WHICH_HALF_OF_DAY,
+    SAY_BY_WHEN,          /* 0 what was read */
     SAY_THAT_IS_PAST,     /* 0 clock time */
     SAY_MORE_THAN_RECORD, /* 0 how many were read, 1 how many the record has */
     SAY_NO_CHARGE_FIGURE,
@@ -181,6 +184,7 @@ enum phrase {
     SAY_NOT_ON_PLANE,
     SAY_NO_LABEL,
     SAY_IN_CABIN,
+    SAY_CALL_AIRLINE,
     SAY_FLIGHT_NO_FIGURE,
     SAY_ASK_CYLINDER, /* 0 what is missing */
     SAY_CYLINDER_SIZE,
@@ -192,6 +196,21 @@ enum phrase {
     SAY_CYLINDER_RESIDUAL,
     SAY_CYLINDER_FLOW_DIFFERS, /* 0 litres a minute */
     SAY_CYLINDER_PERSON,
+    SAY_SOURCE_TAKES,  /* 0 "pulse 2", 1 watts taken, 2 watts of a source */
+    SAY_SOURCE_ENOUGH, /* 0 watts there are */
+    SAY_SOURCE_SMALL,  /* the same */
+    SAY_SOURCE_SINE,   /* 0 amperes of the fuse */
+    SAY_SOURCE_GENERATOR,
+    SAY_SOURCE_RV,
+    SAY_SOURCE_SEAT,
+    SAY_SOURCE_LASTS,    /* 0 duration, 1 watt-hours */
+    SAY_SOURCE_LASTS_IF, /* the same */
+    SAY_SOURCE_USB_ONLY,
+    SAY_SOURCE_ON_BOARD,
+    SAY_SOURCE_NOT_ON_BOARD,
+    SAY_SOURCE_ASK_WH,
+    SAY_SOURCE_ASK_US,
+    SAY_SOURCE_NO_FIGURE,
     SAY_REQUEST_BATTERIES,    /* 0 how many */
     SAY_REQUEST_BATTERIES_BY, /* 0 how many, 1 day */
     SAY_REQUEST_BY,           /* 0 day */

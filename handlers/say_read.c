@@ -131,6 +131,24 @@ say_cylinder(void *arena, const struct told *told, char **text)
     }
 }
 
+/* Only what something is counted with. */
+static void
+say_measures(void *arena, bool spanish, const struct told *told, char **text)
+{
+    if (told->celsius.told) {
+        part(text, memory_format(arena, "%d C", told->celsius.value));
+    }
+    if (told->fahrenheit.told) {
+        part(text, memory_format(arena, "%d F", told->fahrenheit.value));
+    }
+    if (told->altitude_ft.told) {
+        part(text, memory_format(arena, spanish ? "%d pies" : "%d ft", told->altitude_ft.value));
+    }
+    if (told->altitude_m.told) {
+        part(text, memory_format(arena, "%d m", told->altitude_m.value));
+    }
+}
+
 char *
 say_read(void *arena, enum language language, const struct told *told)
 {
@@ -141,5 +159,6 @@ say_read(void *arena, enum language language, const struct told *told)
     say_ways(arena, language, told, &text);
     say_cylinder(arena, told, &text);
     say_times(arena, language, told, &text);
+    say_measures(arena, language == LANGUAGE_ES, told, &text);
     return text;
 }

@@ -4,21 +4,19 @@
 #define OF(phrase) [(phrase)-SAY_SUMS]
 
 const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
-    OF(SAY_FULL_IN) = {"Full in up to {0}, by about {1} if it starts now; 80% in up to {2}.",
-                       "Llena en hasta {0}, a las {1} si empieza ahora; 80% en hasta {2}."},
-    OF(SAY_ALL_FULL_IN) = {"All full in up to {0}, by about {1} if you start now; all at 80% in up "
-                           "to {2}.",
-                           "Todas llenas en hasta {0}, a las {1} si empieza ahora; al 80% en hasta "
-                           "{2}."},
-    OF(SAY_CHANGES_AT) = {"Emptiest first; change batteries at {0}.",
-                          "Primero la mas vacia; cambie de bateria a las {0}."},
+    OF(SAY_FULL_IN) = {"Full in up to {0}, by about {1} if it starts now.",
+                       "Llena en hasta {0}, a las {1} si empieza ahora."},
+    OF(SAY_ALL_FULL_IN) = {"All full in up to {0}, by about {1} if you start now.",
+                           "Todas llenas en hasta {0}, a las {1} si empieza ahora."},
+    OF(SAY_TO_80_IN) = {"At 80% in up to {0}.", "Al 80% en hasta {0}."},
+    OF(SAY_CHANGES_AT) = {"Emptiest first; change at {0}.", "Primero la mas vacia; cambio: {0}."},
     OF(SAY_OFF_IN) = {"With the unit off: up to {0}.", "Con el equipo apagado: hasta {0}."},
     OF(SAY_APART_IN) = {"In the charger: up to {0}.", "En el cargador: hasta {0}."},
     OF(SAY_ALL_APART_IN) = {"With the charger too: up to {0}.",
                             "Con el cargador ademas: hasta {0}."},
     OF(SAY_CHARGED_WALL) = {"Counted from the wall, {0}.", "Contado con la pared, {0}."},
-    OF(SAY_CHARGED_CAR) = {"Counted from the car, engine on, fuse of {1} A or more, {0}.",
-                           "Contado en el auto con motor encendido y fusible de {1} A o mas, {0}."},
+    OF(SAY_CHARGED_CAR) = {"Counted in the car, engine on, fuse of {1} A or more, {0}.",
+                           "En auto con motor encendido, fusible de {1} A o mas, {0}."},
     OF(SAY_PLACE_RUNNING) = {"in the unit while it runs", "en el equipo encendido"},
     OF(SAY_PLACE_OFF) = {"in the unit while it is off", "en el equipo apagado"},
     OF(SAY_PLACE_APART) = {"in the charger", "en el cargador"},
@@ -49,13 +47,15 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                        "text again.",
                        "No cargue una bateria a mas de {0} C ({1} F). Deje que se enfrie y escriba "
                        "otra vez."},
-    OF(SAY_CAR_ONLY_OFF) = {"It can't run and charge there at once: oxygen goes first.",
-                            "Ahi no puede funcionar y cargar a la vez: primero el oxigeno."},
-    OF(SAY_WHICH_HALF_OF_DAY) = {"Is that am or pm? Please text it all again with am or pm.",
-                                 "¿De la mañana o de la tarde? Escriba todo otra vez con am o "
-                                 "pm."},
-    OF(SAY_THAT_IS_PAST) = {"{0} is past already. Please text it again with the day.",
-                            "Las {0} ya pasaron. Escriba otra vez con el dia."},
+    OF(SAY_CAR_ONLY_OFF) = {"Not while it runs: oxygen goes first.",
+                            "Encendido no carga: primero el oxigeno."},
+    OF(SAY_WHICH_HALF_OF_DAY) = {"Is that am or pm?", "¿De la mañana o de la tarde?"},
+    OF(SAY_BY_WHEN) = {"I read: {0}. By when must they be charged? Text it like \"in 2 hours\" or "
+                       "\"7 am\".",
+                       "Leo: {0}. ¿Para qué hora las necesita? Escriba por ejemplo \"en 2 horas\" "
+                       "o \"7 am\"."},
+    OF(SAY_THAT_IS_PAST) = {"{0} is past already. Which day, or what time?",
+                            "Las {0} ya pasaron. ¿Qué dia, o a qué hora?"},
     OF(SAY_MORE_THAN_RECORD) = {"I read {0} batteries, but our record has {1}. How full is each?",
                                 "Leo {0} baterias, pero nuestro registro tiene {1}. ¿Qué carga "
                                 "tiene cada una?"},
@@ -74,39 +74,35 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                           "the right time, like \"gate to gate 4 h 30\".",
                           "Leo: {0}. ¿Es el tiempo de puerta a puerta que dice la aerolinea? "
                           "Conteste SI, o el tiempo correcto, como \"de puerta a puerta 4 h 30\"."},
-    OF(SAY_FLIGHT_NEEDS) = {"{0} gate to gate: airlines may ask for {1} of battery (150%), so {2} "
-                            "full batteries at {3}, ordered for flying.",
-                            "{0} de puerta a puerta: la aerolinea puede pedir {1} de bateria "
-                            "(150%), o sea {2} baterias llenas con {3}, recetado para volar."},
+    OF(SAY_FLIGHT_NEEDS) = {"{0} gate to gate: airlines may want {1} of battery (150%): {2} "
+                            "full at {3}, ordered for flying.",
+                            "{0} de puerta a puerta: la aerolinea puede pedir {1} (150%): {2} "
+                            "llenas con {3}, recetado para volar."},
     OF(SAY_FLIGHT_NO_ORDER) = {"{0} gate to gate: airlines may ask for {1} of battery (150%). Our "
                                "record has no order for flying, so I can't count batteries. Staff "
                                "were told and will call you.",
                                "{0} de puerta a puerta: la aerolinea puede pedir {1} de bateria "
                                "(150%). Nuestro registro no tiene una orden para volar y no puedo "
                                "contar las baterias. El personal ya lo sabe y le va a llamar."},
-    OF(SAY_WITH_GROUND) = {"Time on the ground is in it: {0}.", "Incluye {0} en tierra."},
+    OF(SAY_WITH_GROUND) = {"That has {0} on the ground.", "Incluye {0} en tierra."},
     OF(SAY_GROUND_ON_TOP) = {"Time at airports comes on top.", "Sume el tiempo en tierra."},
     OF(SAY_HAS_ENOUGH) = {"You have {0}.", "Usted tiene {0}."},
     OF(SAY_HAS_TOO_FEW) = {"You have {0}: {1} more needed. The office was told.",
                            "Usted tiene {0}: faltan {1}. La oficina ya lo sabe."},
-    OF(SAY_NEEDS_APPROVAL) = {"Each is over 100 Wh: the airline must approve them, and 2 spares "
-                              "are the most, {0} in all.",
-                              "Cada una pasa de 100 Wh: la aerolinea debe aprobarlas y solo van 2 "
-                              "de repuesto, {0} en total."},
-    OF(SAY_CANT_BE_DONE) = {"This flight can't be done on these batteries. Staff were told and "
-                            "will call you.",
-                            "Con estas baterias no se puede hacer este vuelo. El personal ya lo "
-                            "sabe y le va a llamar."},
+    OF(SAY_NEEDS_APPROVAL) = {"Over 100 Wh: if the airline approves, 2 spares, {0} in all.",
+                              "Pasan de 100 Wh: con permiso, 2 de repuesto, {0} en total."},
+    OF(SAY_CANT_BE_DONE) = {"These batteries can't do it; staff will call you.",
+                            "Con estas no se puede; el personal le va a llamar."},
     OF(SAY_NOT_ON_PLANE) = {"Batteries over 160 Wh may not go on a passenger plane.",
                             "Baterias de mas de 160 Wh no pueden ir en el avion."},
     OF(SAY_NO_LABEL) = {"Our record shows no aircraft label on this unit. Staff were told and will "
                         "call you.",
                         "Segun nuestro registro este equipo no lleva etiqueta para avion. El "
                         "personal ya lo sabe y le va a llamar."},
-    OF(SAY_IN_CABIN) = {"All go in the cabin, terminals covered. Call the airline 48 h ahead: only "
-                        "it can confirm this.",
-                        "Todas en cabina, con los contactos tapados. Llame a la aerolinea 48 h "
-                        "antes: solo ella lo confirma."},
+    OF(SAY_IN_CABIN) = {"All in the cabin, terminals covered.",
+                        "Todas en cabina, con los contactos tapados."},
+    OF(SAY_CALL_AIRLINE) = {"Call the airline 48 h ahead: only it can confirm.",
+                            "Llame a la aerolinea 48 h antes: solo ella confirma."},
     OF(SAY_FLIGHT_NO_FIGURE) = {"I have no figure for that on a plane, so a person will answer.",
                                 "No tengo un dato para eso en avion; una persona le va a "
                                 "contestar."},
@@ -117,21 +113,66 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_CYLINDER_SIZE) = {"the size letter", "la letra del tamaño"},
     OF(SAY_CYLINDER_GAUGE) = {"what the gauge shows", "lo que marca el manometro"},
     OF(SAY_CYLINDER_FLOW) = {"the flow on its tag", "el flujo de su etiqueta"},
-    OF(SAY_CYLINDER_LASTS) = {"Plan on {0} from that cylinder, to about {1} if it runs from now.",
-                              "Cuente con {0} de ese tanque, hasta las {1} si lo usa desde ahora."},
+    OF(SAY_CYLINDER_LASTS) = {"Plan on {0} from that cylinder, to about {1} if on now.",
+                              "Cuente con {0} de ese tanque, hasta las {1} si lo usa ya."},
     OF(SAY_CYLINDER_EMPTY) = {"Count that cylinder as empty.", "Cuente ese tanque como vacio."},
-    OF(SAY_CYLINDER_OF_RECORD) = {"From our record: {0}.", "De nuestro registro: {0}."},
+    OF(SAY_CYLINDER_OF_RECORD) = {"From our record: {0}.", "Del registro: {0}."},
     OF(SAY_CYLINDER_RESIDUAL) = {"The last 200 psi don't count.",
                                  "Los ultimos 200 psi no cuentan."},
     OF(SAY_CYLINDER_FLOW_DIFFERS) =
         {"Our record says {0} L/min; please don't change it unless your "
-         "prescriber says so. Staff were told and will call you.",
-         "Nuestro registro dice {0} L/min; por favor no lo cambie sin "
-         "orden de su doctor. El personal ya lo sabe y le va a llamar."},
+         "prescriber says so. Staff will call you.",
+         "El registro dice {0} L/min; no lo cambie sin orden de su doctor. El personal le va a "
+         "llamar."},
     OF(SAY_CYLINDER_PERSON) = {"I can't work that out for you, so a person will answer. If you are "
                                "on it now, plug the unit in if you can.",
                                "No puedo calcular eso; una persona le va a contestar. Si lo usa "
                                "ahora, enchufe el equipo si puede."},
+    OF(SAY_SOURCE_TAKES) = {"At {0} the unit takes up to {1} W, charging too: it needs a source of "
+                            "{2} W or more.",
+                            "Con {0} el equipo toma hasta {1} W mientras carga: la fuente debe dar "
+                            "{2} W o mas."},
+    OF(SAY_SOURCE_ENOUGH) = {"{0} W covers that.", "{0} W alcanza."},
+    OF(SAY_SOURCE_SMALL) = {"{0} W is too little: don't count on it.",
+                            "{0} W es muy poco: no cuente con eso."},
+    OF(SAY_SOURCE_SINE) = {"Pure sine wave only; at 12 volts with a fuse of {0} A or more.",
+                           "Solo de onda pura; a 12 voltios, con fusible de {0} A o mas."},
+    OF(SAY_SOURCE_GENERATOR) = {"Outdoors only, far from windows: its exhaust kills. Keep a full "
+                                "battery in the unit.",
+                                "Solo afuera y lejos de ventanas: su humo mata. Tenga una bateria "
+                                "llena en el equipo."},
+    OF(SAY_SOURCE_RV) = {"A hookup is like the wall; off batteries only with a pure sine inverter.",
+                         "La toma de camping es como la pared; con baterias, solo con inversor de "
+                         "onda pura."},
+    OF(SAY_SOURCE_SEAT) =
+        {"Count seat power as nothing: it may be off or too weak. Bring batteries "
+         "for the whole way.",
+         "Cuente la toma del asiento como nada: puede no andar o ser poca. Lleve "
+         "baterias para todo el viaje."},
+    OF(SAY_SOURCE_LASTS) = {"Plan on {0} from its {1} Wh, on top of your batteries.",
+                            "Cuente con {0} de sus {1} Wh, ademas de sus baterias."},
+    OF(SAY_SOURCE_LASTS_IF) = {"If its outlet gives that, plan on {0} from its {1} Wh, on top of "
+                               "your batteries. By USB it can't.",
+                               "Si su toma da eso, cuente con {0} de sus {1} Wh, ademas de sus "
+                               "baterias. Por USB no se puede."},
+    OF(SAY_SOURCE_USB_ONLY) = {"Then it can't feed the unit: don't count on it.",
+                               "Entonces no sirve para el equipo: no cuente con eso."},
+    OF(SAY_SOURCE_ON_BOARD) = {"On a plane it is a spare: cabin only, over 100 Wh if the airline "
+                               "approves.",
+                               "En avion cuenta como repuesto: en cabina, y si pasa de 100 Wh con "
+                               "permiso."},
+    OF(SAY_SOURCE_NOT_ON_BOARD) = {"Over 160 Wh it may not go on a plane.",
+                                   "Si pasa de 160 Wh no puede ir en avion."},
+    OF(SAY_SOURCE_ASK_WH) = {"By USB it can't. If it has an outlet, text the watts and Wh on its "
+                             "label, like \"300 W, 500 Wh\".",
+                             "Por USB no se puede. Si tiene toma, escriba los W y los Wh de su "
+                             "etiqueta, como \"300 W, 500 Wh\"."},
+    OF(SAY_SOURCE_ASK_US) = {"Ask us at {phone} before you use it.",
+                             "Pregunte al {phone} antes de usarla."},
+    OF(SAY_SOURCE_NO_FIGURE) = {"I have no figure for other power, so a person will answer. Don't "
+                                "use it before.",
+                                "No tengo un dato para otra corriente; una persona le va a "
+                                "contestar. No la use antes."},
     OF(SAY_REQUEST_BATTERIES) = {"Request: batteries more: {0}. By what day? Text that too.",
                                  "Pedido: baterias mas: {0}. ¿Para qué dia? Escriba eso tambien."},
     OF(SAY_REQUEST_BATTERIES_BY) = {"Request: batteries more: {0}, by {1}.",

@@ -51,6 +51,8 @@ bool charge_time_decide(const struct asked *asked, struct verdict *verdict);
 bool fly_decide(const struct asked *asked, struct verdict *verdict);
 /* How long a cylinder lasts. */
 bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
+/* What an inverter, a generator or a power station must give; seat power counts as nothing. */
+bool other_power_decide(const struct asked *asked, struct verdict *verdict);
 /* Hours left, and how long a battery lasts, as numbers. */
 bool power_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
@@ -64,7 +66,7 @@ bool office_is_asked_for(const struct asked *asked);
 /* Nothing answered it: a person will. Always true. */
 bool gap_decide(const struct asked *asked, struct verdict *verdict);
 
-/* With the hours left: what watched an older charge is off, or a reminder is offered, once. */
+/* What watched an older charge is off; or, with the hours left, a reminder is offered, once. */
 void reminder_mention(const struct asked *whole, struct verdict *verdict);
 /* The charge for a running-out watch that was asked for before: sets it. */
 void reminder_watch(const struct asked *asked, struct verdict *verdict, const struct told *told);
@@ -90,6 +92,10 @@ bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
 void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);
 /* The record says that the sender is never rung, only texted. */
 bool reach_is_by_text(const struct asked *whole);
+/* It is a landline: no texts go there. */
+bool reach_is_landline(const struct asked *whole);
+/* They are blind or read to: words instead of signs (in_words.h). */
+bool reach_is_in_words(const struct asked *whole);
 /* A reply as it may be said to them: nobody "will call" who must not ring. */
 const char *reach_words(const struct asked *whole, const char *text);
 /* Wants no more texts, in words of their own: the text says so and nothing else; or it may be meant
@@ -129,6 +135,9 @@ void office_call(const struct asked *asked, struct verdict *verdict, const char 
 /* What this text asks of the office waits until it is open: it is closed, and nothing tells that
  * the renter needs it before. */
 bool office_hours_wait(const struct asked *asked);
+/* If that is all that staff are called about: where the mains failed, and until when the batteries
+ * last. The latter also if a charge was told. */
+void outage_mark(const struct asked *whole, struct verdict *verdict);
 /* From when on staff are called about what was decided. */
 int64_t office_hours_call(const struct asked *whole, const struct verdict *verdict);
 /* Asks whether oxygen flows again and keeps that open. */
@@ -148,7 +157,13 @@ void plug_settled(struct verdict *verdict);
 /* This verdict says already that there is none. */
 bool plug_is_missing(const struct verdict *verdict);
 void open_question_close(struct verdict *verdict);
-/* What a sum about charging, a flight or a cylinder lacked is told: it is worked out now. */
+/* What was asked back of a power station is told. */
+bool other_power_goes_on(const struct asked *before, const struct asked *asked,
+                         struct verdict *verdict);
+/* The time that was asked back for a reminder. */
+bool reminder_goes_on(const struct asked *before, const struct asked *asked,
+                      struct verdict *verdict);
+/* What a sum lacked (a charge, a time, a length), or a reminder, is told: it is worked out now. */
 bool sum_goes_on(const struct asked *asked, struct verdict *verdict);
 /*
  * Keeps the question open in the verdict's conversation. False, nothing changed, if it cannot be

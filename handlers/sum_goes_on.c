@@ -1,65 +1,83 @@
 /*
- * We asked for what a sum lacks: how full the batteries are, the airline's figure, the size of the
- * cylinder. The answer is read as if it told that kind of thing ("E, 1500, 2" is no sentence), put
- * to what was told before, and the sum is worked out.
+ * We asked for what a sum lacks: how full the batteries are, when they must be, how long each part
+ * of a trip is, the airline's figure, the size of the cylinder. The answer is read as if it told
+ * that kind of thing ("E, 1500, 2" is no sentence), put to what was told before, and the sum is
+ * worked out.
  */
 #include <string.h>
 
+#include "answered_time.h"
 #include "estimate_parts.h"
 #include "memory.h"
 #include "steps.h"
 #include "yes_no.h"
 
+/* Puts what the answer tells to what was told before. False if it tells nothing that was asked. */
+typedef bool take(const struct asked *asked, const struct asked *before, const struct told *answer,
+                  struct told *told);
+static take take_charging, take_trip, take_flight, take_cylinder;
+
+static bool asks_about_trip(const struct asked *before, struct verdict *verdict);
+static bool work_out_cylinder(const struct asked *asked, struct verdict *verdict,
+                              const struct told *told);
+
 static const struct sum_kind {
     enum told_kind kind;
+    /* It was this that made us ask. */
+    bool (*settles)(const struct asked *before, struct verdict *verdict);
+    take *take;
+    bool (*work_out)(const struct asked *asked, struct verdict *verdict, const struct told *told);
     const char *leads[LANGUAGE_COUNT]; /* what an answer is read behind */
 } sums[] = {
-    {TOLD_CHARGING, {"charging: batteries", "cargar: baterias"}},
-    {TOLD_FLIGHT, {"flight of", "vuelo de"}},
-    {TOLD_CYLINDER, {"cylinder", "cilindro"}},
+    {TOLD_CHARGING,
+     charge_time_decide,
+     take_charging,
+     estimate_charging,
+     {"charging: batteries", "cargar: baterias"}},
+    {TOLD_FLIGHT, fly_decide, take_flight, estimate_flight, {"flight of", "vuelo de"}},
+    {TOLD_CYLINDER,
+     cylinder_left_decide,
+     take_cylinder,
+     work_out_cylinder,
+     {"cylinder", "cilindro"}},
+    {TOLD_TRIP, asks_about_trip, take_trip, estimate_trip, {"trip:", "viaje:"}},
 };
 
 static const struct yes_no_about airline_says_so = {
     .things = " it that eso ", .well = "thats right|correct|it is|asi es", .ill = " wrong "};
 
-/* Works it out; false if this kind is not what was asked, or nothing can be. */
+/* Several lengths and nothing else are a trip's: an answer that itself was not enough. */
 static bool
-work_out(const struct asked *asked, struct verdict *verdict, enum told_kind kind,
-         const struct told *told)
+asks_about_trip(const struct asked *before, struct verdict *verdict)
 {
-    switch (kind) {
-    case TOLD_CHARGING:
-        return estimate_charging(asked, verdict, told);
-    case TOLD_FLIGHT:
-        return estimate_flight(asked, verdict, told);
-    case TOLD_CYLINDER:
-        estimate_cylinder(asked, verdict, told);
-        return true;
-    default:
-        return false;
-    }
+    struct told told = *before->told;
+
+    told.kind = told.kind == TOLD_HOURS_LEFT && told.leg_count > 1 ? TOLD_TRIP : told.kind;
+    return estimate_trip(before, verdict, &told);
+}
+
+static bool
+work_out_cylinder(const struct asked *asked, struct verdict *verdict, const struct told *told)
+{
+    estimate_cylinder(asked, verdict, told);
+    return true;
 }
 
 /* The kind of sum that made us ask; NULL if it was about hours left. */
 static const struct sum_kind *
 sum_asked_about(const struct asked *before, const struct verdict *verdict)
 {
-    struct verdict scratch = *verdict;
     size_t i;
 
     for (i = 0; i < sizeof sums / sizeof sums[0]; i++) {
-        bool settles = sums[i].kind == TOLD_CHARGING ? charge_time_decide(before, &scratch)
-                       : sums[i].kind == TOLD_FLIGHT ? fly_decide(before, &scratch)
-                                                     : cylinder_left_decide(before, &scratch);
+        struct verdict scratch = *verdict;
 
-        if (settles) {
+        if (sums[i].settles(before, &scratch)) {
             return &sums[i];
         }
     }
     return NULL;
 }
-
-/* Each of these takes what the answer tells; false if it tells nothing of it. */
 
 static bool
 take_charges(const struct told *answer, struct told *told)
@@ -86,58 +104,6 @@ take_charges(const struct told *answer, struct told *told)
     return true;
 }
 
-static bool
-take_flight(const struct told *answer, struct told *told)
-{
-    if (answer->flight_minutes > 0 || answer->leg_count > 0) {
-        told->flight_minutes = answer->flight_minutes;
-        memcpy(told->legs, answer->legs, sizeof told->legs);
-        told->leg_count = answer->leg_count;
-        /* The airline's figure was asked for, so it is one unless they say otherwise. */
-        told->flight_is_air = answer->flight_is_air;
-        told->flight_is_gate = !answer->flight_is_air;
-        return true;
-    }
-    if (answer->flight_is_gate) {
-        told->flight_is_gate = true;
-        told->flight_is_air = false;
-    }
-    return answer->flight_is_gate;
-}
-
-static bool
-take_cylinder(const struct told *answer, struct told *told)
-{
-    if (answer->psi > 0 || answer->bar > 0) {
-        told->psi = answer->psi;
-        told->bar = answer->bar;
-    }
-    if (answer->size[0] != '\0') {
-        memcpy(told->size, answer->size, sizeof told->size);
-    }
-    told->flow_tenths = answer->flow_tenths > 0 ? answer->flow_tenths : told->flow_tenths;
-    return answer->psi > 0 || answer->bar > 0 || answer->size[0] != '\0' || answer->flow_tenths > 0;
-}
-
-static bool
-take_time_and_mode(const struct told *answer, struct told *told)
-{
-    if (answer->has_ready_by) {
-        told->has_ready_by = true;
-        told->ready_by = answer->ready_by;
-        told->has_day = answer->has_day || told->has_day;
-        told->day = answer->has_day ? answer->day : told->day;
-        told->missing &= ~(unsigned)MISSING_AM_PM;
-    }
-    if (answer->has_setting) {
-        told->has_mode = answer->has_mode || told->has_mode;
-        told->mode = answer->has_mode ? answer->mode : told->mode;
-        told->has_setting = true;
-        told->setting_tenths = answer->setting_tenths;
-    }
-    return answer->has_ready_by || answer->has_setting;
-}
-
 /* YES to "Is that the airline's own gate-to-gate time?" */
 static bool
 take_yes(const struct asked *asked, struct told *told)
@@ -149,52 +115,174 @@ take_yes(const struct asked *asked, struct told *told)
     return is_yes;
 }
 
-/* Puts what the answer tells to what was told before. False if it tells nothing that was asked. */
-static bool
-put_together(const struct asked *asked, const struct sum_kind *sum, struct told *told)
+static void
+take_legs(const struct told *answer, struct told *told)
 {
-    struct told answer;
-    bool took;
+    memcpy(told->legs, answer->legs, sizeof told->legs);
+    told->leg_count = answer->leg_count;
+}
 
-    told_read(asked->arena,
-              memory_format(asked->arena, "%s %s", sum->leads[asked->language], asked->text),
-              &answer);
-    if (answer.impossible) {
+static bool
+take_flight(const struct asked *asked, const struct asked *before, const struct told *answer,
+            struct told *told)
+{
+    (void)before;
+    if (answer->flight_minutes > 0 || answer->leg_count > 0) {
+        told->flight_minutes = answer->flight_minutes;
+        take_legs(answer, told);
+        /* The airline's figure was asked for, so it is one unless they say otherwise. */
+        told->flight_is_air = answer->flight_is_air;
+        told->flight_is_gate = !answer->flight_is_air;
+        return true;
+    }
+    if (answer->flight_is_gate) {
+        told->flight_is_gate = true;
+        told->flight_is_air = false;
+    }
+    return answer->flight_is_gate || take_yes(asked, told);
+}
+
+static bool
+take_cylinder(const struct asked *asked, const struct asked *before, const struct told *answer,
+              struct told *told)
+{
+    (void)asked;
+    (void)before;
+    if (answer->psi > 0 || answer->bar > 0) {
+        told->psi = answer->psi;
+        told->bar = answer->bar;
+    }
+    if (answer->size[0] != '\0') {
+        memcpy(told->size, answer->size, sizeof told->size);
+    }
+    told->flow_tenths = answer->flow_tenths > 0 ? answer->flow_tenths : told->flow_tenths;
+    return answer->psi > 0 || answer->bar > 0 || answer->size[0] != '\0' || answer->flow_tenths > 0;
+}
+
+/* When they must be charged: a time, or only the half of the day or the day that was left open. */
+static bool
+take_ready_by(const struct asked *asked, const struct asked *before, const struct told *answer,
+              struct told *told)
+{
+    int64_t utc_s;
+
+    if (answer->has_ready_by) {
+        told->ready_by = answer->ready_by;
+        told->has_day = answer->has_day || told->has_day;
+        told->day = answer->has_day ? answer->day : told->day;
+    } else if (told_batteries(answer) > 0) {
+        return false; /* "2 full" is no time */
+    } else if (answered_time(asked, &utc_s)) {
+        answered_as_told(asked, utc_s, &told->ready_by, &told->day);
+        told->has_day = true;
+    } else if ((told->missing & MISSING_AM_PM) != 0) {
+        if (!answered_half_of_day(asked, before->text, &told->ready_by)) {
+            return false;
+        }
+    } else if (told->has_ready_by && answered_day(asked, told->ready_by, &told->day)) {
+        told->has_day = true;
+    } else {
         return false;
     }
-    switch (sum->kind) {
-    case TOLD_CHARGING:
-        took = take_charges(&answer, told);
-        return take_time_and_mode(&answer, told) || took;
-    case TOLD_FLIGHT:
-        return take_flight(&answer, told) || take_yes(asked, told);
-    default:
-        return take_cylinder(&answer, told);
+    told->has_ready_by = true;
+    told->leg_count = 0; /* "in 2 hours" was no leg */
+    told->missing &= ~(unsigned)(MISSING_AM_PM | MISSING_READY_BY);
+    return true;
+}
+
+static bool
+take_mode(const struct told *answer, struct told *told)
+{
+    if (answer->has_setting) {
+        told->has_mode = answer->has_mode || told->has_mode;
+        told->mode = answer->has_mode ? answer->mode : told->mode;
+        told->has_setting = true;
+        told->setting_tenths = answer->setting_tenths;
     }
+    return answer->has_setting;
+}
+
+static bool
+take_charging(const struct asked *asked, const struct asked *before, const struct told *answer,
+              struct told *told)
+{
+    bool charges = take_charges(answer, told);
+    bool ready_by = take_ready_by(asked, before, answer, told);
+    bool mode = !ready_by && take_mode(answer, told); /* "at 9" reads like a setting */
+
+    return charges || ready_by || mode;
+}
+
+static bool
+take_trip(const struct asked *asked, const struct asked *before, const struct told *answer,
+          struct told *told)
+{
+    bool charges = take_charges(answer, told);
+
+    (void)asked;
+    (void)before;
+    if (answer->leg_count > 0) {
+        take_legs(answer, told);
+        told->missing &= ~(unsigned)MISSING_MINUTES;
+    }
+    return charges || answer->leg_count > 0;
+}
+
+/*
+ * What is asked about should this leave a thing open: the words of before, or the answer if that
+ * tells what is still needed of them and more.
+ */
+static const char *
+next_about(const struct asked *before, const struct asked *asked, const struct sum_kind *sum)
+{
+    return sum->kind == TOLD_TRIP && asked->told->leg_count > 1 && !told_has_charge(before->told)
+               ? asked->text
+               : before->text;
+}
+
+static bool
+goes_on_with(const struct asked *asked, struct verdict *verdict, const struct asked *before,
+             const struct sum_kind *sum)
+{
+    struct asked after = *before;
+    struct told told, answer;
+
+    told_read(asked->arena, asked->context->kb,
+              memory_format(asked->arena, "%s %s", sum->leads[asked->language], asked->text),
+              &answer);
+    estimate_read(before, sum->kind, &told);
+    told.kind = sum->kind;
+    if (answer.impossible || !sum->take(asked, before, &answer, &told)) {
+        return false;
+    }
+    /* The words of both, the charges of now. */
+    after.tokens =
+        tokens_read(asked->arena, memory_format(asked->arena, "%s. %s", before->text, asked->text));
+    after.text = next_about(before, asked, sum);
+    after.wrote_utc_s = asked->wrote_utc_s;
+    open_question_close(verdict);
+    return sum->work_out(&after, verdict, &told);
 }
 
 bool
 sum_goes_on(const struct asked *asked, struct verdict *verdict)
 {
     const char *about = asked->context->conversation.asked_about;
+    struct verdict scratch = *verdict;
     const struct sum_kind *sum;
-    struct asked before, after;
-    struct told told;
+    struct asked before;
 
     if (about == NULL) {
         return false;
     }
     before = asked_question(asked, about, asked->context->conversation.asked_utc_s);
+    if (reminder_decide(&before, &scratch)) {
+        return reminder_goes_on(&before, asked, verdict);
+    }
     sum = sum_asked_about(&before, verdict);
-    if (sum == NULL) {
-        return false;
+    if (sum != NULL) {
+        return goes_on_with(asked, verdict, &before, sum);
     }
-    estimate_read(&before, sum->kind, &told);
-    if (!put_together(asked, sum, &told)) {
-        return false;
-    }
-    after = before; /* the question's own words, the charges of now */
-    after.wrote_utc_s = asked->wrote_utc_s;
-    open_question_close(verdict);
-    return work_out(&after, verdict, sum->kind, &told);
+    scratch = *verdict;
+    return other_power_decide(&before, &scratch) && other_power_goes_on(&before, asked, verdict);
 }

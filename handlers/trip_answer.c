@@ -49,9 +49,7 @@ ask_back(const struct asked *asked, struct verdict *verdict, const struct told *
                                          lengths ? "which-legs" : "which-charge", drive_trip);
 
     answer->text = estimate_say(asked, lengths ? SAY_TRIP_ASK_LENGTH : SAY_WHICH_CHARGE, "");
-    if (!lengths) {
-        open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
-    }
+    (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
 }
 
 /* Batteries of which no charge is asked for count as full: those told, else the record's. */
@@ -99,7 +97,6 @@ append_verdict(const struct planned *planned, char **text)
     const struct trip_outcome *outcome = &planned->outcome;
     char *total = say_minutes(asked->arena, outcome->total_minutes);
     int reserve = plug_reserve(outcome->total_minutes + LEAST_RESERVE_MIN);
-    int64_t start_utc_s = start_of(planned);
 
     if (outcome->lasts) {
         estimate_append(text,
@@ -116,33 +113,12 @@ append_verdict(const struct planned *planned, char **text)
                         say_minutes(asked->arena, outcome->runs_out_at),
                         say_leg(asked->language, planned->told->legs[outcome->runs_out_leg].kind),
                         say_minutes(asked->arena, outcome->short_minutes), NULL));
-    if (start_utc_s != 0) {
-        append(planned, text, SAY_TRIP_AT,
-               say_clock(asked->arena, asked->context->zone,
-                         start_utc_s + outcome->runs_out_at * INT64_C(60)));
-    }
-}
-
-static void
-append_mend(const struct planned *planned, char **text)
-{
-    static const enum phrase mends[] = {[TRIP_MEND_NONE] = SAY_TRIP_MEND_NONE,
-                                        [TRIP_MEND_CAR_CORD] = SAY_TRIP_MEND_CAR,
-                                        [TRIP_MEND_WALL_STOPS] = SAY_TRIP_MEND_WALL,
-                                        [TRIP_MEND_ONE_BATTERY] = SAY_TRIP_MEND_ONE,
-                                        [TRIP_MEND_TWO_BATTERIES] = SAY_TRIP_MEND_TWO};
-
-    if (!planned->outcome.lasts) {
-        append(planned, text, mends[planned->mend], NULL);
-        append(planned, text, SAY_TRIP_CALL, NULL);
-    }
 }
 
 static char *
 text_of(const struct planned *planned)
 {
     const struct asked *asked = planned->asked;
-    const struct running *running = &planned->low.running;
     char *text = memory_copy(asked->arena, "");
 
     if (planned->low.too_high) {
@@ -150,27 +126,61 @@ text_of(const struct planned *planned)
                memory_format(asked->arena, "%d", asked->equipment->altitude_ft));
     }
     append_verdict(planned, &text);
-    append_mend(planned, &text);
-    if (planned->low.no_car_cord) {
-        append(planned, &text, SAY_TRIP_NO_CORD, NULL);
+    if (!planned->outcome.lasts) {
+        append(planned, &text, SAY_TRIP_CALL, NULL);
     }
     append(planned, &text, SAY_READ, say_read(asked->arena, asked->language, planned->told));
     if (planned->assumed_full) {
         append(planned, &text, SAY_TRIP_FULL,
                memory_format(asked->arena, "%zu", planned->charges.count));
     }
-    if (planned->low.cold_percent < 100) {
-        append(planned, &text, SAY_TRIP_COLD,
-               memory_format(asked->arena, "%d", planned->low.cold_percent));
-    }
-    if (running->figure != NULL) {
-        estimate_append(&text, estimate_counted_with(asked, running));
-    }
     if (planned->low.differs) {
-        estimate_append(&text, estimate_record_says(asked, running));
+        estimate_append(&text, estimate_record_says(asked, &planned->low.running));
+    }
+    if (planned->outcome.lasts && (planned->low.differs || planned->low.too_high)) {
         append(planned, &text, SAY_STAFF_WILL_CALL, NULL);
     }
     return text;
+}
+
+static void
+extra(const struct planned *planned, struct answer *answer, enum phrase phrase,
+      const char *argument)
+{
+    estimate_extra(answer, estimate_say(planned->asked, phrase, argument));
+}
+
+/* What would mend it, and what it was counted with. */
+static void
+add_extras(const struct planned *planned, struct answer *answer)
+{
+    static const enum phrase mends[] = {[TRIP_MEND_NONE] = SAY_TRIP_MEND_NONE,
+                                        [TRIP_MEND_CAR_CORD] = SAY_TRIP_MEND_CAR,
+                                        [TRIP_MEND_WALL_STOPS] = SAY_TRIP_MEND_WALL,
+                                        [TRIP_MEND_ONE_BATTERY] = SAY_TRIP_MEND_ONE,
+                                        [TRIP_MEND_TWO_BATTERIES] = SAY_TRIP_MEND_TWO};
+    const struct asked *asked = planned->asked;
+    const struct trip_outcome *outcome = &planned->outcome;
+    int64_t start_utc_s = start_of(planned);
+
+    if (!outcome->lasts) {
+        extra(planned, answer, mends[planned->mend], NULL);
+    }
+    if (planned->low.no_car_cord) {
+        extra(planned, answer, SAY_TRIP_NO_CORD, NULL);
+    }
+    if (!outcome->lasts && start_utc_s != 0) {
+        extra(planned, answer, SAY_TRIP_AT,
+              say_clock(asked->arena, asked->context->zone,
+                        start_utc_s + outcome->runs_out_at * INT64_C(60)));
+    }
+    if (planned->low.running.figure != NULL) {
+        estimate_extra(answer, estimate_counted_with(asked, &planned->low.running));
+    }
+    if (planned->low.cold_percent < 100) {
+        extra(planned, answer, SAY_COLD,
+              memory_format(asked->arena, "%d", planned->low.cold_percent));
+    }
 }
 
 /* ---- what is kept and who is called ---------------------------------------------------------- */
@@ -253,6 +263,7 @@ answer(struct planned *planned, struct verdict *verdict)
 
     said->estimate = estimate_of(planned);
     said->text = text_of(planned);
+    add_extras(planned, said);
     call_staff(planned, verdict);
 }
 
@@ -328,6 +339,7 @@ estimate_trip(const struct asked *asked, struct verdict *verdict, const struct t
         ask_back(asked, verdict, told);
         return true;
     }
+    estimate_remember(asked, verdict, told);
     plan(planned, verdict);
     return true;
 }

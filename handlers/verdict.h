@@ -70,12 +70,17 @@ struct why {
     const char *runner_up; /* id of the second topic, or NULL */
 };
 
+enum { ANSWER_EXTRAS_MAX = 6 };
+
 struct answer {
     enum answer_kind kind;
     enum route route;
-    const char *id;          /* topic, sign or what is asked ("which-rental"); never NULL */
-    const char *topic;       /* topic it counts as, or NULL */
-    const char *text;        /* what is said of it; "" if nothing */
+    const char *id;    /* topic, sign or what is asked ("which-rental"); never NULL */
+    const char *topic; /* topic it counts as, or NULL */
+    const char *text;  /* what is said of it; "" if nothing */
+    /* Sentences that are said too as far as the reply stays short, the first before the next. */
+    const char *extras[ANSWER_EXTRAS_MAX];
+    size_t extra_count;
     const struct told *read; /* what was read from the text for an estimate, or NULL */
     const struct estimate *estimate;
     struct why why;
@@ -96,6 +101,7 @@ struct alert_call {
     const char *reason; /* "sign:chest-pain", "gap", "office:extend" */
     const char *brief;  /* two or three words for a text: "chest pain" */
     bool ring;          /* text and ring, where there is a road that rings */
+    const char *area;   /* the mains failed there, and that is all it is about; or NULL */
     int64_t call_utc_s; /* from when on: now, or once the office is open */
 };
 
@@ -112,6 +118,7 @@ struct alert_change {
     enum alert_step step;
     int64_t number;
     const char *note; /* outcome, when closing */
+    bool only_this;   /* when closing: not what is called with it */
     const char *to;   /* the colleague's phone, when passing it on */
 };
 
@@ -119,6 +126,7 @@ struct alert_change {
 struct relay {
     const char *to;   /* phone; NULL if nothing is passed on */
     const char *text; /* NULL: nothing was written yet */
+    int64_t number;   /* of a second phone beside a conversation: the alert that this is about */
 };
 
 enum rest_step { REST_STEP_NONE, REST_STEP_BEGIN, REST_STEP_END };
@@ -177,6 +185,8 @@ struct verdict {
     struct conversation conversation; /* as it stands after this text */
     bool account_changed;             /* also ends what watches the charge told before */
     struct battery_account account;   /* of rental_id */
+    int64_t runs_out_utc_s; /* of a mains failure or a changed account: when the batteries end by
+                               the low end; 0 if not known */
     struct reminder_change reminder;
 };
 

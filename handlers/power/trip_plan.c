@@ -3,44 +3,12 @@
 #include <assert.h>
 
 #include "battery_set.h"
+#include "cold.h"
 
 /* The foot is 0.3048 m exactly (NIST SP 811). */
 enum { FEET_PER_10000_M = 32808, NO_CHARGE_BELOW_CELSIUS = 0 };
 
 /* ---- cold and height ------------------------------------------------------------------------- */
-
-bool
-trip_plan_cold(const struct equipment *equipment, int celsius, int *percent)
-{
-    int nearest = INT32_MIN;
-    bool found = false;
-    size_t i;
-
-    for (i = 0; i < equipment->cold_count; i++) {
-        const struct cold_step *step = &equipment->cold[i];
-
-        if (step->celsius <= celsius && step->celsius >= nearest) {
-            nearest = step->celsius;
-            *percent = step->percent;
-            found = true;
-        }
-    }
-    return found;
-}
-
-/* The air's temperature, rounded to the colder; false if none is told. */
-static bool
-told_celsius(const struct told *told, int *celsius)
-{
-    int ninths = (told->fahrenheit.value - 32) * 5;
-
-    if (told->celsius.told) {
-        *celsius = told->celsius.value;
-    } else if (told->fahrenheit.told) {
-        *celsius = ninths >= 0 ? ninths / 9 : -((-ninths + 8) / 9);
-    }
-    return told->celsius.told || told->fahrenheit.told;
-}
 
 static int
 told_feet(const struct told *told)
@@ -63,14 +31,14 @@ take_surroundings(const struct equipment *equipment, const struct told *told,
 
     plan->too_high = equipment->altitude_ft > 0 && told_feet(told) > equipment->altitude_ft;
     plan->cold_percent = 100;
-    if (!told_celsius(told, &celsius)) {
+    if (!cold_told(told, &celsius)) {
         return true;
     }
     if (celsius < NO_CHARGE_BELOW_CELSIUS ||
         (equipment->charging.known && celsius < equipment->charging.low_celsius)) {
         trip->wall.charges = trip->car.charges = false;
     }
-    return trip_plan_cold(equipment, celsius, &plan->cold_percent);
+    return cold_share(equipment, celsius, &plan->cold_percent);
 }
 
 /* ---- outlets and batteries ------------------------------------------------------------------- */

@@ -44,7 +44,4 @@ enum trip_plan_is trip_plan_make(const struct rental *rental, const struct equip
                                  size_t count, int64_t now_utc_s, enum trip_plan_end end,
                                  struct trip_plan *plan);
 
-/* What is left of the run time at this temperature; false if the unit's file does not tell. */
-bool trip_plan_cold(const struct equipment *equipment, int celsius, int *percent);
-
 #endif

@@ -84,6 +84,7 @@ ends_clause(const struct items *items, size_t at, bool pauses)
 static size_t
 start_of(const struct items *items, size_t at, bool pauses)
 {
+    at = at < items->count ? at : items->count; /* callers look before the first item too */
     while (at > 0 && !ends_clause(items, at - 1, pauses)) {
         at--;
     }

@@ -54,4 +54,7 @@ void content_digest(const struct content *content, char digest[CONTENT_DIGEST_LE
 /* Builds a kb from files that are in memory: kb_load() without the disk, same contract. */
 int kb_read(const struct content *content, struct kb **kb, struct faults *faults);
 
+/* The same of files of equipment alone: kb_load_equipment() without the disk. */
+int kb_read_equipment(const struct content *content, struct kb **kb, struct faults *faults);
+
 #endif

@@ -7,7 +7,8 @@
  * Folder layout: topics/LANG/ID.md, signs/LANG/ID.md, equipment/ID.json,
  * words/LANG.txt (shorthand), words/LANG-known.txt (words that are right as they are spelt, for
  * signs), words/LANG-ordinary.txt (the same for topics), words/LANG-classes.txt (word classes of
- * the signs), words/LANG-elsewhere.txt (texts that no topic fits).
+ * the signs), words/LANG-elsewhere.txt (texts that no topic fits), words/LANG-harmless.txt (ordinary
+ * texts, for the signs only).
  */
 #ifndef KB_H
 #define KB_H
@@ -27,6 +28,9 @@ struct kb;
  * line, field and remedy. Returns 0 or -1.
  */
 int kb_load(const char *folder, const char *cache_folder, struct kb **kb, struct faults *faults);
+
+/* The same of equipment/ alone, at once: for sums. Nothing can be found in it. */
+int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults);
 
 /*
  * Keeps what took time to build in the cache folder, which is made if it is not there, unless it
@@ -122,6 +126,10 @@ const struct sign *kb_signs(const struct kb *kb, size_t *count);
  * content knows.
  */
 bool kb_is_foreign(const struct kb *kb, const char *text);
+
+/* True if a cleaned word (words.h) is right as it is spelt, by words/LANG-known.txt and
+ * words/LANG-ordinary.txt. */
+bool kb_is_ordinary(const struct kb *kb, const char *word, enum language language);
 
 /* ---- Equipment ------------------------------------------------------------------------------ */
 

@@ -145,8 +145,11 @@ read_words_file(struct build *build, const struct content_file *file)
                        &languages[language].shorthand, build->faults);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-known") == 0) {
         languages[language].known = memory_copy_n(build->kb, file->bytes, file->length);
+        languages[language].right = ordinary_read(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-elsewhere") == 0) {
         languages[language].elsewhere = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-harmless") == 0) {
+        languages[language].harmless = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
         sign_classes_read(build->kb, file->name, file->bytes, file->length,
                           &languages[language].classes, build->faults);
@@ -155,7 +158,8 @@ read_words_file(struct build *build, const struct content_file *file)
     } else {
         refuse_name(build, file,
                     "words/en.txt, words/en-known.txt, words/en-ordinary.txt, "
-                    "words/en-classes.txt, words/en-elsewhere.txt or the same with es");
+                    "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt or the "
+                    "same with es");
     }
 }
 
@@ -299,8 +303,10 @@ build_all(struct build *build, const struct content *content)
     }
 }
 
-int
-kb_read(const struct content *content, struct kb **kb, struct faults *faults)
+/* What is built of the files is up to `build_of`. */
+static int
+read_with(void (*build_of)(struct build *build, const struct content *content),
+          const struct content *content, struct kb **kb, struct faults *faults)
 {
     size_t before = faults->count;
     struct build build = {memory_new(NULL, struct kb), workspace_new(), faults};
@@ -310,7 +316,7 @@ kb_read(const struct content *content, struct kb **kb, struct faults *faults)
     } else {
         memcpy(build.kb->digest, content->digest, sizeof(content->digest));
     }
-    build_all(&build, content);
+    build_of(&build, content);
     workspace_free(build.workspace);
     if (faults->count > before) {
         talloc_free(build.kb);
@@ -318,4 +324,16 @@ kb_read(const struct content *content, struct kb **kb, struct faults *faults)
     }
     *kb = build.kb;
     return 0;
+}
+
+int
+kb_read(const struct content *content, struct kb **kb, struct faults *faults)
+{
+    return read_with(build_all, content, kb, faults);
+}
+
+int
+kb_read_equipment(const struct content *content, struct kb **kb, struct faults *faults)
+{
+    return read_with(read_files, content, kb, faults);
 }

@@ -17,6 +17,7 @@
 #include "kb.h"
 #include "memory.h"
 
+/* Equipment first: kb_load_equipment() reads no more. */
 static const char *const folders[] = {"equipment", "signs", "topics", "words"};
 
 /* topics/en/ID.md is as deep as content goes. */
@@ -162,8 +163,10 @@ by_name(const void *left, const void *right)
                   ((const struct content_file *)right)->name);
 }
 
-int
-content_load(void *arena, const char *folder, struct content *content, struct faults *faults)
+/* The first `count` of the folders. */
+static int
+load_folders(void *arena, const char *folder, size_t count, struct content *content,
+             struct faults *faults)
 {
     struct load load = {.arena = arena, .faults = faults};
     size_t before = faults->count, i;
@@ -176,7 +179,7 @@ content_load(void *arena, const char *folder, struct content *content, struct fa
                    strerror(errno));
         return -1;
     }
-    for (i = 0; i < sizeof(folders) / sizeof(folders[0]); i++) {
+    for (i = 0; i < count; i++) {
         load_folder(&load, root, folders[i], folders[i], 1);
     }
     close(root);
@@ -189,6 +192,26 @@ content_load(void *arena, const char *folder, struct content *content, struct fa
     content->files = load.files;
     content->count = load.count;
     return 0;
+}
+
+int
+content_load(void *arena, const char *folder, struct content *content, struct faults *faults)
+{
+    return load_folders(arena, folder, sizeof(folders) / sizeof(folders[0]), content, faults);
+}
+
+int
+kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults)
+{
+    void *arena = memory_must(talloc_new(NULL));
+    struct content content = {0};
+    int rc = load_folders(arena, folder, 1, &content, faults);
+
+    if (rc == 0) {
+        rc = kb_read_equipment(&content, kb, faults);
+    }
+    talloc_free(arena);
+    return rc;
 }
 
 int

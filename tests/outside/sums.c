@@ -12,6 +12,8 @@
 #include "cylinder.h"
 #include "flight.h"
 #include "outlet.h"
+#include "source.h"
+#include "trip.h"
 
 /* Numerical Recipes' linear congruential generator, high bits. */
 static uint64_t state;
@@ -159,6 +161,91 @@ print_outlet(void)
            outlet_feeds(amps, watts), outlet_inverter_watts(watts));
 }
 
+static void
+print_source(void)
+{
+    int unit = any(1, 300), charge = any(0, 1) == 0 ? 0 : any(1, 100), watts = any(1, 700);
+    int tenths_wh = any(0, 30000);
+    struct watts takes = source_takes(unit, charge);
+    struct minutes lasts = source_lasts(tenths_wh, takes);
+
+    printf("source %d %d %d = %d %d %d\n", unit, charge, watts, takes.low, takes.high,
+           source_is_enough(watts, takes));
+    printf("source_lasts %d %d %d = %d %d\n", unit, charge, tenths_wh, lasts.low, lasts.high);
+}
+
+static void
+print_sleep(void)
+{
+    struct rental rental = {.battery_count = 3};
+    struct equipment equipment = {.retirement_health = 80};
+    struct minutes full = any_minutes(1, 600), time;
+    struct percent charges[3];
+    size_t held = (size_t)any(1, 2), i;
+
+    printf("sleep %zu %d %d", held, full.low, full.high);
+    for (i = 0; i < 3; i++) {
+        rental.batteries[i] = (struct battery){"", any(50, 100), 1};
+        charges[i] = any_percent();
+        printf(" %d %d %d", rental.batteries[i].health_percent, charges[i].low, charges[i].high);
+    }
+    if (battery_set_time(&rental, &equipment, full, charges, 3, held, 1, &time)) {
+        printf(" = %d %d\n", time.low, time.high);
+    }
+}
+
+/* To 80 % at the most, where minutes go straight up. */
+static void
+print_charging_plan(void)
+{
+    struct charge_minutes places[2];
+    struct percent charges[4];
+    struct charging_plan plan;
+    size_t place_count = (size_t)any(1, 2), count = (size_t)any(1, 4), i;
+    int to = any(1, 80);
+
+    printf("charging_plan %d %zu", to, place_count);
+    for (i = 0; i < place_count; i++) {
+        places[i] = (struct charge_minutes){true, any_minutes(20, 400), {0, 0}};
+        places[i].to_full = (struct minutes){places[i].to_80.low + 60, places[i].to_80.high + 60};
+        printf(" %d %d", places[i].to_80.low, places[i].to_80.high);
+    }
+    for (i = 0; i < count; i++) {
+        charges[i] = any_percent();
+        printf(" %d %d", charges[i].low, charges[i].high);
+    }
+    charging_plan(charges, count, places, place_count, to, &plan);
+    printf(" = %d %d\n", plan.all_done.low, plan.all_done.high);
+}
+
+/* Without power, awake: what the batteries hold is used up in their order. */
+static void
+print_trip(void)
+{
+    struct trip_leg legs[4] = {{0}};
+    struct trip_battery batteries[4];
+    struct trip trip = {.legs = legs,
+                        .leg_count = (size_t)any(1, 4),
+                        .batteries = batteries,
+                        .battery_count = (size_t)any(1, 4)};
+    struct trip_outcome outcome;
+    size_t i;
+
+    printf("trip %zu", trip.leg_count);
+    for (i = 0; i < trip.leg_count; i++) {
+        legs[i].minutes = any(1, 300);
+        legs[i].lasts = any(20, 300);
+        printf(" %d %d", legs[i].minutes, legs[i].lasts);
+    }
+    for (i = 0; i < trip.battery_count; i++) {
+        batteries[i] = (struct trip_battery){any(0, 100), any(50, 100)};
+        printf(" %d %d", batteries[i].charge, batteries[i].health);
+    }
+    trip_play(&trip, &outcome);
+    printf(" = %d %d %d %d\n", outcome.total_minutes, outcome.lasts, outcome.runs_out_at,
+           outcome.margin_minutes);
+}
+
 /* sums ROUNDS SEED */
 int
 main(int argc, char **argv)
@@ -173,6 +260,10 @@ main(int argc, char **argv)
         print_flight();
         print_cylinder();
         print_outlet();
+        print_source();
+        print_sleep();
+        print_charging_plan();
+        print_trip();
     }
     return 0;
 }

@@ -1,9 +1,10 @@
 """The arithmetic of handlers/power a second time, in exact fractions, from the formulas in its
-headers alone: battery_time.h, battery_set.h, charging.h, flight.h, cylinder.h, outlet.h. The
-program sums prints 100,000 random cases; each result must come out the same here.
+headers alone: battery_time.h, battery_set.h, charging.h, flight.h, cylinder.h, outlet.h, source.h,
+trip.h. The program sums prints 100,000 random cases; each result must come out the same here.
 
 Exact, but for the last fifth of a charge: its share is a logarithm, which the program has in a
-table of thousandths, so there a thousandth of the slow minutes is allowed for.
+table of thousandths, so there a thousandth of the slow minutes is allowed for. A trip is played
+minute by minute: it may end a minute early, never late but for LATE.
 """
 import itertools
 import math
@@ -13,6 +14,7 @@ import unittest
 from fractions import Fraction as F
 
 ROUNDS, CASES = 8400, 100_000
+LATE = F(1, 50)  # of a minute, by which parts of a percent may add up over a trip
 
 
 def down(value):
@@ -148,7 +150,75 @@ def case_outlet(a):
     return up(drawn / F(4, 5)), int(drawn <= amps), up(F(5, 4) * watts)
 
 
-CHECKS = {"charging_time": check_charging_time, "charging_level": check_charging_level}
+def case_source(a):
+    unit, charge, watts = a
+    return unit, unit + charge, int(watts >= up(F(5, 4) * (unit + charge)))
+
+
+def case_source_lasts(a):
+    unit, charge, wh = a[0], a[1], F(a[2], 10)
+    return (min(6000, down(wh * F(9, 10) * F(85, 100) / (unit + charge) * 60)),
+            min(6000, up(wh / unit * 60)))
+
+
+def case_sleep(a):
+    """Only so many as are in the unit: the emptiest low, the fullest high, in the worst and the
+    best pairing with the healths."""
+    held, full, rest = a[0], a[1:3], [a[3 + 3 * i:6 + 3 * i] for i in range(3)]
+    healths = [health for health, _, _ in rest]
+    lows = sorted(low for _, low, _ in rest)[:held]
+    highs = sorted((high for _, _, high in rest), reverse=True)[:held]
+    worst = min(itertools.permutations(healths, held),
+                key=lambda some: sum(h * c for h, c in zip(some, lows)))
+    best = max(itertools.permutations(healths, held),
+               key=lambda some: sum(h * c for h, c in zip(some, highs)))
+    return (sum(down(F(full[0] * h * c, 10000)) for h, c in zip(worst, lows)),
+            sum(up(F(full[1] * h * c, 10000)) for h, c in zip(best, highs)))
+
+
+def case_charging_plan(a):
+    """The emptiest first, each where it is done soonest."""
+    to, count, rest = a[0], a[1], a[2:]
+    places = [rest[2 * i:2 * i + 2] for i in range(count)]
+    rest = rest[2 * count:]
+    charges = sorted((rest[i:i + 2] for i in range(0, len(rest), 2)), key=lambda c: c[0])
+    busy = [(0, 0)] * count
+    for low, high in charges:
+        if low >= to:
+            continue
+        ends = [(b[0] + down(F(max(0, to - high) * p[0], 80)), b[1] + up(F((to - low) * p[1], 80)))
+                for b, p in zip(busy, places)]
+        best = min(range(count), key=lambda i: ends[i][1])
+        busy[best] = ends[best]
+    return max(b[0] for b in busy), max(b[1] for b in busy)
+
+
+def check_trip(a, result):
+    count, rest = a[0], a[1:]
+    legs = [rest[2 * i:2 * i + 2] for i in range(count)]
+    rest = rest[2 * count:]
+    held = [F(rest[i] * rest[i + 1], 10000) for i in range(0, len(rest), 2)]
+    total, lasts, runs_out_at, margin = result
+    left, at, short = sum(held), F(0), False
+    for minutes, full in legs:
+        taken = min(F(minutes), left * full)
+        left -= taken / full
+        at += taken
+        if taken < minutes:
+            short = True
+            break
+    exact_total = sum(minutes for minutes, _ in legs)
+    exact_margin = F(0) if short else left * legs[-1][1]
+    if total != exact_total:
+        return False
+    if bool(lasts) == short:  # it ends with the batteries, to a part of a minute
+        return exact_total - at < LATE if lasts else runs_out_at >= total - 1 and exact_margin < 1
+    return runs_out_at <= at + LATE and at < runs_out_at + 2 and \
+        (short or margin <= exact_margin + LATE < margin + 1 + len(held) + LATE)
+
+
+CHECKS = {"charging_time": check_charging_time, "charging_level": check_charging_level,
+          "trip": check_trip}
 
 
 def value(word):
@@ -174,6 +244,9 @@ class Sums(unittest.TestCase):
     def test_what_is_wrong_is_noticed(self):
         self.assertFalse(check_charging_time([96, 96, 157, 157, 0, 0, 80], (95, 96)))
         self.assertFalse(check_charging_level([96, 96, 157, 157, 0, 0, 48], (41, 41)))
+        self.assertFalse(check_trip([1, 60, 60, 100, 100], (60, 1, 60, 1)))
+        self.assertFalse(check_trip([1, 90, 60, 100, 100], (90, 0, 62, 0)))
+        self.assertNotEqual(case_source_lasts([35, 0, 950]), (162, 163))
         self.assertNotEqual(case_cylinder(["E", 2200, 20]), (280, 280))
 
 

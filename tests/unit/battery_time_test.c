@@ -101,6 +101,48 @@ START_TEST(more_batteries_than_the_record_has_count_at_the_limit)
 }
 END_TEST
 
+static struct minutes
+set_time(const struct percent *charges, size_t count, size_t at_most)
+{
+    static const struct equipment unit = {.retirement_health = 80, .batteries_held = 1};
+    static const struct rental rental = {
+        .battery_count = 2,
+        .batteries = {{"A", 97, 1}, {"B", 83, 1}},
+    };
+    struct minutes time;
+
+    ck_assert(battery_set_time(&rental, &unit, (struct minutes){101, 137}, charges, count, at_most,
+                               1, &time));
+    return time;
+}
+
+START_TEST(more_charge_never_gives_less_time_and_low_is_never_above_high)
+{
+    struct percent charges[3] = {{35, 60}, {80, 80}, {5, 20}};
+    size_t at_most, i;
+    int more;
+
+    for (at_most = 0; at_most < 3; at_most++) {
+        for (i = 0; i < 3; i++) {
+            const struct percent kept = charges[i];
+            struct minutes before = set_time(charges, 3, at_most);
+
+            for (more = 1; kept.high + more <= 100; more++) {
+                struct minutes time;
+
+                charges[i] = (struct percent){kept.low + more, kept.high + more};
+                time = set_time(charges, 3, at_most);
+                ck_assert_int_ge(time.low, before.low);
+                ck_assert_int_ge(time.high, before.high);
+                ck_assert_int_le(time.low, time.high);
+                before = time;
+            }
+            charges[i] = kept;
+        }
+    }
+}
+END_TEST
+
 /* Orders: continuous 2 at rest, pulse 3 for walking; 60 and 150 minutes. */
 static struct running
 runs(struct told told)
@@ -160,6 +202,7 @@ main(void)
     tcase_add_test(tests, health_unmeasured_or_old_counts_as_the_retirement_limit);
     tcase_add_test(tests, nobody_knows_which_battery_shows_which_charge);
     tcase_add_test(tests, more_batteries_than_the_record_has_count_at_the_limit);
+    tcase_add_test(tests, more_charge_never_gives_less_time_and_low_is_never_above_high);
     tcase_add_test(tests, who_does_not_tell_what_they_do_gets_the_most_draining_order);
     tcase_add_test(tests, what_is_not_ordered_is_named_so_and_has_no_made_up_figure);
     return fixture_run(tests);

@@ -1,21 +1,7 @@
 /* Figures of the invented units: fixture.h. It is 11:15 am unless the clock is put on. */
-#include "fixture.h"
+#include "stage.h"
 
 #include "parts.h"
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
 
 /* Ana with a Wagtail, three batteries and a charger. */
 static void
@@ -31,12 +17,7 @@ with_wagtail(void)
 static const struct estimate *
 estimate(void)
 {
-    const struct answer *answer = fixture_answer(stage, "charge-time");
-
-    ck_assert_ptr_nonnull(answer);
-    ck_assert_ptr_nonnull(answer->estimate);
-    ck_assert_int_eq(answer->estimate->kind, ESTIMATE_CHARGING);
-    return answer->estimate;
+    return stage_estimate("charge-time", ESTIMATE_CHARGING);
 }
 
 START_TEST(who_needs_them_full_is_told_the_longest)
@@ -45,8 +26,8 @@ START_TEST(who_needs_them_full_is_told_the_longest)
     /* 205 - 125 x 20/80 = 173.75; 170 - 105 x 20/80 = 143.75 */
     ck_assert_int_eq(estimate()->minutes.high, 174);
     ck_assert_int_eq(estimate()->minutes.low, 143);
-    fixture_says(stage, "Full in up to 2 h 54 min, by about 2:09 pm if it starts now; 80% in up "
-                        "to 1 h 34 min.");
+    fixture_says(stage, "Full in up to 2 h 54 min, by about 2:09 pm if it starts now.");
+    fixture_says(stage, "At 80% in up to 1 h 34 min.");
     fixture_says(stage, "from the wall, in the unit while it is off");
     fixture_says(stage, "I read: 20%.");
     ck_assert(stage->verdict.replies[0].holds_time);
@@ -60,7 +41,7 @@ START_TEST(in_the_unit_they_charge_one_after_the_other)
     stage->rentals[0].chargers = 0;
     fixture_text(stage, "how long to charge 2 empty batteries?");
     ck_assert_int_eq(estimate()->minutes.high, 2 * 390); /* it may be running all the while */
-    fixture_says(stage, "change batteries at 5:45 pm");
+    fixture_says(stage, "change at 5:45 pm");
     fixture_says(stage, "while it runs");
     fixture_says(stage, "With the unit off: up to 6 h 40 min."); /* 2 x 200 */
 }
@@ -149,7 +130,7 @@ START_TEST(in_the_car_the_outlet_and_its_fuse_decide)
     stage->rentals[0].unit = "finch"; /* not both at once */
     fixture_text(stage, "1 battery at 0%, when is it full, charging in the car?");
     ck_assert_int_eq(estimate()->minutes.high, 205);
-    fixture_says(stage, "can't run and charge there at once: oxygen goes first");
+    fixture_says(stage, "Not while it runs: oxygen goes first.");
 }
 END_TEST
 
@@ -228,7 +209,7 @@ main(void)
 {
     TCase *tests = tcase_create("charge_time");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, who_needs_them_full_is_told_the_longest);
     tcase_add_test(tests, in_the_unit_they_charge_one_after_the_other);
     tcase_add_test(tests, a_charger_counts_only_beside_the_longer_time);

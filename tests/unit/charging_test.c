@@ -66,6 +66,24 @@ START_TEST(longer_on_the_charger_never_means_less_and_a_time_ends_where_its_leve
 }
 END_TEST
 
+START_TEST(who_needs_a_charge_is_never_told_less_time_than_who_has_some_may_get)
+{
+    int low, high, to;
+
+    for (low = 0; low <= 100; low += 7) {
+        for (high = low; high <= 100; high += 11) {
+            for (to = 0; to <= 100; to += 9) {
+                struct minutes time = charging_time(&rough, (struct percent){low, high}, to);
+
+                ck_assert_int_le(time.low, time.high);
+                ck_assert_int_ge(charging_level(&rough, (struct percent){low, high}, time.high).low,
+                                 low > to ? low : to);
+            }
+        }
+    }
+}
+END_TEST
+
 START_TEST(one_charger_takes_the_batteries_one_after_the_other_the_emptiest_first)
 {
     static const struct percent charges[] = {{50, 50}, {0, 0}, {100, 100}};
@@ -122,6 +140,7 @@ main(void)
     tcase_add_test(tests, there_is_nothing_to_charge_in_what_is_full);
     tcase_add_test(tests,
                    longer_on_the_charger_never_means_less_and_a_time_ends_where_its_level_is);
+    tcase_add_test(tests, who_needs_a_charge_is_never_told_less_time_than_who_has_some_may_get);
     tcase_add_test(tests, one_charger_takes_the_batteries_one_after_the_other_the_emptiest_first);
     tcase_add_test(tests, a_second_charger_shares_the_work);
     tcase_add_test(tests, by_a_given_hour_what_had_no_turn_is_as_it_was);

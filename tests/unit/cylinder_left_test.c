@@ -3,31 +3,12 @@
  * cylinder sheet of October 2010. The gauge may be 50 psi off (common practice, no source). Ana's
  * record: a cylinder E, ordered flow 2.
  */
-#include "fixture.h"
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
+#include "stage.h"
 
 static const struct estimate *
 estimate(void)
 {
-    const struct answer *answer = fixture_answer(stage, "cylinder-left");
-
-    ck_assert_ptr_nonnull(answer);
-    ck_assert_ptr_nonnull(answer->estimate);
-    ck_assert_int_eq(answer->estimate->kind, ESTIMATE_CYLINDER);
-    return answer->estimate;
+    return stage_estimate("cylinder-left", ESTIMATE_CYLINDER);
 }
 
 START_TEST(gauge_size_and_flow_make_minutes)
@@ -127,7 +108,7 @@ main(void)
 {
     TCase *tests = tcase_create("cylinder_left");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, gauge_size_and_flow_make_minutes);
     tcase_add_test(tests, bar_are_converted);
     tcase_add_test(tests, the_record_may_give_size_and_flow);

@@ -51,6 +51,21 @@ START_TEST(a_gauge_is_read_only_roughly)
 }
 END_TEST
 
+/* 1 bar is 14.5038 psi: NIST SP 811. */
+START_TEST(bar_to_psi_and_back_is_the_same_gauge)
+{
+    int bar;
+
+    for (bar = 4; bar <= 340; bar++) { /* where neither end of the scale cuts it off */
+        struct psi read = cylinder_gauge_bar(bar);
+        double middle = (read.low + read.high) / 2.0 / 14.5038;
+
+        ck_assert_int_eq((int)(middle + 0.5), bar);
+        ck_assert(read.low <= bar * 14.5038 && bar * 14.5038 <= read.high);
+    }
+}
+END_TEST
+
 int
 main(void)
 {
@@ -62,6 +77,7 @@ main(void)
     tcase_add_test(tests, minutes_are_as_the_published_tables_say);
     tcase_add_test(tests, a_size_that_nobody_listed_has_no_factor);
     tcase_add_test(tests, a_gauge_is_read_only_roughly);
+    tcase_add_test(tests, bar_to_psi_and_back_is_the_same_gauge);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);
     failed = srunner_ntests_failed(runner);

@@ -40,6 +40,8 @@ static const char wagtail[] =
     " \"running\": {\"to_80\": [180, 240], \"to_full\": [300, 390]},"
     " \"apart\": {\"to_80\": [110, 130], \"to_full\": [180, 215]}},"
     "\"car\": {\"runs\": true, \"charges\": true, \"both_at_once\": true, \"amps_limit\": 12},"
+    "\"cold\": [{\"celsius\": 20, \"percent\": 100}, {\"celsius\": 0, \"percent\": 85},"
+    " {\"celsius\": -10, \"percent\": 70}],"
     "\"aircraft_label\": true}\n";
 
 static const char backup_topic[] =
@@ -334,6 +336,7 @@ fixture_alert(struct fixture *fixture, int64_t number, const char *reason)
     struct open_alert *alert = &fixture->alerts[fixture->context.alert_count++];
 
     *alert = (struct open_alert){.number = number,
+                                 .head = number,
                                  .level = ALERT_URGENT,
                                  .rental_id = "R-1",
                                  .phone = "+12085550101",

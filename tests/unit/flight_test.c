@@ -62,6 +62,27 @@ START_TEST(watt_hours_fall_into_the_classes_of_the_rule)
 }
 END_TEST
 
+START_TEST(what_is_needed_is_never_less_than_what_the_batteries_have)
+{
+    static const int lasts[] = {130, 120, 0, 45};
+    int gate, another;
+
+    for (gate = 0; gate < 1200; gate += 13) {
+        for (another = 1; another < 300; another += 17) {
+            int need = flight_need(&gate, 1, 0), has = 0, i;
+            int count = flight_batteries(need, lasts, 4, another);
+
+            for (i = 0; i < count; i++) {
+                ck_assert_int_lt(has, need); /* one less would not do */
+                has += i < 4 ? lasts[i] : another;
+            }
+            ck_assert_int_ge(has, need);
+            ck_assert_int_ge(2 * need, 3 * gate);
+        }
+    }
+}
+END_TEST
+
 START_TEST(above_100_watt_hours_two_spares_are_the_most)
 {
     ck_assert_int_eq(flight_batteries_allowed(WATT_HOURS_FREE, 1), -1);
@@ -84,6 +105,7 @@ main(void)
     tcase_add_test(tests, each_flight_counts_half_again_and_the_ground_once);
     tcase_add_test(tests, worn_batteries_are_counted_as_they_are_and_further_ones_as_given);
     tcase_add_test(tests, watt_hours_fall_into_the_classes_of_the_rule);
+    tcase_add_test(tests, what_is_needed_is_never_less_than_what_the_batteries_have);
     tcase_add_test(tests, above_100_watt_hours_two_spares_are_the_most);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);

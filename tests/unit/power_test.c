@@ -137,8 +137,27 @@ START_TEST(told_to_run_on_what_only_the_wall_feeds_the_record_is_said_too)
 }
 END_TEST
 
+/* Facts A4: 0.85 at 0 C, between two temperatures the colder one's; the Finch has no cold table. */
+START_TEST(cold_takes_its_share_and_without_a_table_a_person_answers)
+{
+    fixture_text(stage, "one full, its -5 celsius here, how long have i got left");
+    fixture_alerts(stage, ALERT_URGENT, "power:no-figure");
+    fixture_says_not(stage, "Plan on");
+    stage->rentals[0].unit = "wagtail";
+    stage->rentals[0].orders[ACTIVITY_REST] = (struct order){true, MODE_CONTINUOUS, 10, 0, "Dr. Q"};
+    stage->rentals[0].orders[ACTIVITY_WALKING].known = false;
+    fixture_text(stage, "one full, its 2 celsius here, how long have i got left");
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 68); /* 90 x .85 = 76, x .90 */
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.high, 100);
+    fixture_says(stage, "I read: 100%, 2 C. In that cold they count 85%.");
+    fixture_text(stage, "its 30 fahrenheit now, how long now?");  /* -2 C */
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 56); /* 90 x .70 = 63, x .90 */
+}
+END_TEST
+
 START_TEST(a_remembered_charge_is_counted_down)
 {
+    stage->rentals[0].battery_count = 3; /* the third never measured: the retirement limit */
     fixture_text(stage, "2 full and one half, how long have i got left");
     ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 48 + 54 + 30);
     fixture_wait_minutes(stage, 60);
@@ -274,6 +293,7 @@ main(void)
     tcase_add_test(tests, what_the_file_does_not_give_goes_to_staff);
     tcase_add_test(tests, what_only_the_wall_feeds_is_said_so_and_staff_are_told);
     tcase_add_test(tests, told_to_run_on_what_only_the_wall_feeds_the_record_is_said_too);
+    tcase_add_test(tests, cold_takes_its_share_and_without_a_table_a_person_answers);
     tcase_add_test(tests, a_remembered_charge_is_counted_down);
     tcase_add_test(tests, a_remembered_charge_that_is_used_up_or_old_is_asked_anew);
     tcase_add_test(tests, time_since_the_charge_was_read_counts_against_it);

@@ -1,34 +1,15 @@
 /* Trips told by text: whether the batteries last, where they run short, who is called. */
-#include "fixture.h"
+#include "stage.h"
 
 #include <string.h>
 
+#include "cold.h"
 #include "trip_plan.h"
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
 
 static const struct estimate *
 estimate(void)
 {
-    const struct answer *answer = fixture_answer(stage, "drive-trip");
-
-    ck_assert_ptr_nonnull(answer);
-    ck_assert_ptr_nonnull(answer->estimate);
-    ck_assert_int_eq(answer->estimate->kind, ESTIMATE_TRIP);
-    ck_assert_int_le(answer->estimate->minutes.low, answer->estimate->minutes.high);
-    return answer->estimate;
+    return stage_estimate("drive-trip", ESTIMATE_TRIP);
 }
 
 /* Ana at rest: continuous 2, 60 min new, healths 90 and 100: 54 + 60. */
@@ -53,15 +34,16 @@ START_TEST(where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_call
     ck_assert_int_eq(estimate()->minutes.low, 114);
     ck_assert_int_eq(estimate()->trip->short_minutes, 140 - 114);
     ck_assert_str_eq(estimate()->trip->mend, "car-cord");
-    fixture_says(stage, "the batteries are empty after 1 h 54 min (drive), 26 min short.");
-    fixture_says(stage, "It would last with the unit run from the car's outlet on the drives.");
-    fixture_says(stage, "Staff were told and will call you.");
+    fixture_says(stage, "counted low, empty after 1 h 54 min (drive), 26 min short.");
+    fixture_says(stage, "It would last on the car's outlet while you drive.");
+    fixture_says(stage, "staff will call you.");
     fixture_alerts(stage, ALERT_URGENT, "power:trip-short");
 }
 END_TEST
 
 START_TEST(what_starts_tomorrow_night_waits_for_the_office)
 {
+    fixture_text(stage, "hello"); /* the first reply of a conversation has less room */
     fixture_text(stage,
                  "we leave tomorrow at 9:15pm, 4 h drive on a bus without power. 2 full. enough");
     fixture_says(stage, "That is about 11:09 pm.");
@@ -166,15 +148,15 @@ START_TEST(cold_takes_its_share_and_beyond_the_table_no_number_is_made_up)
     const struct equipment unit = cold_unit();
     int percent = 0;
 
-    ck_assert(trip_plan_cold(&unit, 25, &percent));
+    ck_assert(cold_share(&unit, 25, &percent));
     ck_assert_int_eq(percent, 100);
-    ck_assert(trip_plan_cold(&unit, 19, &percent));
+    ck_assert(cold_share(&unit, 19, &percent));
     ck_assert_int_eq(percent, 85);
-    ck_assert(trip_plan_cold(&unit, 0, &percent));
+    ck_assert(cold_share(&unit, 0, &percent));
     ck_assert_int_eq(percent, 85);
-    ck_assert(trip_plan_cold(&unit, -1, &percent));
+    ck_assert(cold_share(&unit, -1, &percent));
     ck_assert_int_eq(percent, 70);
-    ck_assert(!trip_plan_cold(&unit, -21, &percent));
+    ck_assert(!cold_share(&unit, -21, &percent));
 }
 END_TEST
 
@@ -233,7 +215,7 @@ main(void)
 {
     TCase *tests = tcase_create("trip_answer");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, a_trip_that_lasts_is_said_with_what_is_left);
     tcase_add_test(tests, where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_called);
     tcase_add_test(tests, what_starts_tomorrow_night_waits_for_the_office);

@@ -148,6 +148,8 @@ START_TEST(more_charge_never_gives_less_and_another_leg_never_mends)
         longer = played(legs, count + 1, batteries, 3);
         ck_assert(!longer.lasts || more.lasts);
         ck_assert_int_ge(longer.short_minutes, more.short_minutes);
+        legs[count].lasts = legs[count - 1].lasts; /* what is left is told at the last leg's rate */
+        ck_assert_int_le(played(legs, count + 1, batteries, 3).margin_minutes, more.margin_minutes);
     }
 }
 END_TEST

@@ -1,4 +1,5 @@
 """hutbell trip: a trip drawn from a rental or from options, in characters and as SVG."""
+import shutil
 import xml.etree.ElementTree
 
 import daemon
@@ -48,6 +49,15 @@ class Trip(WholeTest):
         told = self.by_unit("--charge", "60", "--leg", "drive 60",
                             "--svg", str(self.folder / "no" / "x.svg"), status=1)
         self.assertIn("cannot be written", told)
+
+    def test_nothing_is_read_but_equipment_so_a_broken_topic_is_no_hindrance(self):
+        content = self.folder / "content"
+        shutil.copytree(KB / "equipment", content / "equipment")
+        (content / "topics" / "en").mkdir(parents=True)
+        (content / "topics" / "en" / "broken.md").write_text("no title")
+        drawn = self.trip("--kb", str(content), "--unit", "wren", "--order", "pulse 2",
+                          "--charge", "100", "--leg", "drive 30")
+        self.assertIn("Wren, read: 100%, drive 30 min", drawn)
 
     def test_what_is_missing_is_told_with_a_remedy(self):
         self.assertIn("--leg", self.by_unit("--charge", "50", status=1))

@@ -1,0 +1,16 @@
+/* One stage (fixture.h) for each test of a file, and what tests of worked out answers look at. */
+#ifndef STAGE_H
+#define STAGE_H
+
+#include "fixture.h"
+
+extern struct fixture *stage;
+
+/* For tcase_add_checked_fixture(). */
+void stage_set_up(void);
+void stage_tear_down(void);
+
+/* What was worked out in the answer of this id; fails the test unless it is there. */
+const struct estimate *stage_estimate(const char *id, enum estimate_kind kind);
+
+#endif
