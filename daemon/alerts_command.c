@@ -22,6 +22,7 @@
 #include "clock.h"
 #include "exit_code.h"
 #include "memory.h"
+#include "opened.h"
 #include "verdict.h"
 
 static const struct command_help alerts_help = {
@@ -63,11 +64,8 @@ struct alerts_options {
 
 /* The command at work. */
 struct work {
-    void *arena;
+    struct opened on;
     const struct alerts_options *options;
-    struct config *config;
-    struct store *store;
-    int64_t now_utc_s;
     struct alert_row alert; /* the one that is looked at */
     struct alert_facts facts;
 };
@@ -114,7 +112,8 @@ print_json(const struct work *work, const struct alert_row *alert, const struct 
         "{s:I, s:s, s:s, s:s?, s:s?, s:s?, s:s, s:s, s:s?}", "alert", (json_int_t)alert->number,
         "level", alert_level_name(alert->level), "about", alert->brief, "rental", alert->rental_id,
         "first_name", first_name, "place", alert->place, "phone", alert->phone, "since",
-        clock_text(work->arena, alert->level_utc_s), "taken_by", holder_name(work->config, alert)));
+        clock_text(work->on.arena, alert->level_utc_s), "taken_by",
+        holder_name(work->on.config, alert)));
 
     for (i = 0; i < alert->renter_count; i++) {
         json_array_append_new(numbers,
@@ -132,10 +131,10 @@ print_json(const struct work *work, const struct alert_row *alert, const struct 
 static void
 print_line(const struct work *work, const struct alert_row *alert)
 {
-    int64_t minutes = (work->now_utc_s - alert->level_utc_s) / 60;
-    const char *holder = holder_name(work->config, alert);
+    int64_t minutes = (work->on.now_utc_s - alert->level_utc_s) / 60;
+    const char *holder = holder_name(work->on.config, alert);
 
-    printf("%s\n    for %lld min, %s%s, called %d times\n", alert_line(work->arena, alert),
+    printf("%s\n    for %lld min, %s%s, called %d times\n", alert_line(work->on.arena, alert),
            (long long)(minutes > 0 ? minutes : 0), holder != NULL ? "with " : "nobody has it",
            holder != NULL ? holder : "", alert->calls);
 }
@@ -147,11 +146,11 @@ list(struct work *work, struct fault *fault)
     size_t count;
     size_t i;
 
-    if (alert_rows_due(work->store, work->arena, INT64_MAX, &rows, &count, fault) != 0) {
+    if (alert_rows_due(work->on.store, work->on.arena, INT64_MAX, &rows, &count, fault) != 0) {
         return print_fault(fault);
     }
     for (i = 0; i < count; i++) {
-        if (alert_renters(work->store, work->arena, work->config, &rows[i], fault) != 0) {
+        if (alert_renters(work->on.store, work->on.arena, work->on.config, &rows[i], fault) != 0) {
             return print_fault(fault);
         }
         if (work->options->is_json) {
@@ -173,15 +172,15 @@ static int
 write_all(struct work *work, int (*write)(struct work *work, struct fault *fault),
           const struct audit_row *audit, struct fault *fault)
 {
-    if (store_begin_patiently(work->store, fault) != 0) {
+    if (store_begin_patiently(work->on.store, fault) != 0) {
         return -1;
     }
     if (write(work, fault) == 0 &&
-        audit_rows_add(work->store, audit, work->now_utc_s, fault) == 0 &&
-        store_commit(work->store, fault) == 0) {
+        audit_rows_add(work->on.store, audit, work->on.now_utc_s, fault) == 0 &&
+        store_commit(work->on.store, fault) == 0) {
         return 0;
     }
-    store_rollback(work->store);
+    store_rollback(work->on.store);
     return -1;
 }
 
@@ -189,19 +188,19 @@ static int
 change(struct work *work, bool is_closing, struct fault *fault)
 {
     const struct alerts_options *options = work->options;
-    const struct staff *staff = config_staff_by_name(work->config, options->by);
-    const struct caller caller = {.config = work->config,
-                                  .store = work->store,
-                                  .arena = work->arena,
-                                  .now_utc_s = work->now_utc_s};
-    struct alert_hand hand = {.road = "shell", .now_utc_s = work->now_utc_s};
+    const struct staff *staff = config_staff_by_name(work->on.config, options->by);
+    const struct caller caller = {.config = work->on.config,
+                                  .store = work->on.store,
+                                  .arena = work->on.arena,
+                                  .now_utc_s = work->on.now_utc_s};
+    struct alert_hand hand = {.road = "shell", .now_utc_s = work->on.now_utc_s};
     enum hands_result result;
     const char *holder = NULL;
     const char *words;
     int rc;
 
     if (staff == NULL) {
-        staff = config_staff_by_phone(work->config, options->by);
+        staff = config_staff_by_phone(work->on.config, options->by);
     }
     if (staff == NULL) {
         fault_set(fault, "--by: \"%s\" is nobody of /staff in the configuration", options->by);
@@ -213,8 +212,8 @@ change(struct work *work, bool is_closing, struct fault *fault)
     if (rc != 0) {
         return -1;
     }
-    words =
-        alert_hands_words(work->arena, work->config, options->number, is_closing, result, holder);
+    words = alert_hands_words(work->on.arena, work->on.config, options->number, is_closing, result,
+                              holder);
     if (result != HANDS_DONE) {
         fault_set(fault, "%s",
                   result == HANDS_NOT_OPEN ? "no alert of this number is open; see hutbell alerts"
@@ -242,8 +241,8 @@ write_tell(struct work *work, struct fault *fault)
 {
     int64_t number;
 
-    if (about_us(work->config, work->store, ALERT_OFFICE, "us:told", work->options->words,
-                 work->now_utc_s, &number, fault) != 0) {
+    if (about_us(work->on.config, work->on.store, ALERT_OFFICE, "us:told", work->options->words,
+                 work->on.now_utc_s, &number, fault) != 0) {
         return -1;
     }
     printf("alert %lld\n", (long long)number);
@@ -255,7 +254,7 @@ write_look(struct work *work, struct fault *fault)
 {
     bool found;
 
-    if (alert_rows_find(work->store, work->arena, work->options->number, &work->alert, &found,
+    if (alert_rows_find(work->on.store, work->on.arena, work->options->number, &work->alert, &found,
                         fault) != 0) {
         return -1;
     }
@@ -263,10 +262,10 @@ write_look(struct work *work, struct fault *fault)
         fault_set(fault, "no alert of this number is open; see hutbell alerts");
         return -1;
     }
-    return alert_renters(work->store, work->arena, work->config, &work->alert, fault) != 0
+    return alert_renters(work->on.store, work->on.arena, work->on.config, &work->alert, fault) != 0
                ? -1
-               : alert_facts_read(work->store, work->arena, work->config, &work->alert,
-                                  work->now_utc_s, &work->facts, fault);
+               : alert_facts_read(work->on.store, work->on.arena, work->on.config, &work->alert,
+                                  work->on.now_utc_s, &work->facts, fault);
 }
 
 /* Nothing is shown before it is written down that someone looked. */
@@ -276,7 +275,7 @@ look(struct work *work, struct fault *fault)
     const struct audit_row audit = {
         .who = "hutbell alerts",
         .what = "look-at-alert",
-        .subject = memory_format(work->arena, "%lld", (long long)work->options->number)};
+        .subject = memory_format(work->on.arena, "%lld", (long long)work->options->number)};
 
     if (write_all(work, write_look, &audit, fault) != 0) {
         return print_fault(fault);
@@ -285,7 +284,7 @@ look(struct work *work, struct fault *fault)
         print_json(work, &work->alert, &work->facts);
     } else {
         print_line(work, &work->alert);
-        fputs(alert_facts_lines(work->arena, &work->facts), stdout);
+        fputs(alert_facts_lines(work->on.arena, &work->facts), stdout);
     }
     return EXIT_CODE_DONE;
 }
@@ -296,7 +295,7 @@ take(struct work *work, struct fault *fault)
     const struct audit_row audit = {
         .who = "hutbell take",
         .what = "take-alert",
-        .subject = memory_format(work->arena, "%lld", (long long)work->options->number),
+        .subject = memory_format(work->on.arena, "%lld", (long long)work->options->number),
         .detail = work->options->by};
 
     return write_all(work, write_take, &audit, fault) == 0 ? EXIT_CODE_DONE : print_fault(fault);
@@ -308,7 +307,7 @@ close_it(struct work *work, struct fault *fault)
     const struct audit_row audit = {
         .who = "hutbell close",
         .what = "close-alert",
-        .subject = memory_format(work->arena, "%lld", (long long)work->options->number),
+        .subject = memory_format(work->on.arena, "%lld", (long long)work->options->number),
         .detail = work->options->by};
 
     return write_all(work, write_close, &audit, fault) == 0 ? EXIT_CODE_DONE : print_fault(fault);
@@ -329,29 +328,14 @@ static int
 run(const struct alerts_options *options, enum store_mode mode,
     int (*act)(struct work *work, struct fault *fault))
 {
-    struct work work = {.arena = memory_must(talloc_new(NULL)), .options = options};
-    struct faults faults = {0};
-    struct clock *clock = NULL;
+    struct work work = {.options = options};
     struct fault fault = {""};
     int rc = EXIT_CODE_FAILED;
-    size_t i;
 
-    if (config_load(options->config_file, &work.config, &faults) != 0) {
-        for (i = 0; i < faults.count; i++) {
-            fprintf(stderr, "%s\n", faults.list[i].text);
-        }
-    } else if (store_open(work.config->database, mode, &work.store, &fault) != 0) {
-        print_fault(&fault);
-    } else {
-        clock = clock_new(work.config->played_start_utc_s, work.config->played_speed);
-        work.now_utc_s = clock_now_utc_s(clock);
+    if (opened_open(options->config_file, mode, &work.on) == 0) {
         rc = act(&work, &fault);
     }
-    store_close(work.store);
-    clock_free(clock);
-    config_free(work.config);
-    faults_release(&faults);
-    talloc_free(work.arena);
+    opened_close(&work.on);
     return rc;
 }
 

@@ -13,9 +13,9 @@
 #include <glib.h>
 
 #include "audit_rows.h"
-#include "clock.h"
 #include "exit_code.h"
 #include "memory.h"
+#include "opened.h"
 #include "notice_print.h"
 
 static const struct command_help help = {
@@ -63,11 +63,8 @@ struct options {
 
 /* The command at work. */
 struct work {
-    void *arena;
+    struct opened on;
     const struct options *options;
-    struct config *config;
-    struct store *store;
-    int64_t now_utc_s;
 };
 
 /* ---- Sending -------------------------------------------------------------------------------- */
@@ -75,9 +72,9 @@ struct work {
 static const struct staff *
 sender_of(const struct work *work)
 {
-    const struct staff *staff = config_staff_by_name(work->config, work->options->by);
+    const struct staff *staff = config_staff_by_name(work->on.config, work->options->by);
 
-    return staff != NULL ? staff : config_staff_by_phone(work->config, work->options->by);
+    return staff != NULL ? staff : config_staff_by_phone(work->on.config, work->options->by);
 }
 
 static int
@@ -88,8 +85,8 @@ plan(struct work *work, struct notice *notice, struct fault *fault)
     *notice = (struct notice){.english = work->options->english,
                               .spanish = work->options->spanish,
                               .is_urgent = work->options->is_urgent};
-    if (notice_plan(work->store, work->arena, work->config, &work->options->pick, work->now_utc_s,
-                    notice, &unread, fault) != 0) {
+    if (notice_plan(work->on.store, work->on.arena, work->on.config, &work->options->pick,
+                    work->on.now_utc_s, notice, &unread, fault) != 0) {
         return -1;
     }
     if (unread > 0) {
@@ -98,7 +95,7 @@ plan(struct work *work, struct notice *notice, struct fault *fault)
     }
     if (notice->count == 0) {
         fault_set(fault, "no rental fits: %s",
-                  notice_pick_words(work->arena, &work->options->pick));
+                  notice_pick_words(work->on.arena, &work->options->pick));
         return -1;
     }
     return 0;
@@ -121,24 +118,24 @@ static int
 write_all(struct work *work, const struct staff *staff, struct notice *notice, int64_t *number,
           struct fault *fault)
 {
-    const char *picked = notice_pick_words(work->arena, &work->options->pick);
+    const char *picked = notice_pick_words(work->on.arena, &work->options->pick);
     struct audit_row audit = {.who = staff->phone, .what = "send-notice"};
 
-    if (store_begin_patiently(work->store, fault) != 0) {
+    if (store_begin_patiently(work->on.store, fault) != 0) {
         return -1;
     }
     if (plan(work, notice, fault) == 0 && check_languages(notice, fault) == 0 &&
-        notice_write(work->store, work->arena, work->config, notice, staff->phone, picked,
-                     work->now_utc_s, number, fault) == 0) {
-        audit.subject = memory_format(work->arena, "%lld", (long long)*number);
-        audit.detail = memory_format(work->arena, "%zu texts, %s%s", notice->texted, picked,
+        notice_write(work->on.store, work->on.arena, work->on.config, notice, staff->phone, picked,
+                     work->on.now_utc_s, number, fault) == 0) {
+        audit.subject = memory_format(work->on.arena, "%lld", (long long)*number);
+        audit.detail = memory_format(work->on.arena, "%zu texts, %s%s", notice->texted, picked,
                                      notice->is_urgent ? ", urgent" : "");
-        if (audit_rows_add(work->store, &audit, work->now_utc_s, fault) == 0 &&
-            store_commit(work->store, fault) == 0) {
+        if (audit_rows_add(work->on.store, &audit, work->on.now_utc_s, fault) == 0 &&
+            store_commit(work->on.store, fault) == 0) {
             return 0;
         }
     }
-    store_rollback(work->store);
+    store_rollback(work->on.store);
     return -1;
 }
 
@@ -157,7 +154,7 @@ send_it(struct work *work, struct fault *fault)
     if (write_all(work, staff, &notice, &number, fault) != 0) {
         return -1;
     }
-    notice_print_plan(work->arena, work->config, &notice, work->now_utc_s);
+    notice_print_plan(work->on.arena, work->on.config, &notice, work->on.now_utc_s);
     printf("\nnotice %lld: %zu text%s for the daemon to send; who answers: hutbell notice %lld\n",
            (long long)number, notice.texted, notice.texted == 1 ? "" : "s", (long long)number);
     return 0;
@@ -171,7 +168,7 @@ preview(struct work *work, struct fault *fault)
     if (plan(work, &notice, fault) != 0) {
         return -1;
     }
-    notice_print_plan(work->arena, work->config, &notice, work->now_utc_s);
+    notice_print_plan(work->on.arena, work->on.config, &notice, work->on.now_utc_s);
     if (check_languages(&notice, fault) != 0) {
         return -1;
     }
@@ -182,13 +179,14 @@ preview(struct work *work, struct fault *fault)
 static int
 list(struct work *work, struct fault *fault)
 {
-    return notice_print_all(work->store, work->arena, work->config, fault);
+    return notice_print_all(work->on.store, work->on.arena, work->on.config, fault);
 }
 
 static int
 show(struct work *work, struct fault *fault)
 {
-    return notice_print_one(work->store, work->arena, work->config, work->options->number, fault);
+    return notice_print_one(work->on.store, work->on.arena, work->on.config, work->options->number,
+                            fault);
 }
 
 /* ---- The command line ----------------------------------------------------------------------- */
@@ -197,32 +195,17 @@ static int
 run(const struct options *options, enum store_mode mode,
     int (*act)(struct work *work, struct fault *fault))
 {
-    struct work work = {.arena = memory_must(talloc_new(NULL)), .options = options};
-    struct faults faults = {0};
-    struct clock *clock = NULL;
+    struct work work = {.options = options};
     struct fault fault = {""};
     int rc = EXIT_CODE_FAILED;
-    size_t i;
 
-    if (config_load(options->config_file, &work.config, &faults) != 0) {
-        for (i = 0; i < faults.count; i++) {
-            fprintf(stderr, "%s\n", faults.list[i].text);
-        }
-    } else if (store_open(work.config->database, mode, &work.store, &fault) != 0) {
-        fprintf(stderr, "%s\n", fault.text);
-    } else {
-        clock = clock_new(work.config->played_start_utc_s, work.config->played_speed);
-        work.now_utc_s = clock_now_utc_s(clock);
+    if (opened_open(options->config_file, mode, &work.on) == 0) {
         rc = act(&work, &fault) == 0 ? EXIT_CODE_DONE : EXIT_CODE_FAILED;
         if (rc != EXIT_CODE_DONE) {
             fprintf(stderr, "hutbell notice: %s\n", fault.text);
         }
     }
-    store_close(work.store);
-    clock_free(clock);
-    config_free(work.config);
-    faults_release(&faults);
-    talloc_free(work.arena);
+    opened_close(&work.on);
     return rc;
 }
 

@@ -20,6 +20,11 @@ battery_life_text(const struct asked *asked, const struct ground *ground, int ba
     estimate_append(&text,
                     estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
     estimate_append(&text, estimate_counted_with(asked, &ground->running));
+    if (ground->cold_percent < 100) {
+        estimate_append(
+            &text,
+            estimate_say(asked, SAY_COLD, memory_format(asked->arena, "%d", ground->cold_percent)));
+    }
     if (ground->running.activity == ACTIVITY_SLEEP) {
         estimate_append(&text, estimate_say(asked, SAY_SLEEP_UNIT_ONLY, NULL));
     }
@@ -55,6 +60,7 @@ estimate_battery_life(const struct asked *asked, struct verdict *verdict, const 
     struct ground ground = {.told = *told};
     struct charges charges;
     struct answer *answer;
+    struct minutes lasts;
     const char *wall_only;
     bool otherwise;
 
@@ -75,8 +81,8 @@ estimate_battery_life(const struct asked *asked, struct verdict *verdict, const 
     }
     if (ground.running.figure == NULL ||
         !estimate_charges(&ground.told, asked->equipment, full, &charges) ||
-        !battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
-                          charges.list, charges.count,
+        !estimate_take_cold(asked, &ground, &lasts) ||
+        !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
                           ground.running.activity == ACTIVITY_SLEEP
                               ? (size_t)asked->equipment->batteries_held
                               : 0,

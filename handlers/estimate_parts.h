@@ -49,6 +49,9 @@ struct answer *estimate_add(const struct asked *asked, struct verdict *verdict,
 bool estimate_charges(const struct told *told, const struct equipment *equipment,
                       struct percent untold, struct charges *charges);
 
+/* What a new battery lasts in the cold that is told; false if the unit's file does not say. */
+bool estimate_take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts);
+
 /* "Counted with continuous 2, ordered at rest." */
 char *estimate_counted_with(const struct asked *asked, const struct running *running);
 /* "Our record says continuous 2 at rest; please don't change it ..." */

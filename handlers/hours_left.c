@@ -190,9 +190,8 @@ elapsed_minutes(const struct asked *asked, const struct ground *ground)
     return seconds > 0 ? (int)((seconds + 59) / 60) : 0;
 }
 
-/* What a new battery lasts in the cold that is told; false if the unit's file does not say. */
-static bool
-take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts)
+bool
+estimate_take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts)
 {
     int celsius;
 
@@ -356,7 +355,7 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     if (ground.running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    if (!take_cold(asked, &ground, &lasts) ||
+    if (!estimate_take_cold(asked, &ground, &lasts) ||
         !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
                           in_unit, asked->wrote_utc_s, &ground.time)) {
         to_staff(asked, verdict, &ground);

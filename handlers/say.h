@@ -96,7 +96,7 @@ enum phrase {
     SAY_TRIP_CALL,
     SAY_TRIP_HEIGHT, /* 0 feet */
     SAY_TRIP_NO_CORD,
-    SAY_COLD, /* 0 percent */
+    SAY_COLD,      /* 0 percent */
     SAY_TRIP_FULL, /* 0 how many */
     SAY_TRIP_ASK_LENGTH,
     SAY_REMIND_WATCH, /* 0 clock time, 1 duration */

@@ -144,69 +144,86 @@ read_reminder(void *arena, sqlite3_stmt *query)
                              .as_of_utc_s = sqlite3_column_int64(query, 4)};
 }
 
+struct reminder_list {
+    void *arena;
+    struct reminder *list;
+    size_t count;
+};
+
+static void
+take_reminder(sqlite3_stmt *query, void *into)
+{
+    struct reminder_list *found = into;
+
+    found->list = memory_grow(found->arena, struct reminder, found->list, found->count);
+    found->list[found->count++] = read_reminder(found->arena, query);
+}
+
 int
 reminder_rows_of_phone(struct store *store, void *arena, const char *phone, int64_t text_id,
                        struct reminder **list, size_t *count, struct fault *fault)
 {
-    sqlite3_stmt *query = store_query(
+    struct reminder_list found = {.arena = arena};
+    int rc = store_each(
         store,
-        "SELECT kind, rental_id, due_utc_s, ends_utc_s, as_of_utc_s FROM reminder WHERE phone = ?"
-        " AND text_id < ? AND state IN ('offered', 'waits') ORDER BY id",
-        VALUES(words(phone), number(text_id)), fault);
-    struct reminder *found = NULL;
-    size_t used = 0;
-    bool more;
+        store_query(store,
+                    "SELECT kind, rental_id, due_utc_s, ends_utc_s, as_of_utc_s FROM reminder"
+                    " WHERE phone = ? AND text_id < ? AND state IN ('offered', 'waits')"
+                    " ORDER BY id",
+                    VALUES(words(phone), number(text_id)), fault),
+        take_reminder, &found, fault);
 
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
+    if (rc == 0) {
+        *list = found.list;
+        *count = found.count;
     }
-    while (more) {
-        found = memory_grow(arena, struct reminder, found, used);
-        found[used++] = read_reminder(arena, query);
-        if (store_next(store, query, &more, fault) != 0) {
-            return -1;
-        }
-    }
-    *list = found;
-    *count = used;
-    return 0;
+    return rc;
+}
+
+struct row_list {
+    void *arena;
+    struct reminder_row *list;
+    size_t count;
+};
+
+static void
+take_row(sqlite3_stmt *query, void *into)
+{
+    struct row_list *found = into;
+    void *arena = found->arena;
+
+    found->list = memory_grow(arena, struct reminder_row, found->list, found->count);
+    found->list[found->count++] = (struct reminder_row){
+        .reminder = read_reminder(arena, query),
+        .id = sqlite3_column_int64(query, 5),
+        .phone = column_text(arena, query, 6),
+        .gateway = column_text(arena, query, 7),
+        .language = language_named((const char *)sqlite3_column_text(query, 8)),
+        .text_id = sqlite3_column_int64(query, 9),
+        .state = state_named((const char *)sqlite3_column_text(query, 10)),
+        .words = column_text(arena, query, 11)};
 }
 
 int
 reminder_rows_due(struct store *store, void *arena, int64_t now_utc_s, struct reminder_row **rows,
                   size_t *count, struct fault *fault)
 {
-    sqlite3_stmt *query = store_query(
+    struct row_list found = {.arena = arena};
+    int rc = store_each(
         store,
-        "SELECT r.kind, r.rental_id, r.due_utc_s, r.ends_utc_s, r.as_of_utc_s, r.id, r.phone,"
-        " r.gateway, r.language, r.text_id, r.state, t.body FROM reminder r"
-        " JOIN text t ON t.id = r.text_id WHERE r.next_utc_s <= ? ORDER BY r.next_utc_s, r.id",
-        VALUES(number(now_utc_s)), fault);
-    struct reminder_row *list = NULL;
-    size_t used = 0;
-    bool more;
+        store_query(store,
+                    "SELECT r.kind, r.rental_id, r.due_utc_s, r.ends_utc_s, r.as_of_utc_s, r.id,"
+                    " r.phone, r.gateway, r.language, r.text_id, r.state, t.body FROM reminder r"
+                    " JOIN text t ON t.id = r.text_id WHERE r.next_utc_s <= ?"
+                    " ORDER BY r.next_utc_s, r.id",
+                    VALUES(number(now_utc_s)), fault),
+        take_row, &found, fault);
 
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
+    if (rc == 0) {
+        *rows = found.list;
+        *count = found.count;
     }
-    while (more) {
-        list = memory_grow(arena, struct reminder_row, list, used);
-        list[used++] = (struct reminder_row){
-            .reminder = read_reminder(arena, query),
-            .id = sqlite3_column_int64(query, 5),
-            .phone = column_text(arena, query, 6),
-            .gateway = column_text(arena, query, 7),
-            .language = language_named((const char *)sqlite3_column_text(query, 8)),
-            .text_id = sqlite3_column_int64(query, 9),
-            .state = state_named((const char *)sqlite3_column_text(query, 10)),
-            .words = column_text(arena, query, 11)};
-        if (store_next(store, query, &more, fault) != 0) {
-            return -1;
-        }
-    }
-    *rows = list;
-    *count = used;
-    return 0;
+    return rc;
 }
 
 int

@@ -333,6 +333,24 @@ store_end(sqlite3_stmt *query)
 }
 
 int
+store_each(struct store *store, sqlite3_stmt *query, void (*take)(sqlite3_stmt *query, void *list),
+           void *list, struct fault *fault)
+{
+    bool more;
+
+    if (query == NULL || store_next(store, query, &more, fault) != 0) {
+        return -1;
+    }
+    while (more) {
+        take(query, list);
+        if (store_next(store, query, &more, fault) != 0) {
+            return -1;
+        }
+    }
+    return 0;
+}
+
+int
 store_soonest(struct store *store, const char *sql, int64_t *utc_s, struct fault *fault)
 {
     sqlite3_stmt *query = store_query(store, sql, NULL, 0, fault);

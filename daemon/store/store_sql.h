@@ -70,6 +70,13 @@ sqlite3_stmt *store_query(struct store *store, const char *sql, const struct val
 int store_next(struct store *store, sqlite3_stmt *query, bool *more, struct fault *fault);
 void store_end(sqlite3_stmt *query);
 
+/*
+ * Hands each row of the query to `take`, to the end; into `list`, as it likes. A NULL query fails
+ * as it did when it was begun. Returns 0 or -1.
+ */
+int store_each(struct store *store, sqlite3_stmt *query,
+               void (*take)(sqlite3_stmt *query, void *list), void *list, struct fault *fault);
+
 /* The first time that a query of one column gives, as of what is due next; INT64_MAX if it gives
  * none. */
 int store_soonest(struct store *store, const char *sql, int64_t *utc_s, struct fault *fault);

@@ -71,27 +71,33 @@ read_row(void *arena, sqlite3_stmt *query)
                              .due_utc_s = sqlite3_column_int64(query, 3)};
 }
 
+struct row_list {
+    void *arena;
+    struct talk_row *list;
+    size_t count;
+};
+
+static void
+take_row(sqlite3_stmt *query, void *into)
+{
+    struct row_list *found = into;
+
+    found->list = memory_grow(found->arena, struct talk_row, found->list, found->count);
+    found->list[found->count++] = read_row(found->arena, query);
+}
+
 static int
 read_rows(struct store *store, void *arena, sqlite3_stmt *query, struct talk_row **rows,
           size_t *count, struct fault *fault)
 {
-    struct talk_row *list = NULL;
-    size_t used = 0;
-    bool more;
+    struct row_list found = {.arena = arena};
+    int rc = store_each(store, query, take_row, &found, fault);
 
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
+    if (rc == 0) {
+        *rows = found.list;
+        *count = found.count;
     }
-    while (more) {
-        list = memory_grow(arena, struct talk_row, list, used);
-        list[used++] = read_row(arena, query);
-        if (store_next(store, query, &more, fault) != 0) {
-            return -1;
-        }
-    }
-    *rows = list;
-    *count = used;
-    return 0;
+    return rc;
 }
 
 int

@@ -5,7 +5,9 @@
 #include "parts.h"
 #include "stage.h"
 
-static const char *const texts[LANGUAGE_COUNT][24] = {
+enum { TEXTS = 24 };
+
+static const char *const texts[LANGUAGE_COUNT][TEXTS] = {
     {"2 full and one at 40%, how long have i got left",
      "im walking, 2 lights and 3 lights, how long have i got left",
      "one full, going to sleep, how long have i got left",
@@ -56,48 +58,46 @@ static const char *const texts[LANGUAGE_COUNT][24] = {
      "recuerdame cargar"}};
 
 static void
-check_all(enum language language)
+is_short(const char *text)
 {
-    size_t i, j;
+    size_t i;
 
-    for (i = 0; i < sizeof texts[0] / sizeof texts[0][0]; i++) {
-        stage->context.conversation = (struct conversation){0}; /* each begins one */
-        stage->context.reminder_count = 0;
-        fixture_text(stage, texts[language][i]);
-        ck_assert_uint_gt(stage->verdict.reply_count, 0);
-        for (j = 0; j < stage->verdict.reply_count; j++) {
-            const char *reply = stage->verdict.replies[j].text;
+    stage->context.conversation = (struct conversation){0}; /* each begins one */
+    stage->context.reminder_count = 0;
+    fixture_text(stage, text);
+    ck_assert_uint_gt(stage->verdict.reply_count, 0);
+    for (i = 0; i < stage->verdict.reply_count; i++) {
+        const char *reply = stage->verdict.replies[i].text;
 
-            ck_assert_msg(parts_count(reply).gsm7, "not GSM: %s", reply);
-            ck_assert_msg(parts_count(reply).parts <= 2, "%zu parts for \"%s\": %s",
-                          parts_count(reply).parts, texts[language][i], reply);
-        }
+        ck_assert_msg(parts_count(reply).gsm7, "not GSM: %s", reply);
+        ck_assert_msg(parts_count(reply).parts <= 2, "%zu parts for \"%s\": %s",
+                      parts_count(reply).parts, text, reply);
     }
 }
 
 static void
-with_language(enum language language)
+is_short_of_both_units(enum language language, const char *text)
 {
     stage->rentals[0].language = language;
     stage->house.company = "Larkspur Mountain Air Rentals";
-    check_all(language);
+    is_short(text);
     stage->rentals[0].unit = "wagtail";
     stage->rentals[0].orders[ACTIVITY_REST] = (struct order){true, MODE_CONTINUOUS, 10, 0, "Dr. Q"};
     stage->rentals[0].orders[ACTIVITY_WALKING].known = false;
     stage->rentals[0].orders[ACTIVITY_FLIGHT] = (struct order){true, MODE_PULSE, 20, 0, "Dr. Q"};
     stage->rentals[0].battery_count = 3;
-    check_all(language);
+    is_short(text);
 }
 
 START_TEST(in_english_two_parts_hold_it)
 {
-    with_language(LANGUAGE_EN);
+    is_short_of_both_units(LANGUAGE_EN, texts[LANGUAGE_EN][_i]);
 }
 END_TEST
 
 START_TEST(in_spanish_two_parts_hold_it)
 {
-    with_language(LANGUAGE_ES);
+    is_short_of_both_units(LANGUAGE_ES, texts[LANGUAGE_ES][_i]);
 }
 END_TEST
 
@@ -115,8 +115,8 @@ main(void)
     TCase *tests = tcase_create("short_replies");
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
-    tcase_add_test(tests, in_english_two_parts_hold_it);
-    tcase_add_test(tests, in_spanish_two_parts_hold_it);
+    tcase_add_loop_test(tests, in_english_two_parts_hold_it, 0, TEXTS);
+    tcase_add_loop_test(tests, in_spanish_two_parts_hold_it, 0, TEXTS);
     tcase_add_test(tests, what_there_is_room_for_is_said_too);
     return fixture_run(tests);
 }

@@ -102,7 +102,29 @@ class Ask(WholeTest):
         self.assertEqual(said[4]["answers"][0]["estimate"]["low_minutes"], 273)
         self.assertIn("Leo: 10%, 20%.", said[5]["replies"][0])
         for one in said:
-            self.assertLessEqual(one["parts"], 3)
+            self.assertLessEqual(one["parts"], 2)
+
+    def test_a_bare_time_answers_what_was_asked_back(self):
+        said = self.batch([
+            {"id": "1", "from": ANNA, "at": AT,
+             "text": "need all 3 charged before we leave. one is at 20%, the others empty"},
+            {"id": "2", "from": ANNA, "at": AT, "text": "in 2 hours"},
+            {"id": "3", "from": BERT, "at": AT, "text": "remind me to charge"},
+            {"id": "4", "from": BERT, "at": AT, "text": "at 9"}])
+        self.assertIn("By when must they be charged?", said[0]["replies"][0])
+        self.assertIn("At 9:00 pm plan on at least", said[1]["replies"][0])
+        self.assertIn("I'll text you Friday, Feb 13, 9 pm.", said[3]["replies"][0])
+
+    def test_other_power_is_held_against_what_the_unit_takes(self):
+        said = self.batch([
+            {"id": "1", "from": ANNA, "at": AT, "text": "will a 150 W inverter run the machine?"},
+            {"id": "2", "from": ANNA, "at": AT, "text": "puedo usar una estacion portatil?"},
+            {"id": "3", "from": ANNA, "at": AT, "text": "300 W y 500 Wh"}])
+        # Brook (kb/equipment/brook.json): 100 W at continuous 2, 26 W to charge, x 1.25 (facts A5)
+        self.assertIn("takes up to 126 W", said[0]["replies"][0])
+        self.assertIn("158 W or more. 150 W is too little", said[0]["replies"][0])
+        self.assertEqual([one["topics"] for one in said], [["power-source"]] * 3)
+        self.assertIn("Cuente con 3 h 2 min de sus 500 Wh", said[2]["replies"][0])
 
     def test_without_a_record_everyone_is_a_stranger(self):
         said = self.one(BERT, "when is it due", "--no-record")

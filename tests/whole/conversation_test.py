@@ -52,6 +52,14 @@ class Conversation(WholeTest):
         second = self.expect(BERT, "plan on").words
         self.assertIn(planned(first) - planned(second), (60, 61), f"{first}\n{second}")
 
+    def test_a_charge_told_with_a_trip_is_counted_from_too(self):
+        self.start()
+        self.send(BERT, "we drive 30 min and walk 20 min, 2 full. will it last?")
+        self.expect(BERT, "by the low count")
+        self.restart(later_s=1800)
+        self.send(BERT, "how long now?")
+        self.assertIn("That is from the charge you told", self.expect(BERT, "plan on").words)
+
     def test_two_rentals_on_one_phone_it_asks_which(self):
         self.start(rentals=False)
         self.import_rentals([anna(), bert(phone_1=ANNA)])
