@@ -116,6 +116,8 @@ START_TEST(values_are_told_by_their_company)
         {"82 marca el cacharro", 82},
         {"is 89 all right at night", 89},
         {"86! do i go up", 86},
+        {"the kids are asleep. theyre at 88", 88},
+        {"87, the rest of the day 90", 87},
     };
     reads(rows, sizeof rows / sizeof rows[0]);
 }
@@ -138,6 +140,9 @@ END_TEST
 START_TEST(other_numbers_are_no_values)
 {
     static const struct row rows[] = {
+        {"we have 3 batteries. theyre at 90, 75 and half", 0},
+        {"got 4 batts theyre at 80, 80, 75 and full", 0},
+        {"one at 40, another at 75, the rest dead", 0},
         {"battery at 84%", 0},
         {"battery level 84", 0},
         {"oxygen battery 84%", 0},
