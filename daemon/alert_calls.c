@@ -10,6 +10,7 @@
 #include "duty.h"
 #include "log.h"
 #include "memory.h"
+#include "nobody_yet.h"
 #include "talk.h"
 #include "talk_rows.h"
 #include "unanswered.h"
@@ -143,8 +144,9 @@ alert_calls_make(const struct caller *caller, struct alert_calls *calls, struct 
         return -1;
     }
     for (i = 0; i < calls->due; i++) {
-        if (alert_renters(caller->store, caller->arena, &rows[i], fault) != 0 ||
-            call(caller, &rows[i], calls, fault) != 0) {
+        if (alert_renters(caller->store, caller->arena, caller->config, &rows[i], fault) != 0 ||
+            call(caller, &rows[i], calls, fault) != 0 ||
+            nobody_yet_tell(caller, &rows[i], fault) != 0) {
             log_event(LOG_ERROR_LEVEL, "alert-not-called", "alert", log_number(rows[i].number),
                       "why", fault->text, NULL);
             calls->failed++;

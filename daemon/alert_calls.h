@@ -1,8 +1,8 @@
 /*
  * The calls that are due about open alerts, and what else happens to alerts by time alone: a
- * question of ours that nobody answered, a renter whom a person left waiting. Written from the rows
- * and the clock each time, so that a restart or a gap changes nothing. For the transaction that is
- * open.
+ * question of ours that nobody answered, a renter whom a person left waiting, or whom nobody has
+ * answered at all. Written from the rows and the clock each time, so that a restart or a gap
+ * changes nothing. For the transaction that is open.
  */
 #ifndef ALERT_CALLS_H
 #define ALERT_CALLS_H

@@ -115,6 +115,7 @@ alert_facts_of_rental(void *arena, const struct zone *zone, const struct rental 
              memory_format(arena, "%s, rental %s, %s",
                            rental->name != NULL ? rental->name : "no name", rental->rental_id,
                            rental_state_name(rental->state)));
+    add_text(arena, facts, "reads", rental->in_words ? "blind or read to: write in words" : NULL);
     add_phones(arena, rental, facts);
     add_spoken(arena, facts, "unit",
                rental->unit == NULL ? NULL
@@ -139,8 +140,8 @@ alert_facts_of_rental(void *arena, const struct zone *zone, const struct rental 
 }
 
 static int
-add_rentals(struct store *store, void *arena, const struct config *config,
-            const struct alert_row *alert, struct alert_facts *facts, struct fault *fault)
+add_rentals(struct store *store, void *arena, const struct config *config, const char *rental_id,
+            const char *phone, struct alert_facts *facts, struct fault *fault)
 {
     struct rental_row one;
     struct rental_row *rows = &one;
@@ -148,12 +149,12 @@ add_rentals(struct store *store, void *arena, const struct config *config,
     size_t i;
     bool found;
 
-    if (alert->rental_id != NULL) {
-        if (rental_rows_newest(store, arena, alert->rental_id, &one, &found, fault) != 0) {
+    if (rental_id != NULL) {
+        if (rental_rows_newest(store, arena, rental_id, &one, &found, fault) != 0) {
             return -1;
         }
         count = found ? 1 : 0;
-    } else if (rental_rows_of_phone(store, arena, alert->phone, &rows, &count, fault) != 0) {
+    } else if (rental_rows_of_phone(store, arena, phone, &rows, &count, fault) != 0) {
         return -1;
     }
     for (i = 0; i < count; i++) {
@@ -161,7 +162,7 @@ add_rentals(struct store *store, void *arena, const struct config *config,
 
         /* A closed rental's number may be someone else's by now. */
         if (rental_record_parse(arena, rows[i].json, &rental) &&
-            (alert->rental_id != NULL || rental_is_active(&rental))) {
+            (rental_id != NULL || rental_is_active(&rental))) {
             alert_facts_of_rental(arena, &config->zone, &rental, facts);
         }
     }
@@ -182,13 +183,12 @@ add_words(void *arena, const struct config *config, struct alert_facts *facts, i
 }
 
 static int
-add_talk(struct store *store, void *arena, const struct config *config,
-         const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
-         struct fault *fault)
+add_talk(struct store *store, void *arena, const struct config *config, const char *phone,
+         int64_t now_utc_s, struct alert_facts *facts, struct fault *fault)
 {
     const struct night_span span = {.since_utc_s = now_utc_s - config->house.conversation_s,
                                     .until_utc_s = now_utc_s + 1,
-                                    .phone = alert->phone};
+                                    .phone = phone};
     struct night_text *texts;
     struct night_reply *replies;
     size_t text_count, reply_count, i, j;
@@ -213,14 +213,29 @@ alert_facts_read(struct store *store, void *arena, const struct config *config,
                  const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
                  struct fault *fault)
 {
+    size_t i;
+
     *facts = (struct alert_facts){0};
     if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
         return 0;
     }
-    if (add_rentals(store, arena, config, alert, facts, fault) != 0) {
+    for (i = 0; i < alert->renter_count; i++) { /* one after the other, as they are listed */
+        const struct alert_renter *renter = &alert->renters[i];
+
+        add_text(arena, facts, "alert", memory_format(arena, "%lld", (long long)renter->number));
+        if (add_rentals(store, arena, config, renter->rental_id, renter->phone, facts, fault) !=
+                0 ||
+            add_talk(store, arena, config, renter->phone, now_utc_s, facts, fault) != 0) {
+            return -1;
+        }
+    }
+    if (alert->renter_count > 0) {
+        return 0;
+    }
+    if (add_rentals(store, arena, config, alert->rental_id, alert->phone, facts, fault) != 0) {
         return -1;
     }
-    return add_talk(store, arena, config, alert, now_utc_s, facts, fault);
+    return add_talk(store, arena, config, alert->phone, now_utc_s, facts, fault);
 }
 
 /* ---- Shown ---------------------------------------------------------------------------------- */

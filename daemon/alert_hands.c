@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <string.h>
 
+#include "alert_group_rows.h"
 #include "alert_renters.h"
 #include "alert_text.h"
 #include "duty.h"
@@ -47,6 +48,27 @@ tell_former(const struct caller *caller, const struct alert_row *alert,
     return outbox_rows_add(caller->store, &row, &id, fault);
 }
 
+/* Calls that wait to be sent about it, and all that are called with it, are dropped; what is
+ * written with their renters goes to who has them now. */
+static int
+follow(const struct caller *caller, int64_t head, const struct alert_hand *hand,
+       struct fault *fault)
+{
+    struct alert_renter *renters;
+    size_t count, i;
+
+    if (alert_group_renters(caller->store, caller->arena, head, &renters, &count, fault) != 0) {
+        return -1;
+    }
+    for (i = 0; i < count; i++) {
+        if (outbox_rows_quiet(caller->store, renters[i].number, hand->now_utc_s, fault) != 0 ||
+            talk_follow(caller, renters[i].number, hand->who, fault) != 0) {
+            return -1;
+        }
+    }
+    return 0;
+}
+
 int
 alert_take(const struct caller *caller, int64_t number, const struct alert_hand *hand,
            enum hands_result *result, const char **holder, struct fault *fault)
@@ -55,7 +77,8 @@ alert_take(const struct caller *caller, int64_t number, const struct alert_hand 
     bool is_open, is_taken, was_anothers;
 
     *result = HANDS_NOT_OPEN;
-    if (alert_rows_find(caller->store, caller->arena, number, &alert, &is_open, fault) != 0) {
+    if (alert_group_head(caller->store, number, &number, fault) != 0 ||
+        alert_rows_find(caller->store, caller->arena, number, &alert, &is_open, fault) != 0) {
         return -1;
     }
     if (!is_open) {
@@ -74,8 +97,7 @@ alert_take(const struct caller *caller, int64_t number, const struct alert_hand 
         return 0;
     }
     was_anothers = alert.taken_by != NULL && strcmp(alert.taken_by, hand->who) != 0;
-    if (outbox_rows_quiet(caller->store, number, hand->now_utc_s, fault) != 0 ||
-        talk_follow(caller, number, hand->who, fault) != 0) {
+    if (follow(caller, number, hand, fault) != 0) {
         return -1;
     }
     return was_anothers ? tell_former(caller, &alert, hand, fault) : 0;
@@ -92,14 +114,15 @@ alert_pass(const struct caller *caller, int64_t number, const struct alert_hand 
     bool is_open;
 
     assert(colleague != NULL);
-    if (alert_take(caller, number, hand, result, NULL, fault) != 0) {
+    if (alert_group_head(caller->store, number, &number, fault) != 0 ||
+        alert_take(caller, number, hand, result, NULL, fault) != 0) {
         return -1;
     }
     if (*result != HANDS_DONE) {
         return 0;
     }
     if (alert_rows_find(caller->store, caller->arena, number, &alert, &is_open, fault) != 0 ||
-        alert_renters(caller->store, caller->arena, &alert, fault) != 0) {
+        alert_renters(caller->store, caller->arena, caller->config, &alert, fault) != 0) {
         return -1;
     }
     times = &caller->config->alert_times[alert.level];
@@ -115,8 +138,8 @@ alert_pass(const struct caller *caller, int64_t number, const struct alert_hand 
 }
 
 int
-alert_close(const struct caller *caller, int64_t number, const struct alert_hand *hand,
-            const char *note, enum hands_result *result, struct fault *fault)
+alert_close_one(const struct caller *caller, int64_t number, const struct alert_hand *hand,
+                const char *note, enum hands_result *result, struct fault *fault)
 {
     bool is_closed;
 
@@ -132,6 +155,27 @@ alert_close(const struct caller *caller, int64_t number, const struct alert_hand
     return outbox_rows_quiet(caller->store, number, hand->now_utc_s, fault) != 0
                ? -1
                : talk_close(caller, number, fault);
+}
+
+int
+alert_close(const struct caller *caller, int64_t number, const struct alert_hand *hand,
+            const char *note, enum hands_result *result, struct fault *fault)
+{
+    struct alert_renter *renters;
+    enum hands_result other;
+    size_t count, i;
+
+    if (alert_group_renters(caller->store, caller->arena, number, &renters, &count, fault) != 0 ||
+        alert_close_one(caller, number, hand, note, result, fault) != 0) {
+        return -1;
+    }
+    for (i = 0; i < count; i++) {
+        if (renters[i].number != number &&
+            alert_close_one(caller, renters[i].number, hand, note, &other, fault) != 0) {
+            return -1;
+        }
+    }
+    return 0;
 }
 
 const char *

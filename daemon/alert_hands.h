@@ -2,6 +2,9 @@
  * An alert in someone's hands: taking, passing on and closing it, by whatever road they say so. One
  * taking quiets all roads: calls that wait to be sent about it are dropped. What was written with
  * its renter goes with it. For the transaction that is open; the time is the hand's.
+ *
+ * A mains failure that several tell is taken and passed on whole, by the number of any of them;
+ * closed whole by the number that it is called by, and for one renter by theirs.
  */
 #ifndef ALERT_HANDS_H
 #define ALERT_HANDS_H
@@ -30,6 +33,9 @@ int alert_pass(const struct caller *caller, int64_t number, const struct alert_h
 /* `note` is the outcome and never empty: no alert ends without one. Any of staff may close. */
 int alert_close(const struct caller *caller, int64_t number, const struct alert_hand *hand,
                 const char *note, enum hands_result *result, struct fault *fault);
+/* The same for this renter alone, whoever is called with them. */
+int alert_close_one(const struct caller *caller, int64_t number, const struct alert_hand *hand,
+                    const char *note, enum hands_result *result, struct fault *fault);
 
 /* How staff are told about it in a sentence, in `arena`: "Alert 12 is yours." */
 const char *alert_hands_words(void *arena, const struct config *config, int64_t number,

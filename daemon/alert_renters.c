@@ -4,9 +4,11 @@
 
 #include <jansson.h>
 
+#include "alert_group_rows.h"
 #include "memory.h"
 #include "rental.h"
 #include "rental_rows.h"
+#include "say.h"
 
 struct renters {
     char *names, *places; /* NULL: none yet */
@@ -63,14 +65,41 @@ add(void *arena, const json_t *record, struct renters *renters)
     }
 }
 
+static int
+set_group(struct store *store, void *arena, const struct config *config, struct alert_row *alert,
+          struct fault *fault)
+{
+    struct alert_renter *renters;
+    size_t count, i;
+
+    if (alert_group_renters(store, arena, alert->number, &renters, &count, fault) != 0) {
+        return -1;
+    }
+    if (count < 2) {
+        return 0;
+    }
+    for (i = 0; i < count; i++) {
+        if (renters[i].runs_out_utc_s != 0) {
+            renters[i].until = say_clock(arena, &config->zone, renters[i].runs_out_utc_s);
+        }
+    }
+    alert->renters = renters;
+    alert->renter_count = count;
+    return 0;
+}
+
 int
-alert_renters(struct store *store, void *arena, struct alert_row *alert, struct fault *fault)
+alert_renters(struct store *store, void *arena, const struct config *config,
+              struct alert_row *alert, struct fault *fault)
 {
     struct renters renters = {0};
     struct rental_row *rows;
     size_t count;
     size_t i;
 
+    if (alert->area != NULL && set_group(store, arena, config, alert, fault) != 0) {
+        return -1;
+    }
     if (alert->rental_id != NULL) {
         return 0;
     }

@@ -22,10 +22,51 @@ level_word(enum alert_level level)
     return words[level];
 }
 
+enum { RENTERS_TEXTED = 8, RENTERS_SPOKEN = 3 };
+
+/*
+ * "3 renters, the first to run out in front: 14 Tom, Cabin 7, +1…, charge not told; 12 Gwen, Cabin
+ * 4, +1…, until 1:10 am". Of what else was told of one of them, in brackets.
+ */
+static void
+append_renters(char **text, const struct alert_row *alert)
+{
+    size_t i;
+
+    memory_append(text, "%zu renters, first to run out first: ", alert->renter_count);
+    for (i = 0; i < alert->renter_count && i < RENTERS_TEXTED; i++) {
+        const struct alert_renter *renter = &alert->renters[i];
+
+        memory_append(text, "%s%lld ", i > 0 ? "; " : "", (long long)renter->number);
+        if (renter->first_name != NULL) {
+            memory_append(text, "%s, ", renter->first_name);
+        }
+        if (renter->place != NULL) {
+            memory_append(text, "%s, ", renter->place);
+        }
+        memory_append(text, "%s, ", renter->phone);
+        if (renter->until != NULL) {
+            memory_append(text, "until %s", renter->until);
+        } else {
+            memory_append(text, "charge not told");
+        }
+        if (strstr(renter->brief, " + ") != NULL || strchr(renter->brief, ';') != NULL) {
+            memory_append(text, " (%s)", renter->brief);
+        }
+    }
+    if (i < alert->renter_count) {
+        memory_append(text, "; and %zu more", alert->renter_count - i);
+    }
+}
+
 /* "Gwen, Cabin 4, +12085550123", as much of it as the record has. */
 static void
 append_who(char **text, const struct alert_row *alert)
 {
+    if (alert->renter_count > 0) {
+        append_renters(text, alert);
+        return;
+    }
     if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
         memory_append(text, "This is about hutbell itself");
         return;
@@ -64,6 +105,13 @@ short_form(void *arena, const struct alert_row *alert, const char *taken_name)
 
 static const char unrecorded[] = " Our records are down: act now, tell each other by phone.";
 
+/* One that has joined it, as an example. */
+static int64_t
+joined_number(const struct alert_row *alert)
+{
+    return alert->renters[alert->renters[0].number == alert->number ? 1 : 0].number;
+}
+
 char *
 alert_text(void *arena, const struct alert_row *alert, const char *taken_name)
 {
@@ -71,6 +119,12 @@ alert_text(void *arena, const struct alert_row *alert, const char *taken_name)
 
     if (alert->number == 0) {
         memory_append(&text, "%s", unrecorded);
+    } else if (alert->renter_count > 0) {
+        memory_append(&text,
+                      " Text MINE %lld to take all, SORTED %lld and what happened to close all, "
+                      "SORTED %lld for that one.",
+                      (long long)alert->number, (long long)alert->number,
+                      (long long)joined_number(alert));
     } else {
         memory_append(&text,
                       " Text MINE %lld to take it, SORTED %lld and what happened to close it.",
@@ -93,8 +147,32 @@ append_digits(char **text, const char *phone)
 }
 
 static void
+append_renters_spoken(char **text, const struct alert_row *alert)
+{
+    size_t i;
+
+    memory_append(text, " %zu renters.", alert->renter_count);
+    for (i = 0; i < alert->renter_count && i < RENTERS_SPOKEN; i++) {
+        const struct alert_renter *renter = &alert->renters[i];
+
+        memory_append(text, " %s %s%s%s, %s%s.", i == 0 ? "First to run out:" : "Then:",
+                      renter->first_name != NULL ? renter->first_name : "no name",
+                      renter->place != NULL ? ", " : "", renter->place != NULL ? renter->place : "",
+                      renter->until != NULL ? "until " : "charge not told",
+                      renter->until != NULL ? renter->until : "");
+        memory_append(text, " Telephone");
+        append_digits(text, renter->phone);
+        memory_append(text, ".");
+    }
+}
+
+static void
 append_who_spoken(char **text, const struct alert_row *alert)
 {
+    if (alert->renter_count > 0) {
+        append_renters_spoken(text, alert);
+        return;
+    }
     if (strcmp(alert->phone, ALERT_ABOUT_US) == 0) {
         memory_append(text, " This is about the text line itself.");
         return;
@@ -129,7 +207,8 @@ alert_spoken(void *arena, const struct alert_row *alert, const char *taken_name,
     if (alert->number == 0) {
         memory_append(&text, "%s", unrecorded);
     } else if (is_holder) {
-        memory_append(&text, " You have it. Press 1 if you still see to it, 5 if it is settled.");
+        memory_append(&text, " You have it. Press 1 if you still see to it, 5 if %s settled.",
+                      alert->renter_count > 0 ? "all of it is" : "it is");
     } else {
         if (taken_name != NULL) {
             memory_append(&text, " Taken by %s, still open.", taken_name);
@@ -167,6 +246,25 @@ set_text(json_t *object, const char *name, const char *text)
     }
 }
 
+static json_t *
+renters_json(const struct alert_row *alert)
+{
+    json_t *list = memory_must(json_array());
+    size_t i;
+
+    for (i = 0; i < alert->renter_count; i++) {
+        const struct alert_renter *renter = &alert->renters[i];
+        json_t *one = memory_must(json_pack("{s:I}", "alert", (json_int_t)renter->number));
+
+        set_text(one, "first_name", renter->first_name);
+        set_text(one, "place", renter->place);
+        set_text(one, "phone", renter->phone);
+        set_text(one, "until", renter->until);
+        json_array_append_new(list, one);
+    }
+    return list;
+}
+
 char *
 alert_json(void *arena, const struct alert_row *alert, const char *taken_name, const char *to_name,
            int64_t now_utc_s)
@@ -183,6 +281,9 @@ alert_json(void *arena, const struct alert_row *alert, const char *taken_name, c
     set_text(data, "place", alert->place);
     set_text(data, "phone", alert->phone);
     set_text(data, "taken_by", taken_name);
+    if (alert->renter_count > 0) {
+        json_object_set_new(data, "renters", renters_json(alert));
+    }
     body = memory_must(json_pack("{s:s, s:s, s:o}", "type", "alert.called", "timestamp",
                                  clock_text(arena, now_utc_s), "data", data));
     dumped = memory_must(json_dumps(body, JSON_COMPACT));

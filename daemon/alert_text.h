@@ -13,7 +13,8 @@
 /*
  * A call about an alert, in `arena`: "EMERGENCY 12: chest pain. Gwen, Cabin 4, +1…. Text MINE 12 to
  * take it, SORTED 12 and what happened to close it."; for a phone with several rentals "one of
- * Anna, Bert; Cabin 4, +1…". `taken_name` is who took it and has not closed it, or NULL. Number 0
+ * Anna, Bert; Cabin 4, +1…"; for a mains failure that several told, each renter with the time that
+ * their batteries last. `taken_name` is who took it and has not closed it, or NULL. Number 0
  * is an alert that could not be stored.
  */
 char *alert_text(void *arena, const struct alert_row *alert, const char *taken_name);

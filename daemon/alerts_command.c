@@ -106,6 +106,8 @@ static void
 print_json(const struct work *work, const struct alert_row *alert, const struct alert_facts *facts)
 {
     const char *first_name = alert->first_name != NULL ? alert->first_name : alert->one_of;
+    json_t *numbers = memory_must(json_array()); /* of a mains failure: the alerts called with it */
+    size_t i;
     json_t *line = memory_must(json_pack(
         "{s:I, s:s, s:s, s:s?, s:s?, s:s?, s:s, s:s, s:s?}", "alert", (json_int_t)alert->number,
         "level", alert_level_name(alert->level), "about", alert->brief, "rental", alert->rental_id,
@@ -113,6 +115,11 @@ print_json(const struct work *work, const struct alert_row *alert, const struct 
         clock_text(work->on.arena, alert->level_utc_s), "taken_by",
         holder_name(work->on.config, alert)));
 
+    for (i = 0; i < alert->renter_count; i++) {
+        json_array_append_new(numbers,
+                              memory_must(json_integer((json_int_t)alert->renters[i].number)));
+    }
+    json_object_set_new(line, "renters", numbers);
     if (facts != NULL) {
         json_object_set_new(line, "facts", facts_json(facts));
     }
@@ -143,7 +150,7 @@ list(struct work *work, struct fault *fault)
         return print_fault(fault);
     }
     for (i = 0; i < count; i++) {
-        if (alert_renters(work->on.store, work->on.arena, &rows[i], fault) != 0) {
+        if (alert_renters(work->on.store, work->on.arena, work->on.config, &rows[i], fault) != 0) {
             return print_fault(fault);
         }
         if (work->options->is_json) {
@@ -255,7 +262,7 @@ write_look(struct work *work, struct fault *fault)
         fault_set(fault, "no alert of this number is open; see hutbell alerts");
         return -1;
     }
-    return alert_renters(work->on.store, work->on.arena, &work->alert, fault) != 0
+    return alert_renters(work->on.store, work->on.arena, work->on.config, &work->alert, fault) != 0
                ? -1
                : alert_facts_read(work->on.store, work->on.arena, work->on.config, &work->alert,
                                   work->on.now_utc_s, &work->facts, fault);

@@ -155,6 +155,7 @@ struct limits {
     int64_t give_up_s;     /* a reply unsent for so long goes to a person instead */
     int64_t stale_s;       /* a reply that holds minutes is worked out again after this */
     int64_t unconfirmed_s; /* an emergency not confirmed delivered by then: staff are told */
+    int64_t outage_s;      /* mains failures told there within it are one alert */
     int64_t flowing_s;     /* "Is oxygen flowing again?" unanswered by then is an emergency */
     int64_t plug_s;        /* "Is there a plug?" unanswered by then: someone is called */
     int64_t talk_s;        /* a renter who has a person waits so long for an answer at most */

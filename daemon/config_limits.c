@@ -28,6 +28,9 @@ static const struct key limits_key_list[] = {
            "seconds after which an unsent reply that holds minutes is worked out again"),
     NUMBER("unconfirmed_s", KEY_SECONDS, limits.unconfirmed_s, 10, 3600, 120,
            "seconds after which staff are told that an emergency reply was not delivered"),
+    NUMBER("outage_s", KEY_SECONDS, limits.outage_s, 0, DAY_S, 3600,
+           "seconds after the last renter of an area told that the mains failed in which the next "
+           "joins the same alert; 0: each is an alert by itself"),
     NUMBER("flowing_s", KEY_SECONDS, limits.flowing_s, 60, 3600, 300,
            "seconds in which a renter must say that oxygen flows again, or it is an emergency"),
     NUMBER("plug_s", KEY_SECONDS, limits.plug_s, 60, 3600, 600,

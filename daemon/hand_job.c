@@ -130,7 +130,7 @@ load_facts(struct hand_job *job, struct store *store, struct fault *fault)
 
     if (alert_rows_find(store, job, answer->number, &answer->alert, &answer->is_yours, fault) !=
             0 ||
-        alert_renters(store, job, &answer->alert, fault) != 0) {
+        alert_renters(store, job, job->request.config, &answer->alert, fault) != 0) {
         return -1;
     }
     return alert_facts_read(store, job, job->request.config, &answer->alert, job->request.now_utc_s,

@@ -159,7 +159,7 @@ find_link(const struct hand_routes *routes, struct http_request *request, struct
         tell_page(request, 410, "This alert is closed.");
         return false;
     }
-    if (alert_renters(store, arena, alert, &fault) != 0) {
+    if (alert_renters(store, arena, routes->parts->loaded->config, alert, &fault) != 0) {
         goto broken;
     }
     return true;

@@ -73,7 +73,8 @@ write_alert_change(const struct ordering *ordering, struct fault *fault)
 
     switch (change->step) {
     case ALERT_STEP_CLOSE:
-        return alert_close(caller, change->number, &hand, change->note, &result, fault);
+        return (change->only_this ? alert_close_one : alert_close)(caller, change->number, &hand,
+                                                                   change->note, &result, fault);
     case ALERT_STEP_TAKE:
         return alert_take(caller, change->number, &hand, &result, NULL, fault);
     case ALERT_STEP_HAND:
@@ -154,9 +155,12 @@ int
 hand_text_pass_on(const struct caller *caller, const struct message *message, int64_t text_id,
                   const struct verdict *verdict, struct fault *fault)
 {
-    bool is_order = verdict->alert_change.step == ALERT_STEP_TALK;
+    const struct relay *relay = &verdict->relay;
 
-    return verdict->relay.to != NULL && !is_order
-               ? talk_pass_on(caller, message->sender, verdict->relay.text, text_id, fault)
-               : 0;
+    if (relay->to == NULL || verdict->alert_change.step == ALERT_STEP_TALK) {
+        return 0; /* nothing, or an order, which is written already */
+    }
+    return relay->number != 0
+               ? talk_show(caller, relay->number, relay->to, relay->text, text_id, fault)
+               : talk_pass_on(caller, message->sender, relay->text, text_id, fault);
 }

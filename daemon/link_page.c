@@ -69,8 +69,9 @@ link_page_ask(void *arena, const struct alert_row *alert, const struct alert_fac
                   "<form method=\"post\" action=\"%s\">"
                   "<label for=\"outcome\">What happened, in a few words:</label>"
                   "<textarea id=\"outcome\" name=\"outcome\" rows=\"3\" maxlength=\"500\" required>"
-                  "</textarea><button name=\"do\" value=\"close\">It is settled</button></form>\n",
-                  escaped(arena, token), escaped(arena, token));
+                  "</textarea><button name=\"do\" value=\"close\">%s</button></form>\n",
+                  escaped(arena, token), escaped(arena, token),
+                  alert->renter_count > 0 ? "All of it is settled" : "It is settled");
     if (facts != NULL) {
         append_facts(arena, &page, facts);
     } else {

@@ -68,7 +68,7 @@ load(const struct caller *caller, int64_t number, struct alert_row *alert, bool 
     if (alert_rows_find(caller->store, caller->arena, number, alert, found, fault) != 0) {
         return -1;
     }
-    return *found ? alert_renters(caller->store, caller->arena, alert, fault) : 0;
+    return *found ? alert_renters(caller->store, caller->arena, caller->config, alert, fault) : 0;
 }
 
 static int

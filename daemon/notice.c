@@ -6,12 +6,14 @@
 
 #include "about_us.h"
 #include "conversation_rows.h"
+#include "in_words.h"
 #include "memory.h"
 #include "outbox_rows.h"
 #include "parts.h"
 #include "quiet.h"
 #include "rental_record.h"
 #include "rental_rows.h"
+#include "rest_rows.h"
 #include "say.h"
 
 enum { DAY_S = 86400, MINUTE_S = 60 };
@@ -229,7 +231,9 @@ add_rental(void *data, const struct rental_row *row, struct fault *fault)
 {
     struct planning *planning = data;
     struct rental *rental = memory_new(planning->arena, struct rental);
-    size_t i;
+    const char **linked;
+    size_t count, i;
+    bool rests;
 
     if (!rental_record_parse(planning->arena, row->json, rental)) {
         planning->unread++;
@@ -238,12 +242,29 @@ add_rental(void *data, const struct rental_row *row, struct fault *fault)
     if (!is_picked(planning->arena, planning->pick, rental)) {
         return 0;
     }
+    if (rest_rows_is(planning->store, rental->rental_id, &rests, fault) != 0 ||
+        rental_rows_linked(planning->store, planning->arena, rental->rental_id, &linked, &count,
+                           fault) != 0) {
+        return -1;
+    }
+    if (rests) {
+        add_target(planning, rental, NULL)->hindrance = "the renter has died";
+        return 0;
+    }
     for (i = 0; i < rental->phone_count; i++) {
         if (add_phone(planning, rental, &rental->phones[i], fault) != 0) {
             return -1;
         }
     }
-    if (rental->phone_count == 0) {
+    for (i = 0; i < count; i++) {
+        struct phone *phone = memory_new(planning->arena, struct phone);
+
+        *phone = (struct phone){.number = linked[i], .whose = "linked by staff"};
+        if (add_phone(planning, rental, phone, fault) != 0) {
+            return -1;
+        }
+    }
+    if (rental->phone_count + count == 0) {
         add_target(planning, rental, NULL)->hindrance = "no phone on record";
     }
     return 0;
@@ -281,17 +302,20 @@ notice_plan(struct store *store, void *arena, const struct config *config,
 /* ---- Into the store ------------------------------------------------------------------------- */
 
 static int
-write_target(struct store *store, const struct config *config, const struct notice *notice,
-             const struct notice_target *target, int64_t number, int64_t now_utc_s,
-             struct fault *fault)
+write_target(struct store *store, void *arena, const struct config *config,
+             const struct notice *notice, const struct notice_target *target, int64_t number,
+             int64_t now_utc_s, struct fault *fault)
 {
+    const char *text = notice->texts[target->language];
     struct notice_phone phone = {.rental_id = target->rental->rental_id,
                                  .phone = target->phone != NULL ? target->phone->number : NULL,
                                  .hindrance = target->hindrance};
     const struct outbox_new row = {.about = OUTBOX_REPLY,
                                    .gateway = config->reply_gateway,
                                    .to = phone.phone,
-                                   .body = notice->texts[target->language],
+                                   .body = target->rental->in_words && text != NULL
+                                               ? in_words(arena, target->language, text)
+                                               : text,
                                    .urgency = notice->is_urgent ? URGENCY_REPLY : URGENCY_OFFICE,
                                    .now_utc_s = now_utc_s,
                                    .start_utc_s = target->send_utc_s,
@@ -304,9 +328,9 @@ write_target(struct store *store, const struct config *config, const struct noti
 }
 
 int
-notice_write(struct store *store, const struct config *config, const struct notice *notice,
-             const char *who, const char *picked, int64_t now_utc_s, int64_t *number,
-             struct fault *fault)
+notice_write(struct store *store, void *arena, const struct config *config,
+             const struct notice *notice, const char *who, const char *picked, int64_t now_utc_s,
+             int64_t *number, struct fault *fault)
 {
     const struct notice_row row = {.at_utc_s = now_utc_s,
                                    .who = who,
@@ -320,8 +344,8 @@ notice_write(struct store *store, const struct config *config, const struct noti
         return -1;
     }
     for (i = 0; i < notice->count; i++) {
-        if (write_target(store, config, notice, &notice->targets[i], *number, now_utc_s, fault) !=
-            0) {
+        if (write_target(store, arena, config, notice, &notice->targets[i], *number, now_utc_s,
+                         fault) != 0) {
             return -1;
         }
     }

@@ -51,10 +51,10 @@ int notice_plan(struct store *store, void *arena, const struct config *config,
 /* "unit brook, place West Fork, out or overdue", in `arena`. */
 char *notice_pick_words(void *arena, const struct notice_pick *pick);
 
-/* Writes what was planned; `who` is a staff phone. */
-int notice_write(struct store *store, const struct config *config, const struct notice *notice,
-                 const char *who, const char *picked, int64_t now_utc_s, int64_t *number,
-                 struct fault *fault);
+/* Writes what was planned; `who` is a staff phone, `arena` for what is needed meanwhile. */
+int notice_write(struct store *store, void *arena, const struct config *config,
+                 const struct notice *notice, const char *who, const char *picked,
+                 int64_t now_utc_s, int64_t *number, struct fault *fault);
 
 /* A text of a notice did not get through: the office hears once that there is somebody to ring. */
 int notice_not_reached(struct store *store, const struct config *config, int64_t number,

@@ -125,7 +125,7 @@ write_all(struct work *work, const struct staff *staff, struct notice *notice, i
         return -1;
     }
     if (plan(work, notice, fault) == 0 && check_languages(notice, fault) == 0 &&
-        notice_write(work->on.store, work->on.config, notice, staff->phone, picked,
+        notice_write(work->on.store, work->on.arena, work->on.config, notice, staff->phone, picked,
                      work->on.now_utc_s, number, fault) == 0) {
         audit.subject = memory_format(work->on.arena, "%lld", (long long)*number);
         audit.detail = memory_format(work->on.arena, "%zu texts, %s%s", notice->texted, picked,

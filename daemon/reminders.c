@@ -6,9 +6,11 @@
 #include <event2/event.h>
 
 #include "clock.h"
+#include "in_words.h"
 #include "log.h"
 #include "memory.h"
 #include "outbox_rows.h"
+#include "quiet.h"
 #include "reminder_rows.h"
 #include "reminder_text.h"
 #include "rental_record.h"
@@ -33,11 +35,10 @@ struct reminders {
 
 /* The phone may have been given to somebody else since, or the rental be over. */
 static int
-is_still_theirs(struct store *store, void *arena, const struct reminder_row *row, bool *is_theirs,
-                struct fault *fault)
+find_rental(struct store *store, void *arena, const struct reminder_row *row, bool *is_theirs,
+            struct rental *rental, struct fault *fault)
 {
     struct rental_row *rows;
-    struct rental rental;
     size_t count, i;
 
     *is_theirs = false;
@@ -46,8 +47,8 @@ is_still_theirs(struct store *store, void *arena, const struct reminder_row *row
     }
     for (i = 0; i < count; i++) {
         if (strcmp(rows[i].rental_id, row->reminder.rental_id) == 0 &&
-            rental_record_parse(arena, rows[i].json, &rental)) {
-            *is_theirs = rental_is_active(&rental);
+            rental_record_parse(arena, rows[i].json, rental)) {
+            *is_theirs = rental_is_active(rental);
         }
     }
     return 0;
@@ -75,7 +76,7 @@ put_out(struct store *store, const struct reminder_row *row, const char *body, i
 }
 
 static enum reminder_news
-news_of(const struct reminder_row *row, const struct zone *zone, int64_t now_utc_s,
+news_of(const struct reminder_row *row, int64_t quiet_until_utc_s, int64_t now_utc_s,
         int64_t *next_utc_s)
 {
     switch (row->state) {
@@ -84,7 +85,7 @@ news_of(const struct reminder_row *row, const struct zone *zone, int64_t now_utc
     case REMINDER_STATE_OFF_RECORD:
         return REMINDER_OFF_RECORD;
     default:
-        return reminder_news(&row->reminder, zone, now_utc_s, next_utc_s);
+        return reminder_news(&row->reminder, quiet_until_utc_s, now_utc_s, next_utc_s);
     }
 }
 
@@ -101,25 +102,29 @@ send_one(struct store *store, void *arena, const struct loaded *loaded,
          const struct reminder_row *row, int64_t now_utc_s, struct fault *fault)
 {
     int64_t next_utc_s = now_utc_s;
-    enum reminder_news news = news_of(row, &loaded->zone, now_utc_s, &next_utc_s);
+    enum reminder_news news;
+    struct rental rental;
     bool is_theirs;
 
-    if (news == REMINDER_WAITS) { /* the clock was set back, or it is night */
-        return reminder_rows_put_off(store, row->id, next_utc_s, fault);
-    }
-    if (is_still_theirs(store, arena, row, &is_theirs, fault) != 0) {
+    if (find_rental(store, arena, row, &is_theirs, &rental, fault) != 0) {
         return -1;
     }
     if (!is_theirs) {
         return reminder_rows_settle(store, row->id, REMINDER_STATE_CANCELLED, "not-theirs",
                                     now_utc_s, fault);
     }
+    news =
+        news_of(row, quiet_ends(loaded->config, rental.place, now_utc_s), now_utc_s, &next_utc_s);
+    if (news == REMINDER_WAITS) { /* the clock was set back, or it is night */
+        return reminder_rows_put_off(store, row->id, next_utc_s, fault);
+    }
     if (news != REMINDER_PAST) {
         const char *body =
             reminder_text(arena, &loaded->config->house, &loaded->zone, row->language,
                           &row->reminder, news, row->words, now_utc_s);
 
-        if (put_out(store, row, body, now_utc_s, fault) != 0) {
+        if (put_out(store, row, rental.in_words ? in_words(arena, row->language, body) : body,
+                    now_utc_s, fault) != 0) {
             return -1;
         }
     }

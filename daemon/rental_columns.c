@@ -17,6 +17,7 @@ static const struct pattern patterns[] = {
     {{"name", "/name", CELL_TEXT, true, false}, 0},
     {{"first_name", "/first_name", CELL_TEXT, false, false}, 0},
     {{"language", "/language", CELL_NAME, false, false}, 0},
+    {{"in_words", "/in_words", CELL_YES_NO, false, false}, 0},
     {{"phone_#", "/phones/#/number", CELL_PHONE, false, false}, RENTAL_PHONES_MAX},
     {{"phone_#_whose", "/phones/#/whose", CELL_TEXT, false, false}, RENTAL_PHONES_MAX},
     {{"phone_#_reach", "/phones/#/reach", CELL_NAME, false, false}, RENTAL_PHONES_MAX},

@@ -1,7 +1,8 @@
 /*
  * Rentals from the office's CSV (csv_text.h; a first line of column names in any order).
  *
- * Columns: rental_id, state, name, first_name, language, phone_1 to phone_4 (each with _whose and
+ * Columns: rental_id, state, name, first_name, language, in_words (yes: the renter is blind
+ * or read to), phone_1 to phone_4 (each with _whose and
  * _reach), unit, serial, for rest, walking, sleep and flight each rest_mode, rest_setting,
  * rest_dated and rest_confirmed_by, orders_dated and orders_confirmed_by for all that have none of
  * their own, battery_1 to battery_8 (serial; each with _health and _measured), chargers,

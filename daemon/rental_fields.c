@@ -14,6 +14,7 @@ static const struct field of_rental[] = {
     {"first_name", FIELD_TEXT, AT(rental, first_name), 1, 100, false,
      "give the name that texts by phone may use, or leave it out for the first word of the name"},
     {"language", FIELD_LANGUAGE, AT(rental, language), 0, 0, false, "give en or es"},
+    {"in_words", FIELD_YES_NO, AT(rental, in_words), 0, 0, false, "give yes or no"},
     {"unit", FIELD_ID, AT(rental, unit), 1, 64, true, "give the id of a file of kb/equipment"},
     {"serial", FIELD_TEXT, AT(rental, serial), 1, 100, false, "give the unit's serial number"},
     {"chargers", FIELD_NUMBER, AT(rental, chargers), 0, 20, false, "give how many chargers"},

@@ -5,7 +5,7 @@
 
 #include <jansson.h>
 
-#include "alert_rows.h"
+#include "alert_group_rows.h"
 #include "answer_rows.h"
 #include "consent.h"
 #include "conversation_rows.h"
@@ -209,6 +209,7 @@ pass_on(const struct settling *settling, struct fault *fault)
 static int
 write_alert(const struct settling *settling, struct fault *fault)
 {
+    int64_t outage_s = settling->surroundings->loaded->config->limits.outage_s;
     const struct verdict *verdict = settling->verdict;
     struct alert_row alert = {.level = verdict->alert.level,
                               .rental_id = verdict->rental_id,
@@ -217,10 +218,18 @@ write_alert(const struct settling *settling, struct fault *fault)
                               .brief = verdict->alert.brief,
                               .text_id = settling->text_id,
                               .next_utc_s = verdict->alert.call_utc_s,
-                              .ring = verdict->alert.ring};
+                              .ring = verdict->alert.ring,
+                              .area = outage_s > 0 ? verdict->alert.area : NULL,
+                              .runs_out_utc_s = verdict->runs_out_utc_s,
+                              .joins_since_utc_s = settling->context.now_utc_s - outage_s};
     int64_t number;
     bool is_new;
 
+    if (verdict->account_changed && verdict->rental_id != NULL &&
+        alert_group_runs_out(settling->store, verdict->rental_id, verdict->runs_out_utc_s, fault) !=
+            0) {
+        return -1;
+    }
     if (verdict->alert.level == ALERT_NONE) {
         return 0;
     }

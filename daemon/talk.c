@@ -25,20 +25,39 @@ talk_begin(const struct caller *caller, const struct alert_row *alert, const cha
 }
 
 int
-talk_pass_on(const struct caller *caller, const char *phone, const char *words, int64_t text_id,
-             struct fault *fault)
+talk_show(const struct caller *caller, int64_t alert_number, const char *to, const char *words,
+          int64_t text_id, struct fault *fault)
 {
     struct outbox_new row = {.about = OUTBOX_ALERT,
                              .text_id = text_id,
+                             .alert_id = alert_number,
                              .road = ROAD_TEXT,
                              .gateway = calls_carrier(caller->config, ROAD_TEXT),
+                             .to = to,
                              .body = words,
                              .now_utc_s = caller->now_utc_s,
                              .give_up_utc_s = caller->now_utc_s + caller->config->limits.give_up_s};
     struct alert_row alert;
+    bool is_open;
+    int64_t id;
+
+    if (alert_rows_find(caller->store, caller->arena, alert_number, &alert, &is_open, fault) != 0) {
+        return -1;
+    }
+    if (!is_open) {
+        return 0;
+    }
+    row.urgency = calls_urgency(alert.level);
+    return outbox_rows_add(caller->store, &row, &id, fault);
+}
+
+int
+talk_pass_on(const struct caller *caller, const char *phone, const char *words, int64_t text_id,
+             struct fault *fault)
+{
+    struct alert_row alert;
     struct talk_row talk;
     bool found, is_open;
-    int64_t id;
 
     if (talk_rows_find(caller->store, caller->arena, phone, &talk, &found, fault) != 0 ||
         (found && alert_rows_find(caller->store, caller->arena, talk.alert_number, &alert, &is_open,
@@ -48,10 +67,7 @@ talk_pass_on(const struct caller *caller, const char *phone, const char *words, 
     if (!found || !is_open) {
         return 0; /* a text that is worked out again, and the talk has ended since */
     }
-    row.to = talk.who;
-    row.alert_id = talk.alert_number;
-    row.urgency = calls_urgency(alert.level);
-    if (outbox_rows_add(caller->store, &row, &id, fault) != 0) {
+    if (talk_show(caller, talk.alert_number, talk.who, words, text_id, fault) != 0) {
         return -1;
     }
     return talk_rows_wait(caller->store, phone,

@@ -22,6 +22,10 @@ int talk_pass_on(const struct caller *caller, const char *phone, const char *wor
 /* An alert is in other hands, and so is what was written about it. */
 int talk_follow(const struct caller *caller, int64_t alert_number, const char *who,
                 struct fault *fault);
+/* Another phone of the rental has texted, which the program answers; `words` reach who has the
+ * alert. */
+int talk_show(const struct caller *caller, int64_t alert_number, const char *to, const char *words,
+              int64_t text_id, struct fault *fault);
 /* An alert is closed: the program has the conversation, and the renter is told so. */
 int talk_close(const struct caller *caller, int64_t alert_number, struct fault *fault);
 

@@ -211,6 +211,12 @@ asked_open_question(const struct asked *asked)
                                                                         : conversation->question;
 }
 
+bool
+asked_begins_anew(const struct context *context)
+{
+    return has_fallen_silent(context, context->conversation.last_utc_s);
+}
+
 /* The rental that this conversation settled on earlier, if it still is active. */
 static const struct rental *
 chosen_rental(const struct context *context)
@@ -218,7 +224,7 @@ chosen_rental(const struct context *context)
     const char *chosen = context->conversation.rental_id;
     size_t i;
 
-    if (has_fallen_silent(context, context->conversation.last_utc_s)) {
+    if (asked_begins_anew(context)) {
         return NULL;
     }
     for (i = 0; chosen != NULL && i < context->rental_count; i++) {
@@ -267,11 +273,11 @@ language_of(const struct asked *asked)
 }
 
 static const struct told *
-read_told(void *arena, const char *text)
+read_told(void *arena, const struct kb *kb, const char *text)
 {
     struct told *told = memory_new(arena, struct told);
 
-    told_read(arena, text, told);
+    told_read(arena, kb, text, told);
     return told;
 }
 
@@ -285,7 +291,7 @@ asked_whole(void *arena, const struct message *message, const struct context *co
                           .wrote_utc_s = message->sent_utc_s};
 
     asked.tokens = tokens_read(arena, message->text);
-    asked.told = read_told(arena, message->text);
+    asked.told = read_told(arena, context->kb, message->text);
     asked.message_told = asked.told;
     find_rental(&asked);
     asked.language = language_of(&asked);
@@ -300,8 +306,9 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
     asked.text = text;
     asked.wrote_utc_s = wrote_utc_s;
     asked.tokens = tokens_read(whole->arena, text);
-    asked.told = strcmp(text, whole->message->text) == 0 ? whole->message_told
-                                                         : read_told(whole->arena, text);
+    asked.told = strcmp(text, whole->message->text) == 0
+                     ? whole->message_told
+                     : read_told(whole->arena, whole->context->kb, text);
     asked.search =
         kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);
     return asked;

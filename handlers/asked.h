@@ -39,6 +39,9 @@ struct asked asked_question(const struct asked *whole, const char *text, int64_t
 /* Takes this rental of the context for what follows. */
 void asked_choose_rental(struct asked *asked, const struct rental *rental);
 
+/* After a long silence: what the last conversation settled on no longer holds. */
+bool asked_begins_anew(const struct context *context);
+
 /* The question of ours that is open; none once the conversation has fallen silent. */
 enum open_question asked_open_question(const struct asked *asked);
 

@@ -77,6 +77,8 @@ enum alert_level { ALERT_NONE, ALERT_OFFICE, ALERT_URGENT, ALERT_EMERGENCY };
 /* An alert that is not closed. */
 struct open_alert {
     int64_t number; /* what staff call it */
+    int64_t head;   /* of a mains failure that several told: the alert that all are called by; else
+                       its own number */
     enum alert_level level;
     const char *rental_id;  /* NULL for a stranger's */
     const char *phone;      /* whose text began it */
@@ -86,7 +88,8 @@ struct open_alert {
     const char *taken_by;   /* staff phone, or NULL */
     const char *taken_name; /* whose phone that is; NULL if nobody has it or it is not known */
     const char *offered_to; /* staff phone that whoever has it passes it on to, or NULL */
-    bool no_texts;          /* its phone gets none: opted out, one of staff's, or no phone */
+    bool has_talk;          /* who has taken it has the conversation with one of its phones */
+    bool no_texts; /* its phone gets none: opted out, a landline, one of staff's, or no phone */
     int64_t opened_utc_s;
 };
 

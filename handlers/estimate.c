@@ -77,12 +77,16 @@ estimate_counted_with(const struct asked *asked, const struct running *running)
 {
     char *mode = say_mode(asked->arena, asked->language, running->figure->mode,
                           running->figure->setting_tenths);
+    char *counted =
+        running->is == RUNNING_DIFFERS
+            ? estimate_say(asked, SAY_COUNTED_TOLD, mode)
+            : say(asked->arena, asked->context->house, asked->language, SAY_COUNTED_ORDER, mode,
+                  say_for(asked->language, running->activity), NULL);
 
-    if (running->is == RUNNING_DIFFERS) {
-        return estimate_say(asked, SAY_COUNTED_TOLD, mode);
-    }
-    return say(asked->arena, asked->context->house, asked->language, SAY_COUNTED_ORDER, mode,
-               say_for(asked->language, running->activity), NULL);
+    /* On a phone of two renters a mix-up must show. */
+    return asked->context->rental_count > 1
+               ? memory_format(asked->arena, "%s: %s", asked->rental->first_name, counted)
+               : counted;
 }
 
 char *

@@ -43,6 +43,12 @@ void estimate_cylinder(const struct asked *asked, struct verdict *verdict, const
 void estimate_impossible(const struct asked *asked, struct verdict *verdict,
                          const struct told *told);
 
+/*
+ * When the batteries end by the low end, as this account tells of them; 0 if it, the record or the
+ * unit tells too little, or what is ordered needs the wall.
+ */
+int64_t estimate_runs_out(const struct asked *asked, const struct battery_account *account);
+
 /* A remembered charge is asked anew after this long. */
 enum { ACCOUNT_OLD_S = 12 * 3600, SHORT_MINUTES = 60 };
 

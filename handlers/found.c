@@ -229,7 +229,7 @@ tells_only_empty(const struct asked *whole, const char *text)
     struct told told;
     size_t i;
 
-    told_read(whole->arena, text, &told);
+    told_read(whole->arena, whole->context->kb, text, &told);
     for (i = 0; i < told.charge_count; i++) {
         if (told.charges[i].high > 0) {
             return false;
@@ -246,12 +246,11 @@ tells_only_empty(const struct asked *whole, const char *text)
 bool
 found_no_source(const struct asked *whole, const struct found *found)
 {
-    bool empty_now = tells_only_empty(whole, whole->text);
-
     if (!found->no_flow || tells_backup(&whole->tokens)) {
         return false;
     }
-    return empty_now || (found->new_trouble && tells_only_empty(whole, recent_texts(whole)));
+    return tells_only_empty(whole, whole->text) ||
+           (found->new_trouble && tells_only_empty(whole, recent_texts(whole)));
 }
 
 bool

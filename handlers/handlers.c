@@ -202,6 +202,9 @@ verdict_begin(void *arena, const struct asked *whole, struct verdict *verdict)
                                 .route = ROUTE_SMALLTALK,
                                 .language = whole->language,
                                 .conversation = whole->context->conversation};
+    if (asked_begins_anew(whole->context)) {
+        verdict->conversation.rental_id = NULL;
+    }
     if (whole->rental != NULL) {
         verdict->rental_id = whole->rental->rental_id;
         verdict->rental_digest = whole->rental->digest;
@@ -225,6 +228,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     reminder_mention(&whole, verdict);
     reply_compose(&whole, verdict);
     limited_hold(&whole, verdict);
+    outage_mark(&whole, verdict);
     verdict->alert.call_utc_s = office_hours_call(&whole, verdict);
 }
 

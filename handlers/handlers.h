@@ -38,4 +38,7 @@ enum talk_end {
 char *handlers_talk_ends(void *arena, const struct house *house, enum language language,
                          enum talk_end end);
 
+/* What a renter is told once everyone was called and nobody has taken their alert. In `arena`. */
+char *handlers_nobody_yet(void *arena, const struct house *house, enum language language);
+
 #endif

@@ -369,3 +369,29 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     }
     say_hours_left(asked, verdict, &ground, (int)charges.count);
 }
+
+int64_t
+estimate_runs_out(const struct asked *asked, const struct battery_account *account)
+{
+    const struct percent unknown = {0, 100};
+    struct ground ground = {.told = account->told, .as_of_utc_s = account->as_of_utc_s};
+    struct charges charges;
+    size_t in_unit = 0;
+
+    if (!account->known || asked->equipment == NULL) {
+        return 0;
+    }
+    ground.running = running_now(asked->rental, asked->equipment, &ground.told);
+    if (ground.running.figure == NULL ||
+        estimate_wall_only(asked, &ground.running, &ground.told) != NULL ||
+        !estimate_charges(&ground.told, asked->equipment, unknown, &charges)) {
+        return 0;
+    }
+    if (ground.running.activity == ACTIVITY_SLEEP) {
+        in_unit = (size_t)asked->equipment->batteries_held;
+    }
+    return battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
+                            charges.list, charges.count, in_unit, asked->wrote_utc_s, &ground.time)
+               ? ground.as_of_utc_s + ground.time.low * INT64_C(60)
+               : 0;
+}

@@ -48,35 +48,72 @@ is_said(const struct answer *answer, bool with_sign)
            answer->route == ROUTE_EMERGENCY || (with_sign && answer->kind == ANSWER_ASK);
 }
 
-/* "12 Ana: is the road open?" */
+/* "12 Ana: is the road open?"; `alert` NULL: without its number. */
 static char *
-passed_on(const struct asked *whole)
+passed_on(const struct asked *whole, const struct open_alert *alert, const char *from)
 {
-    const struct context *context = whole->context;
     const struct message *message = whole->message;
-    const char *holder = context->conversation.in_charge;
     char *text = memory_copy(whole->arena, "");
+
+    if (alert != NULL) {
+        memory_append(&text, "%lld ", (long long)alert->number);
+    }
+    memory_append(&text, "%s: %s%s", from, message->text,
+                  message->attachments > 0 ? " (with a picture)" : "");
+    return parts_plain(whole->arena, text);
+}
+
+/* The alert that this person has in hand. */
+static const struct open_alert *
+alert_of(const struct context *context, const char *holder)
+{
     size_t i;
 
-    for (i = 0; i < context->alert_count && text[0] == '\0'; i++) {
+    for (i = 0; i < context->alert_count; i++) {
         if (context->alerts[i].taken_by != NULL &&
             strcmp(context->alerts[i].taken_by, holder) == 0) {
-            memory_append(&text, "%lld ", (long long)context->alerts[i].number);
+            return &context->alerts[i];
         }
     }
-    memory_append(&text, "%s: %s%s",
-                  whole->rental != NULL ? whole->rental->first_name : message->sender,
-                  message->text, message->attachments > 0 ? " (with a picture)" : "");
-    return parts_plain(whole->arena, text);
+    return NULL;
+}
+
+/*
+ * A person has the conversation with another phone of the rental: they see what this one texts, and
+ * the program goes on answering it, for nobody writes to it.
+ */
+static void
+show_beside(const struct asked *whole, struct verdict *verdict)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->alert_count && context->role == SENDER_RENTER; i++) {
+        const struct open_alert *alert = &context->alerts[i];
+
+        if (alert->has_talk && alert->taken_by != NULL) {
+            verdict->relay = (struct relay){
+                .to = alert->taken_by,
+                .text = passed_on(
+                    whole, alert,
+                    memory_format(whole->arena, "%s%s%s",
+                                  whole->rental != NULL ? whole->rental->first_name : "",
+                                  whole->rental != NULL ? ", " : "", whole->message->sender)),
+                .number = alert->number};
+            return;
+        }
+    }
 }
 
 void
 in_charge_pass_on(const struct asked *whole, struct verdict *verdict)
 {
+    const char *holder = whole->context->conversation.in_charge;
     bool with_sign = shows_sign(verdict);
     size_t i;
 
     if (!leads(whole)) {
+        show_beside(whole, verdict);
         return;
     }
     for (i = 0; i < verdict->answer_count; i++) {
@@ -85,7 +122,16 @@ in_charge_pass_on(const struct asked *whole, struct verdict *verdict)
         }
     }
     verdict->relay =
-        (struct relay){.to = whole->context->conversation.in_charge, .text = passed_on(whole)};
+        (struct relay){.to = holder,
+                       .text = passed_on(whole, alert_of(whole->context, holder),
+                                         whole->rental != NULL ? whole->rental->first_name
+                                                               : whole->message->sender)};
+}
+
+char *
+handlers_nobody_yet(void *arena, const struct house *house, enum language language)
+{
+    return say(arena, house, language, SAY_NOBODY_YET, NULL);
 }
 
 char *

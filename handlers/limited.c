@@ -88,6 +88,7 @@ limited_hold(const struct asked *whole, struct verdict *verdict)
         return;
     }
     hold_replies(whole, verdict);
+    verdict->relay = (struct relay){0}; /* nor is a person's phone flooded */
     if (verdict->alert.level <= ALERT_OFFICE) {
         verdict->alert = (struct alert_call){0};
     }

@@ -1,6 +1,6 @@
 /*
- * Who may not be rung: deaf, or it is so in the record ("never ring", "texts only"). They are not
- * told that somebody will call, and staff hear that they must not.
+ * How renters are reached, as the record says. Who may not be rung ("never ring", "texts only") is
+ * not told that somebody will call, and staff hear that they must not; who is blind gets words.
  */
 #include <string.h>
 
@@ -13,8 +13,9 @@ static const struct {
                 {"will still call you", "will still text you"},
                 {"le va a llamar", "le va a escribir"}};
 
-bool
-reach_is_by_text(const struct asked *whole)
+/* How the record says that the sender is reached; REACH_ANY if it does not say. */
+static enum reach
+reach_of_sender(const struct asked *whole)
 {
     const struct context *context = whole->context;
     size_t i, j;
@@ -24,8 +25,36 @@ reach_is_by_text(const struct asked *whole)
             const struct phone *phone = &context->rentals[i].phones[j];
 
             if (strcmp(phone->number, whole->message->sender) == 0) {
-                return phone->reach == REACH_NEVER_RING || phone->reach == REACH_TEXTS_ONLY;
+                return phone->reach;
             }
+        }
+    }
+    return REACH_ANY;
+}
+
+bool
+reach_is_by_text(const struct asked *whole)
+{
+    enum reach reach = reach_of_sender(whole);
+
+    return reach == REACH_NEVER_RING || reach == REACH_TEXTS_ONLY;
+}
+
+bool
+reach_is_landline(const struct asked *whole)
+{
+    return reach_of_sender(whole) == REACH_LANDLINE && whole->context->role != SENDER_STAFF;
+}
+
+bool
+reach_is_in_words(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        if (context->rentals[i].in_words) {
+            return context->role != SENDER_STAFF;
         }
     }
     return false;

@@ -7,23 +7,8 @@
 #include "parts.h"
 #include "say.h"
 
-/* When the quiet hours that now lies in end; now, if it lies in none. */
-static int64_t
-after_quiet_hours(const struct zone *zone, int64_t now_utc_s)
-{
-    const struct local_time local = zone_local(zone, now_utc_s);
-    struct local_time morning = {
-        .year = local.year, .month = local.month, .day = local.day, .hour = REMINDER_QUIET_TO_HOUR};
-
-    if (local.hour >= REMINDER_QUIET_TO_HOUR && local.hour < REMINDER_QUIET_FROM_HOUR) {
-        return now_utc_s;
-    }
-    morning.day += local.hour >= REMINDER_QUIET_FROM_HOUR ? 1 : 0;
-    return zone_utc(zone, &morning);
-}
-
 enum reminder_news
-reminder_news(const struct reminder *reminder, const struct zone *zone, int64_t now_utc_s,
+reminder_news(const struct reminder *reminder, int64_t quiet_until_utc_s, int64_t now_utc_s,
               int64_t *next_utc_s)
 {
     int64_t late_s = now_utc_s - reminder->due_utc_s;
@@ -39,7 +24,7 @@ reminder_news(const struct reminder *reminder, const struct zone *zone, int64_t 
         return REMINDER_PAST;
     }
     /* A battery that may be empty is told of at any hour. */
-    *next_utc_s = reminder->kind == REMINDER_AT ? after_quiet_hours(zone, now_utc_s) : now_utc_s;
+    *next_utc_s = reminder->kind == REMINDER_AT ? quiet_until_utc_s : now_utc_s;
     return *next_utc_s > now_utc_s ? REMINDER_WAITS : REMINDER_LATE;
 }
 

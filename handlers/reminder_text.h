@@ -2,8 +2,7 @@
  * What is said when a reminder's time has come, and whether it still is one. Pure.
  *
  * A reminder that comes late is none: what it would say is not so any more. The renter is told
- * honestly that it was missed. What nobody chose a time for waits until the morning: 8 am to 9 pm
- * are the hours of 47 CFR 64.1200(c)(1).
+ * honestly that it was missed. What nobody chose a time for waits until the quiet hours are over.
  */
 #ifndef REMINDER_TEXT_H
 #define REMINDER_TEXT_H
@@ -11,11 +10,9 @@
 #include "context.h"
 
 enum {
-    REMINDER_LATE_S = 10 * 60,   /* later than this it is missed */
-    REMINDER_OLD_S = 12 * 3600,  /* and than this nobody wants to hear of it */
-    REMINDER_QUOTE_LENGTH = 120, /* bytes of the renter's words that are said back at most */
-    REMINDER_QUIET_FROM_HOUR = 21,
-    REMINDER_QUIET_TO_HOUR = 8
+    REMINDER_LATE_S = 10 * 60,  /* later than this it is missed */
+    REMINDER_OLD_S = 12 * 3600, /* and than this nobody wants to hear of it */
+    REMINDER_QUOTE_LENGTH = 120 /* bytes of the renter's words that are said back at most */
 };
 
 enum reminder_news {
@@ -27,8 +24,9 @@ enum reminder_news {
     REMINDER_OFF_RECORD  /* another unit, other batteries or a new order */
 };
 
-/* What is to be done now with one that waits; *next_utc_s is set for REMINDER_WAITS. */
-enum reminder_news reminder_news(const struct reminder *reminder, const struct zone *zone,
+/* What is to be done now with one that waits; *next_utc_s is set for REMINDER_WAITS. The quiet
+ * hours of the renter's place end at quiet_until_utc_s, which is now if it lies in none. */
+enum reminder_news reminder_news(const struct reminder *reminder, int64_t quiet_until_utc_s,
                                  int64_t now_utc_s, int64_t *next_utc_s);
 
 /* The text about it; `words` are what the renter wrote, or NULL. News to be told only. */

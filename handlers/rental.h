@@ -58,6 +58,7 @@ struct rental {
     const char *name; /* full name; texts by phone use first_name */
     const char *first_name;
     enum language language;
+    bool in_words; /* blind, or read to: words instead of signs and short forms */
     struct phone phones[RENTAL_PHONES_MAX];
     size_t phone_count;
     const char *unit; /* id of an equipment file */

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "emergency.h"
+#include "in_words.h"
 #include "memory.h"
 #include "parts.h"
 #include "say.h"
@@ -16,15 +17,28 @@ say_whole(const struct asked *whole, enum phrase phrase, const char *argument)
     return say(whole->arena, whole->context->house, whole->language, phrase, argument, NULL);
 }
 
+/* As it goes out: as the record says that this phone, or its renter, is to be told. */
+static char *
+as_sent(const struct asked *whole, const char *text)
+{
+    char *plain = parts_plain(whole->arena, reach_words(whole, text));
+
+    return reach_is_in_words(whole) ? in_words(whole->arena, whole->language, plain) : plain;
+}
+
 static void
 add_reply(const struct asked *whole, struct verdict *verdict, const char *text,
           enum urgency urgency, bool holds_time)
 {
+    bool is_first_part = urgency == URGENCY_EMERGENCY && verdict->reply_count == 0;
+    const char *sent = as_sent(whole, text);
+
+    if (is_first_part && parts_count(sent).parts > 1) {
+        sent = parts_plain(whole->arena, text); /* it stands alone, whatever its signs */
+    }
     if (verdict->reply_count < VERDICT_REPLIES_MAX) {
         verdict->replies[verdict->reply_count++] =
-            (struct reply){.text = parts_plain(whole->arena, reach_words(whole, text)),
-                           .urgency = urgency,
-                           .holds_time = holds_time};
+            (struct reply){.text = sent, .urgency = urgency, .holds_time = holds_time};
     }
 }
 
@@ -237,7 +251,7 @@ add_to_draft(const struct asked *whole, struct verdict *verdict, struct draft *d
     char *joined = memory_copy(whole->arena, draft->text);
 
     append(&joined, answer->text);
-    if (!draft->any || parts_count(parts_plain(whole->arena, joined)).parts <= PARTS_TOGETHER) {
+    if (!draft->any || parts_count(as_sent(whole, joined)).parts <= PARTS_TOGETHER) {
         draft->text = joined;
     } else if (verdict->reply_count < VERDICT_REPLIES_MAX - 1) {
         next_draft(whole, verdict, draft, answer, urgency);
@@ -354,6 +368,10 @@ warn_staff(const struct asked *whole, struct verdict *verdict)
     struct alert_call *alert = &verdict->alert;
     bool opted_out = whole->context->conversation.opted_out, by_text = reach_is_by_text(whole);
 
+    if (alert->level != ALERT_NONE && reach_is_landline(whole)) {
+        alert->brief = memory_format(whole->arena, "%s; landline: ring", alert->brief);
+        return;
+    }
     if (alert->level == ALERT_NONE || (!opted_out && !by_text)) {
         return;
     }
@@ -363,6 +381,28 @@ warn_staff(const struct asked *whole, struct verdict *verdict)
                       !opted_out ? "never ring, text"
                       : by_text  ? "never ring; opted out, carrier may block our text: go there"
                                  : "opted out: carrier may block our text, ring");
+}
+
+/*
+ * The record says that this phone is a landline: what we would text goes to a person, who rings.
+ * But for the emergency line, which they have asked for by texting. A question that is not sent is
+ * not open.
+ */
+static void
+hold_for_landline(const struct asked *whole, struct verdict *verdict)
+{
+    if (!reach_is_landline(whole) || verdict->route == ROUTE_EMERGENCY) {
+        return;
+    }
+    if (verdict->reply_count > 0 && verdict->route != ROUTE_SMALLTALK) {
+        verdict_alert(verdict, ALERT_OFFICE, false, "landline", "asks by landline");
+    }
+    verdict->reply_count = 0;
+    verdict->reminder.step =
+        verdict->reminder.step == REMINDER_CANCEL ? REMINDER_CANCEL : REMINDER_KEEP;
+    if (verdict->conversation.question != whole->context->conversation.question) {
+        verdict->conversation.question = QUESTION_NONE;
+    }
 }
 
 static void
@@ -392,6 +432,7 @@ reply_compose(const struct asked *whole, struct verdict *verdict)
             compose_opted_out(whole, verdict);
         }
     }
+    hold_for_landline(whole, verdict);
     warn_staff(whole, verdict);
     settle_conversation(whole, verdict);
 }

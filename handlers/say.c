@@ -103,6 +103,12 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "Nadie le ha contestado todavia; estamos llamando otra vez al personal. Mientras tanto "
          "contesta este sistema automatico: mande su pregunta otra vez. ¿Emergencia? Llame al "
          "{emergency}."},
+    [SAY_NOBODY_YET] =
+        {"Nobody of our staff has answered yet; all of them are being called. Don't wait for us: "
+         "call "
+         "{emergency} if breathing gets hard, lips turn blue, or you feel worse.",
+         "Nadie del personal ha contestado todavia; estamos llamando a todos. No nos espere: llame "
+         "al {emergency} si le cuesta respirar, se le ponen azules los labios o se siente peor."},
     [SAY_TURN_YOURS] = {"Thank you. The turn is yours.", "Thank you. The turn is yours."},
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",

@@ -39,6 +39,7 @@ enum phrase {
     SAY_TALK_NOBODY,   /* 0 number */
     SAY_TALK_CLOSED,   /* to the renter: the person who wrote has closed it */
     SAY_TALK_NO_WORD,  /* to the renter: nobody has answered in time */
+    SAY_NOBODY_YET,    /* to the renter: everyone was called, and nobody has taken the alert */
     SAY_HAND_WHO,      /* 0 number, 1 names */
     SAY_HAND_ASKED,    /* 0 number, 1 name */
     SAY_DIED_WHO,

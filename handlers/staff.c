@@ -14,12 +14,42 @@
 
 enum { LIST_MAX = 10 /* alerts in one text */ };
 
+/* The one that all open ones are called by; NULL if there are several to choose from. */
+static const struct open_alert *
+only_alert(const struct context *context)
+{
+    const struct open_alert *only = NULL;
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (context->alerts[i].head == context->alerts[i].number) {
+            if (only != NULL) {
+                return NULL;
+            }
+            only = &context->alerts[i];
+        }
+    }
+    return only;
+}
+
+/* How many are called by this one, itself included. */
+static size_t
+count_with(const struct context *context, const struct open_alert *head)
+{
+    size_t count = 0, i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        count += context->alerts[i].head == head->number ? 1 : 0;
+    }
+    return count;
+}
+
 /* An order that an open alert is meant by: its words may tell the sign that it is about. */
 static bool
 is_about_alert(const struct asked *whole, const struct staff_order *order)
 {
     const struct context *context = whole->context;
-    const struct open_alert *only = context->alert_count == 1 ? &context->alerts[0] : NULL;
+    const struct open_alert *only = only_alert(context);
 
     if (order->has_number || order->word == STAFF_MINE || order->word == STAFF_SORTED) {
         return true;
@@ -67,8 +97,23 @@ holder_name(const struct open_alert *alert)
     return alert->taken_name != NULL ? alert->taken_name : alert->taken_by;
 }
 
+/* " and 13 +12085550124" */
 static void
-append_alert(char **list, const struct open_alert *alert)
+append_joined(char **list, const struct context *context, const struct open_alert *head)
+{
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        const struct open_alert *alert = &context->alerts[i];
+
+        if (alert->head == head->number && alert != head) {
+            memory_append(list, " and %lld %s", (long long)alert->number, alert->phone);
+        }
+    }
+}
+
+static void
+append_alert(char **list, const struct context *context, const struct open_alert *alert)
 {
     static const char *const levels[] = {[ALERT_NONE] = "",
                                          [ALERT_OFFICE] = "OFFICE",
@@ -77,31 +122,38 @@ append_alert(char **list, const struct open_alert *alert)
 
     memory_append(list, "%s%lld %s %s %s", (*list)[0] == '\0' ? "" : ", ", (long long)alert->number,
                   levels[alert->level], alert->brief, alert->phone);
+    append_joined(list, context, alert);
     if (alert->taken_by != NULL) {
         memory_append(list, " (with %s)", holder_name(alert));
     }
 }
 
-/* Gravest first: "12 URGENT dizzy +12085550123, 13 OFFICE not answered +12085550124 (with Kim)" */
+/* Gravest first: "12 URGENT dizzy +12085550123, 13 OFFICE not answered +12085550124 (with Kim)";
+ * what is called together stands together. */
 static char *
 list_open(const struct asked *whole)
 {
     const struct context *context = whole->context;
     char *list = memory_copy(whole->arena, "");
-    size_t told = 0, i;
+    size_t told = 0, heads = 0, i;
     int level;
 
     for (level = ALERT_EMERGENCY; level > ALERT_NONE; level--) {
         for (i = 0; i < context->alert_count; i++) {
             /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
-            if ((int)context->alerts[i].level == level && told < LIST_MAX) {
-                append_alert(&list, &context->alerts[i]);
+            const struct open_alert *alert = &context->alerts[i];
+
+            if ((int)alert->level != level || alert->head != alert->number) {
+                continue;
+            }
+            if (heads++ < LIST_MAX) {
+                append_alert(&list, context, alert);
                 told++;
             }
         }
     }
-    if (told < context->alert_count) {
-        memory_append(&list, ", and %zu more", context->alert_count - told);
+    if (told < heads) {
+        memory_append(&list, ", and %zu more", heads - told);
     }
     return list;
 }
@@ -116,14 +168,15 @@ reply(const struct asked *whole, struct verdict *verdict, enum phrase phrase, co
         say(whole->arena, whole->context->house, LANGUAGE_EN, phrase, first, second, NULL);
 }
 
-/* The alert meant: by number, or the only one that is open. NULL if neither. */
+/* The alert meant: by number, or the only one that is open. NULL if neither. Words for a renter
+ * need to know for whom. */
 static const struct open_alert *
 alert_meant(const struct context *context, const struct staff_order *order)
 {
     size_t i;
 
     if (!order->has_number) {
-        return context->alert_count == 1 ? &context->alerts[0] : NULL;
+        return order->word == STAFF_TALK && context->alert_count > 1 ? NULL : only_alert(context);
     }
     for (i = 0; i < context->alert_count; i++) {
         if (context->alerts[i].number == order->number) {
@@ -141,18 +194,36 @@ change(struct verdict *verdict, enum alert_step step, const struct open_alert *a
     verdict->alert_change = (struct alert_change){.step = step, .number = alert->number};
 }
 
+/* Behind "only ", which closes an alert for its own renter and leaves those who are called with it;
+ * NULL if it does not stand there. */
+static const char *
+behind_only(const char *rest)
+{
+    size_t length = strcspn(rest, " ");
+
+    return staff_is_word(rest, length, "only") ? rest + length + strspn(rest + length, " ,.:")
+                                               : NULL;
+}
+
 static void
 close_alert(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
             const struct open_alert *alert)
 {
     const char *number = alert_number(whole, alert->number);
+    size_t count = count_with(whole->context, alert);
+    const char *only = count > 1 ? behind_only(order->rest) : NULL;
+    const char *note = only != NULL ? only : order->rest;
 
-    if (order->rest[0] == '\0') {
+    if (note[0] == '\0') {
         reply(whole, verdict, SAY_STAFF_OUTCOME, number, NULL); /* no alert ends without one */
         return;
     }
     change(verdict, ALERT_STEP_CLOSE, alert);
-    verdict->alert_change.note = order->rest;
+    verdict->alert_change.note = note;
+    verdict->alert_change.only_this = only != NULL;
+    if (count > 1 && only == NULL) {
+        number = memory_format(whole->arena, "%s of %zu renters", number, count);
+    }
     reply(whole, verdict, SAY_STAFF_CLOSED, number, NULL);
 }
 

@@ -92,6 +92,10 @@ bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
 void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);
 /* The record says that the sender is never rung, only texted. */
 bool reach_is_by_text(const struct asked *whole);
+/* It is a landline: no texts go there. */
+bool reach_is_landline(const struct asked *whole);
+/* They are blind or read to: words instead of signs (in_words.h). */
+bool reach_is_in_words(const struct asked *whole);
 /* A reply as it may be said to them: nobody "will call" who must not ring. */
 const char *reach_words(const struct asked *whole, const char *text);
 /* Wants no more texts, in words of their own: the text says so and nothing else; or it may be meant
@@ -131,6 +135,9 @@ void office_call(const struct asked *asked, struct verdict *verdict, const char 
 /* What this text asks of the office waits until it is open: it is closed, and nothing tells that
  * the renter needs it before. */
 bool office_hours_wait(const struct asked *asked);
+/* If that is all that staff are called about: where the mains failed, and until when the batteries
+ * last. The latter also if a charge was told. */
+void outage_mark(const struct asked *whole, struct verdict *verdict);
 /* From when on staff are called about what was decided. */
 int64_t office_hours_call(const struct asked *whole, const struct verdict *verdict);
 /* Asks whether oxygen flows again and keeps that open. */

@@ -101,6 +101,7 @@ struct alert_call {
     const char *reason; /* "sign:chest-pain", "gap", "office:extend" */
     const char *brief;  /* two or three words for a text: "chest pain" */
     bool ring;          /* text and ring, where there is a road that rings */
+    const char *area;   /* the mains failed there, and that is all it is about; or NULL */
     int64_t call_utc_s; /* from when on: now, or once the office is open */
 };
 
@@ -117,6 +118,7 @@ struct alert_change {
     enum alert_step step;
     int64_t number;
     const char *note; /* outcome, when closing */
+    bool only_this;   /* when closing: not what is called with it */
     const char *to;   /* the colleague's phone, when passing it on */
 };
 
@@ -124,6 +126,7 @@ struct alert_change {
 struct relay {
     const char *to;   /* phone; NULL if nothing is passed on */
     const char *text; /* NULL: nothing was written yet */
+    int64_t number;   /* of a second phone beside a conversation: the alert that this is about */
 };
 
 enum rest_step { REST_STEP_NONE, REST_STEP_BEGIN, REST_STEP_END };
@@ -182,6 +185,8 @@ struct verdict {
     struct conversation conversation; /* as it stands after this text */
     bool account_changed;             /* also ends what watches the charge told before */
     struct battery_account account;   /* of rental_id */
+    int64_t runs_out_utc_s; /* of a mains failure or a changed account: when the batteries end by
+                               the low end; 0 if not known */
     struct reminder_change reminder;
 };
 

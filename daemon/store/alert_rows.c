@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "alert_group_rows.h"
 #include "alert_sql.h"
 #include "memory.h"
 #include "rental_sql.h"
@@ -157,13 +158,18 @@ add_to(struct store *store, const struct standing *standing, const struct alert_
        int64_t now_utc_s, struct fault *fault)
 {
     bool is_graver = alert->level > standing->level;
+    bool is_more = is_graver || (alert->level == ALERT_URGENT && !standing->reason_known);
 
-    if (is_graver && store_do(store,
-                              "UPDATE alert_due SET level = ?2, reason = ?3, stepped_s = 0"
-                              " WHERE alert_number = ?1",
-                              VALUES(number(standing->number),
-                                     words(alert_level_name(alert->level)), words(alert->reason)),
-                              fault) != 0) {
+    if (is_more && alert->area == NULL && alert_group_leave(store, standing->number, fault) != 0) {
+        return -1;
+    }
+    if (is_graver &&
+        store_do(store,
+                 "UPDATE alert_due SET level = ?2, reason = ?3, stepped_s = 0, told_utc_s = NULL"
+                 " WHERE alert_number = ?1",
+                 VALUES(number(standing->number), words(alert_level_name(alert->level)),
+                        words(alert->reason)),
+                 fault) != 0) {
         return -1;
     }
     if (say_too(store, standing, alert, fault) != 0 ||
@@ -183,7 +189,8 @@ alert_rows_bring_forward(struct store *store, int64_t alert_number, int64_t next
                          struct fault *fault)
 {
     return store_do(store,
-                    "UPDATE alert_due SET next_utc_s = min(next_utc_s, ?2) WHERE alert_number = ?1",
+                    "UPDATE alert_due SET next_utc_s = min(next_utc_s, ?2)"
+                    " WHERE alert_number = " HEAD_OF("?1"),
                     VALUES(number(alert_number), number(next_utc_s)), fault);
 }
 
@@ -206,6 +213,9 @@ alert_rows_open(struct store *store, const struct alert_row *alert, int64_t now_
         rc = add_to(store, &standing, alert, now_utc_s, fault);
     } else {
         rc = open_new(store, alert, rental_id, now_utc_s, alert_number, fault);
+    }
+    if (rc == 0 && alert->area != NULL) {
+        rc = alert_group_join(store, *alert_number, alert, now_utc_s, fault);
     }
 out:
     talloc_free(arena);
@@ -246,6 +256,9 @@ read_row(void *arena, sqlite3_stmt *query, struct alert_row *row)
         .ring = sqlite3_column_int(query, 15) != 0,
         .offered_to = column_text(arena, query, 16),
         .offer_ends_utc_s = sqlite3_column_int64(query, 17),
+        .area = column_text(arena, query, 18),
+        .runs_out_utc_s = sqlite3_column_int64(query, 19),
+        .told_utc_s = sqlite3_column_int64(query, 20),
     };
 }
 
@@ -256,7 +269,7 @@ read_row(void *arena, sqlite3_stmt *query, struct alert_row *row)
     " json_extract(s.json, '$.first_name'), json_extract(s.json, '$.place'),"                      \
     " (SELECT count(DISTINCT who) FROM alert_event e WHERE e.alert_number = d.alert_number"        \
     " AND e.event = 'called' AND e.id < level.id), d.ring, d.offered_to,"                          \
-    " d.offer_ends_utc_s"                                                                          \
+    " d.offer_ends_utc_s, d.area, d.runs_out_utc_s, d.told_utc_s"                                  \
     " FROM alert_due d JOIN alert a ON a.number = d.alert_number"                                  \
     " JOIN alert_event level ON level.id = (SELECT max(id) FROM alert_event e"                     \
     " WHERE e.alert_number = d.alert_number AND e.event IN ('opened', 'raised'))"                  \
@@ -287,7 +300,7 @@ alert_rows_due(struct store *store, void *arena, int64_t now_utc_s, struct alert
 {
     sqlite3_stmt *query = store_query(
         store,
-        ROWS " WHERE d.next_utc_s <= ?"
+        ROWS " WHERE d.next_utc_s <= ? AND d.group_number IS NULL"
              " ORDER BY CASE d.level WHEN 'emergency' THEN 0 WHEN 'urgent' THEN 1 ELSE 2 END,"
              " d.alert_number",
         VALUES(number(now_utc_s)), fault);
@@ -313,9 +326,18 @@ alert_rows_due(struct store *store, void *arena, int64_t now_utc_s, struct alert
 int
 alert_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault)
 {
-    return store_soonest(store, "SELECT next_utc_s FROM alert_due ORDER BY next_utc_s LIMIT 1",
+    return store_soonest(store,
+                         "SELECT next_utc_s FROM alert_due WHERE group_number IS NULL"
+                         " ORDER BY next_utc_s LIMIT 1",
                          next_utc_s, fault);
 }
+
+/* The current record says so of the phone that began the alert of alert_due. */
+#define IS_LANDLINE                                                                                \
+    "EXISTS (SELECT 1 FROM rental_row r JOIN rental_snapshot s ON s.digest = r.digest,"            \
+    " json_each(s.json, '$.phones') p WHERE r.id = (SELECT max(id) FROM rental_row"                \
+    " WHERE rental_id = alert_due.rental_id) AND json_extract(p.value, '$.number') ="              \
+    " alert_due.phone AND json_extract(p.value, '$.reach') = 'landline')"
 
 int
 alert_rows_open_of(struct store *store, void *arena, const char *phone, struct open_alert **alerts,
@@ -327,8 +349,12 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " CASE WHEN " IS_LAPSED " THEN NULL ELSE taken_by END, a.opened_utc_s,"
         " (SELECT group_concat(reason) FROM (SELECT e.reason FROM alert_event e"
         " WHERE e.alert_number = alert_due.alert_number GROUP BY e.reason ORDER BY max(e.id))),"
-        " offered_to, coalesce((SELECT given FROM consent c WHERE c.phone = alert_due.phone"
-        " ORDER BY c.id DESC LIMIT 1), 1)"
+        " (SELECT h.offered_to FROM alert_due h WHERE h.alert_number ="
+        " coalesce(alert_due.group_number, alert_due.alert_number)),"
+        " coalesce((SELECT given FROM consent c WHERE c.phone = alert_due.phone"
+        " ORDER BY c.id DESC LIMIT 1), 1) AND NOT " IS_LANDLINE ", coalesce(group_number,"
+        " alert_number), EXISTS (SELECT 1 FROM talk WHERE talk.alert_number ="
+        " alert_due.alert_number)"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
         " WHERE ?1 IS NULL OR alert_due.phone = ?1"
         " OR alert_due.rental_id IN (" RENTAL_IDS_OF_PHONE("?1") ") ORDER BY alert_number",
@@ -353,7 +379,9 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
             .opened_utc_s = sqlite3_column_int64(query, 7),
             .reasons = column_text(arena, query, 8),
             .offered_to = column_text(arena, query, 9),
-            .no_texts = sqlite3_column_int(query, 10) == 0};
+            .no_texts = sqlite3_column_int(query, 10) == 0,
+            .head = sqlite3_column_int64(query, 11),
+            .has_talk = sqlite3_column_int(query, 12) != 0};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }

@@ -12,6 +12,16 @@
 /* Instead of a renter's phone: the alert is about hutbell itself. */
 #define ALERT_ABOUT_US "hutbell"
 
+/* One renter of an alert about a mains failure that several have told (alert_group_rows.h). */
+struct alert_renter {
+    int64_t number; /* of their own alert, which is called with the others */
+    const char *rental_id, *phone;
+    const char *first_name, *place; /* as in alert_row */
+    const char *brief;
+    int64_t runs_out_utc_s; /* low end of their batteries; 0 if they told no charge */
+    const char *until;      /* that as a clock time, set by alert_renters(); or NULL */
+};
+
 struct alert_row {
     int64_t number; /* what staff call it */
     enum alert_level level;
@@ -30,6 +40,12 @@ struct alert_row {
     bool ring;              /* rings from the first call on, even if it is no emergency */
     const char *offered_to; /* whoever has it passes it on to this staff phone; or NULL */
     int64_t offer_ends_utc_s;
+    const char *area; /* of a mains failure: where; else NULL */
+    int64_t runs_out_utc_s;
+    int64_t told_utc_s;        /* when its renter was told that nobody has answered yet; 0: not */
+    int64_t joins_since_utc_s; /* to be opened: it joins a mains failure told there since then */
+    const struct alert_renter *renters; /* set by alert_renters() if there are several */
+    size_t renter_count;
 };
 
 enum alert_event {
@@ -53,10 +69,14 @@ enum { ALERT_OFFICE_PAUSE_S = 600, ALERT_BRIEF_MAX = 80 /* characters: it is tex
  * open alert brings its next call forward to alert->next_utc_s. The same reason once more does not,
  * but for an office alert: that is called again about a further text, ALERT_OFFICE_PAUSE_S after
  * its last call or later. *number is the alert's; *is_new if it was opened now.
+ *
+ * One about a mains failure joins others of that area; any other reason that is urgent or graver
+ * takes it out of them again (alert_group_rows.h).
  */
 int alert_rows_open(struct store *store, const struct alert_row *alert, int64_t now_utc_s,
                     int64_t *number, bool *is_new, struct fault *fault);
 
+/* Those that are to be called, and with each all that have joined it. */
 int alert_rows_due(struct store *store, void *arena, int64_t now_utc_s, struct alert_row **rows,
                    size_t *count, struct fault *fault);
 int alert_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault);
@@ -74,6 +94,9 @@ int alert_rows_is_called_since(struct store *store, int64_t number, const char *
 /* A call within so many seconds is soon enough. */
 enum { ALERT_SOON_S = 3600 };
 
+/* Its renter was told that nobody has answered yet. */
+int alert_rows_told(struct store *store, int64_t number, int64_t now_utc_s, struct fault *fault);
+
 /* When to call again. */
 int alert_rows_next_call(struct store *store, int64_t number, int64_t next_utc_s,
                          struct fault *fault);
@@ -90,15 +113,15 @@ struct alert_hand {
     int64_t now_utc_s;
 };
 
-/* *taken is false if it is closed or someone else has it, unless others were called since because
- * whoever took it gave no outcome in time. */
+/* With all that are called with it. *taken is false if it is closed or someone else has it, unless
+ * others were called since because whoever took it gave no outcome in time. */
 int alert_rows_take(struct store *store, int64_t number, const struct alert_hand *hand,
                     int64_t recheck_utc_s, bool *taken, struct fault *fault);
 /* Whoever has it passes it on to `to`, who may take it until then. It is called again then. */
 int alert_rows_offer(struct store *store, int64_t number, const struct alert_hand *hand,
                      const char *to, int64_t ends_utc_s, struct fault *fault);
 int alert_rows_offer_over(struct store *store, int64_t number, struct fault *fault);
-/* Nobody has it any more; it is called now. */
+/* Nobody has it any more; it is called now, and by itself. */
 int alert_rows_release(struct store *store, int64_t number, int64_t now_utc_s, struct fault *fault);
 /* A person has dealt with it: nothing that we asked its renter waits for an answer any more. */
 int alert_rows_close(struct store *store, int64_t number, const struct alert_hand *hand,

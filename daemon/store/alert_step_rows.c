@@ -1,6 +1,7 @@
 /* What happens to an alert once it is open: calls, hands, its end. */
 #include "alert_rows.h"
 
+#include "alert_group_rows.h"
 #include "alert_sql.h"
 #include "store_sql.h"
 
@@ -69,6 +70,13 @@ alert_rows_is_called_since(struct store *store, int64_t alert_number, const char
 }
 
 int
+alert_rows_told(struct store *store, int64_t alert_number, int64_t now_utc_s, struct fault *fault)
+{
+    return store_do(store, "UPDATE alert_due SET told_utc_s = ?2 WHERE alert_number = ?1",
+                    VALUES(number(alert_number), number(now_utc_s)), fault);
+}
+
+int
 alert_rows_next_call(struct store *store, int64_t alert_number, int64_t next_utc_s,
                      struct fault *fault)
 {
@@ -87,21 +95,45 @@ alert_rows_call_again(struct store *store, int64_t alert_number, int64_t next_ut
         VALUES(number(alert_number), number(next_utc_s), number(next_utc_s + ALERT_SOON_S)), fault);
 }
 
+/* The same person has all that are called with it. */
+static int
+taken_with(struct store *store, int64_t alert_number, const struct alert_hand *hand,
+           struct fault *fault)
+{
+    if (store_do(store,
+                 "UPDATE alert_due SET taken_by = ?2, taken_utc_s = ?3"
+                 " WHERE group_number = " HEAD_OF("?1"),
+                 VALUES(number(alert_number), words(hand->who), number(hand->now_utc_s)),
+                 fault) != 0) {
+        return -1;
+    }
+    return store_do(
+        store,
+        "INSERT INTO alert_event (alert_number, event, at_utc_s, level, reason, who,"
+        " road) SELECT alert_number, 'taken', ?3, level, reason, ?2, ?4 FROM alert_due"
+        " WHERE coalesce(group_number, alert_number) = " HEAD_OF("?1"),
+        VALUES(number(alert_number), words(hand->who), number(hand->now_utc_s), words(hand->road)),
+        fault);
+}
+
 int
 alert_rows_take(struct store *store, int64_t alert_number, const struct alert_hand *hand,
                 int64_t recheck_utc_s, bool *taken, struct fault *fault)
 {
-    if (store_do(store,
-                 "UPDATE alert_due SET taken_by = ?2, taken_utc_s = ?3, next_utc_s = ?4,"
-                 " offered_to = NULL, offer_ends_utc_s = NULL WHERE alert_number = ?1"
-                 " AND (taken_by IS NULL OR taken_by = ?2 OR offered_to = ?2 OR " IS_LAPSED ")",
-                 VALUES(number(alert_number), words(hand->who), number(hand->now_utc_s),
-                        number(recheck_utc_s)),
-                 fault) != 0) {
+    if (store_do(
+            store,
+            "UPDATE alert_due SET taken_by = ?2, taken_utc_s = ?3, next_utc_s = ?4,"
+            " offered_to = NULL, offer_ends_utc_s = NULL"
+            " WHERE alert_number = " HEAD_OF(
+                "?1") " AND (taken_by IS NULL OR taken_by = ?2 OR offered_to = ?2 OR " IS_LAPSED
+                      ")",
+            VALUES(number(alert_number), words(hand->who), number(hand->now_utc_s),
+                   number(recheck_utc_s)),
+            fault) != 0) {
         return -1;
     }
     *taken = store_changes(store) == 1;
-    return *taken ? append(store, alert_number, ALERT_TAKEN, hand, NULL, taken, fault) : 0;
+    return *taken ? taken_with(store, alert_number, hand, fault) : 0;
 }
 
 int
@@ -133,7 +165,8 @@ int
 alert_rows_release(struct store *store, int64_t alert_number, int64_t now_utc_s,
                    struct fault *fault)
 {
-    if (store_do(store,
+    if (alert_group_leave(store, alert_number, fault) != 0 ||
+        store_do(store,
                  "INSERT INTO alert_event (alert_number, event, at_utc_s, level, reason, who)"
                  " SELECT alert_number, 'released', ?2, level, reason, taken_by FROM alert_due"
                  " WHERE alert_number = ?1",
@@ -155,7 +188,8 @@ alert_rows_close(struct store *store, int64_t alert_number, const struct alert_h
                  "DELETE FROM answer_due WHERE EXISTS (SELECT 1 FROM alert_due d"
                  " WHERE d.alert_number = ? AND (d.phone = answer_due.phone"
                  " OR d.rental_id = answer_due.rental_id))",
-                 VALUES(number(alert_number)), fault) != 0) {
+                 VALUES(number(alert_number)), fault) != 0 ||
+        alert_group_leave(store, alert_number, fault) != 0) {
         return -1;
     }
     return store_do(store, "DELETE FROM alert_due WHERE alert_number = ?",

@@ -123,23 +123,32 @@ read_rows(struct store *store, void *arena, sqlite3_stmt *query, struct outbox_r
     return 0;
 }
 
+/* The second text of a reply waits until the first is settled: what to do first is read first. */
+#define IN_ITS_TURN                                                                                \
+    " NOT EXISTS (SELECT 1 FROM outbox b JOIN outbox_due ON outbox_id = b.id"                      \
+    " WHERE o.about = 'reply' AND b.about = 'reply' AND b.verdict_id = o.verdict_id"               \
+    " AND b.recipient = o.recipient AND b.id < o.id)"
+
 int
 outbox_rows_due(struct store *store, void *arena, int64_t now_utc_s, size_t room,
                 struct outbox_row **rows, size_t *count, struct fault *fault)
 {
-    return read_rows(store, arena,
-                     store_query(store,
-                                 "SELECT " ROW_COLUMNS " FROM outbox_due d"
-                                 " JOIN outbox o ON o.id = d.outbox_id WHERE d.next_utc_s <= ?"
-                                 " ORDER BY d.urgency, d.outbox_id LIMIT ?",
-                                 VALUES(number(now_utc_s), number((int64_t)room)), fault),
-                     rows, count, fault);
+    return read_rows(
+        store, arena,
+        store_query(store,
+                    "SELECT " ROW_COLUMNS " FROM outbox_due d"
+                    " JOIN outbox o ON o.id = d.outbox_id WHERE d.next_utc_s <= ? AND" IN_ITS_TURN
+                    " ORDER BY d.urgency, d.outbox_id LIMIT ?",
+                    VALUES(number(now_utc_s), number((int64_t)room)), fault),
+        rows, count, fault);
 }
 
 int
 outbox_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault)
 {
-    return store_soonest(store, "SELECT next_utc_s FROM outbox_due ORDER BY next_utc_s LIMIT 1",
+    return store_soonest(store,
+                         "SELECT d.next_utc_s FROM outbox_due d JOIN outbox o ON o.id = d.outbox_id"
+                         " WHERE" IN_ITS_TURN " ORDER BY d.next_utc_s LIMIT 1",
                          next_utc_s, fault);
 }
 

@@ -44,7 +44,8 @@ struct outbox_row {
 int outbox_rows_add(struct store *store, const struct outbox_new *row, int64_t *id,
                     struct fault *fault);
 
-/* What may be tried now, most urgent first, then oldest; at most `room`, in `arena`. */
+/* What may be tried now, most urgent first, then oldest; at most `room`, in `arena`. Of a reply of
+ * several texts only the first that is not settled. */
 int outbox_rows_due(struct store *store, void *arena, int64_t now_utc_s, size_t room,
                     struct outbox_row **rows, size_t *count, struct fault *fault);
 /* When the next one is due; *next_utc_s is INT64_MAX if none. */

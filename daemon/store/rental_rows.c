@@ -142,6 +142,33 @@ rental_rows_link(struct store *store, const char *phone, const char *rental_id, 
 }
 
 int
+rental_rows_linked(struct store *store, void *arena, const char *rental_id, const char ***phones,
+                   size_t *count, struct fault *fault)
+{
+    sqlite3_stmt *query = store_query(
+        store,
+        "SELECT phone FROM phone_link pl WHERE rental_id = ? AND linked = 1 AND id ="
+        " (SELECT max(id) FROM phone_link WHERE phone = pl.phone AND rental_id = pl.rental_id)"
+        " ORDER BY id",
+        VALUES(words(rental_id)), fault);
+    bool more;
+
+    *phones = NULL;
+    *count = 0;
+    if (query == NULL || store_next(store, query, &more, fault) != 0) {
+        return -1;
+    }
+    while (more) {
+        *phones = memory_grow(arena, const char *, *phones, *count);
+        (*phones)[(*count)++] = column_text(arena, query, 0);
+        if (store_next(store, query, &more, fault) != 0) {
+            return -1;
+        }
+    }
+    return 0;
+}
+
+int
 rental_rows_of_phone(struct store *store, void *arena, const char *phone, struct rental_row **rows,
                      size_t *count, struct fault *fault)
 {

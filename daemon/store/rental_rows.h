@@ -31,6 +31,9 @@ int rental_rows_has_source(struct store *store, const char *rental_id, const cha
 /* From now on a phone is one of a rental's, or no longer; `who` of staff says so. */
 int rental_rows_link(struct store *store, const char *phone, const char *rental_id, bool linked,
                      const char *who, int64_t now_utc_s, struct fault *fault);
+/* The phones that are linked to a rental now, in `arena`. */
+int rental_rows_linked(struct store *store, void *arena, const char *rental_id,
+                       const char ***phones, size_t *count, struct fault *fault);
 
 /* The current records of this phone, named by them or linked, in `arena`, by rental_id. */
 int rental_rows_of_phone(struct store *store, void *arena, const char *phone,

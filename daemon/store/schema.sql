@@ -259,11 +259,17 @@ CREATE TABLE alert_due (
     ring INTEGER NOT NULL DEFAULT 1 CHECK (ring IN (0, 1)), -- an urgent one rings at once, or later
     offered_to TEXT, -- staff phone that whoever has it passes it on to
     offer_ends_utc_s INTEGER,
-    stepped_s INTEGER NOT NULL DEFAULT 0 -- what the clock was stepped by since it has its level
+    stepped_s INTEGER NOT NULL DEFAULT 0, -- what the clock was stepped by since it has its level
+    group_number INTEGER REFERENCES alert, -- it is called with this one; NULL: by itself
+    area TEXT, -- of a mains failure: where
+    outage_utc_s INTEGER, -- when the mains failure was told last
+    runs_out_utc_s INTEGER, -- low end of the batteries, as far as they are told
+    told_utc_s INTEGER -- at its level: when the renter was told that nobody has answered
 ) STRICT;
 CREATE UNIQUE INDEX alert_due_of_rental ON alert_due (rental_id) WHERE rental_id IS NOT NULL;
 CREATE UNIQUE INDEX alert_due_of_stranger ON alert_due (phone) WHERE rental_id IS NULL;
 CREATE INDEX alert_due_next ON alert_due (next_utc_s);
+CREATE INDEX alert_due_by_group ON alert_due (group_number);
 
 -- One row for each conversation that a person has: by when they must have answered the renter.
 CREATE TABLE talk (

@@ -156,8 +156,8 @@ join_range(struct items *items, size_t at)
            ((dash || item_text(items, at + 1, "or") || item_text(items, at + 1, "o") ||
              (item_text(items, at + 1, "to") && item_is(items, at - 1, ITEM_SHOWS))) &&
             low->value > 12 * 1000 && high->value <= 100 * 1000);
-    if (low->value >= high->value || low->negative || low->fraction || low->times || !told ||
-        item_text(items, at + 1, "hasta") ||
+    if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
+        low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
          item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT)) {
         return;
@@ -257,13 +257,23 @@ is_an_hour(const struct items *items, size_t at)
            !item_is(items, at - 1, ITEM_HALF);
 }
 
+/* "another hour", "otra hora" */
+static bool
+is_another(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].from, " another otra ") &&
+           items->list[at].to == items->list[at].from + 1 &&
+           item_value(items, at + 1, ITEM_UNIT) == UNIT_HOUR;
+}
+
 /* A number with its unit, or a unit that an article counts: "an hour", "hora y media". */
 static bool
 number_of_unit(struct items *items, size_t at)
 {
     struct item number = {.value = 1000, .high = 1000, .day = NO_DAY};
     bool counted = item_free_number(items, at);
-    bool article = item_is(items, at, ITEM_ARTICLE) && !item_in(items, at - 1, UNIT_OTHER);
+    bool article = (item_is(items, at, ITEM_ARTICLE) && !item_in(items, at - 1, UNIT_OTHER)) ||
+                   is_another(items, at);
     size_t next = at + (counted || article ? 1 : 0), unit_item;
     bool half_follows;
     int part;

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "settings.h"
+
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
@@ -35,7 +37,7 @@ named_or_priced(struct items *items, size_t at)
     bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
     size_t number = at + 1;
 
-    if (!named && !priced) {
+    if ((!named && !priced) || is_lone_number(items, at)) {
         return;
     }
     while (number < at + 3 &&
@@ -43,7 +45,8 @@ named_or_priced(struct items *items, size_t at)
             item_is(items, number, ITEM_PRICE) || item_is(items, number, ITEM_HEDGE))) {
         number++;
     }
-    if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1)) ||
+    if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1) &&
+         !item_text(items, number + 1, "setting")) ||
         item_in(items, number, UNIT_CELSIUS) || item_in(items, number, UNIT_FAHRENHEIT)) {
         items_spend(items, number, 1); /* "seat 14C" */
     }
@@ -153,8 +156,9 @@ denied(struct items *items, size_t at)
     size_t next = at + 1;
 
     if (!item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_CORRECT) ||
-        (item_text(items, at, "no") && (at == 0 || items->list[at - 1].is == ITEM_STOP ||
-                                        items->list[at - 1].is == ITEM_PAUSE))) {
+        (item_text(items, at, "no") && items->list[at].to == items->list[at].from + 1 &&
+         (at == 0 || items->list[at - 1].is == ITEM_STOP ||
+          items->list[at - 1].is == ITEM_PAUSE))) {
         return; /* a no of its own corrects */
     }
     while (next < at + 3 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||

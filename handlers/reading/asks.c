@@ -5,6 +5,8 @@
 #include "legs.h"
 #include "surroundings.h"
 
+enum { POUNDS_MAX = 400 }; /* that somebody weighs; more is pressure */
+
 static bool
 has(const struct items *items, enum cue cue)
 {
@@ -20,6 +22,7 @@ cylinder_is_asked(const struct items *items)
 
     for (at = 0; at < items->count; at++) {
         pressure = pressure || item_in(items, at, UNIT_PSI) ||
+                   (item_in(items, at, UNIT_POUND) && items->list[at].value > POUNDS_MAX * 1000) ||
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
                    cylinder_size_at(items, at);
     }
@@ -255,8 +258,18 @@ is_life_of_full(const struct items *items, const struct told *told)
            !items_any(items, ITEM_HAVE) && has(items, CUE_LIFE);
 }
 
+/* "some batteries in the bag, they are full": there, however many */
+static bool
+has_some(const struct items *items)
+{
+    return items_any(items, ITEM_HAVE) || items_any(items, ITEM_ALL) ||
+           tokens_have(items->tokens, "some batteries|some packs|a few batteries|several batteries|"
+                                      "unas baterias|algunas baterias|varias baterias|unas pilas");
+}
+
 enum told_kind
-asks_by_reading(const struct items *items, const struct told *told)
+asks_by_reading(const struct items *items, const struct charges_read *charges,
+                const struct told *told)
 {
     bool left = has(items, CUE_LEFT) || told->since_min > 0 || told->is_earlier;
     bool out = false;
@@ -284,6 +297,9 @@ asks_by_reading(const struct items *items, const struct told *told)
         (has(items, CUE_ENOUGH) || has(items, CUE_HOW_MANY) || speaks_of_trip(items))) {
         return TOLD_TRIP;
     }
+    if (any_charge(told) && !out && is_plugged_in(items) && !has(items, CUE_LEFT)) {
+        return TOLD_CHARGING;
+    }
     if (left || out) {
         return TOLD_HOURS_LEFT;
     }
@@ -296,6 +312,9 @@ asks_by_reading(const struct items *items, const struct told *told)
     }
     if (is_life_of_full(items, told)) {
         return TOLD_BATTERY_LIFE;
+    }
+    if (charges->several && has_some(items)) {
+        return TOLD_HOURS_LEFT;
     }
     if (!any_charge(told) && (is_how_long(items) || has(items, CUE_LIFE))) {
         return TOLD_BATTERY_LIFE;
@@ -349,7 +368,7 @@ missing_of_cylinder(struct told *told)
     if (told->size[0] == '\0') {
         told->missing |= MISSING_SIZE;
     }
-    if (told->flow_tenths == 0 && !told->has_mode) {
+    if (told->flow_tenths == 0 && (!told->has_mode || told->mode == MODE_CONTINUOUS)) {
         told->missing |= MISSING_FLOW;
     }
 }

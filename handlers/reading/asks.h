@@ -16,7 +16,8 @@
 enum told_kind asks_by_words(const struct items *items);
 
 /* By what was read so far, before legs are. */
-enum told_kind asks_by_reading(const struct items *items, const struct told *told);
+enum told_kind asks_by_reading(const struct items *items, const struct charges_read *charges,
+                               const struct told *told);
 
 /* Adds to told->missing what its kind needs and the text does not tell. */
 void asks_missing(const struct items *items, const struct charges_read *charges, struct told *told);

@@ -5,6 +5,7 @@
  */
 #include "bare_numbers.h"
 
+#include "corrections.h"
 #include "hedges.h"
 
 /* "1 full, 1 maybe 30" */
@@ -62,7 +63,11 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
            item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
-           item_is(items, at, ITEM_ACTIVITY) || items->list[at].one;
+           item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
+           item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
+           items->list[at].one ||
+           token_among(items->tokens, items->list[at].from,
+                       " while when if but because mientras cuando si pero porque ");
 }
 
 /* A battery is spoken of earlier in the clause, and no other number or charge since. */
@@ -112,7 +117,8 @@ begins_list(const struct items *items, size_t at)
         return false;
     }
     return items->list[next].value > BIG_MIN * 1000 ||
-           (items->list[next].value >= 5 * 1000 && begins_list(items, next));
+           ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
+            begins_list(items, next));
 }
 
 /* "1 full 1 at 10" */
@@ -123,6 +129,15 @@ counts_batteries(const struct items *items, size_t at)
            items->list[at].value <= 4 * 1000 && items->list[at].value % 1000 == 0 &&
            !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
            !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
+}
+
+/* "charging from 10" */
+static bool
+is_charging_from(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
 }
 
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
@@ -148,8 +163,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         return big;
     }
     if (item_is(items, before, ITEM_FROM)) {
-        return lexicon_cue(items->tokens, CUE_CHARGING)
-                   ? big || item_is(items, at + 1, ITEM_TO)
+        return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
+                   ? big || item_is(items, at + 1, ITEM_TO) || is_charging_from(items, before) ||
+                         token_is(items->tokens, items->list[before].from, "starting")
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);
     }
@@ -202,8 +218,17 @@ opens_list(const struct items *items, size_t pause)
 static bool
 follows_correction(const struct items *items, size_t at)
 {
-    return item_is(items, at - 1, ITEM_CORRECT) ||
-           (at > 1 && items->list[at - 1].is == ITEM_PAUSE && item_is(items, at - 2, ITEM_CORRECT));
+    return corrections_lead(items, at);
+}
+
+/* "charging in the car, 30 to 80": from where to where */
+static bool
+begins_way_up(const struct items *items, size_t at)
+{
+    return clause_start(items, at) == at && item_is(items, at + 1, ITEM_TO) &&
+           item_free_number(items, at + 2) && items->list[at + 2].value > items->list[at].value &&
+           items->list[at + 2].value <= 100 * 1000 && !item_is(items, at + 3, ITEM_UNIT) &&
+           lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
 bool
@@ -237,7 +262,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
           (opens_list(items, before) && (big || begins_list(items, at))) ||
           (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
-          led_as_charge(items, at, before, big) || (joined && (big || value % 5 == 0)) ||
+          (big && begins_way_up(items, at)) || led_as_charge(items, at, before, big) ||
+          (joined && (big || value % 5 == 0)) ||
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||

@@ -9,18 +9,12 @@
 
 #include "corrections.h"
 #include "counted.h"
+#include "hedges.h"
 #include "memory.h"
 #include "states.h"
+#include "subjects.h"
 
-enum { SUBJECT_REACH = 9, GROUPS_MAX = 16, ALL_OF_THEM = -1, SEVERAL = -2 };
-
-/* States that one subject tells. */
-struct group {
-    struct state state;
-    int times;   /* 1 and more, ALL_OF_THEM, SEVERAL */
-    bool named;  /* has a subject of its own */
-    int ordinal; /* "the second one": 2; 0 if none */
-};
+enum { GROUPS_MAX = 16 };
 
 struct groups {
     struct group list[GROUPS_MAX];
@@ -40,127 +34,6 @@ items_words(const struct items *items, size_t at, size_t count)
     return words;
 }
 
-/* ---- of how many
- * ---------------------------------------------------------------------------------- */
-
-static bool
-is_passed_over(const struct items *items, size_t at)
-{
-    static const enum item_is passed[] = {
-        ITEM_LINK,      ITEM_AT,       ITEM_SHOWS,  ITEM_HEDGE,   ITEM_HAVE,
-        ITEM_ARTICLE,   ITEM_OF,       ITEM_LEFT,   ITEM_BATTERY, ITEM_WAS,
-        ITEM_NOW,       ITEM_ACTIVITY, ITEM_WORD,   ITEM_SIGN,    ITEM_POWER,
-        ITEM_THEN_LEFT, ITEM_FROM,     ITEM_USE,    ITEM_CLAIM,   ITEM_MINUS,
-        ITEM_FULL,      ITEM_LASTS,    ITEM_DEPART, ITEM_WILL_BE, ITEM_HEDGE_AFTER};
-    size_t i;
-
-    for (i = 0; i < sizeof passed / sizeof passed[0]; i++) {
-        if (item_is(items, at, passed[i])) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Sets times, named of the group by the words before item `at`. */
-static void
-find_subject(struct items *items, size_t at, struct group *group)
-{
-    size_t from = clause_start(items, at), i;
-    bool plural = false, noun = false;
-
-    group->times = 1;
-    for (i = at; i > from && at - i < SUBJECT_REACH; i--) {
-        size_t here = i - 1;
-
-        if (is_count(items, here)) {
-            if (is_label(items, here)) {
-                group->ordinal = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            } else if (here > 1 && item_is(items, here - 1, ITEM_OF) &&
-                       is_count(items, here - 2)) { /* "2 of my 3 batteries are full" */
-                group->times = items->list[here - 2].value / 1000;
-                group->named = true;
-                items_spend(items, here - 2, 1);
-            } else if (!is_setting_number(items, here)) {
-                group->times = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            }
-            return;
-        }
-        if (items->list[here].spent && !item_is(items, here, ITEM_BATTERY)) {
-            break;
-        }
-        if (group->state.is_lights && here + 1 == at && item_is(items, here, ITEM_ALL)) {
-            continue; /* "all four lights" */
-        }
-        if (item_is(items, here, ITEM_BOTH) || item_is(items, here, ITEM_ALL) ||
-            item_is(items, here, ITEM_EACH)) {
-            group->times = item_is(items, here, ITEM_BOTH) ? 2 : ALL_OF_THEM;
-            group->named = true;
-            return;
-        }
-        if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
-            group->times = item_value(items, here, ITEM_OTHER) == 2 ? SEVERAL : 1;
-            group->named = true;
-            group->ordinal =
-                item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;
-            return;
-        }
-        noun = noun || item_is(items, here, ITEM_BATTERY);
-        plural = plural || item_value(items, here, ITEM_BATTERY) == 2;
-        if (!is_passed_over(items, here)) {
-            break;
-        }
-    }
-    group->named = noun;
-    group->times = plural ? SEVERAL : 1;
-}
-
-static size_t
-over_links(const struct items *items, size_t at)
-{
-    while (item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_ARTICLE)) {
-        at++;
-    }
-    return at;
-}
-
-/* What is behind the state may tell it too: "20 each", "full batteries x4", "full on both". */
-static void
-find_subject_behind(struct items *items, struct group *group)
-{
-    size_t after = group->state.from + group->state.count, next;
-    bool noun = item_is(items, after, ITEM_BATTERY);
-
-    if (noun && item_value(items, after, ITEM_BATTERY) == 2 && group->times == 1 && !group->named) {
-        group->times = SEVERAL;
-    }
-    after += noun ? 1 : 0;
-    next = over_links(items, after);
-    next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
-    if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
-        group->times = group->times > 1 ? group->times : ALL_OF_THEM;
-        items_spend(items, item_is(items, next, ITEM_EACH) ? next : after, 1);
-    } else if (item_free_number(items, after) && items->list[after].times) {
-        group->times = items->list[after].value / 1000;
-        items_spend(items, after, 1);
-    } else if (!group->named && next > after && item_text(items, after, "las") &&
-               is_count(items, next) &&
-               (next + 1 >= items->count || items->list[next + 1].is == ITEM_PAUSE ||
-                items->list[next + 1].is == ITEM_STOP)) {
-        group->times = items->list[next].value / 1000; /* "al 100 las dos" */
-        items_spend(items, next, 1);
-    } else if (next > after && item_is(items, next, ITEM_BOTH)) {
-        group->times = 2;
-    } else if (next > after && item_is(items, next, ITEM_ALL) && is_count(items, next + 1)) {
-        group->times = items->list[next + 1].value / 1000;
-        items_spend(items, next + 1, 1);
-    }
-}
-
 /* ---- finding them
  * ---------------------------------------------------------------------------------- */
 
@@ -170,6 +43,13 @@ cannot_be(const struct items *items, const struct state *state, struct told *tol
     told->impossible = true;
     told->impossible_what = items_words(items, state->from, state->count);
     told->missing |= MISSING_CHARGE;
+}
+
+static bool
+ends_clause(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE;
 }
 
 /* "3 lights on one and 4 on the other" */
@@ -188,6 +68,8 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
         (item_is(items, at - 2, ITEM_OTHER) || items->list[at - 2].one) &&
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
+    } else if (next == at + 1 && ends_clause(items, at + 1)) {
+        next = back_over_links(items, at); /* "and the second only 1" */
     }
     if (next == at + 1 ||
         !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||
@@ -206,7 +88,8 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
     size_t next = over_links(items, at + 1);
 
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
-    return groups->count > 0 && item_is(items, at, ITEM_OTHER) &&
+    return groups->count > 0 &&
+           (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
 }
@@ -294,8 +177,8 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
             continue;
         }
         items_spend(items, at, group.state.count);
-        find_subject(items, at, &group);
-        find_subject_behind(items, &group);
+        subject_before(items, at, &group);
+        subject_behind(items, &group);
         if (!listed && is_said_again(items, groups, &group)) {
             at += group.state.count;
             continue;
@@ -349,8 +232,31 @@ drop_groups(struct groups *groups, size_t from, size_t count)
 
 /* A correction replaces all that was told before; one charge without a battery of its own, or of
  * the second one, only the one that it is of. */
+/* "2 full, I mean 3", "4 lights, no wait 3": a bare number takes the place of the last one. */
 static void
-take_back(const struct items *items, struct groups *groups)
+correct_number(struct items *items, size_t from, struct group *last)
+{
+    size_t at = over_links(items, from + 1);
+
+    at += item_is(items, at, ITEM_NOW_IS) ? 1 : 0;
+    at += at < items->count && items->list[at].is == ITEM_PAUSE ? 1 : 0;
+    if (at >= items->count || !is_count(items, at) || !corrections_lead(items, at) ||
+        !(at + 1 >= items->count || items->list[at + 1].is == ITEM_STOP ||
+          items->list[at + 1].is == ITEM_PAUSE)) {
+        return;
+    }
+    if (last->state.is_lights) {
+        last->state.lights = items->list[at].value / 1000;
+    } else if (last->state.adjacent) {
+        last->times = items->list[at].value / 1000;
+    } else {
+        return;
+    }
+    items_spend(items, at, 1);
+}
+
+static void
+take_back(struct items *items, struct groups *groups)
 {
     size_t from = corrections_from(items), before = 0, replaced;
     struct group *new;
@@ -358,7 +264,11 @@ take_back(const struct items *items, struct groups *groups)
     while (before < groups->count && groups->list[before].state.from < from) {
         before++;
     }
-    if (from == 0 || before == 0 || before == groups->count) {
+    if (from == 0 || before == 0) {
+        return;
+    }
+    if (before == groups->count) {
+        correct_number(items, from, &groups->list[before - 1]);
         return;
     }
     new = &groups->list[before];

@@ -55,6 +55,9 @@ clock_role(const struct items *items, size_t at)
             (items->list[i - 1].is == ITEM_PAUSE && pauses++ > 0)) {
             break;
         }
+        if (item_is(items, i - 1, ITEM_POWER) && items_find(items, from, i, ITEM_REMIND) < i) {
+            continue; /* "remind me to plug in at 10" */
+        }
         role = role_of(items, i - 1);
         if (role == CLOCK_UNTIL && was_plugged_in(items, i - 1)) {
             return CLOCK_THEN;

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "clock_parts.h"
+
 #include "told.h"
 
 enum { NOON_MINUTES = 12 * 60 };
@@ -197,8 +199,8 @@ at_some_hour(const struct items *items, size_t at)
     size_t from, i, j;
 
     if (!item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_SINCE) &&
-        !item_is(items, at - 1, ITEM_DEPART) && !is_event_that_starts(items, at - 1) &&
-        !item_is(items, at - 1, ITEM_HEDGE)) {
+        !item_is(items, at - 1, ITEM_DEPART) && !item_text(items, at - 1, "left") &&
+        !is_event_that_starts(items, at - 1) && !item_is(items, at - 1, ITEM_HEDGE)) {
         return false;
     }
     if (item_value(items, at - 1, ITEM_AT) == AT_ON ||
@@ -229,13 +231,6 @@ at_some_hour(const struct items *items, size_t at)
         }
     }
     return false;
-}
-
-bool
-tells_half_of_day(const struct items *items, size_t at)
-{
-    return item_is(items, at, ITEM_AM) || item_is(items, at, ITEM_PM) ||
-           item_is(items, at, ITEM_DAYPART) || item_is(items, at, ITEM_TONIGHT);
 }
 
 /* What behind a number makes it an hour: "6 am", "6 tomorrow morning", "11 oclock", "6ish tonight"
@@ -357,6 +352,14 @@ follows_article(const struct items *items, size_t at)
     return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
 }
 
+/* "first flight 1:45" */
+static bool
+is_one_of_flights(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
+           (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
+}
+
 /* "a 2:45 flight", "un vuelo de 2:45": a length. */
 static bool
 is_length(const struct items *items, size_t at)
@@ -378,13 +381,22 @@ is_length(const struct items *items, size_t at)
         item_value(items, at - 1, ITEM_AT) == AT_AT) {
         return false;
     }
+    if (!item_is(items, at - 1, ITEM_DEPART) &&
+        (item_is(items, at + 1, ITEM_AND) ||
+         (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE)) &&
+        at + 2 < items->count && items->list[at + 2].is == ITEM_CLOCK && is_length(items, at + 2)) {
+        return true; /* "1:30 and 2:15 gate to gate" */
+    }
     while (before > 0 &&
            (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
             item_is(items, before - 1, ITEM_OF))) {
         before--;
     }
-    return item_is(items, before - 1, ITEM_GOING) && !item_is(items, before - 1, ITEM_DEPART) &&
-           (before < at || token_is(items->tokens, items->list[at].from - 1, "time"));
+    return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
+            item_is(items, before - 1, ITEM_GATE)) &&
+           !item_is(items, before - 1, ITEM_DEPART) &&
+           (before < at || is_one_of_flights(items, before - 1) ||
+            token_is(items->tokens, items->list[at].from - 1, "time"));
 }
 
 static void
@@ -395,89 +407,6 @@ make_length(struct items *items, size_t at)
 
     length.value = length.high = items->list[at].value;
     items_replace(items, at, count, length);
-}
-
-/* ---- half of the day, day ----------------------------------------------------------------------
- */
-
-static void
-set_half(struct item *clock, bool afternoon)
-{
-    int hour = clock->value / 60;
-
-    if (hour < 13) {
-        clock->value = clock->value % 60 + (hour % 12 + (afternoon ? 12 : 0)) * 60;
-    }
-    clock->ampm = true;
-}
-
-/* Night runs from five in the afternoon to four in the morning. */
-static void
-take_half(const struct items *items, struct item *clock, size_t at)
-{
-    int part = item_value(items, at, ITEM_DAYPART);
-    int hour = clock->value / 60 % 12;
-
-    if (item_is(items, at, ITEM_AM)) {
-        set_half(clock, false);
-    } else if (item_is(items, at, ITEM_PM)) {
-        set_half(clock, true);
-    } else if (item_is(items, at, ITEM_TONIGHT) || part == DAYPART_NIGHT) {
-        set_half(clock, hour >= 5);
-    } else if (part >= 0) {
-        set_half(clock, part != DAYPART_MORNING);
-    }
-}
-
-static void
-take_day(const struct items *items, struct item *clock, size_t at)
-{
-    if (clock->day != NO_DAY) {
-        return;
-    }
-    if (item_is(items, at, ITEM_TONIGHT)) {
-        clock->day = DAY_TODAY;
-    } else if (item_is(items, at, ITEM_DAY)) {
-        clock->day = item_value(items, at, ITEM_DAY);
-    }
-}
-
-/* Words behind the time belong to it; then those of its clause that no other time is nearer to. */
-static void
-complete(struct items *items, size_t at)
-{
-    struct item *clock = &items->list[at];
-    size_t from = clause_start(items, at), to = clause_end(items, at), i;
-
-    for (i = at + 1; i < to && (tells_half_of_day(items, i) || item_is(items, i, ITEM_DAY) ||
-                                item_is(items, i, ITEM_OCLOCK) || item_is(items, i, ITEM_AT) ||
-                                item_is(items, i, ITEM_HEDGE_AFTER));
-         i++) {
-        if (!clock->ampm) {
-            take_half(items, clock, i);
-        }
-        take_day(items, clock, i);
-    }
-    for (; i < to && items->list[i].is != ITEM_CLOCK; i++) {
-        take_day(items, clock, i);
-        if (!clock->ampm && (item_is(items, i, ITEM_TONIGHT) || item_is(items, i, ITEM_DAYPART))) {
-            take_half(items, clock, i);
-        }
-    }
-    for (i = at; i > from && items->list[i - 1].is != ITEM_CLOCK; i--) {
-        take_day(items, clock, i - 1);
-        if (!clock->ampm &&
-            (item_is(items, i - 1, ITEM_TONIGHT) || item_is(items, i - 1, ITEM_DAYPART) ||
-             (item_is(items, i - 1, ITEM_AM) && !item_is(items, i - 1, ITEM_EARLIER)))) {
-            take_half(items, clock, i - 1);
-        }
-    }
-    if (clock->day == NO_DAY && from > 0 && items->list[from - 1].is == ITEM_PAUSE &&
-        from - clause_start(items, from - 1) <= 8) { /* "tomorrow, at 6 am" */
-        for (i = clause_start(items, from - 1); i + 1 < from; i++) {
-            take_day(items, clock, i);
-        }
-    }
 }
 
 void
@@ -500,7 +429,7 @@ clocks_make(struct items *items)
     }
     for (at = 0; at < items->count; at++) {
         if (items->list[at].is == ITEM_CLOCK) {
-            complete(items, at);
+            clock_complete(items, at);
         }
     }
 }

@@ -70,6 +70,20 @@ corrections_from(const struct items *items)
     return from;
 }
 
+bool
+corrections_lead(const struct items *items, size_t at)
+{
+    size_t from = corrections_from(items), before = at;
+
+    while (before > from + 1 &&
+           (items->list[before - 1].is == ITEM_PAUSE || item_is(items, before - 1, ITEM_LINK) ||
+            item_is(items, before - 1, ITEM_NOW_IS) || item_is(items, before - 1, ITEM_AT) ||
+            item_is(items, before - 1, ITEM_HEDGE))) {
+        before--;
+    }
+    return from > 0 && before == from + 1;
+}
+
 static bool
 is_amount(const struct items *items, size_t at)
 {

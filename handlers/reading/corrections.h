@@ -16,4 +16,7 @@ void corrections_of_clocks(struct items *items);
 /* Where the telling begins that holds; 0 if nothing is taken back. */
 size_t corrections_from(const struct items *items);
 
+/* True if what corrects stands right before the item, over words that carry nothing. */
+bool corrections_lead(const struct items *items, size_t at);
+
 #endif

@@ -1,5 +1,6 @@
 #include "counted.h"
 
+#include "corrections.h"
 #include "told.h"
 
 bool
@@ -73,6 +74,7 @@ may_be_clock(const struct items *items, size_t at)
 static bool
 counts_unnamed(const struct items *items, size_t at)
 {
+    bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
     bool led = (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
@@ -84,7 +86,7 @@ counts_unnamed(const struct items *items, size_t at)
     bool of_them = item_is(items, at + 1, ITEM_OF) &&
                    token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
 
-    return (led || lasts || of_them) && !items->list[at].one &&
+    return (led || lasts || of_them || are) && !items->list[at].one &&
            (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
@@ -131,6 +133,32 @@ follows_unknown(const struct items *items, size_t at)
     return false;
 }
 
+/* "2 batteries, no wait, 3" */
+static bool
+corrects_total(const struct items *items, size_t at, const struct counted *counted)
+{
+    size_t i;
+
+    if (counted->total == 0 || !is_count(items, at) || !corrections_lead(items, at) ||
+        (at + 1 < items->count && items->list[at + 1].is != ITEM_STOP &&
+         items->list[at + 1].is != ITEM_PAUSE)) {
+        return false;
+    }
+    for (i = counted->at + 1; i < at; i++) {
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* "one spare": counted already */
+static bool
+is_number_of(const struct items *items, size_t at)
+{
+    return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal;
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -150,8 +178,14 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     if ((item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
          items->list[at].ordinal) &&
         before && (!items->list[at].spent || items->list[at].ordinal) &&
-        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at)) {
+        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
+        !(at > 0 && is_number_of(items, at - 1))) {
         counted->on_top++;
+        return;
+    }
+    if (corrects_total(items, at, counted)) {
+        counted->total = items->list[at].value / 1000;
+        items_spend(items, at, 1);
         return;
     }
     if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
@@ -169,6 +203,7 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         counted->on_top += number;
     } else {
         counted->total = number;
+        counted->at = at;
     }
 }
 

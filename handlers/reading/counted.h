@@ -6,6 +6,7 @@
 
 struct counted {
     int total;  /* the last telling of how many there are; 0 if none */
+    size_t at;  /* its item */
     int on_top; /* of which nothing is known, beside those told */
 };
 

@@ -42,7 +42,10 @@ const char *const cues_en[CUE_COUNT] = {
         "want * full|want it full|want them full|are all charged|all are charged|all charged by|"
         "charge overnight|charges|be done charging|to get * full|how full|be at 100|be at 80|"
         "have after|charge 5|charge 6|charge back|full charge by|full charge before|"
-        "ready by|charge time|charge to|i plug in|plug in at|when are they done|when is it "
+        "when done|they be done|it be done|they done|be finished|finish|done charging|percent by|"
+        "% by|ready by|all ready|they ready|be all set|charge time|charge to|i plug "
+        "in|plug in at|when "
+        "are they done|when is it "
         "done|when will it be done|"
         "will it be at|gonna be at|what will it be|battery take|batteries take|are they done|"
         "it done by|they done by|plug them in at|plug it in at|what will i have after|"
@@ -53,7 +56,12 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "flight|flights|fly|flying|plane|airplane|airline|airlines|gate to gate|in the air|"
+        "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
+        "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
+        "connecting|lands|land at|landing at|lands at|touches down|takes "
+        "off|takeoff|take off at|"
+        "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
+        "the air|"
         "layover|layovers|air time|airtime|wheels up|to board|can i board|boarding|block time|"
         "flying time|stopover|nonstop",
     [CUE_ON_PLANE] = "on the plane|on a plane|on the flight|im flying|in flight|mid flight|"
@@ -63,9 +71,11 @@ const char *const cues_en[CUE_COUNT] = {
         "be out|out and about|on the road|get us the|get me the|make the drive|make the trip|"
         "tour|ferry|go to|going to|gone for|be gone|bus|train|shuttle|picnic|there and back|"
         "travel|traveling|get to|get there|day trip|the way to|cruise|zoo|shopping|visit",
-    [CUE_GENERAL] = "typically|usually|generally|normally|in general|on average|as a rule|average|"
-                    "expect|battery life|typical|usual|in theory|generally speaking|rule of thumb|"
-                    "per battery|each battery last|runtime|run time",
+    [CUE_GENERAL] =
+        "typically|usually|generally|normally|in general|on average|as a rule|average|"
+        "supposed to last|supposed to do|supposed to run|supposed to go|sposed to last|"
+        "sposed to do|expect|battery life|typical|usual|in theory|generally speaking|rule of thumb|"
+        "per battery|each battery last|runtime|run time",
     [CUE_LIFE] =
         "last|lasts|give you|give me|go on|good for|run on|run for|goes on|battery life|"
         "hours wise|do i get|do you get|get from|get out of|get on|really do|i get|run|runs|"
@@ -89,7 +99,8 @@ const char *const cues_en[CUE_COUNT] = {
                      "how many do we need|how many more batteries|how many bats|how many would|"
                      "how many will|number of batteries|how many extra|how many",
     [CUE_ENOUGH] =
-        "enough|make it|do it|ok|okay|do i make|sufficient|suffice|alright|cut it|works|work|"
+        "enough|enuf|enuff|make it|do it|ok|okay|do i make|sufficient|suffice|alright|cut "
+        "it|works|work|"
         "get us|get me|get there|can i do|will i be|do i get there|good to go|cover|cover it|"
         "is that good|does that|doable|will that|am i covered|am i set|run out|run short|"
         "fall short|last the|last that|last us|last me",

@@ -15,7 +15,8 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "cargar|cargarse|cargarla|cargarlas|cargarlo|se cargan|se carga|cargando|carguen|cargue|"
+        "por ciento para|% para las|% para el|cargar|cargarse|cargarla|cargarlas|cargarlo|se "
+        "cargan|se carga|cargando|carguen|cargue|"
         "recargar|a llena|hasta llena|cargada para|cargadas para|cargada antes|cargadas antes|"
         "cargada a las|cargadas a las|estan listas|este lista|esten listas|esta lista|"
         "estar listas|estar lista|este llena|esten llenas|estar llena|estar llenas|"
@@ -34,8 +35,11 @@ const char *const cues_es[CUE_COUNT] = {
         "si conecto|si enchufo|si las conecto|si las enchufo|de cargar|poner a cargar|cuanto "
         "tarda|cuanto tardan|tarda en|tardan en|horas de carga|cuanto sube|cuanto suben|"
         "cuanto le sube|cuanto le suben|para que se llene|minutos de carga",
-    [CUE_FLIGHT] = "vuelo|vuelos|avion|volar|aerolinea|puerta a puerta|en el aire|escala|escalas|"
-                   "abordar|vuelo de|volamos|volando|aeropuerto|embarcar",
+    [CUE_FLIGHT] =
+        "zona horaria|huso "
+        "horario|aterriza|aterrizamos|aterrizo|despega|despegamos|vuelo|vuelos|avion|volar|"
+        "aerolinea|puerta a puerta|en el aire|escala|escalas|"
+        "abordar|vuelo de|volamos|volando|aeropuerto|embarcar",
     [CUE_ON_PLANE] = "voy en el avion|estoy en el avion|vamos en el avion|en el avion|voy volando|"
                      "en pleno vuelo|en el vuelo|ya en el aire|estamos volando|a bordo",
     [CUE_TRIP] =

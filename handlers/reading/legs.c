@@ -1,321 +1,11 @@
 /*
- * A span takes as its kind the nearest word for a way or a place that no other span has taken:
- * before it ("bus 45 min") or behind it ("45 min on the bus"), of two as near the one before. In a
- * list ("3 flights: 1h, 2h30") it is that of the span before. Power is of the span whose words it
- * stands among.
+ * Spans become legs: ways back and what is told once for several are added, and what was told out
+ * of order is put in it.
  */
 #include "legs.h"
 
 #include "amounts.h"
 #include "spans.h"
-
-enum { CUE_REACH = 7, WALK_MPH = 6 };
-
-/* ---- what one does
- * ------------------------------------------------------------------------------------ */
-
-static bool
-is_then(const struct items *items, size_t at)
-{
-    return item_text(items, at, "then") || item_text(items, at, "luego") ||
-           item_text(items, at, "despues") || item_is(items, at, ITEM_AND);
-}
-
-static bool
-stops_cue(const struct items *items, size_t at)
-{
-    return items->list[at].is == ITEM_STOP || items->list[at].is == ITEM_PAUSE ||
-           (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE) ||
-           items->list[at].is == ITEM_CLOCK;
-}
-
-/* Steps to the cue before (or behind); 0 if there is none. */
-static size_t
-cue_back(const struct items *items, size_t at, size_t taken_from)
-{
-    size_t i;
-
-    for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
-        if (stops_cue(items, i - 1)) {
-            return 0;
-        }
-        if (item_is(items, i - 1, ITEM_GOING)) {
-            return at - (i - 1);
-        }
-    }
-    return 0;
-}
-
-static size_t
-cue_ahead(const struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
-        if (stops_cue(items, i) || is_then(items, i)) {
-            return 0;
-        }
-        if (item_is(items, i, ITEM_GOING)) {
-            return i - at;
-        }
-    }
-    return 0;
-}
-
-/* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
-static size_t
-cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
-{
-    size_t start = clause_start(items, at), i;
-
-    if (start < 2 || items->list[start - 1].is != ITEM_PAUSE) {
-        return items->count;
-    }
-    for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (item_is(items, i - 1, ITEM_GOING)) {
-            return i - 1;
-        }
-    }
-    return items->count;
-}
-
-static void
-set_kind(struct span *span, const struct items *items, size_t cue)
-{
-    static const char with_seats[] = " bus train coach shuttle subway metro tram tren autobus "
-                                     "camion trolley tranvia limo microbus ";
-    size_t i;
-
-    span->has_kind = true;
-    span->kind = (enum leg_kind)item_value(items, cue, ITEM_GOING);
-    for (i = items->list[cue].from; i < items->list[cue].to; i++) {
-        span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
-    }
-}
-
-/* "to the clinic is 55 minutes": the way there */
-static bool
-is_destination(const struct items *items, size_t cue)
-{
-    size_t before = items->list[cue].from;
-
-    if (item_value(items, cue, ITEM_GOING) != LEG_WAIT ||
-        !token_among(items->tokens, items->list[cue].to, " is takes are es son ")) {
-        return false;
-    }
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
-}
-
-/* "3 hours at the lake": wherever that is */
-static bool
-trip_at_place(const struct items *items, size_t at)
-{
-    size_t next = at + 2;
-
-    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    return item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD);
-}
-
-/* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
-static size_t
-find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
-{
-    size_t back = cue_back(items, span->at, taken_from), ahead = cue_ahead(items, span->at);
-    size_t before;
-
-    if (item_is(items, span->at + 1, ITEM_AIR) || item_value(items, span->at + 1, ITEM_GATE) == 0) {
-        span->has_kind = true;
-        span->kind = LEG_FLIGHT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "between") ||
-        (back == 0 && ahead == 0 && trip_at_place(items, span->at))) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "away")) { /* "the clinic is 40 min away by car" */
-        span->has_kind = true;
-        span->kind = LEG_DRIVE;
-        return ahead > 0 ? span->at + ahead + 1 : span->at;
-    }
-    if (back > 0 && is_destination(items, span->at - back)) {
-        span->has_kind = true;
-        span->kind = LEG_OTHER; /* how one gets there is not told */
-        return span->at;
-    }
-    if (back > 0 && (ahead == 0 || back <= ahead)) {
-        set_kind(span, items, span->at - back);
-        return span->at;
-    }
-    if (ahead > 0) {
-        set_kind(span, items, span->at + ahead);
-        return span->at + ahead + 1;
-    }
-    if (span_stays_there(items, span->at) ||
-        (trip && item_value(items, span->at - 1, ITEM_LASTS) == 0)) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    span->homeward = item_is(items, span->at + 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at - 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at + 2, ITEM_HOMEWARD);
-    if (!span->homeward) {
-        before = cue_of_clause_before(items, span->at, taken_from);
-        if (before < items->count) {
-            set_kind(span, items, before);
-        }
-    }
-    return span->at;
-}
-
-static enum leg_kind
-way_there(const struct spans *spans)
-{
-    size_t i;
-
-    for (i = 0; i < spans->count; i++) {
-        if (spans->list[i].has_kind && spans->list[i].kind != LEG_WAIT) {
-            return spans->list[i].kind;
-        }
-    }
-    return LEG_OTHER;
-}
-
-/* A cue anywhere in the sentence, of which no span is nearer. */
-static bool
-find_kind_in_sentence(const struct items *items, struct span *span)
-{
-    size_t from = sentence_start(items, span->at), to = sentence_end(items, span->at);
-    size_t cue = items_find(items, from, to, ITEM_GOING);
-
-    if (cue < to) {
-        set_kind(span, items, cue);
-    }
-    return cue < to;
-}
-
-static bool
-has_event(const struct items *items, size_t at)
-{
-    size_t to = sentence_end(items, at);
-
-    return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
-}
-
-static void
-find_kinds(const struct items *items, const struct told *told, struct spans *spans)
-{
-    size_t taken_from = 0, i, cue;
-
-    for (i = 0; i < spans->count; i++) {
-        struct span *span = &spans->list[i];
-
-        taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
-        if (span->homeward) {
-            span->kind = way_there(spans);
-            span->has_kind = span->kind != LEG_OTHER;
-        } else if (!span->has_kind && span->pace > 0) {
-            span->kind = span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE;
-            span->has_kind = true;
-        } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind) {
-            span->kind = spans->list[i - 1].kind; /* a list goes on */
-            span->has_kind = true;
-        } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
-            cue = items_find(items, 0, items->count, ITEM_GOING);
-            if (cue < items->count && told->kind != TOLD_HOURS_LEFT) {
-                set_kind(span, items, cue);
-            }
-        }
-        if (!span->has_kind && told->kind == TOLD_HOURS_LEFT && has_event(items, span->at)) {
-            span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
-            span->has_kind = true;
-        }
-        if (!span->has_kind) {
-            span->kind = told->kind == TOLD_FLIGHT     ? LEG_FLIGHT
-                         : told->kind == TOLD_CHARGING ? LEG_WAIT
-                                                       : LEG_OTHER;
-        }
-    }
-}
-
-/* ---- power of each
- * --------------------------------------------------------------------------------------- */
-
-/* An outlet of a bus or train is seat power, which counts as nothing. */
-static enum power_source
-power_of(int word, const struct span *span)
-{
-    switch (word) {
-    case POWER_WORD_WALL:
-        return POWER_SOURCE_WALL;
-    case POWER_WORD_CAR:
-        return POWER_SOURCE_CAR;
-    case POWER_WORD_PLUG:
-        return span->kind == LEG_DRIVE && !span->has_seats ? POWER_SOURCE_CAR
-               : span->kind == LEG_WAIT                    ? POWER_SOURCE_WALL
-                                                           : POWER_SOURCE_NONE;
-    default:
-        return POWER_SOURCE_NONE;
-    }
-}
-
-/* The span that words at `at` are of: the one before them in their sentence, else the next one. */
-static struct span *
-span_around(const struct items *items, struct spans *spans, size_t at)
-{
-    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
-    struct span *before = NULL;
-
-    for (i = 0; i < spans->count; i++) {
-        struct span *span = &spans->list[i];
-
-        if (span->at >= from && span->at < to && span->at < at &&
-            (before == NULL || span->at >= before->at)) {
-            before = span;
-        }
-        if (span->at >= at && span->at < to && before == NULL) {
-            return span;
-        }
-    }
-    return before;
-}
-
-static void
-find_powers(const struct items *items, struct spans *spans)
-{
-    bool whole_way = tokens_have(items->tokens, "whole way|all the way|whole drive|whole time|"
-                                                "entire way|todo el camino|entire drive");
-    size_t at, i;
-
-    for (at = 0; at < items->count; at++) {
-        int word = item_value(items, at, ITEM_POWER);
-        struct span *span;
-
-        if (word < 0 || power_is_denied(items, at)) {
-            continue;
-        }
-        span = span_around(items, spans, at);
-        if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0) {
-            span = &spans->list[0];
-        }
-        if (span == NULL || (span->has_power && word == POWER_WORD_PLUG)) {
-            continue;
-        }
-        span->has_power = true;
-        span->power = span->kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, span);
-        for (i = 0; whole_way && i < spans->count; i++) {
-            if (spans->list[i].kind == span->kind) {
-                spans->list[i].power = span->power;
-            }
-        }
-    }
-}
-
-/* ---- together
- * ---------------------------------------------------------------------------------------------- */
 
 static void
 add_leg(struct told *told, const struct span *span)
@@ -358,6 +48,16 @@ interleave(const struct spans *spans, struct told *told)
     }
 }
 
+/* Behind "3 flights": "of 1 hour", ", an hour each". */
+static bool
+is_length_of_each(const struct items *items, size_t at)
+{
+    if (at < items->count && items->list[at].is == ITEM_PAUSE) {
+        return item_is_duration(items, at + 1) && item_is(items, at + 2, ITEM_EACH);
+    }
+    return item_is_duration(items, at + (item_is(items, at, ITEM_OF) ? 1U : 0U));
+}
+
 /* "3 flights of 1 hour": so many, with as many waits between them as lie there. */
 static void
 repeat_flights(const struct items *items, struct spans *spans)
@@ -366,8 +66,7 @@ repeat_flights(const struct items *items, struct spans *spans)
     struct span flight, wait;
 
     for (i = 1; i < items->count; i++) {
-        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT &&
-            item_is_duration(items, i + (item_is(items, i + 1, ITEM_OF) ? 2U : 1U)) &&
+        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
             items->list[i - 1].is == ITEM_NUMBER) {
             break;
         }
@@ -468,13 +167,13 @@ legs_read(struct items *items, struct told *told)
     size_t flights, waits, i;
 
     spans_find(items, told, &spans);
-    find_kinds(items, told, &spans);
+    spans_kind(items, told, &spans);
     wait_between(items, &spans);
     if (told->kind == TOLD_FLIGHT) {
         repeat_flights(items, &spans);
         repeat_wait(items, &spans);
     }
-    find_powers(items, &spans);
+    spans_power(items, &spans);
     there_and_back(items, &spans);
     same_way_back(items, &spans);
     flights = count_kind(&spans, LEG_FLIGHT);

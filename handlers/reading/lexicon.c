@@ -21,14 +21,16 @@ struct lexicon {
     struct phrase *buckets[BUCKETS];
 };
 
+/* The bucket of the word that `word` begins with; *length: the word's. */
 static size_t
-bucket_of(const char *word, size_t length)
+bucket_of(const char *word, size_t *length)
 {
     size_t hash = 5381, i;
 
-    for (i = 0; i < length; i++) {
+    for (i = 0; word[i] != '\0' && word[i] != ' ' && word[i] != '|'; i++) {
         hash = hash * 33 + (unsigned char)word[i];
     }
+    *length = i;
     return hash % BUCKETS;
 }
 
@@ -57,9 +59,12 @@ add_all(struct lexicon *lexicon, const struct lexicon_entry *entries, size_t cou
         const char *text = entries[i].phrases;
 
         while (!entries[i].own || own) {
-            size_t length = strcspn(text, "|");
-            struct phrase **bucket = &lexicon->buckets[bucket_of(text, strcspn(text, " |"))];
+            size_t length;
+            struct phrase **bucket = &lexicon->buckets[bucket_of(text, &length)];
 
+            while (text[length] != '|' && text[length] != '\0') {
+                length++;
+            }
             *phrase = (struct phrase){&entries[i], text, length, *bucket};
             *bucket = phrase++;
             if (text[length] == '\0') {
@@ -127,8 +132,8 @@ lexicon_at(const struct lexicon *lexicon, const struct tokens *tokens, size_t at
            const struct lexicon_entry **meanings, size_t most, size_t *count)
 {
     const char *word = tokens->list[at].text;
-    const struct phrase *phrase = lexicon->buckets[bucket_of(word, strlen(word))];
-    size_t longest = 0;
+    size_t length, longest = 0;
+    const struct phrase *phrase = lexicon->buckets[bucket_of(word, &length)];
 
     *count = 0;
     for (; phrase != NULL; phrase = phrase->next) {

@@ -200,6 +200,19 @@ const struct lexicon *lexicon_new(void *arena, enum language language);
 size_t lexicon_at(const struct lexicon *lexicon, const struct tokens *tokens, size_t at,
                   const struct lexicon_entry **meanings, size_t most, size_t *count);
 
+/*
+ * A walk through every word of the tables, of the cues and for numbers, again and again where one
+ * stands in several phrases. Begins as {0}; false past the last.
+ */
+struct lexicon_walk {
+    const char *word; /* `length` bytes of it */
+    size_t length;
+    enum language language; /* LANGUAGE_COUNT of a number word, which is anyone's */
+    size_t place;
+};
+
+bool lexicon_next_word(struct lexicon_walk *walk);
+
 /* The language of which more words are known, if words_language() does not tell Spanish. */
 enum language lexicon_language(void *arena, const char *text, const struct tokens *tokens);
 

@@ -40,7 +40,8 @@ const struct lexicon_entry lexicon_en[] = {
         "till all are|until all are|til all are|til all|till all|until all|when are all"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "half|halfway|half way|half full|half charged|half a charge|half charge|"
+        "half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half way|half full|half "
+        "charged|half a charge|half charge|"
         "half empty|half gone|half a|half of|a half|one half|half of a"),
     ROW(ITEM_QUARTER, 0,
         "quarter|a quarter|one quarter|quarter full|a quarter full|a fourth|"
@@ -81,14 +82,17 @@ const struct lexicon_entry lexicon_en[] = {
         "main battery|big one|small one|new one|old one|my spare|my backup|current one|"
         "next one|one more|newer one|older one|other battery|spare battery|"
         "backup battery|extra battery"),
-    ROW(ITEM_OTHER, 2, "spares|others|the others|backups"),
+    ROW(ITEM_OTHER, 2,
+        "the rest|rest of them|rest of the batteries|remaining ones|spares|others|the "
+        "others|backups"),
     ROW(ITEM_ORDINAL, 1, "first|first one|the first|the first one"),
     ROW(ITEM_ORDINAL, 2, "second|second one|a second|the second|the second one|a second one"),
     ROW(ITEM_ORDINAL, 3, "third|third one|a third one|the third|the third one"),
     ROW(ITEM_ORDINAL, 4, "fourth|fourth one|the fourth|the fourth one"),
     ROW(ITEM_ORDINAL, ORDINAL_LAST, "last one|the last one|last battery"),
     ROW(ITEM_BOTH, 0,
-        "both|both of them|both of the|both of my|the two of them|the pair|both the|"
+        "either battery|either of them|both|both of them|both of the|both of my|the two of "
+        "them|the pair|both the|"
         "both my"),
     ROW(ITEM_ALL, 0,
         "all|all of them|all of the|all of my|they|theyre|theyre all|they are|them all|"
@@ -107,7 +111,7 @@ const struct lexicon_entry lexicon_en[] = {
         "read|unchecked|"
         "havent seen|didnt look at|not looked at|dont remember|i cant see"),
     ROW(ITEM_FULL, 0,
-        "full|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
+        "full|fulls|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
         "at full charge|fully juiced|brim full|fully topped up"),
@@ -139,11 +143,25 @@ const struct lexicon_entry lexicon_en[] = {
            "a bit less than half|a little less than half|a tad under half|just below half|"
            "a bit below half|not quite half|almost half|nearly half|a hair under half|"
            "slightly less than half|slightly below half|a little below half"),
+    CHARGE(0, 25, "less than a quarter|under a quarter|below a quarter|not even a quarter"),
+    CHARGE(
+        10, 25,
+        "a little under a quarter|just under a quarter|a bit less than a quarter|almost a quarter|"
+        "nearly a quarter|a bit under a quarter"),
+    CHARGE(25, 40,
+           "more than a quarter|over a quarter|a bit over a quarter|just over a quarter|"
+           "a little over a quarter|a little more than a quarter"),
+    CHARGE(60, 75,
+           "almost three quarters|nearly three quarters|just under three quarters|"
+           "a bit under three quarters|a little under three quarters"),
+    CHARGE(75, 90,
+           "more than three quarters|over three quarters|a bit over three quarters|"
+           "just over three quarters|a little over three quarters|better than three quarters"),
     CHARGE(0, 50, "less than half|under half|below half"),
     ROW(ITEM_LIGHT, 1, "bar|light|led|lite|dot|gauge light|green light|solid light|lit light"),
     ROW(ITEM_LIGHT, 2,
         "bars|lights|leds|lites|dots|gauge lights|green lights|solid lights|lit lights|"
-        "solid green lights|little lights|little green lights|lights lit|"
+        "solid green lights|little lights|little green lights|lights lit|solid|lit|steady|"
         "battery lights|charge lights|indicator lights|blue lights|solid bars|"
         "green bars|charge bars|battery bars|gauge bars"),
     ROW(ITEM_DIM, 0,
@@ -152,21 +170,30 @@ const struct lexicon_entry lexicon_en[] = {
         "half a bar|and a half lights|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
         "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
-        "down to|sank to|dropped to|drops to|dropped down to|fell to|drained to|went down to|"
+        "down around|"
+        "has dropped to|has gone down to|now down to|down to|sank to|dropped to|drops to|dropped "
+        "down to|fell to|drained to|went down to|"
         "went to|only charged to|charged to|got down to|its down to|charge is|level is|battery "
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
+    ROW(ITEM_SHOWS, 0, "just hit|just reached|sits at|sitting at|holding at|stuck at"),
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "setting|settings|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting is|"
+        "flow setting|flow setting is|cranked to|cranked up to|cranked down to|turned it up to|"
+        "turned it down to|turned it to|turn it to|bumped it to|bumped it up to|put it on|put it "
+        "at|"
+        "have it on|have it at|got it on|got it at|leave it on|leave it at|keep it on|keep it at|"
+        "dialed up to|dialed down to|dial at|dial says|knob says|stays on|stay on|"
+        "setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
+        "is|"
         "setting of|setting number|set to number|flow|flow rate|dose|setting at|setting on|"
         "liter setting|setting to|turned to|turned down to|turned up to|moved to|switched to|"
         "bumped to|up to setting|knob on|knob at|flow of|flow is|flow at"),
     ROW(ITEM_MODE, MODE_PULSE,
         "pulse|pulsed|pulsing|pulse dose|pulse mode|pulse flow|pulse setting|"
-        "pulsedose"),
+        "pulsedose|puls|pulce|on plse|plse mode|plse dose|plse setting"),
     ROW(ITEM_MODE, MODE_CONTINUOUS,
         "continuous|continuos|continuously|continous|cont|constant|constant flow|continuous flow|"
         "continuous mode|continuous setting|cont flow|contin|cont ."),
@@ -186,7 +213,12 @@ const struct lexicon_entry lexicon_en[] = {
         "light|porch "
         "light|light bulb|last minute|in the first place"),
     ROW(ITEM_USE, 0,
-        "i use|uses|use|he uses|she uses|we use|im using|runs|run|running|im prescribed|"
+        "running a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
+        "for|"
+        "prescribed at|prescribed for|has me on|has me at|has him on|has her on|puts me on|put me "
+        "on|"
+        "put him on|put her on|i use|uses|use|he uses|she uses|we use|im using|runs|run|running|im "
+        "prescribed|"
         "prescribed|hes running|shes running|i run|i run it"),
     /* ---- units and what is only counted ------------------------------------------------------ */
     ROW(ITEM_UNIT, UNIT_PERCENT,
@@ -196,14 +228,14 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_UNIT, UNIT_MINUTE,
         "min|mins|minute|minutes|minuts|minit|minits|more minutes|more min"),
     ROW(ITEM_UNIT, UNIT_HOUR,
-        "h|hr|hrs|hour|hours|hour s|hous|more hours|more hrs|full hours|"
+        "h|hr|hrs|hour|hours|hour s|hous|hors|huors|houres|more hours|more hrs|full hours|"
         "whole hours|straight hours|solid hours|good hours"),
     OWN(ITEM_UNIT, UNIT_MINUTE, "m"),
     ROW(ITEM_UNIT, UNIT_DAY, "day|days"),
     ROW(ITEM_UNIT, UNIT_PSI, "psi|psig|p s i"),
     ROW(ITEM_UNIT, UNIT_BAR, "bar|bars"),
     ROW(ITEM_UNIT, UNIT_FLOW,
-        "lpm|l / min|l / m|liter|liters|litre|litres|l|liters a minute|liters per minute|"
+        "lpm|litrs|l / min|l / m|liter|liters|litre|litres|l|liters a minute|liters per minute|"
         "liter a minute|liter per minute|l a minute|l per minute|l p m|liters / min|lt|lts|"
         "litres a minute|litres per minute|l a min|l per min|liters a min|liters per min|ltr"),
     ROW(ITEM_UNIT, UNIT_FEET, "ft|feet|foot|ft up|feet up"),

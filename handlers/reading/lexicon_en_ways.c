@@ -32,7 +32,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     OWN(ITEM_DAY, DAY_SUNDAY, "sun"),
     ROW(ITEM_TONIGHT, 0, "tonight|tonite|2 nite"),
     ROW(ITEM_AGO, 0,
-        "ago|earlier|into the day|into the trip|into it|into our day|in already|in "
+        "into a|into my|into this|in on a|in on my|in on this|ago|earlier|into the day|into the "
+        "trip|into it|into our day|in already|in "
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
         "for the last|the last|for the past|the past|over the last|over the past|in the last|"
@@ -65,9 +66,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "began|started out at|started off at|was at|were at|filled to|"
         "came with|started the day at|started the day with|i had"),
     ROW(ITEM_THEN_LEFT, 0,
-        "left the|left home|left our|left my|left for|when we left|when i left|when he left|"
+        "left at|left the|left home|left our|left my|left for|when we left|when i left|when he "
+        "left|"
         "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
-        "unplugged|unplugged it|took it off|came off|came off the charger|came off the wall|"
+        "unplugged|unplugged it|took "
+        "it off|came off|came off the charger|came off the wall|"
         "took it off the charger|pulled it off|off the charger|pulled the plug|disconnected|"
         "went on battery|switched to battery|been on battery since|on battery since|"
         "running since|been running since|went out|power went out|power went off|power quit|"
@@ -93,7 +96,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_BY, 0, "by|before|no later than|in time for|ready for|ready at|ready by|done by|for"),
     ROW(ITEM_UNTIL, 0,
         "until|till|til|to last to|to last until|through|thru|up until|up till|"
-        "make it to|make it till|make it until|make it til|get me to|last to|lasts to|"
+        "get to|to get to|make it past|get past|hold until|hold till|go until|go till|make it "
+        "to|make it "
+        "till|make it until|make it til|get me to|last to|lasts to|"
         "last through|get us to|carry me to|to make it to"),
     ROW(ITEM_BEFORE, 0,
         "before|before its|before it is|before theyre|before they|before i|before "
@@ -128,19 +133,23 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "sorry|actually|correction|i mean|i "
         "meant|meant|oops|whoops|my bad|"
         "scratch that|make that|strike that|make it|err|sorry i meant|sorry i mean|typo|"
-        "let me correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
+        "oh sorry|sorry its|i meant to say|meant to say|my fault|ooops|ops|let me "
+        "correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
         "sorry make that|no make that|or rather|no its|no i mean|no i meant"),
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "drive|driving|drives|car|in the car|by car|van|truck|jeep|rv|bus|shuttle|train|subway|"
+        "drive there and back|ride there and back|drive|driving|drives|car|in the car|by "
+        "car|van|truck|jeep|rv|bus|shuttle|train|subway|"
         "taxi|cab|uber|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
+        "bus is|ride is|shuttle is|train is|drive is|taxi is|the drive is|"
         "on the road|in the van|on the bus|on the train|in the truck|by bus|by train|to drive|"
         "drive home|drive back|drive there|drive up|drive down|highway|motorcycle|"
         "at the wheel|drive to|drive over|driven|van ride|shuttle ride|motor coach|carpool|suv|"
         "tour bus|limo|pickup truck|minivan|camper|motorhome|streetcar|light rail|trolley"),
     ROW(ITEM_GOING, LEG_FLIGHT,
-        "flight|flights|fly|flying|plane|airplane|on the plane|in the plane|by plane|jet|"
+        "flight|flights|flite|flites|fly|flying|plane|airplane|on the plane|in the plane|by "
+        "plane|jet|"
         "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
     ROW(ITEM_GOING, LEG_WAIT,
         "doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
@@ -155,9 +164,20 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "rest stop|sit in|in the lobby|at the beach|picnic|at the park|at the pool|ceremony|"
         "at the mall|hang out|hanging out|in the stands|in the bleachers|theater|theatre|ballgame|"
         "salon|at the salon|dentist|therapy|bingo|the opera|matinee|play|recital|exhibit|"
+        "rest|resting|break|a break|graveside|reception|burial|lab|at the "
+        "lab|pharmacy|grocery|grocery store|chemo|rehab|"
+        "physical therapy|school|birthday party|brunch|supper|coffee|cafe|bbq|barbecue|potluck|"
+        "book club|choir|choir practice|rehearsal|senior center|nursing home|zoo|aquarium|fair|"
+        "market|mall|auction|parade|fireworks|soccer game|baseball game|football game|"
+        "basketball game|ball game|swim meet|graduation|"
+        "eat lunch|eating lunch|eat dinner|eating dinner|eating|having lunch|having dinner|"
+        "have lunch|have dinner|stop to eat|stop for lunch|stop for gas|gas stop|browsing|"
+        "at the store|at the library|library|bank|at the bank|barber|hairdresser|gym|pool|"
+        "casino|lunch is|dinner is|appt is|appointment is|visit is|show is|movie is|church is|"
         "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
     ROW(ITEM_GOING, LEG_HIKE,
-        "walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk around|by foot|"
+        "walk there and back|walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk "
+        "around|by foot|"
         "walk to|walk back|hike up|hike back|hike down|snowshoe|snowshoeing|walking around|"
         "climb|walking tour|nature walk|strolling|wander|trail walk"),
     ROW(ITEM_GOING, LEG_OTHER,
@@ -167,18 +187,29 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
-        "each way|one way each|both ways|there and back each|per leg|each leg|"
+        "each way|drive there and back|ride there and back|walk there and back|one way each|both "
+        "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
         "same way back|same back|the same back|same way home|same coming back|same going back|"
         "back the same way|and then the reverse|same in reverse|home the same way|"
         "the same way back|same thing back|same on the way back|same to get home|and back again|"
-        "same trip back|same drive back|same ride back|the same coming back|same for the return"),
+        "then reverse|in reverse|same drive home|same ride home|same trip home|same walk back|same "
+        "walk home|same home|"
+        "same time back|same time home|same coming home|same to come back|same for the way back|"
+        "same thing home|ditto back|ditto home|ditto on the way back|repeat for the way home|"
+        "then the reverse|then reverse it|same the other way|same route back|same route home|"
+        "the same home|the same drive back|the same drive home|the same ride back|"
+        "the same ride home|the same trip back|the same trip home|the same time back|"
+        "home again the same way|back home the same way|return the same way|returning the same way|"
+        "back again the same way|same trip back|same drive back|same ride back|the same coming "
+        "back|same for the return"),
     ROW(ITEM_HOMEWARD, 0,
         "back|back by|back in|home|return|back home|way back|on the way back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "unplugged|on battery|on batteries|on battery power|off battery|"
+        "unplug|went on battery|went on batteries|unplugged|on battery|on "
+        "batteries|on battery power|off battery|"
         "running on battery|off the wall|on battery since|off the charger|left the plug|"
         "left the wall|left the outlet|came off the charger|came off the wall|off the plug|"
         "running on the battery|running off the battery|been running off the battery|been running "
@@ -273,7 +304,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_REST,
         "resting|at rest|sitting|seated|sitting down|lying down|laying down|couch|sofa|recliner|"
         "sitting still|watching tv|in my chair|in a chair|sitting on|reading a book|lounging|"
-        "in my recliner|sitting around|not moving|taking it easy|relaxing|armchair|rocking chair|"
+        "when sit|when i sit|when he sits|when she sits|while i sit|while he sits|while she sits|"
+        "he sit|she sit|he sits|she sits|i sit|i just sit|just sit|when i rest|when he rests|"
+        "when she rests|in my recliner|sitting around|not moving|taking it "
+        "easy|relaxing|armchair|rocking chair|"
         "sitting in|sit still|wide awake|awake|chair|knitting|on the porch|just sitting"),
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
@@ -318,7 +352,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "he gets|they say|they said|box says|you said|you told me|ad says|booklet says|"
         "supposed to last|was told|sign said|sister says|brother says|your site says|rep said|"
         "advertised|claims|rated for|hers lasts|his lasts|online says|salesman said|papers say|"
-        "guy said|supposedly|people say|review said|reviews say|the book says|i read"),
+        "only lasts|only lasted|only last|lasts only|only goes|only gives|only gives me|"
+        "only runs|only ran|guy said|supposedly|people say|review "
+        "said|reviews say|the book says|i read"),
 };
 
 const size_t lexicon_en_ways_count = sizeof lexicon_en_ways / sizeof lexicon_en_ways[0];

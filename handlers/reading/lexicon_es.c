@@ -28,7 +28,8 @@ const struct lexicon_entry lexicon_es[] = {
         "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|conte|tengo solo|"
         "solo tengo|nada mas tengo|nomas tengo|teniendo"),
     ROW(ITEM_WILL_BE, 0,
-        "a que hora esta|a que hora estan|a que hora estara|a que hora estaran|a que hora queda|"
+        "a que hora|a que hora esta|a que hora estan|a que hora estara|a que hora estaran|a que "
+        "hora queda|"
         "este|esten|estar|hasta|hasta que|quede|queden|a que este|a que esten|para que este|"
         "para que esten|cuando este|cuando esta|cuando estan|cuando estaran|llegue|llegue a|llega "
         "a|llega al|llegan a|llegan al|cuando llega|llegara a|sube a|suba a|"
@@ -69,7 +70,7 @@ const struct lexicon_entry lexicon_es[] = {
         "la de respaldo|de respaldo|la principal|la puesta|la extra|la nueva|la vieja|la grande|"
         "la chica|esta otra|la del aparato|la que trae|la que traigo|la de la bolsa|"
         "otra bateria|la otra bateria|otra pila|la otra pila|esta|la de reserva|de reserva|"
-        "la restante|la mia"),
+        "la restante|la mia|la de arriba|la de abajo|la de adentro|la de afuera"),
     ROW(ITEM_OTHER, 2, "otras|las otras|las demas"),
     ROW(ITEM_ORDINAL, 1, "primera|la primera"),
     ROW(ITEM_ORDINAL, 2, "segunda|la segunda|una segunda"),
@@ -99,8 +100,9 @@ const struct lexicon_entry lexicon_es[] = {
         "completamente llenas|cargaditas|cargadita"),
     CHARGE(0, 0,
            "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"
-           "sin carga|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada de carga|"
-           "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|"
+           "sin carga|vacios|muertos|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada "
+           "de carga|"
+           "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|en zero|"
            "a cero|completamente descargada|vaciada|sin nada"),
     CHARGE(85, 99,
            "casi llena|casi llenas|casi completa|casi completas|casi lleno|casi llenos|"
@@ -120,6 +122,11 @@ const struct lexicon_entry lexicon_es[] = {
            "poco menos de la mitad|un poco menos de la mitad|casi la mitad|"
            "casi a la mitad|un poquito menos de la mitad|algo menos de la mitad|"
            "poquito menos de la mitad|apenas menos de la mitad|tantito menos de la mitad"),
+    CHARGE(0, 25, "menos de un cuarto|menos de la cuarta parte|ni un cuarto"),
+    CHARGE(10, 25, "un poco menos de un cuarto|poco menos de un cuarto|casi un cuarto"),
+    CHARGE(25, 40, "mas de un cuarto|un poco mas de un cuarto|poco mas de un cuarto"),
+    CHARGE(60, 75, "casi tres cuartos|un poco menos de tres cuartos|poco menos de tres cuartos"),
+    CHARGE(75, 90, "mas de tres cuartos|un poco mas de tres cuartos|poco mas de tres cuartos"),
     CHARGE(0, 50, "menos de la mitad|abajo de la mitad"),
     ROW(ITEM_LIGHT, 1,
         "luz|lucecita|lucesita|barra|barrita|raya|rayita|foco|foquito|led|punto|"
@@ -145,6 +152,11 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"
+        "regulado a|le puse|lo puse en|la puse en|lo puse al|me puso|me puso en|me pusieron|"
+        "me pusieron en|me tienen en|lo subi a|lo baje a|le subi a|le baje a|lo dejo en|lo traigo "
+        "en|"
+        "la traigo en|lo traigo al|numero de flujo|"
         "nivel|ajuste|flujo|posicion|dosis|nivel de flujo|ajuste de|ajuste en|puesto en|"
         "en nivel|programado en|programada en|esta puesto en|flujo de|fijado en|en el nivel|"
         "flujo en|configurado en|perilla en|velocidad"),
@@ -162,7 +174,7 @@ const struct lexicon_entry lexicon_es[] = {
         "pulso del corazon|mi pulso|su pulso|pulso cardiaco|pulso de el|el pulso es|buenos "
         "dias|buenas tardes|buenas noches|buena noche|buen dia|pasado manana|primera vez|de "
         "primera|segunda vez|a la vez|de vez en cuando|luz del cuarto|foco del cuarto|"
-        "la luz se fue|punto muerto|por completo el dia|dia completo|noche completa|"
+        "punto muerto|por completo el dia|dia completo|noche completa|"
         "completa la noche|tiempo completo|precio completo|un rato|hora exacta|media vuelta|"
         "media naranja|clase media|en medio|por medio|a la una y otra vez|cuarto de hotel|"
         "cuarto de bano|nombre completo|toda la vida|una hora mas de diferencia|todos modos|"

@@ -18,7 +18,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_TO_HOUR, 0, "para las|para la"),
     ROW(ITEM_LESS, 0, "menos"),
     ROW(ITEM_CLOCK_LEAD, 0,
-        "a las|a la|como a las|como a la|a eso de las|a eso de la|tipo|alrededor de las|"
+        "a las|a la|alas|como a las|como a la|a eso de las|a eso de la|tipo|alrededor de las|"
         "cerca de las|las|la|hacia las|por ahi de las|sobre las|para las|para la|desde las|"
         "desde la|hasta las|hasta la|antes de las|antes de la|son las|es la|eran las|era la|"
         "a mas tardar a las|ahora son las|ya son las|ahorita son las|a partir de las|de las|"
@@ -58,7 +58,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "la semana pasada|antes|hoy en la manana|ayer por la noche|al principio|"
         "hoy temprano|temprano"),
     ROW(ITEM_WAS, 0,
-        "tenia|estaba|era|traia|empezo con|estaban|marcaba|empezo en|habia|decia|"
+        "tenia|estaba|era|eran|traia|empezo con|estaban|marcaba|empezo en|habia|decia|"
         "arranco con|fue|iba en|tuvo|empece con|sali con|salimos con|marco"),
     ROW(ITEM_THEN_LEFT, 0,
         "desconecte|desconectamos|lo desconecte|la desconecte|salimos|sali|cuando salimos|"
@@ -84,6 +84,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "a mas tardar a las|para el|listas a las|lista a las|listas para|lista para|"
         "para eso de las|como para las|lista antes de|listas antes de"),
     ROW(ITEM_UNTIL, 0,
+        "llegar a las|llegar a la|llegar hasta las|aguantar hasta las|durar hasta las|"
         "hasta|hasta las|hasta la|hasta el|llego a las|llego a la|llega a las|"
         "llegan a las|alcanza para las|llegamos a las|me alcanza para llegar a las|"
         "aguanta a las|aguanta hasta las|dura hasta las|llega a la|llegan a la|"
@@ -122,7 +123,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "troca|en troca|de "
+        "voy manejando|troca|en troca|de "
         "troca|carro|coche|auto|manejo|manejar|manejando|camion|autobus|camioneta|bus|taxi|tren|"
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"
@@ -143,6 +144,12 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "estamos en|estancia|escala de|de espera|de escala|pelicula|cine|en el cine|clase|show|"
         "almuerzo|desayuno|en el restaurant|partido|en la playa|picnic|en el parque|paramos|"
         "esperamos|con el doctor|en el doctor|museo|en el museo|junta|dialisis|iglesia|"
+        "entierro|bautizo|quinceanera|cumpleanos|cafe|cafeteria|zoologico|terapia|quimio|"
+        "laboratorio|"
+        "super|supermercado|farmacia|tienda|salon|escuela|feria|rosario|recital|"
+        "comemos|comer|almorzamos|cenamos|desayunamos|almorzar|cenar|desayunar|paramos a comer|"
+        "parar a comer|nos quedamos|me siento|nos sentamos|peluqueria|biblioteca|banco|mercado|"
+        "en la tienda|en el banco|en el mercado|dentista|en el dentista|funeral|velorio|"
         "en la iglesia|teatro|en el teatro|descanso|quedarme|quedarnos|ceremonia|sentada en|"
         "sentado en|sentados en|para comer|comiendo|graduacion"),
     ROW(ITEM_GOING, LEG_HIKE,
@@ -160,7 +167,14 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_SAME_BACK, 0,
         "lo mismo de regreso|lo mismo de vuelta|igual de regreso|igual de vuelta|"
         "lo mismo para regresar|y lo mismo de vuelta|y lo mismo de regreso|mismo de regreso|"
-        "lo mismo al regreso|otro tanto de regreso|otro tanto de vuelta|el mismo camino de "
+        "de regreso lo mismo|de vuelta lo mismo|regreso lo mismo|regreso igual|vuelta igual|"
+        "de regreso igual|de vuelta igual|igual para regresar|regresamos igual|volvemos igual|"
+        "lo mismo pa regresar|lo mismo para volver|el mismo camino de vuelta|"
+        "mismo camino de regreso|mismo camino de vuelta|mismo tiempo de regreso|"
+        "mismo tiempo de vuelta|regresamos por el mismo camino|volvemos por el mismo camino|"
+        "regreso por el mismo camino|a casa por el mismo camino|la vuelta igual|el regreso igual|"
+        "la vuelta lo mismo|el regreso lo mismo|lo mismo al regreso|otro tanto de regreso|otro "
+        "tanto de vuelta|el mismo camino de "
         "regreso"),
     ROW(ITEM_HOMEWARD, 0,
         "de regreso|de vuelta|regreso|vuelta|al regreso|de vuelta a casa|"
@@ -174,7 +188,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "lleva desconectada|sin enchufar|sin conectar|lo desconectamos|llevo usando la bateria|"
         "llevo con bateria|solo con bateria|con solo la bateria|sin corriente"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "se fue la luz|no hay luz|sin luz|se corto la luz|apagon|no tenemos luz|se fue la "
+        "se fue la luz|la luz se fue|la corriente se fue|la electricidad se fue|la luz se corto|"
+        "fallo la luz|no hay luz|sin luz|se corto la luz|apagon|no tenemos luz|se fue la "
         "corriente|"
         "sin electricidad|no hay corriente|no hay electricidad|se fue la electricidad|"
         "corte de luz|nos quedamos sin luz|lleva sin luz|llevamos sin luz|llevo sin luz|"
@@ -216,7 +231,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "contacto|toma|"
         "con enchufe|con corriente|conectadas|hay enchufe|hay corriente|enchufar|cargador|"
         "con contacto|con luz|enchufarla|enchufarlo|conectarla|conectarlo|en el cargador|"
-        "puedo enchufar|puedo conectar|con toma"),
+        "puedo enchufar|puedo conectar|con toma|conecto|enchufo|conectamos|enchufamos|la conecto|"
+        "las conecto|lo conecto|la enchufo|las enchufo|lo enchufo|conecte|enchufe la|enchufe las"),
     ROW(ITEM_POWER, POWER_WORD_NONE,
         "sin enchufe|sin enchufes|sin corriente alla|no hay enchufe|no hay enchufes|sin cargador|"
         "sin donde enchufar|sin contacto|sin conexion electrica|no hay donde enchufar|sin cargar|"
@@ -268,16 +284,20 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de casa a hotel|casa a casa|de casa al hotel|de casa a casa|"
         "con todo y traslados|contando traslados"),
     ROW(ITEM_BEHIND, 0,
-        "mas temprano|atrasado|atrasados|hora menos|horas menos|atras de aca|menos alla|"
+        "hora mas temprano|horas mas temprano|mas temprano|atrasado|atrasados|hora menos|horas "
+        "menos|atras de aca|menos alla|"
         "mas temprano alla|de atraso|menos que aqui|atrasada"),
     ROW(ITEM_AHEAD, 0,
-        "mas tarde|adelantado|adelantados|hora mas|horas mas|mas alla|mas tarde alla|"
+        "hora mas tarde|horas mas tarde|mas tarde|adelantado|adelantados|hora mas|horas mas|mas "
+        "alla|mas tarde alla|"
         "adelante|mas que aqui|de adelanto|adelantada"),
     ROW(ITEM_CLAIM, 0,
         "pagina dice|sitio dice|amiga dice|amigo dice|vecina dice|vecino dice|manual dice|"
         "me dijeron que dura|me dijeron que duraba|supuestamente|folleto dice|dicen que dura|"
         "se supone|internet dice|dicen que duran|la caja dice|segun el manual|segun la pagina|"
-        "anuncio dice|hermana dice|hermano dice|le dura|segun ellos"),
+        "solo dura|nomas dura|solo me dura|nada mas dura|nomas me dura|nada mas me dura|solo duran|"
+        "me dura solo|dura solo|apenas dura|apenas me dura|solo aguanta|nomas aguanta|anuncio "
+        "dice|hermana dice|hermano dice|le dura|segun ellos"),
 };
 
 const size_t lexicon_es_ways_count = sizeof lexicon_es_ways / sizeof lexicon_es_ways[0];

@@ -114,12 +114,17 @@ is_run_together(const char *word, int *value)
     size_t i, k;
 
     for (i = 0; i < ENTRIES; i++) {
-        size_t length = strlen(entries[i].word);
-        const char *unit = word + length;
+        size_t length;
+        const char *unit;
 
-        if (entries[i].kind != NUMBER_WORD_TENS || strncmp(word, entries[i].word, length) != 0) {
+        if (entries[i].kind != NUMBER_WORD_TENS || entries[i].word[0] != word[0]) {
             continue;
         }
+        length = strlen(entries[i].word);
+        if (strncmp(word, entries[i].word, length) != 0) {
+            continue;
+        }
+        unit = word + length;
         unit += *unit == 'y' || (*unit == 'i' && unit[1] != '\0');
         for (k = 0; k < ENTRIES; k++) {
             if (entries[k].kind == NUMBER_WORD_UNIT && strcmp(unit, entries[k].word) == 0) {
@@ -137,10 +142,16 @@ number_word(const char *word, int *value)
     size_t i;
 
     for (i = 0; i < ENTRIES; i++) {
-        if (strcmp(word, entries[i].word) == 0) {
+        if (word[0] == entries[i].word[0] && strcmp(word, entries[i].word) == 0) {
             *value = entries[i].value;
             return entries[i].kind;
         }
     }
     return is_run_together(word, value) ? NUMBER_WORD_TEEN : NUMBER_WORD_NONE;
+}
+
+const char *
+number_word_at(size_t i)
+{
+    return i < ENTRIES ? entries[i].word : NULL;
 }

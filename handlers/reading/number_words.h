@@ -2,6 +2,8 @@
 #ifndef NUMBER_WORDS_H
 #define NUMBER_WORDS_H
 
+#include <stddef.h>
+
 /* How a word joins the ones beside it: "two hundred", "ciento noventa", "treinta y cinco". */
 enum number_word_kind {
     NUMBER_WORD_NONE,
@@ -16,5 +18,8 @@ enum number_word_kind {
 /* The folded word's kind, NUMBER_WORD_NONE if it is no number; then *value is left alone. "one",
  * "uno" are units; articles ("a", "un", "una") are not here. */
 enum number_word_kind number_word(const char *word, int *value);
+
+/* The words of that look-up one by one, NULL past the last. */
+const char *number_word_at(size_t i);
 
 #endif

@@ -5,7 +5,14 @@
  */
 #include "oximeter_parts.h"
 
-enum { LOWEST_BARE = 70, HIGHEST_BARE = 99, LEAD_REACH = 5, JUDGED_REACH = 4, SERIES_REACH = 4 };
+enum {
+    LOWEST_BARE = 70,
+    HIGHEST_BARE = 99,
+    LEAD_REACH = 5,
+    JUDGED_REACH = 4,
+    SERIES_REACH = 4,
+    LIST_MIN = 3
+};
 
 static const char vetoes[] =
     " phone cell laptop tablet celular telefono thermostat heater thermometer temp temperature "
@@ -90,6 +97,33 @@ is_vetoed(const struct tokens *tokens, size_t at)
     return false;
 }
 
+/* "3 batteries. theyre at 90, 80 and half": so many charges in a row, once batteries are named. */
+static bool
+lists_batteries(const struct tokens *tokens, size_t person, size_t at)
+{
+    static const char plain[] = " , and & n y about like maybe % percent one at ";
+    static const char charges[] = " half full empty dead quarter media llena vacia muerta ";
+    size_t count = 0, taken, i;
+    int thousandths;
+
+    if (!token_among(tokens, person, " they theyre ")) {
+        return false;
+    }
+    for (i = at; i<tokens->count; i += taken> 0 ? taken : 1) {
+        taken = tokens_number(tokens, i, false, &thousandths);
+        count += taken > 0 || token_among(tokens, i, charges) ? 1 : 0;
+        if (taken == 0 && !token_among(tokens, i, charges) && !token_among(tokens, i, plain)) {
+            break;
+        }
+    }
+    for (i = 0; i < person && count >= LIST_MIN; i++) {
+        if (token_among(tokens, i, " batteries batts bats packs baterias pilas ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "it says 86", "dropped to 88", "marca 90"; "she's at 89". */
 static bool
 is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
@@ -104,8 +138,9 @@ is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
             return !of_hours;
         }
         if (has_at && token_among(tokens, i, persons)) {
-            return after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
-                   token_among(tokens, after, follows_person);
+            return !lists_batteries(tokens, i, at) &&
+                   (after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
+                    token_among(tokens, after, follows_person));
         }
         has_at = has_at || token_among(tokens, i, " at to around en ");
         if (!token_among(tokens, i, between)) {
@@ -136,6 +171,14 @@ is_judged(const struct tokens *tokens, size_t at, size_t after)
     return false;
 }
 
+/* "one at 70, the rest dead" */
+static bool
+is_remainder(const struct tokens *tokens, size_t at)
+{
+    return token_is(tokens, at, "rest") && token_is(tokens, at - 1, "the") &&
+           token_among(tokens, at + 1, " dead empty full are is at flat charged unchecked ");
+}
+
 /* "94 asleep", "86 when I got up the stairs", "dormido 87". */
 static bool
 is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
@@ -147,7 +190,7 @@ is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
     }
     for (i = after; i < tokens->count && !ends_sentence(tokens, i); i++) {
         if (token_among(tokens, i, states)) {
-            return true;
+            return !is_remainder(tokens, i);
         }
         if (!token_among(tokens, i, state_links)) {
             return false;

@@ -3,6 +3,8 @@
 #include <string.h>
 
 #include "charges.h"
+#include "corrections.h"
+#include "settings_each.h"
 
 enum { TENTHS_MIN = 1, TENTHS_MAX = 100, LEAD_REACH = 3 };
 
@@ -119,12 +121,30 @@ counts_plural(const struct items *items, size_t at)
            !token_among(items->tokens, items->list[at].from, " thanks cuantas cuantos pues ");
 }
 
+bool
+is_lone_number(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    while (from < at && (item_is(items, from, ITEM_LINK) || item_is(items, from, ITEM_AT) ||
+                         item_is(items, from, ITEM_HEDGE))) {
+        from++;
+    }
+    return from == at && (item_text(items, at, "number") || item_text(items, at, "numero")) &&
+           at + 2 == clause_end(items, at) && items->list[at + 1].is == ITEM_NUMBER &&
+           items->list[at + 1].value <= TENTHS_MAX * 100;
+}
+
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
 static bool
 is_led(const struct items *items, size_t at, bool *strong)
 {
     size_t i;
 
+    if (at > 0 && is_lone_number(items, at - 1)) {
+        *strong = true;
+        return true;
+    }
     for (i = at; i > 0 && at - i < LEAD_REACH; i--) {
         if (item_is(items, i - 1, ITEM_SETTING) || item_is(items, i - 1, ITEM_MODE) ||
             item_is(items, i - 1, ITEM_USE) || item_text(items, i - 1, "set")) {
@@ -134,7 +154,7 @@ is_led(const struct items *items, size_t at, bool *strong)
         if (!item_is(items, i - 1, ITEM_LINK) && !item_is(items, i - 1, ITEM_AT) &&
             !item_is(items, i - 1, ITEM_HEDGE) && !item_is(items, i - 1, ITEM_OF) &&
             !item_is(items, i - 1, ITEM_NOW) && items->list[i - 1].is != ITEM_SIGN &&
-            !item_is(items, i - 1, ITEM_TO)) {
+            !item_is(items, i - 1, ITEM_TO) && !item_text(items, i - 1, ":")) {
             break;
         }
     }
@@ -154,18 +174,25 @@ leads_mode(const struct items *items, size_t at)
     return item_is(items, next, ITEM_MODE);
 }
 
+/* "3 on the dial", "a 2 setting"; but "battery 2 setting 3" */
+static bool
+is_before_setting(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_value(items, next, ITEM_AT) == AT_ON ? 1 : 0;
+    return item_is(items, next, ITEM_SETTING) &&
+           token_among(items->tokens, items->list[next].from, " dial setting knob ") &&
+           (next + 1 >= items->count || items->list[next + 1].is == ITEM_STOP ||
+            items->list[next + 1].is == ITEM_PAUSE);
+}
+
 /* "it is on 3, no wait, 2" */
 static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)
 {
-    size_t before = at;
-
-    while (before > 0 &&
-           (items->list[before - 1].is == ITEM_PAUSE || item_is(items, before - 1, ITEM_LINK))) {
-        before--;
-    }
-    return told->has_setting && item_is(items, before - 1, ITEM_CORRECT) &&
-           items->list[at].value <= 10 * 1000 && !items->list[at].one;
+    return told->has_setting && corrections_lead(items, at) && items->list[at].value <= 10 * 1000 &&
+           !items->list[at].one;
 }
 
 static bool
@@ -187,7 +214,7 @@ is_setting(const struct items *items, size_t at, const struct told *told)
         return false; /* "full on one", "one at 60": a battery */
     }
     led = led && (strong || !counts_plural(items, at + 1));
-    led = led || corrects_setting(items, at, told);
+    led = led || corrects_setting(items, at, told) || is_before_setting(items, at);
     return (led && !counts_something(items, at + 1, strong)) ||
            (leads_mode(items, at) && !item->one);
 }
@@ -236,7 +263,7 @@ void
 settings_read(struct items *items, struct told *told)
 {
     read_mode(items, told);
-    if (told->kind == TOLD_CYLINDER && !told->has_mode) {
+    if (told->kind == TOLD_CYLINDER && (!told->has_mode || told->mode == MODE_CONTINUOUS)) {
         size_t at;
 
         for (at = 0; at < items->count; at++) {
@@ -250,7 +277,9 @@ settings_read(struct items *items, struct told *told)
         }
         return;
     }
+    settings_of_each(items, told);
     read_setting(items, told);
+    setting_of_one(items, told);
 }
 
 static bool
@@ -283,9 +312,11 @@ activity_read(const struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        if (item_is(items, at, ITEM_ACTIVITY) && is_now(items, at, told)) {
+        if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
+            is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
+                   !token_among(items->tokens, items->list[at].from + 1, " stop area ") &&
                    !item_text(items, at - 1, "the")) {
             take_activity(told, ACTIVITY_REST);
         }

@@ -8,6 +8,9 @@
 /* Litres a minute are the unit's setting unless a cylinder is asked about. After charges_read(). */
 void settings_read(struct items *items, struct told *told);
 
+/* "number 2" as all that a clause says, at the word: a setting. */
+bool is_lone_number(const struct items *items, size_t at);
+
 /* The activity told last; the caller drops it where kind or legs tell it. */
 void activity_read(const struct items *items, struct told *told);
 

@@ -112,6 +112,22 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
            ends_way(items, *to);
 }
 
+/* "una hora menos": the unit is part of the phrase. */
+static int
+counts_hours_apart(const struct items *items, size_t at)
+{
+    int hours = at < items->count ? items->list[at].value / 1000 : 0;
+
+    if (!item_free_number(items, at) || at + 1 >= items->count ||
+        !token_among(items->tokens, items->list[at + 1].from, " hora horas hour hours ")) {
+        return 0;
+    }
+    if (item_is(items, at + 1, ITEM_BEHIND)) {
+        return hours;
+    }
+    return item_is(items, at + 1, ITEM_AHEAD) ? -hours : 0;
+}
+
 /* Hours that the clocks at the end are behind (+) or ahead (-) of ours. */
 static int
 zone_minutes(struct items *items)
@@ -119,8 +135,22 @@ zone_minutes(struct items *items)
     size_t at, next;
 
     for (at = 0; at < items->count; at++) {
+        int hours = counts_hours_apart(items, at);
+
+        if (hours != 0) {
+            items_spend(items, at, 1);
+            return hours * 60;
+        }
         if (!item_is_duration(items, at) || items->list[at].spent) {
             continue;
+        }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " gain gains gaining ")) {
+            items_spend(items, at, 1);
+            return items->list[at].value;
+        }
+        if (token_among(items->tokens, items->list[at].from - (at > 0), " lose loses losing ")) {
+            items_spend(items, at, 1);
+            return -items->list[at].value;
         }
         for (next = at + 1; next < at + 4; next++) {
             bool behind = item_is(items, next, ITEM_BEHIND),
@@ -147,6 +177,21 @@ minutes_between(const struct item *from, const struct item *to)
     return (minutes % round + round) % round;
 }
 
+/* "leave at 7, two hours by car, there at 9" */
+static bool
+is_told_as_length(const struct items *items, int minutes)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) && !items->list[at].spent &&
+            duration_minutes(items, at) == minutes) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void
 read_clock_way(struct items *items, struct told *told, struct spans *spans)
 {
@@ -170,7 +215,9 @@ read_clock_way(struct items *items, struct told *told, struct spans *spans)
     }
     items_spend(items, from, 1);
     items_spend(items, to, 1);
-    add_span(spans, from, minutes);
+    if (!is_told_as_length(items, minutes)) {
+        add_span(spans, from, minutes);
+    }
 }
 
 /* ---- finding the spans
@@ -216,8 +263,18 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
            (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
-            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0)) &&
+            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
+            (item_is(items, at - 2, ITEM_GOING) &&
+             token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
            !item_is(items, at + 1, ITEM_UNIT);
+}
+
+/* "drive 2 more" */
+static bool
+is_more_of_a_way(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_GOING) &&
+           (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"));
 }
 
 /* "2 hours there and 2 back": hours, as the length before. */
@@ -226,10 +283,12 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
 {
     const struct item *item = &items->list[at];
 
-    return spans->count > 0 && items->list[spans->list[spans->count - 1].at].whole_hours &&
+    return spans->count > 0 &&
+           (items->list[spans->list[spans->count - 1].at].whole_hours ||
+            (items->list[spans->list[0].at].whole_hours && is_more_of_a_way(items, at))) &&
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
-            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT ||
+            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);

@@ -28,6 +28,12 @@ struct spans {
  * between two clock times it also sets ready_by. */
 void spans_find(struct items *items, struct told *told, struct spans *spans);
 
+/* Sets has_kind, kind and has_seats; a kind that nothing tells is that of what is asked. */
+void spans_kind(const struct items *items, const struct told *told, struct spans *spans);
+
+/* Sets has_power and power, once the kinds are set. */
+void spans_power(const struct items *items, struct spans *spans);
+
 /* "3 hours there": in one place */
 bool span_stays_there(const struct items *items, size_t at);
 /* "45 there", "45 de ida" */

@@ -4,8 +4,9 @@
 
 #include "bare_numbers.h"
 #include "hedges.h"
+#include "lights.h"
 
-enum { LIGHTS_MAX = 10, PHRASE_REACH = 4 };
+enum { PHRASE_REACH = 4 };
 
 /* ---- hedges, goals, what is past ----------------------------------------------------------------
  */
@@ -70,6 +71,9 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     size_t before = back_over_links(items, at);
     int steps = 0;
 
+    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
+        return false; /* "what should it do full" */
+    }
     if (is_low_word(items, at)) {
         return item_text(items, at - 1, "to") ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
@@ -77,9 +81,12 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (ends_way_from(items, before)) {
         return true;
     }
-    if (full && (is_due(items, after) ||
-                 (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT)) ||
-                 item_text(items, after, "cuando"))) {
+    if (full &&
+        (is_due(items, after) ||
+         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
+         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
+          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
+         item_text(items, after, "cuando"))) {
         return true;
     }
     if (full && is_asked(items, before, after)) {
@@ -90,7 +97,8 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
             return false;
         }
         if (item_text(items, before, "before") || item_text(items, before, "antes") ||
-            item_is(items, before, ITEM_WILL_BE) || (full && needs(items, before))) {
+            item_is(items, before, ITEM_WILL_BE) ||
+            ((full || item_is(items, after, ITEM_BY)) && needs(items, before))) {
             return true;
         }
         if (item_is(items, at, ITEM_CHARGE)) {
@@ -103,6 +111,7 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
                    items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
         }
         if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
+            !token_among(items->tokens, items->list[before].to - 1, " least menos minimo ") &&
             !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_BATTERY) &&
             !(items->list[before].is == ITEM_NUMBER && full &&
@@ -304,6 +313,15 @@ is_of_no_battery(const struct items *items, size_t at)
     return (noun_behind && !item_is(items, at + 1, ITEM_BATTERY)) || noun_before;
 }
 
+/* "it is haaf full": a word that is not understood says how full. */
+static bool
+is_unclear(const struct items *items, size_t at)
+{
+    return at > 1 && item_is(items, at, ITEM_FULL) && item_is(items, at - 1, ITEM_WORD) &&
+           token_among(items->tokens, items->list[at - 1].from - 1,
+                       " is are its was were s es esta estan ");
+}
+
 static bool
 word_at(const struct items *items, size_t at, struct state *state)
 {
@@ -311,7 +329,8 @@ word_at(const struct items *items, size_t at, struct state *state)
     bool full = item_is(items, at, ITEM_FULL);
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
-        is_of_no_battery(items, at)) {
+        is_of_no_battery(items, at) || item_text(items, at - 1, "how") ||
+        item_text(items, at - 1, "tan") || is_unclear(items, at)) {
         return false;
     }
     state->charge =
@@ -320,100 +339,6 @@ word_at(const struct items *items, size_t at, struct state *state)
     state->adjacent = item_free_number(items, at - 1) && at > 0;
     state->plural = ends_in_plural(items, at);
     return true;
-}
-
-/* ---- lights
- * --------------------------------------------------------------------------------------- */
-
-static size_t
-over_all_lights(const struct items *items, size_t at, int *all)
-{
-    size_t next = at;
-
-    if (!item_is(items, next, ITEM_OF) && !item_text(items, next, "/")) {
-        return at;
-    }
-    next++;
-    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    if (!item_free_number(items, next) || items->list[next].value % 1000 != 0) {
-        return at;
-    }
-    *all = items->list[next].value / 1000;
-    return next + 1;
-}
-
-/* Items of "and a half" behind lights: a light that is half lit, which is not counted. */
-static size_t
-dim_half_at(const struct items *items, size_t at)
-{
-    size_t next = at + 1;
-
-    next += item_is(items, next, ITEM_ARTICLE) ? 1 : 0;
-    return item_is(items, at, ITEM_AND) && item_is(items, next, ITEM_HALF) &&
-                   !item_is(items, next + 1, ITEM_BATTERY) && !item_is(items, next + 1, ITEM_FULL)
-               ? next + 1 - at
-               : 0;
-}
-
-static bool
-lights_at(const struct items *items, size_t at, struct state *state)
-{
-    size_t next = at + 1;
-    int lit, all = 0;
-    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
-                      !item_is(items, at, ITEM_AT);
-    bool bars;
-
-    if (!none &&
-        !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
-          !item_is(items, next + 1, ITEM_WORD)) &&
-        !(item_free_number(items, at) && !items->list[at].ordinal &&
-          !item_is(items, at - 1, ITEM_DIM))) {
-        return false;
-    }
-    lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;
-    if (!none) {
-        next = over_all_lights(items, next, &all);
-        next += item_is(items, next, ITEM_LINK) && item_is(items, next + 1, ITEM_LIGHT) ? 1 : 0;
-    }
-    noun = item_is(items, next, ITEM_LIGHT);
-    if (!noun && !none && all == 0 && item_is(items, next, ITEM_AND) &&
-        item_free_number(items, next + 1) && item_is(items, next + 2, ITEM_LIGHT)) {
-        *state = (struct state){.is_lights = true, .lights = lit, .from = at, .count = 1};
-        return lit <= LIGHTS_MAX; /* "3 and 2 lights" */
-    }
-    if (!noun && (all != 4 || item_is(items, next, ITEM_UNIT) || lit == 0 || lit > LIGHTS_MAX ||
-                  item_is(items, next, ITEM_BATTERY) || item_text(items, at + 1, "/") ||
-                  item_is(items, next, ITEM_FULL))) {
-        return false;
-    }
-    next += noun ? 1 : 0;
-    if (noun && all == 0) {
-        next = over_all_lights(items, next, &all); /* "2 luces de 4" */
-    }
-    next += dim_half_at(items, next);
-    bars = lit > LIGHTS_MAX && all == 0;
-    state->is_lights = true;
-    state->lights = lit;
-    state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);
-    state->count = next - at;
-    return !bars;
-}
-
-/* "3/4 lights" */
-static bool
-fraction_of_lights_at(const struct items *items, size_t at, struct state *state)
-{
-    const struct item *item = &items->list[at];
-
-    if (item->is == ITEM_NUMBER && item->fraction && item_is(items, at + 1, ITEM_LIGHT)) {
-        state->is_lights = true;
-        state->lights = item->value * 4 / 1000;
-        state->cannot = item->value > 1000;
-        state->count = 2;
-        return true;
-    }
-    return false;
 }
 
 /* "from 100 to 60", "from 4 lights to 2": the second is of now, unless it is charged. */

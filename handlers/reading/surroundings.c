@@ -221,7 +221,8 @@ read_bare_size(const struct items *items, struct told *told)
                     token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
 
         if (token_among(tokens, at, " d e ") && ends &&
-            token_among(tokens, at - 1, " the an a un una , in el la : es is ") &&
+            token_among(tokens, at - 1,
+                        " the an a un una , in el la : es is my his her our mi su ") &&
             !(token_is(tokens, at, "e") && items->spanish && token_is(tokens, at - 1, ","))) {
             take_size(told, tokens->list[at].text);
         }

@@ -8,6 +8,43 @@ enum { SINCE_MAX = 24 * 60, HALF_DAY = 12 * 60, REACH = 3 };
 /* ---- since --------------------------------------------------------------------------------------
  */
 
+/* "can it be off the charger 30 min?": still to come */
+static bool
+is_wished(const struct items *items, size_t at)
+{
+    static const char words[] = " can could will would if need needs want must should long ";
+    size_t i;
+
+    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "it has been on battery for 45 min", "off the charger 30 min" */
+static bool
+has_run_for(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), before = at, i;
+    bool been = false;
+
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        been = been || (token_is(items->tokens, i, "been") && items->list[at].from - i <= 7);
+    }
+    while (before > from &&
+           (item_is(items, before - 1, ITEM_HEDGE) || item_is(items, before - 1, ITEM_LINK) ||
+            item_text(items, before - 1, "for"))) {
+        before--;
+    }
+    return before > from && !is_wished(items, at) &&
+           (item_value(items, before - 1, ITEM_POWER) == POWER_WORD_BATTERY ||
+            (been &&
+             (item_is(items, before - 1, ITEM_USE) || item_is(items, before - 1, ITEM_POWER) ||
+              item_text(items, before - 1, "charging"))));
+}
+
 /* "45 min ago", "hace 45 minutos", "for the last 2 hours" */
 static bool
 is_ago(const struct items *items, size_t at)
@@ -30,7 +67,10 @@ is_ago(const struct items *items, size_t at)
            !item_is(items, before - 1, ITEM_AGO_LEAD)) {
         before--;
     }
-    return item_is(items, before - 1, ITEM_AGO_LEAD);
+    if (item_is(items, before - 1, ITEM_AGO_LEAD)) {
+        return !(item_text(items, before - 1, "on") && is_wished(items, at));
+    }
+    return has_run_for(items, at);
 }
 
 static bool
@@ -91,6 +131,16 @@ clock_of(const struct items *items, enum clock_role role)
     return items->count;
 }
 
+/* "plugged in at 6:15", "on the charger at noon" */
+static bool
+is_plugging_in(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return items_find(items, from, at, ITEM_POWER) < at &&
+           items_find(items, from, at, ITEM_EVENT) == at;
+}
+
 /* The time that a charge was so: told as such, or the only other time beside that of now. */
 static size_t
 clock_of_then(const struct items *items, size_t now)
@@ -104,7 +154,8 @@ clock_of_then(const struct items *items, size_t now)
             continue;
         }
         role = clock_role(items, at);
-        if (role == CLOCK_OF_NOTHING || role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
+        if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
+            role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
             then = other < items->count ? items->count : at;
             other = at;
         }
@@ -190,10 +241,18 @@ is_named_battery(const struct items *items, size_t at)
 {
     size_t after = items->list[at].to;
 
-    return item_text(items, at, "on") &&
+    return item_text(items, at, "on") && item_value(items, at, ITEM_POWER) == POWER_WORD_BATTERY &&
            (item_is(items, at - 1, ITEM_LIGHT) || item_in(items, at - 1, UNIT_PERCENT) ||
             token_among(items->tokens, after, " a b c ") || item_is(items, at + 1, ITEM_NAMED) ||
             (item_is(items, at + 1, ITEM_NUMBER) && items->list[at + 1].spent));
+}
+
+/* "to charge it off the wall": what it comes from; else "off the wall" is away from it. */
+static bool
+charges_off_wall(const struct items *items, size_t at)
+{
+    return item_text(items, at, "off") &&
+           token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
 }
 
 void
@@ -209,8 +268,12 @@ power_read(const struct items *items, struct told *told)
     for (at = 0; at < items->count; at++) {
         enum power_source source = source_of(item_value(items, at, ITEM_POWER));
 
-        if (is_named_battery(items, at)) {
-            continue;
+        if (is_named_battery(items, at) ||
+            (told->kind == TOLD_WATCH && item_text(items, at, "unplug"))) {
+            continue; /* "remind me to unplug" */
+        }
+        if (charging && charges_off_wall(items, at)) {
+            source = POWER_SOURCE_WALL;
         }
         if (source != POWER_SOURCE_NONE && charging == (source != POWER_SOURCE_BATTERY) &&
             !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {

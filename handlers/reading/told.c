@@ -10,6 +10,7 @@
 #include "corrections.h"
 #include "items.h"
 #include "legs.h"
+#include "mending.h"
 #include "oximeter.h"
 #include "settings.h"
 #include "surroundings.h"
@@ -62,6 +63,24 @@ drop_activity(struct told *told)
     }
 }
 
+/* "I don't know if that's gate to gate", "is it gate to gate?" */
+static bool
+is_doubted(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), i;
+
+    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT)) {
+        return true;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, " if whether si ")) {
+            return true;
+        }
+    }
+    return token_among(items->tokens, items->list[from].from, " is es ") &&
+           item_text(items, sentence_end(items, at), "?") && at - from <= 2;
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
@@ -69,10 +88,10 @@ is_gate(const struct items *items)
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {
-        if (item_value(items, at, ITEM_GATE) == 0) {
+        if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
             return true;
         }
-        if (!item_is(items, at, ITEM_GATE)) {
+        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0) {
             continue;
         }
         for (i = at > 2 ? at - 2 : 0; i < at + AIRLINE_REACH; i++) {
@@ -125,7 +144,7 @@ read_items(struct items *items, struct told *told)
     surroundings_read(items, told);
     since_read(items, &charges, told);
     if (told->kind == TOLD_NOTHING) {
-        told->kind = asks_by_reading(items, told);
+        told->kind = asks_by_reading(items, &charges, told);
     }
     activity_read(items, told);
     if (wants_legs(told)) {
@@ -142,14 +161,19 @@ read_items(struct items *items, struct told *told)
 }
 
 void
-told_read(void *arena, const char *text, struct told *told)
+told_read(void *arena, const struct kb *kb, const char *text, struct told *told)
 {
     struct tokens tokens = tokens_read(arena, text);
+    enum language language;
     struct items items;
 
     *told = (struct told){0};
     take_oximeter(text, &tokens);
-    items = items_read(arena, &tokens, lexicon_language(arena, text, &tokens));
+    language = lexicon_language(arena, text, &tokens);
+    if (kb != NULL && mend_words(arena, kb, language, &tokens)) {
+        language = lexicon_language(arena, text, &tokens);
+    }
+    items = items_read(arena, &tokens, language);
     read_items(&items, told);
 }
 

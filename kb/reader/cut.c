@@ -8,152 +8,19 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "cut_words.h"
 #include "memory.h"
 
-/* ---- Words that show what a piece is --------------------------------------------------------- */
+/* ---- What words show ------------------------------------------------------------------------ */
 
-/*
- * The longest of these phrases that stands at word `at`: how many words; 0 if none does. Phrases
- * are parted by |, their words by single blanks.
- */
-static size_t
-longest(const struct words *words, size_t at, const char *phrases)
-{
-    size_t best = 0, i = at;
-    bool stands = true;
-
-    if (at >= words->count) {
-        return 0;
-    }
-    while (*phrases != '\0') {
-        size_t length;
-
-        if (i == at && *phrases != words->list[at].text[0]) { /* most phrases end here */
-            phrases = strchrnul(phrases, '|');
-            phrases += *phrases != '\0';
-            continue;
-        }
-        length = strcspn(phrases, " |");
-        stands = stands && i < words->count && strlen(words->list[i].text) == length &&
-                 memcmp(words->list[i].text, phrases, length) == 0;
-        phrases += length;
-        i++;
-        if (*phrases != ' ') {
-            best = stands && i - at > best ? i - at : best;
-            i = at;
-            stands = true;
-        }
-        phrases += *phrases != '\0';
-    }
-    return best;
-}
-
-/* The letters a to z that phrases begin with, a bit each: most words need no closer look. */
-static uint32_t
-first_letters(const char *phrases)
-{
-    uint32_t letters = 0;
-
-    for (;;) {
-        letters |= 1u << (*phrases - 'a');
-        phrases = strchr(phrases, '|');
-        if (phrases == NULL) {
-            return letters;
-        }
-        phrases++;
-    }
-}
-
-static bool
-may_begin(const struct words *words, size_t at, uint32_t letters)
-{
-    char letter = words->list[at].text[0];
-
-    return letter >= 'a' && letter <= 'z' && (letters >> (letter - 'a') & 1) != 0;
-}
-
-/* Words that begin a question, alone or after "and". */
-static const char openers[] =
-    "how|what|whats|where|wheres|when|whens|which|who|why|can|could|does|do|did|is|are|will|"
-    "would|should|may|am|was|were|has|have we|have you|hows|whos|do i|como|que|cual|cuando|"
-    "donde|cuanto|cuanta|quien|puedo|puede|hay|tengo que|es|se puede|podria|por que|cuantas|"
-    "cuantos";
-
-/* Words that say: now comes something else. */
-static const char turns[] =
-    "also|and also|plus|another thing|another question|one more thing|one more question|"
-    "next question|second question|btw|by the way|oh and|other question|tambien|y tambien|"
-    "otra cosa|otra pregunta|ademas|aparte";
-
-static const char joiners[] = "and|n|but|then|so|y|e|pero";
-
-/* What is asked for without asking. */
-static const char requests[] =
-    "give me|tell me|send me|show me|text me|remind me|let me know|let us know|please give me|"
-    "please tell me|please send me|pls tell me|pls send me|deme|digame|mandeme|enviame|dime";
-
-/* "if so give me the number", "if not can you bring one": a short condition leads over. */
-static const char conditions[] = "if so|if not|if yes|if no|if|in case|otherwise|or|si no|si";
+/* A short condition leads over: so many words at most. */
 enum { CONDITION_WORDS = 5 };
-
-/* Pleasantries that may stand alone, before or after a question. */
-static const char courtesies[] =
-    "hi|hello|hey|hiya|howdy|yo|dear|greetings|morning|good morning|good afternoon|"
-    "good evening|good day|good night|goodnight|evening|gm|thanks|thank you|thank u|thanku|"
-    "thankyou|thx|thnx|thanx|tx|tks|ty|tysm|tyvm|many thanks|much appreciated|appreciate it|"
-    "appreciate you|i appreciate it|we appreciate it|appreciate your help|please|pls|plz|"
-    "plse|sorry|so sorry|sorry to bother you|sorry to bother|sorry for the late text|"
-    "sorry so late|sorry its late|excuse me|pardon me|quick question|quick one|question|"
-    "one question|a question|i have a question|got a question|ok|okay|k|kk|great|perfect|"
-    "awesome|cool|wonderful|excellent|got it|will do|sounds good|all good|no worries|"
-    "no problem|np|youre welcome|you too|have a good one|have a good day|have a nice day|"
-    "have a great day|have a good night|have a good evening|god bless|god bless you|"
-    "bless you|bless your heart|bye|goodbye|take care|cheers|lol|haha|ha ha|xo|"
-    "hope all is well|hope you are well|hope youre well|hope youre doing well|how are you|"
-    "how are you today|in advance|regards|best regards|sincerely|you guys are great|"
-    "youre the best|you are the best|youre a lifesaver|you have been so helpful|"
-    "youve been so helpful|i was wondering|just wondering|just curious|hola|buenas|"
-    "buenos dias|buen dia|buenas tardes|buenas noches|gracias|muchas gracias|mil gracias|"
-    "por favor|porfa|porfavor|perdon|disculpe|disculpa|perdone|una pregunta|listo|perfecto|"
-    "vale|adios|saludos|que tenga buen dia|dios le bendiga|dios los bendiga|bendiciones";
-
-/* What may follow a pleasantry and is none by itself. */
-static const char followers[] =
-    "there|again|all|guys|folks|everyone|team|yall|you all|sir|maam|miss|friend|friends|"
-    "so much|very much|a lot|alot|a bunch|a million|a ton|much|again so much|for your help|"
-    "for the help|for all your help|for everything|for that|for the info|for the quick reply|"
-    "for getting back to me|for you|for u|to you|and|then|a todos|por todo|por su ayuda|"
-    "de nuevo|senor|senora|y";
-
-/* What may end a text after its question. */
-static const char closers[] =
-    "thanks|thank you|thank u|thankyou|thx|thnx|thanx|tks|ty|tysm|many thanks|"
-    "much appreciated|appreciate it|please|pls|plz|god bless|bless you|lol|haha|gracias|"
-    "muchas gracias|por favor|porfa|saludos|have a good day|have a nice day|have a great day|"
-    "have a good night";
-
-/* Words that name nothing: a question of these alone ("is that ok", "what would you say") wants
- * no answer beside the one to what was said before it. */
-static const char small_words[] =
-    "a|about|advise|all|alright|am|an|and|any|are|as|at|bad|be|been|but|by|can|cant|could|did|do|"
-    "does|doesnt|dont|else|explain|explaining|fine|for|from|good|guess|had|has|have|he|her|him|his|"
-    "how|i|id|if|im|in|is|isnt|it|its|just|kind|know|let|like|may|me|mean|might|mind|my|n|no|"
-    "normal|not|now|of|ok|okay|on|or|our|please|possible|really|recommend|right|safe|say|she|"
-    "should|so|suggest|sure|tell|that|thats|the|them|then|there|these|they|thing|think|this|those|"
-    "to|true|us|was|we|well|were|what|whats|which|why|will|with|wondering|worry|would|wrong|yes|"
-    "you|your";
-
-static const char names_after[] = "this is|my name is|its|it is|im|i am|soy|me llamo|habla";
-
-/* Never a name, however it is written. */
-static const char no_names[] =
-    "help|oxygen|o2|urgent|emergency|stop|now|asap|dead|alarm|battery|hurry|ayuda|oxigeno|ya";
 
 /* True if the words [from, to) name nothing. */
 static bool
 are_small(const struct words *words, size_t from, size_t to)
 {
-    while (from < to && longest(words, from, small_words) > 0) {
+    while (from < to && cut_words_at(words, from, cut_small_words) > 0) {
         from++;
     }
     return from == to;
@@ -163,7 +30,9 @@ are_small(const struct words *words, size_t from, size_t to)
 static size_t
 joins(const struct words *words, size_t at)
 {
-    return at < words->count && words->list[at].text[0] == '&' ? 1 : longest(words, at, joiners);
+    return at < words->count && words->list[at].text[0] == '&'
+               ? 1
+               : cut_words_at(words, at, cut_joiners);
 }
 
 /* The number of a list ("1 how ... 2 can ..."), or 0. */
@@ -182,11 +51,12 @@ leads_over(const struct words *words, size_t at)
     size_t from = at, condition, end;
 
     at += list_number(words, at) > 0;
-    at += longest(words, at, turns);
+    at += cut_words_at(words, at, cut_turns);
     at += joins(words, at);
-    condition = longest(words, at, conditions);
+    condition = cut_words_at(words, at, cut_conditions);
     for (end = at + condition; condition > 0 && end <= at + CONDITION_WORDS; end++) {
-        if (longest(words, end, openers) > 0 || longest(words, end, requests) > 0) {
+        if (cut_words_at(words, end, cut_openers) > 0 ||
+            cut_words_at(words, end, cut_requests) > 0) {
             return end - from;
         }
     }
@@ -198,7 +68,7 @@ static bool
 opens_question(const struct words *words, size_t at)
 {
     at += leads_over(words, at);
-    return longest(words, at, openers) > 0 || longest(words, at, requests) > 0;
+    return cut_words_at(words, at, cut_openers) > 0 || cut_words_at(words, at, cut_requests) > 0;
 }
 
 /* ---- One piece under way ----------------------------------------------------------------------
@@ -213,8 +83,7 @@ struct brick {
 struct cutting {
     const char *text;
     struct words words;
-    uint32_t closing, leading; /* first letters of `closers`, of `turns` and `joiners` */
-    bool shouted;              /* all in capitals, which then tell nothing */
+    bool shouted; /* all in capitals, which then tell nothing */
     struct brick *bricks;
     size_t count;
 };
@@ -225,15 +94,15 @@ is_capital(const struct cutting *cutting, size_t word)
     char c = cutting->text[cutting->words.list[word].start];
 
     return !cutting->shouted && c >= 'A' && c <= 'Z' &&
-           longest(&cutting->words, word, no_names) == 0;
+           cut_words_at(&cutting->words, word, cut_no_names) == 0;
 }
 
 /* "ok to sleep with it" asks: what would else be a pleasantry belongs to what follows. */
 static bool
 asks_leave(const struct words *words, size_t at)
 {
-    return longest(words, at, "ok|okay") > 0 &&
-           longest(words, at + 1, "to|if|for|with|in|on") > 0 && !words->list[at + 1].comma_before;
+    return cut_words_at(words, at, cut_agreed) > 0 && cut_words_at(words, at + 1, cut_leave) > 0 &&
+           !words->list[at + 1].comma_before;
 }
 
 /* The words of [from, to) that are pleasantries, from `from` on; at most one name after them. */
@@ -244,13 +113,13 @@ skip_courtesy(const struct cutting *cutting, size_t from, size_t to)
 
     while (at < to) {
         size_t count =
-            asks_leave(&cutting->words, at) ? 0 : longest(&cutting->words, at, courtesies);
+            asks_leave(&cutting->words, at) ? 0 : cut_words_at(&cutting->words, at, cut_courtesies);
 
         if (count == 0 && at > from) {
-            count = longest(&cutting->words, at, followers);
+            count = cut_words_at(&cutting->words, at, cut_followers);
         }
         if (count == 0) {
-            size_t said = longest(&cutting->words, at, names_after);
+            size_t said = cut_words_at(&cutting->words, at, cut_names_after);
 
             if (said > 0 && at + said < to && to - at - said <= 2 &&
                 is_capital(cutting, at + said) && is_capital(cutting, to - 1)) {
@@ -279,8 +148,8 @@ find_closing(const struct cutting *cutting, size_t from, size_t to)
     size_t at;
 
     for (at = from + 1; at < to; at++) {
-        if (may_begin(&cutting->words, at, cutting->closing) &&
-            longest(&cutting->words, at, closers) > 0 && skip_courtesy(cutting, at, to) == to) {
+        if (cut_words_at(&cutting->words, at, cut_closers) > 0 &&
+            skip_courtesy(cutting, at, to) == to) {
             return at;
         }
     }
@@ -318,7 +187,7 @@ add_brick(struct cutting *cutting, size_t from, size_t to, bool courtesy)
     if (from == to) {
         return;
     }
-    turn = longest(&cutting->words, from, turns);
+    turn = cut_words_at(&cutting->words, from, cut_turns);
     *brick = (struct brick){.from = from, .to = to, .courtesy = courtesy, .turn = turn > 0};
     brick->question = !courtesy && (ends_with_question_mark(cutting, to) ||
                                     opens_question(&cutting->words, from));
@@ -360,12 +229,8 @@ begins_question(const struct cutting *cutting, size_t from, size_t at, size_t to
     if (continues_list(cutting, from, at)) {
         return true;
     }
-    if (!words->list[at].comma_before && words->list[at].text[0] != '&' &&
-        !may_begin(words, at, cutting->leading)) {
-        return false;
-    }
     joiner = joins(words, at);
-    turn = longest(words, at, turns);
+    turn = cut_words_at(words, at, cut_turns);
     if (turn > 0 && (words->list[at].comma_before || joiner > 0 || at + 3 < to)) {
         return at + turn < to;
     }
@@ -479,8 +344,6 @@ cut_questions(void *arena, const char *text, enum language language)
         return wordless(arena, text);
     }
     cutting.shouted = strpbrk(text, "abcdefghijklmnopqrstuvwxyz") == NULL;
-    cutting.closing = first_letters(closers);
-    cutting.leading = first_letters(turns) | first_letters(joiners);
     cutting.bricks = memory_array(arena, struct brick, 3 * cutting.words.count + 1);
     lay_bricks(&cutting);
     join_bricks(&cutting);

@@ -278,7 +278,7 @@ struct collected {
 };
 
 static void
-collect(struct collected *collected, uint32_t number)
+collect(struct collected *collected, uint32_t number, float stress)
 {
     uint32_t at = (number * 2654435761u >> 7) & collected->mask;
     struct row *row = &collected->row;
@@ -289,9 +289,13 @@ collect(struct collected *collected, uint32_t number)
     if (collected->places[at] == 0) {
         row->index[row->count] = number;
         row->value[row->count] = 0;
+        row->stress[row->count] = 0;
         collected->places[at] = (uint16_t)++row->count;
     }
-    row->value[collected->places[at] - 1] += 1;
+    row->value[collected->places[at] - 1] += stress;
+    if (row->stress[collected->places[at] - 1] < stress) {
+        row->stress[collected->places[at] - 1] = stress;
+    }
 }
 
 /* Counts to weights: damped count times rarity, each block to its share, the whole to length 1. */
@@ -305,7 +309,7 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
 
     for (i = 0; i < row->count; i++) {
         float times = row->value[i];
-        float value = (times == 1.0f ? 1.0f : 1.0f + logf(times)) * space->weight[row->index[i]];
+        float value = (times <= 1.0f ? times : 1.0f + logf(times)) * space->weight[row->index[i]];
 
         row->value[i] = value;
         squares[space->block[row->index[i]]] += value * value;
@@ -359,29 +363,41 @@ struct row
 feature_row(void *arena, const struct feature_space *space, const struct words *words,
             const struct features *features, int without)
 {
+    return feature_row_stressed(arena, space, words, features, NULL, without);
+}
+
+struct row
+feature_row_stressed(void *arena, const struct feature_space *space, const struct words *words,
+                     const struct features *features, const float *stress, int without)
+{
     struct collected collected = {.mask = 255};
     unsigned room = (unsigned)features->count + (space->vectors == NULL ? 0 : VECTORS_NUMBERS) + 1;
-    size_t unknown = 0, i;
+    float unknown = 0, all = 0;
+    size_t i;
 
     while (collected.mask < 2 * features->count) {
         collected.mask = 2 * collected.mask + 1;
     }
     collected.row.index = memory_must(talloc_array(arena, uint32_t, room));
     collected.row.value = memory_must(talloc_array(arena, float, room));
+    collected.row.stress = memory_must(talloc_array(arena, float, room));
     collected.places = memory_array(arena, uint16_t, collected.mask + 1);
     for (i = 0; i < features->count; i++) {
         uint32_t number = number_without(space, &features->list[i], bit_of(without));
 
+        float counts = stress == NULL ? 1 : stress[features->list[i].word];
+
+        all += counts;
         if (number == UINT32_MAX) {
-            unknown += features->list[i].block != BLOCK_PAIRS;
-            collected.row.strange += features->list[i].block == BLOCK_STEMS;
+            unknown += features->list[i].block != BLOCK_PAIRS ? counts : 0;
+            collected.row.strange += features->list[i].block == BLOCK_STEMS ? counts : 0;
         } else {
-            collect(&collected, number);
+            collect(&collected, number, counts);
         }
     }
     weigh(space, words, &collected.row);
     talloc_free(collected.places);
     /* NOLINTNEXTLINE(clang-analyzer-core.DivideZero): told apart on this very line */
-    collected.row.unknown = features->count == 0 ? 1000 : (int)(unknown * 1000 / features->count);
+    collected.row.unknown = all <= 0 ? 1000 : (int)(unknown * 1000 / all);
     return collected.row;
 }

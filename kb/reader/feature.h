@@ -69,9 +69,10 @@ void feature_space_build(void *arena, const struct words *words, const struct fe
 struct row {
     uint32_t *index;
     float *value;
+    float *stress; /* of each, as stress.h has it */
     size_t count;
-    int strange; /* its stems that the content does not have */
-    int unknown; /* thousandths of its letter runs and stems that the content does not have */
+    float strange; /* its stems that the content does not have */
+    int unknown;   /* thousandths of its letter runs and stems that the content does not have */
 };
 
 /* What a block weighs against the others. */
@@ -88,7 +89,13 @@ uint32_t feature_number(const struct feature_space *space, uint64_t hash);
 void feature_numbers(const struct feature_space *space, const struct features *features,
                      int without, uint32_t *numbers);
 
-/* The row of a text, in `arena`, without the features that only part `without` has. */
+/* The row of a text, in `arena`, without the features that only part `without` has; `stress` is how
+ * much each word counts (stress.h). */
+struct row feature_row_stressed(void *arena, const struct feature_space *space,
+                                const struct words *words, const struct features *features,
+                                const float *stress, int without);
+
+/* The same with all words counting alike. */
 struct row feature_row(void *arena, const struct feature_space *space, const struct words *words,
                        const struct features *features, int without);
 

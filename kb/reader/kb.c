@@ -8,6 +8,7 @@
 #include "kb_parts.h"
 #include "memory.h"
 #include "model.h"
+#include "ordinary.h"
 #include "reaction.h"
 #include "sign_match.h"
 
@@ -81,6 +82,14 @@ kb_signs(const struct kb *kb, size_t *count)
 {
     *count = kb->sign_count;
     return kb->signs;
+}
+
+bool
+kb_is_ordinary(const struct kb *kb, const char *word, enum language language)
+{
+    const struct kb_language *of = &kb->languages[language];
+
+    return ordinary_has(of->right, word) || ordinary_has(of->ordinary, word);
 }
 
 const struct equipment *

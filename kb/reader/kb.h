@@ -7,7 +7,8 @@
  * Folder layout: topics/LANG/ID.md, signs/LANG/ID.md, equipment/ID.json,
  * words/LANG.txt (shorthand), words/LANG-known.txt (words that are right as they are spelt, for
  * signs), words/LANG-ordinary.txt (the same for topics), words/LANG-classes.txt (word classes of
- * the signs), words/LANG-elsewhere.txt (texts that no topic fits).
+ * the signs), words/LANG-elsewhere.txt (texts that no topic fits), words/LANG-harmless.txt (ordinary
+ * texts, for the signs only).
  */
 #ifndef KB_H
 #define KB_H
@@ -125,6 +126,10 @@ const struct sign *kb_signs(const struct kb *kb, size_t *count);
  * content knows.
  */
 bool kb_is_foreign(const struct kb *kb, const char *text);
+
+/* True if a cleaned word (words.h) is right as it is spelt, by words/LANG-known.txt and
+ * words/LANG-ordinary.txt. */
+bool kb_is_ordinary(const struct kb *kb, const char *word, enum language language);
 
 /* ---- Equipment ------------------------------------------------------------------------------ */
 

@@ -16,9 +16,11 @@ struct kb_language {
     struct shorthand *shorthand;  /* or NULL */
     struct sign_classes *classes; /* or NULL */
     struct ordinary *ordinary;    /* or NULL */
+    struct ordinary *right;       /* the words of `known`; or NULL */
     struct vectors *vectors;      /* or NULL */
     char *known;                  /* lines of words that are right as they are spelt; or NULL */
     char *elsewhere;              /* lines of texts that no topic fits; or NULL */
+    char *harmless;               /* lines of texts that are no signs; or NULL */
     struct sign_index *signs;
     struct model *topics;
     bool was_kept;               /* topics came from the cache */

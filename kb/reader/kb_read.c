@@ -145,8 +145,11 @@ read_words_file(struct build *build, const struct content_file *file)
                        &languages[language].shorthand, build->faults);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-known") == 0) {
         languages[language].known = memory_copy_n(build->kb, file->bytes, file->length);
+        languages[language].right = ordinary_read(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-elsewhere") == 0) {
         languages[language].elsewhere = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-harmless") == 0) {
+        languages[language].harmless = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
         sign_classes_read(build->kb, file->name, file->bytes, file->length,
                           &languages[language].classes, build->faults);
@@ -155,7 +158,8 @@ read_words_file(struct build *build, const struct content_file *file)
     } else {
         refuse_name(build, file,
                     "words/en.txt, words/en-known.txt, words/en-ordinary.txt, "
-                    "words/en-classes.txt, words/en-elsewhere.txt or the same with es");
+                    "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt or the "
+                    "same with es");
     }
 }
 

@@ -8,13 +8,13 @@
 #include "sign_match.h"
 #include "signs_read.h"
 
-/* Gives the signs each of these lines as harmless, unless # begins it. */
+/* Gives the signs each of these lines as harmless, unless # begins it; NULL has none. */
 static void
-take_harmless(char *lines, struct sign_index *signs)
+take_harmless(struct kb *kb, const char *file, struct sign_index *signs)
 {
-    char *line;
+    char *lines = file == NULL ? NULL : memory_copy(kb, file), *line;
 
-    while ((line = strtok_r(lines, "\r\n", &lines)) != NULL) {
+    while (lines != NULL && (line = strtok_r(lines, "\r\n", &lines)) != NULL) {
         if (line[0] != '#') {
             sign_index_harmless(signs, line);
         }
@@ -92,9 +92,8 @@ build_signs(struct build *build, enum language language)
     for (i = 0; i < kb->topic_count; i++) {
         know_topic(of->signs, &kb->topics[i], language);
     }
-    if (of->elsewhere != NULL) {
-        take_harmless(memory_copy(kb, of->elsewhere), of->signs);
-    }
+    take_harmless(kb, of->elsewhere, of->signs);
+    take_harmless(kb, of->harmless, of->signs);
 }
 
 /* Texts that no topic fits, one a line, added to the phrases; # begins a comment. */

@@ -181,7 +181,7 @@ text_of(const struct document *document, cmark_node *node, bool *is_plain)
         if (part == NULL) {
             *is_plain = false;
         } else if (event == CMARK_EVENT_ENTER) {
-            memory_append(&text, "%s", part);
+            text = memory_must(talloc_strdup_append_buffer(text, part));
         }
     }
     cmark_iter_free(iterator);

@@ -7,6 +7,7 @@
 
 #include "memory.h"
 #include "model_inside.h"
+#include "stress.h"
 
 struct words
 model_read(const struct model *model, void *arena, struct workspace *workspace, const char *text)
@@ -51,39 +52,39 @@ struct probe {
     float value;
 };
 
-static int
-by_rarity(const void *a, const void *b)
-{
-    const struct probe *one = a, *other = b;
-
-    if (one->postings != other->postings) {
-        return one->postings < other->postings ? -1 : 1;
-    }
-    return one->feature < other->feature ? -1 : one->feature > other->feature;
-}
-
-/* The text's stems and pairs, rarest first, brought to length 1. */
+/*
+ * The text's stems and pairs that are walked if there is room, rarest first (a counting sort),
+ * brought to length 1 with those that are not. `probes` has room for twice the row.
+ */
 static size_t
 find_probes(const struct model *model, const struct row *row, struct probe *probes)
 {
-    size_t count = 0, i;
+    size_t after[POSTINGS_WALKED + 2] = {0}, count = 0, i;
+    struct probe *sorted = probes + row->count;
     float square = 0;
 
     for (i = 0; i < row->count; i++) {
         uint32_t feature = row->index[i];
 
         if (model_indexes(model, feature)) {
-            probes[count].feature = feature;
-            probes[count].postings =
-                model->index.begins[feature + 1] - model->index.begins[feature];
-            probes[count++].value = row->value[i];
+            const uint32_t *begins = model->index.begins + feature;
+            uint32_t postings = begins[1] - begins[0];
+
             square += row->value[i] * row->value[i];
+            if (postings > 0 && postings <= POSTINGS_WALKED) {
+                probes[count++] = (struct probe){feature, postings, row->value[i]};
+                after[postings + 1]++;
+            }
         }
+    }
+    for (i = 1; i < POSTINGS_WALKED + 2; i++) {
+        after[i] += after[i - 1];
     }
     for (i = 0; i < count; i++) {
         probes[i].value /= sqrtf(square);
+        sorted[after[probes[i].postings]++] = probes[i];
     }
-    qsort(probes, count, sizeof(*probes), by_rarity);
+    memcpy(probes, sorted, count * sizeof(*probes));
     return count;
 }
 
@@ -114,7 +115,7 @@ find_nearest(const struct model *model, void *arena, const struct row *row, int 
              struct finding *finding)
 {
     struct nearness *nearness = memory_new(arena, struct nearness);
-    struct probe *probes = memory_array(arena, struct probe, row->count + 1);
+    struct probe *probes = memory_array(arena, struct probe, 2 * row->count + 1);
     size_t count = find_probes(model, row, probes), walked = 0, i, k;
     float best[PLACES] = {0}, any = 0;
 
@@ -386,10 +387,11 @@ model_search(const struct model *model, void *arena, struct workspace *workspace
     void *scratch = memory_must(talloc_new(arena));
     struct words words = model_read(model, scratch, workspace, text);
     struct features features = features_read(scratch, &words);
-    struct row row = feature_row(scratch, &model->space, &words, &features, PARTS_MAX);
     struct model_result result;
     struct finding finding;
     uint32_t phrase = 0;
+    struct row row = feature_row_stressed(scratch, &model->space, &words, &features,
+                                          stress_of(scratch, &words), PARTS_MAX);
 
     if (!is_asking(&words)) {
         row.count = 0;

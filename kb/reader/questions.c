@@ -39,7 +39,7 @@ belong_together(const struct topic_search *one, const struct topic_search *other
     const struct topic_search *sure = is_one_sure ? one : other;
     const struct topic_search *unsure = is_one_sure ? other : one;
 
-    if (one->elsewhere || other->elsewhere) {
+    if ((one->elsewhere || other->elsewhere) && first_of(one) != first_of(other)) {
         return false;
     }
     if (is_one_sure && is_other_sure && first_of(one) != first_of(other)) {

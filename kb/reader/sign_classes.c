@@ -6,6 +6,8 @@
 #include "memory.h"
 
 /* Classes within classes, so deep. */
+const char sign_class_bodily[] = "[bodily]";
+
 enum { DEPTH_MAX = 4 };
 
 struct sign_classes {

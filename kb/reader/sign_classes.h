@@ -19,6 +19,10 @@
 
 struct sign_classes;
 
+/* The class of what speaks of a person's body and state: "[bodily]". What the second opinion
+ * (sign_opinion.h) asks for is less in a text that has a word of it. A language may lack it. */
+extern const char sign_class_bodily[];
+
 /* One class with its entries, those of the classes that it takes in among them. */
 struct sign_class {
     const char *name;

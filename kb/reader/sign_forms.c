@@ -50,17 +50,96 @@ is_inflection(const char *ending)
     return false;
 }
 
-/* By how many letters forms of a Spanish word differ: "muere", "murieron". "con" is no form of
- * "conocio", whose stem it has. */
-enum { SHORT_WORD = 3, INFLECTED_MORE = 7, SHORT_INFLECTED_MORE = 3 };
+/*
+ * Spanish endings as they sound (sound.h), by what they are endings of: verbs in -ar, verbs in -er
+ * and -ir, and all other words. Each has a blank before and after it; the first is no ending at
+ * all.
+ */
+static const char ar_endings[] =
+    "  a o os e as es an en amos emos aba abas aban ando ado ada ados adas adito adita ar aste "
+    "aron are "
+    "ara aras aran aremos aria arias arian ase asen arse acion aciones amiento asos ason adura "
+    "aduras ante antes ador adora adores ue ues uen uemos ";
+static const char er_endings[] = "  a o os e as es an en amos emos imos ia ias ian iendo ido ida "
+                                 "idos idas idito idita er ir i iste io "
+                                 "ieron ere era eras eran eremos eria erian ire ira iras iran iria "
+                                 "irian iera ieras ieran iese ion "
+                                 "iones ue ues uen uir ye yen yendo yo yeron os "
+                                 "imiento edura ";
+static const char other_endings[] =
+    "  s es a o e as os ito ita itos itas sito sita sitos sitas ote ona on onas ones isimo isima "
+    "mente "
+    "amente idad idades edad edades eria ero oso osa osos osas es esa ";
+static const char *const spanish_endings[] = {ar_endings, er_endings, other_endings};
 
+/* What may hang on a verb: "ahogandose", "ayudenme". */
+static const char *const clitics[] = {"me",  "te",  "se",  "lo",  "la",   "le",
+                                      "nos", "los", "las", "les", "melo", "selo"};
+
+static bool
+is_listed(const char *list, const char *ending, size_t length)
+{
+    const char *at = list;
+
+    while ((at = strchr(at, ' ')) != NULL && at[1] != '\0') {
+        at++;
+        if (strncmp(at, ending, length) == 0 && at[length] == ' ') {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* True for an ending of that list, or one with what hangs on it. */
+static bool
+is_spanish_ending(const char *list, const char *ending)
+{
+    size_t length = strlen(ending), i;
+
+    if (is_listed(list, ending, length)) {
+        return true;
+    }
+    for (i = 0; i < sizeof(clitics) / sizeof(clitics[0]); i++) {
+        size_t hangs = strlen(clitics[i]);
+
+        if (length > hangs && strcmp(ending + length - hangs, clitics[i]) == 0 &&
+            is_listed(list, ending, length - hangs)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* True for a word that ends so from the letter `at` on. Verbs do not grow from a vowel: that is
+ * their ending ("vale" is none of "balearon"). */
+static bool
+ends_so(const char *list, const char *word, size_t at)
+{
+    bool is_bare = word[at] == '\0' && strchr("aeiou", word[at - 1]) != NULL;
+
+    return !(is_bare && list != other_endings) && is_spanish_ending(list, word + at);
+}
+
+/* True if two Spanish words of one stem may be forms of one word: "mareo" and "mareado" may,
+ * "marido" and "mareado" may not, nor "con" and "conocio". */
 static bool
 may_be_inflected(const char *one, const char *other)
 {
-    size_t left = strlen(one), right = strlen(other);
-    size_t shorter = left < right ? left : right, longer = left < right ? right : left;
+    enum { SHORTEST = 2 };
+    size_t same = 0, list;
 
-    return longer - shorter <= (shorter > SHORT_WORD ? INFLECTED_MORE : SHORT_INFLECTED_MORE);
+    while (one[same] != '\0' && one[same] == other[same]) {
+        same++;
+    }
+    for (; same >= SHORTEST; same--) {
+        for (list = 0; list < sizeof(spanish_endings) / sizeof(spanish_endings[0]); list++) {
+            if (ends_so(spanish_endings[list], one, same) &&
+                ends_so(spanish_endings[list], other, same)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 bool

@@ -231,6 +231,22 @@ file_phrases(struct sign_index *index)
     }
 }
 
+/* Lets the words of a person's body and state be known by their class, whether or not a phrase
+ * names it. Its entries were not read for a phrase, so what cannot be read is a fault of their
+ * file. */
+static void
+add_bodily(struct sign_index *index, struct workspace *workspace, struct faults *faults)
+{
+    const char *name = sign_class_bodily + 1, *refused;
+    const struct sign_class *class = sign_classes_find(index->classes, name, strcspn(name, "]"));
+    struct class_added added;
+
+    if (class != NULL &&
+        vocabulary_add_class(index->vocabulary, workspace, class, &added, &refused) != 0) {
+        faults_add(faults, "words", 0, name, "entry \"%s\": one to five plain words", refused);
+    }
+}
+
 void
 sign_index_recall(struct sign_index *index, const char *bytes, size_t length)
 {
@@ -251,6 +267,7 @@ sign_index_close(struct sign_index *index, struct workspace *workspace, struct f
     size_t before = faults->count, i, j;
     struct fault other; /* not told: it only costs time */
 
+    add_bodily(index, workspace, faults);
     vocabulary_close(index->vocabulary, workspace);
     for (i = 0; i < index->count; i++) {
         struct sign_phrases *signs = &index->signs[i];

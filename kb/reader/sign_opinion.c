@@ -7,34 +7,26 @@
 /* How much a text that is unknown altogether is held to be harmless. */
 static const float unknown_weighs = 1;
 
+/* The decision on a text that is too short for any. */
+enum { NOTHING = -1000 };
+
 enum {
     RUN_SENTENCES = 3,  /* sentences looked at together */
     STRETCH_WORDS = 12, /* of a long sentence */
     STRETCH_STEP = 6,
-    WORDS_MIN = 3 /* fewer tell too little; the phrases are for them */
+    BESIDE_WORDS = 6, /* on either side of a phrase's words */
+    WORDS_MIN = 3     /* fewer tell too little; the phrases are for them */
 };
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
-void
-opinion_add(const struct opinion *opinion, const struct linear *linear, uint32_t number,
-            enum feature_block block, struct sums *sums)
-{
-    bool is_known = number != UINT32_MAX;
-    float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
-    int level;
-
-    sums->all += block != BLOCK_PAIRS;
-    sums->unknown += block != BLOCK_PAIRS && !is_known;
-    sums->square[block] += weight * weight;
-    for (level = 0; level < OPINION_LEVELS && is_known; level++) {
-        sums->says[block][level] +=
-            weight * linear->weights[number * (size_t)linear->stride + (size_t)level];
-    }
-}
-
-void
-opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
+/*
+ * The decisions: each block is brought to its share of length 1, as in feature_row(), but unknown
+ * traits count too, so that one known word among strange ones does not speak for all; and what is
+ * not known speaks for nothing.
+ */
+static void
+decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
 {
     const float nothing = 0.0001f;
     float whole = 0, factor;
@@ -59,8 +51,8 @@ opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_
     }
 }
 
-const float *
-opinion_bias(const struct linear *linear)
+static const float *
+bias_of(const struct linear *linear)
 {
     return linear->weights + linear->features * (size_t)linear->stride;
 }
@@ -68,8 +60,9 @@ opinion_bias(const struct linear *linear)
 /* ---- Finding ------------------------------------------------------------------------------- */
 
 /* A text on its way through the opinion. */
-struct looking {
+struct opinion_look {
     const struct opinion *opinion;
+    const struct linear *linear;
     void *arena;
     const struct heard *heard;
     struct traits traits;
@@ -77,15 +70,37 @@ struct looking {
     struct opinion_finding *findings;
 };
 
+/* Adds one trait by its number, UINT32_MAX for an unknown one. */
+static void
+add(const struct opinion_look *looking, uint32_t number, enum feature_block block,
+    struct sums *sums)
+{
+    const struct opinion *opinion = looking->opinion;
+    const struct linear *linear = looking->linear;
+    bool is_known = number != UINT32_MAX;
+    float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
+    int level;
+
+    sums->all += block != BLOCK_PAIRS;
+    sums->unknown += block != BLOCK_PAIRS && !is_known;
+    sums->square[block] += weight * weight;
+    for (level = 0; level < OPINION_LEVELS && is_known; level++) {
+        sums->says[block][level] +=
+            weight * linear->weights[number * (size_t)linear->stride + (size_t)level];
+    }
+}
+
 /* Sums up the traits so that those of any stretch of words are a difference of two sums. */
 static void
-sum_up(struct looking *looking)
+sum_up(struct opinion_look *looking, int without)
 {
     size_t words = looking->heard->count, i;
     const struct features *features = &looking->traits.features;
+    uint32_t *numbers = memory_array(looking->arena, uint32_t, features->count + 1);
     size_t at[TRAIT_REACHES] = {0};
     int reach;
 
+    feature_numbers(&looking->opinion->space, features, without, numbers);
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
         looking->sums[reach] = memory_array(looking->arena, struct sums, words + 1);
     }
@@ -96,9 +111,8 @@ sum_up(struct looking *looking)
         for (; at[reach] <= word; at[reach]++) {
             looking->sums[reach][at[reach] + 1] = looking->sums[reach][at[reach]];
         }
-        opinion_add(looking->opinion, &looking->opinion->linear,
-                    feature_number(&looking->opinion->space, features->list[i].hash),
-                    (enum feature_block)features->list[i].block, &looking->sums[reach][word + 1]);
+        add(looking, numbers[i], (enum feature_block)features->list[i].block,
+            &looking->sums[reach][word + 1]);
     }
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
         for (; at[reach] < words; at[reach]++) {
@@ -109,7 +123,7 @@ sum_up(struct looking *looking)
 
 /* What the traits of the words first..last come to. */
 static struct sums
-sums_within(const struct looking *looking, int first, int last)
+sums_within(const struct opinion_look *looking, int first, int last)
 {
     struct sums within = {{0}, {{0}}, 0, 0};
     int reach, block, level;
@@ -131,18 +145,17 @@ sums_within(const struct looking *looking, int first, int last)
 }
 
 static void
-look_at(struct looking *looking, int first, int last)
+look_at(struct opinion_look *looking, int first, int last)
 {
     struct sums within = sums_within(looking, first, last);
     float scores[OPINION_LEVELS];
     int level;
 
-    opinion_decide(&within, opinion_bias(&looking->opinion->linear), scores);
+    decide(&within, bias_of(looking->linear), scores);
     for (level = 0; level < OPINION_LEVELS; level++) {
-        float score = scores[level] - looking->opinion->thresholds[level];
-
-        if (score > looking->findings[level].score) {
-            looking->findings[level] = (struct opinion_finding){score, first, last, NULL};
+        if (scores[level] > looking->findings[level].decision) {
+            looking->findings[level] =
+                (struct opinion_finding){scores[level], 0, 0, first, last, NULL};
         }
     }
 }
@@ -162,7 +175,7 @@ dot(const struct opinion_rows *rows, size_t example, const float *values)
 
 /* The example of the level that is most like the words found: its sign is the one that fires. */
 static const struct opinion_example *
-nearest(const struct looking *looking, int level)
+nearest(const struct opinion_look *looking, int level)
 {
     const struct opinion *opinion = looking->opinion;
     const struct opinion_finding *finding = &looking->findings[level];
@@ -206,28 +219,19 @@ sentence_end(const struct heard *heard, int first)
     return last;
 }
 
-void
-opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
-             struct opinion_finding findings[OPINION_LEVELS])
+/* Looks at every run of one to three sentences, and at a long sentence in stretches. */
+static void
+look_around(struct opinion_look *looking)
 {
-    struct looking looking = {
-        .opinion = opinion, .arena = arena, .heard = heard, .findings = findings};
-    int first = 0, count = (int)heard->count, at, sentences, level;
+    const struct heard *heard = looking->heard;
+    int first = 0, count = (int)heard->count, at, sentences;
 
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        findings[level] = (struct opinion_finding){-1000, 0, 0, NULL};
-    }
-    if (opinion == NULL) {
-        return; /* the content has too few examples to learn from */
-    }
-    looking.traits = traits_read(arena, opinion->vocabulary, heard);
-    sum_up(&looking);
     while (first < count) {
         int end = sentence_end(heard, first), last = end;
 
         for (sentences = 1; sentences <= RUN_SENTENCES; sentences++) {
             if (last - first + 1 >= WORDS_MIN) {
-                look_at(&looking, first, last);
+                look_at(looking, first, last);
             }
             if (last + 1 == count) {
                 break;
@@ -235,15 +239,152 @@ opinion_find(const struct opinion *opinion, void *arena, const struct heard *hea
             last = sentence_end(heard, last + 1);
         }
         for (at = first; at + STRETCH_WORDS <= end; at += STRETCH_STEP) {
-            look_at(&looking, at, at + STRETCH_WORDS - 1);
+            look_at(looking, at, at + STRETCH_WORDS - 1);
         }
         first = end + 1;
     }
+}
+
+static struct opinion_look *
+look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+     const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+{
+    struct opinion_look *looking = memory_new(arena, struct opinion_look);
+    int level;
+
+    *looking = (struct opinion_look){
+        .opinion = opinion, .linear = linear, .arena = arena, .heard = heard, .findings = findings};
     for (level = 0; level < OPINION_LEVELS; level++) {
-        if (findings[level].score > 0) {
-            findings[level].nearest = nearest(&looking, level);
+        findings[level] = (struct opinion_finding){NOTHING, NOTHING, NOTHING, 0, 0, NULL};
+    }
+    looking->traits = traits_read(arena, opinion->vocabulary, heard);
+    sum_up(looking, without);
+    look_around(looking);
+    return looking;
+}
+
+bool
+opinion_is_bodily(const struct opinion *opinion, const struct heard *heard)
+{
+    size_t i;
+    int k;
+
+    for (i = 0; i < heard->count; i++) {
+        for (k = 0; k < heard->list[i].meaning_count; k++) {
+            if (heard->list[i].meanings[k] == opinion->bodily) {
+                return true;
+            }
         }
     }
+    return false;
+}
+
+void
+opinion_look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+             const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+{
+    look(opinion, linear, without, arena, heard, findings);
+}
+
+struct opinion_look *
+opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
+             struct opinion_finding findings[OPINION_LEVELS])
+{
+    const struct opinion_bounds *bounds;
+    struct opinion_look *looking;
+    int level;
+
+    if (opinion == NULL) {
+        memset(findings, 0, OPINION_LEVELS * sizeof(*findings));
+        return NULL; /* the content has too few examples to learn from */
+    }
+    looking = look(opinion, &opinion->linear, PARTS_MAX, arena, heard, findings);
+    bounds = opinion_is_bodily(opinion, heard) ? &opinion->of_body : &opinion->any;
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        findings[level].score = findings[level].decision - bounds->level[level];
+        findings[level].strict_score = findings[level].decision - opinion->any.level[level];
+        if (findings[level].score > 0) {
+            findings[level].nearest = nearest(looking, level);
+        }
+    }
+    return looking;
+}
+
+/* ---- Doubting ------------------------------------------------------------------------------ */
+
+float
+opinion_danger(const struct opinion_finding findings[OPINION_LEVELS], int level)
+{
+    float clinical = findings[SIGN_CLINICAL].decision;
+    float emergency = findings[SIGN_EMERGENCY].decision;
+    float state = clinical > emergency ? clinical : emergency;
+
+    return findings[level].decision > state ? findings[level].decision : state;
+}
+
+/* The first word of the sentence of the word at `index`. */
+static int
+sentence_begin(const struct heard *heard, int index)
+{
+    while (index > 0 && heard->list[index - 1].sentence == heard->list[index].sentence) {
+        index--;
+    }
+    return index;
+}
+
+/* Looks at what stands around the words first..last: no more of their sentence than a comma or a
+ * few words away, for where one statement ends and the next begins is not always written. */
+static void
+look_beside(struct opinion_look *looking, int first, int last)
+{
+    const struct heard *heard = looking->heard;
+    int begin = sentence_begin(heard, first), end = sentence_end(heard, last);
+    int left = first, right = last;
+
+    while (left > begin && first - left < BESIDE_WORDS && !heard->list[left].comma_before) {
+        left--;
+    }
+    while (right < end && right - last < BESIDE_WORDS && !heard->list[right + 1].comma_before) {
+        right++;
+    }
+    look_at(looking, left, right);
+}
+
+bool
+opinion_doubts(const struct opinion_look *look, int level, int first, int last)
+{
+    struct opinion_finding findings[OPINION_LEVELS];
+    struct opinion_look beside;
+    float doubt;
+
+    if (look == NULL ||
+        sentence_end(look->heard, first) - sentence_begin(look->heard, first) + 1 <
+            DOUBT_WORDS_MIN ||
+        sentence_end(look->heard, last) - sentence_begin(look->heard, last) + 1 < DOUBT_WORDS_MIN) {
+        return false;
+    }
+    doubt = look->opinion->doubts.level[level];
+    if (opinion_danger(look->findings, level) >= doubt) {
+        return false;
+    }
+    memcpy(findings, look->findings, sizeof(findings));
+    beside = *look;
+    beside.findings = findings;
+    look_beside(&beside, first, last);
+    return opinion_danger(findings, level) < doubt;
+}
+
+/* How many words of a finding a held back sign has. */
+static int
+words_within(const struct opinion_finding *finding, const struct heard *heard,
+             const struct sign_match *match)
+{
+    int within = 0, at;
+
+    for (at = finding->first; at <= finding->last; at++) {
+        within += heard->list[at].start >= match->start && heard->list[at].end <= match->end;
+    }
+    return within;
 }
 
 bool
@@ -251,14 +392,19 @@ opinion_was_held(const struct opinion_finding *finding, const struct heard *hear
                  const struct held_back *held)
 {
     size_t i;
-    int at, within;
+    int at;
 
+    for (at = finding->first; at <= finding->last; at++) {
+        if (held->is_figure[at] && finding->strict_score <= 0) {
+            return true;
+        }
+    }
     for (i = 0; i < held->count; i++) {
         const struct sign_match *match = &held->list[i];
+        int within = words_within(finding, heard, match);
 
-        within = 0;
-        for (at = finding->first; at <= finding->last; at++) {
-            within += heard->list[at].start >= match->start && heard->list[at].end <= match->end;
+        if (within > 0 && finding->strict_score <= 0) {
+            return true;
         }
         if (match->sign == finding->nearest->sign &&
             2 * within > finding->last - finding->first + 1) {

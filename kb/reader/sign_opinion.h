@@ -5,9 +5,9 @@
  * may fire. Private to the library; sign_match.h is the way in.
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
- * texts", the topics' ways of asking and words/LANG-elsewhere.txt against all. How high a decision
- * must be before it fires is read off texts held out by fifths: about one in so many harmless ones
- * may trip it (sign_opinion.c). Without whole texts there is no opinion.
+ * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all.
+ * How high a decision must be before it fires is read off texts held out by fifths: about one in so
+ * many harmless ones may trip it (sign_opinion.c). Without whole texts there is no opinion.
  *
  * A text is looked at in runs of one to three sentences, and a long sentence in stretches, so that
  * a friendly page around one grave sentence does not drown it.
@@ -54,26 +54,44 @@ int opinion_load(void *arena, const char *bytes, size_t length, const struct voc
 /* What it made of a heard text for one level: how high the decision is against what it must be, on
  * which words, and the nearest example. */
 struct opinion_finding {
+    float decision;                        /* as it was learnt */
     float score;                           /* above 0 fires */
+    float strict_score;                    /* the same if no word is taken for a bodily one */
     int first, last;                       /* words of the text */
     const struct opinion_example *nearest; /* NULL unless it fires */
 };
 
 enum { OPINION_LEVELS = 3 }; /* by enum sign_level */
 
-/* Fills findings; `opinion` may be NULL: nothing fires. */
-void opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
-                  struct opinion_finding findings[OPINION_LEVELS]);
+/*
+ * Looks at a text and fills findings; what it gives lives in `arena` and reads `heard`. `opinion`
+ * may be NULL: nothing fires, and what it gives is NULL.
+ */
+struct opinion_look;
+struct opinion_look *opinion_find(const struct opinion *opinion, void *arena,
+                                  const struct heard *heard,
+                                  struct opinion_finding findings[OPINION_LEVELS]);
 
-/* Signs whose words stand in a text, but which something held back. */
+/*
+ * True if the text, and what stands around its words first..last, speaks so little of danger that
+ * hardly one in thirty of the whole texts of this level does: words of a phrase that stand there
+ * are then taken for a manner of speaking. Of a short sentence nothing is doubted. `look` may be
+ * NULL: nothing is.
+ */
+bool opinion_doubts(const struct opinion_look *look, int level, int first, int last);
+
+/* Signs whose words stand in a text, but which something held back, and the words that figures of
+ * speech cover (one bool a heard word). */
 struct held_back {
     struct sign_match *list;
     size_t count;
+    const bool *is_figure;
 };
 
 /*
- * True if most of the words that a finding is about are words of its sign that were held back: what
- * a negation or a figure of speech explains, likeness does not bring back ("my chest doesnt hurt").
+ * True if a finding is about words that were held back: what a negation or a figure of speech
+ * explains, likeness does not bring back ("my chest doesnt hurt"). It is if they are most of its
+ * words and of its sign, or if without them it would not fire.
  */
 bool opinion_was_held(const struct opinion_finding *finding, const struct heard *heard,
                       const struct held_back *held);

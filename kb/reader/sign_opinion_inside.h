@@ -8,6 +8,9 @@
 #include "sign_opinion.h"
 #include "sign_traits.h"
 
+/* Of a sentence with fewer words than these nothing is doubted: they tell too little. */
+enum { DOUBT_WORDS_MIN = 6 };
+
 /* The blocks that traits are in. */
 enum { BLOCKS = BLOCK_LETTERS + 1 };
 
@@ -19,6 +22,11 @@ struct opinion_rows {
     float *value;
 };
 
+/* How high a decision must be before it fires. */
+struct opinion_bounds {
+    float level[OPINION_LEVELS];
+};
+
 struct opinion {
     const struct vocabulary *vocabulary;
     const struct opinion_example *examples;
@@ -26,8 +34,10 @@ struct opinion {
     struct opinion_rows rows;
     struct feature_space space;
     struct linear linear;
-    float unknown_weight; /* of a trait that no example has: as of the rarest */
-    float thresholds[OPINION_LEVELS];
+    float unknown_weight;               /* of a trait that no example has: as of the rarest */
+    int bodily;                         /* the id of that class, or -1 */
+    struct opinion_bounds any, of_body; /* of any text, and of one with a bodily word */
+    struct opinion_bounds doubts;       /* what opinion_danger() must be below to be doubted */
 };
 
 /* What the traits of some words come to. */
@@ -37,17 +47,19 @@ struct sums {
     float unknown, all;
 };
 
-/* Adds one trait by its number, UINT32_MAX for an unknown one, as `linear` learnt it. */
-void opinion_add(const struct opinion *opinion, const struct linear *linear, uint32_t number,
-                 enum feature_block block, struct sums *sums);
+/* How much speaks for danger of some kind that a sign of this level may be about: the highest of
+ * its own decision and of those on a person's state. */
+float opinion_danger(const struct opinion_finding findings[OPINION_LEVELS], int level);
+
+/* True if a text has a word that speaks of a person's body and state. */
+bool opinion_is_bodily(const struct opinion *opinion, const struct heard *heard);
 
 /*
- * The decisions: each block is brought to its share of length 1, as in feature_row(), but unknown
- * traits count too, so that one known word among strange ones does not speak for all; and what is
- * not known speaks for nothing.
+ * The highest decision on each level in any run of words of a text, before thresholds, by what
+ * `linear` learnt without the examples of part `without` (PARTS_MAX: from all). `nearest` is NULL.
  */
-void opinion_decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS]);
-
-const float *opinion_bias(const struct linear *linear);
+void opinion_look(const struct opinion *opinion, const struct linear *linear, int without,
+                  void *arena, const struct heard *heard,
+                  struct opinion_finding findings[OPINION_LEVELS]);
 
 #endif

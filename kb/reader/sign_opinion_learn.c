@@ -1,4 +1,5 @@
 /* Learning a second opinion; what it finds is in sign_opinion.c. */
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -13,50 +14,59 @@ enum { PARTS = 5 }; /* held out in turn */
 struct harmless_share {
     float asked, look_alike;
 };
-static const struct harmless_share harmless_shares[OPINION_LEVELS] = {
+static const struct harmless_share shares_of_any[OPINION_LEVELS] = {
     [SIGN_CLINICAL] = {0.0015f, 0.03f},
     [SIGN_EQUIPMENT] = {0.002f, 0.02f},
     [SIGN_EMERGENCY] = {0.0008f, 0.015f}};
+static const struct harmless_share shares_of_body[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = {0.025f, 0.05f},
+    [SIGN_EQUIPMENT] = {0.01f, 0.02f},
+    [SIGN_EMERGENCY] = {0.025f, 0.05f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
     [OPINION_PHRASE] = 0.2f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 3};
 
+/* This share of the whole texts held out may be doubted although they show a sign; of texts that
+ * have a phrase's words besides it is fewer. Without whole texts nothing is doubted. */
+static const float doubted = 0.03f, never_doubted = -1000;
+
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
 
-/* What learning needs besides the opinion. */
+/* What learning needs besides the opinion; arrays have an entry for each example. */
 struct learning {
     void *scratch;
     struct workspace *workspace;
     const struct sign_classes *classes;
+    struct heard *heard;
     struct features *features;
     struct row *rows;
     int *labels;
     float *costs;
     uint8_t *parts;
+    bool *is_bodily;
+    struct held_out *held_out;
     size_t count;
 };
 
-/* The traits of an example, in learning->scratch. */
-static struct features
-read_example(const struct learning *learning, const struct opinion *opinion,
+/* What was made of an example by what was learnt without its part. */
+struct held_out {
+    struct opinion_finding findings[OPINION_LEVELS];
+};
+
+/* An example as it is heard, in learning->scratch. */
+static struct heard
+hear_example(const struct learning *learning, const struct opinion *opinion,
              const struct opinion_example *example)
 {
-    void *reading = memory_must(talloc_new(learning->scratch));
+    void *scratch = learning->scratch;
     const char *text =
         example->weight == OPINION_PHRASE
-            ? phrase_example(reading, learning->classes, example->line, example->choice)
+            ? phrase_example(scratch, learning->classes, example->line, example->choice)
             : example->line;
-    struct heard heard =
-        vocabulary_hear_text(opinion->vocabulary, reading, learning->workspace, text);
-    struct features features = traits_read(reading, opinion->vocabulary, &heard).features;
 
-    features.list =
-        memory_must(talloc_memdup(learning->scratch, features.list,
-                                  (unsigned)((features.count + 1) * sizeof(*features.list))));
-    talloc_free(reading);
-    return features;
+    return vocabulary_hear_text(opinion->vocabulary, scratch, learning->workspace, text);
 }
 
 static void
@@ -71,7 +81,10 @@ read_examples(struct learning *learning, const struct opinion *opinion)
         learning->labels[i] = example->sign == NULL ? -1 : (int)example->sign->level;
         learning->costs[i] = costs[example->weight];
         learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
-        learning->features[i] = read_example(learning, opinion, example);
+        learning->heard[i] = hear_example(learning, opinion, example);
+        learning->is_bodily[i] = opinion_is_bodily(opinion, &learning->heard[i]);
+        learning->features[i] =
+            traits_read(learning->scratch, opinion->vocabulary, &learning->heard[i]).features;
     }
 }
 
@@ -83,34 +96,13 @@ by_falling(const void *left, const void *right)
     return l > r ? -1 : l < r;
 }
 
-/* What an example that was held out comes to by what was learnt from the others. */
-static struct sums
-sums_of(const struct learning *learning, const struct opinion *opinion,
-        const struct linear *without, size_t example)
-{
-    const struct features *features = &learning->features[example];
-    uint32_t *numbers = memory_array(learning->scratch, uint32_t, features->count + 1);
-    struct sums sums = {{0}, {{0}}, 0, 0};
-    size_t i;
-
-    feature_numbers(&opinion->space, features, learning->parts[example], numbers);
-    for (i = 0; i < features->count; i++) {
-        opinion_add(opinion, without, numbers[i], (enum feature_block)features->list[i].block,
-                    &sums);
-    }
-    talloc_free(numbers);
-    return sums;
-}
-
-/* Decisions on every example by what was learnt without its part; [level][example]. */
+/* Judges every example by what was learnt without its part. */
 static void
 try_held_out(struct learning *learning, const struct opinion *opinion,
-             const struct examples *examples, const struct linear_trace *trace, float *decisions)
+             const struct examples *examples, const struct linear_trace *trace)
 {
-    float scores[OPINION_LEVELS];
     uint8_t part;
     size_t i;
-    int level;
 
     for (part = 0; part < (uint8_t)PARTS; part++) {
         struct linear without;
@@ -119,54 +111,101 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
                        &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part) {
-                struct sums sums = sums_of(learning, opinion, &without, i);
+                void *looking = memory_must(talloc_new(learning->scratch));
 
-                opinion_decide(&sums, opinion_bias(&without), scores);
-                for (level = 0; level < OPINION_LEVELS; level++) {
-                    decisions[(size_t)level * learning->count + i] = scores[level];
-                }
+                opinion_look(opinion, &without, part, looking, &learning->heard[i],
+                             learning->held_out[i].findings);
+                talloc_free(looking);
             }
         }
         talloc_free(without.weights);
     }
 }
 
-/* What only this share of the harmless texts of one kind exceeds, held out. */
+/*
+ * What only this share of so many values exceeds. So few are so high that one text more or less
+ * would move it: it is read off a tail that falls exponentially from the highest twentieth on (the
+ * generalised Pareto tail of shape 0; Pickands, "Statistical Inference Using Extreme Order
+ * Statistics", Annals of Statistics 3, 1975).
+ */
 static float
-exceeded_by(struct learning *learning, const struct opinion *opinion, const float *decisions,
-            enum opinion_weight kind, float share)
+exceeded_by(float *values, size_t count, float share)
+{
+    enum { TAIL_PART = 20, TAIL_LEAST = 10 };
+    size_t tail = count / TAIL_PART > TAIL_LEAST ? count / TAIL_PART : TAIL_LEAST, i;
+    float above = 0;
+
+    qsort(values, count, sizeof(*values), by_falling);
+    if (count <= tail) {
+        return count == 0 ? lowest_threshold : values[0];
+    }
+    for (i = 0; i < tail; i++) {
+        above += (values[i] - values[tail]) / (float)tail;
+    }
+    return values[tail] + above * logf((float)tail / (float)count / share);
+}
+
+/* The same of the decisions on the harmless texts of one kind, with or without a bodily word. */
+static float
+harmless_exceeded_by(struct learning *learning, const struct opinion *opinion, int level,
+                     enum opinion_weight kind, bool is_bodily, float share)
 {
     float *harmless = memory_array(learning->scratch, float, learning->count + 1), at;
     size_t count = 0, i;
 
     for (i = 0; i < learning->count; i++) {
-        if (learning->labels[i] < 0 && opinion->examples[i].weight == kind) {
-            harmless[count++] = decisions[i];
+        if (opinion->examples[i].weight == kind && learning->is_bodily[i] == is_bodily) {
+            harmless[count++] = learning->held_out[i].findings[level].decision;
         }
     }
-    qsort(harmless, count, sizeof(*harmless), by_falling);
-    i = (size_t)(share * (float)count);
-    at = count == 0 ? lowest_threshold : harmless[i];
+    at = exceeded_by(harmless, count, share);
     talloc_free(harmless);
     return at;
 }
 
-/* How high a decision must be so that no more harmless texts pass than may. */
-static void
-set_thresholds(struct learning *learning, struct opinion *opinion, const float *decisions)
+/* How high decisions must be so that no more harmless texts pass than may. */
+static struct opinion_bounds
+find_bounds(struct learning *learning, const struct opinion *opinion,
+            const struct harmless_share *shares, bool is_bodily)
 {
+    struct opinion_bounds bounds;
     int level;
 
     for (level = 0; level < OPINION_LEVELS; level++) {
-        const struct harmless_share *share = &harmless_shares[level];
-        const float *of_level = decisions + (size_t)level * learning->count;
-        float asked = exceeded_by(learning, opinion, of_level, OPINION_ASKED, share->asked);
-        float look_alike =
-            exceeded_by(learning, opinion, of_level, OPINION_HARMLESS, share->look_alike);
+        float asked = harmless_exceeded_by(learning, opinion, level, OPINION_ASKED, is_bodily,
+                                           shares[level].asked);
+        float look_alike = harmless_exceeded_by(learning, opinion, level, OPINION_HARMLESS,
+                                                is_bodily, shares[level].look_alike);
         float highest = asked > look_alike ? asked : look_alike;
 
-        opinion->thresholds[level] = highest > lowest_threshold ? highest : lowest_threshold;
+        bounds.level[level] = highest > lowest_threshold ? highest : lowest_threshold;
     }
+    return bounds;
+}
+
+/* How little must speak for danger so that hardly any grave text is doubted. */
+static struct opinion_bounds
+find_doubts(struct learning *learning, const struct opinion *opinion)
+{
+    float *dangers = memory_array(learning->scratch, float, learning->count + 1);
+    struct opinion_bounds doubts;
+    int level;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        size_t count = 0, i;
+
+        for (i = 0; i < learning->count; i++) {
+            if (opinion->examples[i].weight == OPINION_WHOLE && learning->labels[i] == level &&
+                learning->heard[i].count >= DOUBT_WORDS_MIN) {
+                dangers[count++] = opinion_danger(learning->held_out[i].findings, level);
+            }
+        }
+        qsort(dangers, count, sizeof(*dangers), by_falling);
+        doubts.level[level] =
+            count == 0 ? never_doubted : dangers[count - 1 - (size_t)(doubted * (float)count)];
+    }
+    talloc_free(dangers);
+    return doubts;
 }
 
 static bool
@@ -208,7 +247,6 @@ learn(struct learning *learning, struct opinion *opinion)
 {
     struct examples examples;
     struct linear_trace trace;
-    float *decisions = memory_array(learning->scratch, float, OPINION_LEVELS * learning->count + 1);
     size_t i;
 
     feature_space_build(opinion, NULL, learning->features, learning->parts, learning->count, NULL,
@@ -227,8 +265,10 @@ learn(struct learning *learning, struct opinion *opinion)
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count};
     linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
                  &opinion->linear, &trace);
-    try_held_out(learning, opinion, &examples, &trace, decisions);
-    set_thresholds(learning, opinion, decisions);
+    try_held_out(learning, opinion, &examples, &trace);
+    opinion->any = find_bounds(learning, opinion, shares_of_any, false);
+    opinion->of_body = find_bounds(learning, opinion, shares_of_body, true);
+    opinion->doubts = find_doubts(learning, opinion);
     talloc_free(trace.steps);
     keep_rows(learning, opinion);
 }
@@ -248,12 +288,16 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->vocabulary = vocabulary;
     opinion->examples = examples;
     opinion->count = count;
+    opinion->bodily = vocabulary_id(vocabulary, sign_class_bodily);
     learning.scratch = memory_must(talloc_new(opinion));
+    learning.heard = memory_array(learning.scratch, struct heard, count);
     learning.features = memory_array(learning.scratch, struct features, count);
     learning.rows = memory_array(learning.scratch, struct row, count);
     learning.labels = memory_array(learning.scratch, int, count);
     learning.costs = memory_array(learning.scratch, float, count);
     learning.parts = memory_array(learning.scratch, uint8_t, count);
+    learning.is_bodily = memory_array(learning.scratch, bool, count);
+    learning.held_out = memory_array(learning.scratch, struct held_out, count);
     read_examples(&learning, opinion);
     learn(&learning, opinion);
     talloc_free(learning.scratch);

@@ -6,13 +6,13 @@
 #include "sign_opinion_inside.h"
 
 /* Changes whenever what is stored, or how it is reckoned, changes. */
-enum { VERSION = 1 };
+enum { VERSION = 2 };
 
 struct head {
     struct kept_head kept;
     uint32_t example_count, row_size, feature_count, feature_mask, labels, stride;
     float unknown_weight;
-    float thresholds[OPINION_LEVELS];
+    struct opinion_bounds any, of_body, doubts;
 };
 
 enum { PART_COUNT = 8 };
@@ -58,7 +58,9 @@ opinion_save(void *arena, const struct opinion *opinion, size_t *length)
     head.labels = (uint32_t)opinion->linear.labels;
     head.stride = (uint32_t)opinion->linear.stride;
     head.unknown_weight = opinion->unknown_weight;
-    memcpy(head.thresholds, opinion->thresholds, sizeof(head.thresholds));
+    head.any = opinion->any;
+    head.of_body = opinion->of_body;
+    head.doubts = opinion->doubts;
     list_parts(&copy, &head, parts);
     return kept_save(arena, &head.kept, parts, PART_COUNT, length);
 }
@@ -103,7 +105,10 @@ opinion_load(void *arena, const char *bytes, size_t length, const struct vocabul
     loaded->linear.labels = (int)head.labels;
     loaded->linear.stride = (int)head.stride;
     loaded->unknown_weight = head.unknown_weight;
-    memcpy(loaded->thresholds, head.thresholds, sizeof(head.thresholds));
+    loaded->bodily = vocabulary_id(vocabulary, sign_class_bodily);
+    loaded->any = head.any;
+    loaded->of_body = head.of_body;
+    loaded->doubts = head.doubts;
     *opinion = loaded;
     return 0;
 }

@@ -347,6 +347,9 @@ search_explain(struct search *search, const struct phrase *figures, size_t count
         }
     }
     memcpy(search->is_masked, search->is_covered, (search->heard.count + 1) * sizeof(bool));
+    for (i = 0; i < search->heard.count; i++) {
+        search->is_figure[i] = search->is_figure[i] || search->is_covered[i];
+    }
 }
 
 void
@@ -403,6 +406,7 @@ search_begin(struct search *search, const struct vocabulary *vocabulary,
     search->sentence_words = memory_array(search->arena, int, words + 1);
     search->is_masked = memory_array(search->arena, bool, words + 1);
     search->is_covered = memory_array(search->arena, bool, words + 1);
+    search->is_figure = memory_array(search->arena, bool, words + 1);
     search->spoken = NULL;
     search->spoken_count = 0;
     search->before = memory_array(search->arena, int, PHRASE_SLOTS_MAX *(words + 1));

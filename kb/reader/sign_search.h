@@ -25,6 +25,7 @@ struct search {
     int *sentence_words; /* by sentence: how many words it has */
     bool *is_masked;     /* by word: a figure of speech covers it, for the sign at hand */
     bool *is_covered;    /* the same, while the figures are still looked for */
+    bool *is_figure;     /* a figure of speech of any sign so far covers it */
     int *before;         /* [slot][word]: the word that fills the slot before */
     struct spoken_of *spoken;
     size_t spoken_count;

@@ -4,6 +4,7 @@
 
 #include "memory.h"
 #include "sign_vocabulary_inside.h"
+#include "slip.h"
 
 enum {
     SLIP_LENGTH_MIN = 5,       /* a shorter word has too many neighbours */
@@ -17,42 +18,17 @@ enum {
 
 /* ---- Slips of the finger ------------------------------------------------------------------- */
 
-/* Skips what two words have in common at their beginnings. */
-static void
-skip_same(const char **left, const char **right)
-{
-    while (**left != '\0' && **left == **right) {
-        (*left)++;
-        (*right)++;
-    }
-}
-
 bool
 is_one_slip(const char *left, const char *right)
 {
-    size_t left_length, right_length;
-
-    skip_same(&left, &right);
-    left_length = strlen(left);
-    right_length = strlen(right);
-    if (left_length == right_length) {
-        return *left != '\0' &&
-               (strcmp(left + 1, right + 1) == 0 ||
-                (left[0] == right[1] && left[1] == right[0] && strcmp(left + 2, right + 2) == 0));
-    }
-    if (left_length + 1 == right_length) {
-        return strcmp(left, right + 1) == 0;
-    }
-    return right_length + 1 == left_length && strcmp(left + 1, right) == 0;
+    return slip_between(left, right) != SLIP_NONE;
 }
 
 /* True if two neighbouring letters changed places: so slips the finger even in a short word. */
 static bool
 is_swap(const char *left, const char *right)
 {
-    skip_same(&left, &right);
-    return strlen(left) > 1 && strlen(left) == strlen(right) && left[0] == right[1] &&
-           left[1] == right[0] && strcmp(left + 2, right + 2) == 0;
+    return slip_between(left, right) == SLIP_SWAP;
 }
 
 /* ---- Letters drawn out --------------------------------------------------------------------- */

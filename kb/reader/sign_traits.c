@@ -38,9 +38,11 @@ struct trait_word {
     uint64_t stem, class;
 };
 
-/* A word of the signs is told by its number, any other by its stem. */
+/* A word of the signs is told by its number, any other by its stem. What is bodily is too much for
+ * a class of its own. */
 static struct trait_word
-look_at(const struct vocabulary *vocabulary, const struct heard_word *word, bool is_negated)
+look_at(const struct vocabulary *vocabulary, int bodily, const struct heard_word *word,
+        bool is_negated)
 {
     struct trait_word seen = {hash_text(word->stem, SIZE_MAX), 0};
     bool has_class = false;
@@ -50,7 +52,7 @@ look_at(const struct vocabulary *vocabulary, const struct heard_word *word, bool
         seen.stem = mix(1, (uint64_t)word->meanings[0] + 1);
     }
     for (i = 0; i < word->meaning_count && !has_class; i++) {
-        if (vocabulary->keys[word->meanings[i]][0] == '[') {
+        if (word->meanings[i] != bodily && vocabulary->keys[word->meanings[i]][0] == '[') {
             seen.class = mix(2, (uint64_t)word->meanings[i] + 1);
             has_class = true;
         }
@@ -102,7 +104,7 @@ traits_read(void *arena, const struct vocabulary *vocabulary, const struct heard
     size_t room = TRAITS_A_WORD * heard->count + 1;
     struct trait_word *seen =
         memory_must(talloc_array(arena, struct trait_word, (unsigned)(heard->count + 1)));
-    int negated = 0, i;
+    int bodily = vocabulary_id(vocabulary, sign_class_bodily), negated = 0, i;
 
     traits.features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
     traits.reach = memory_must(talloc_array(arena, uint8_t, (unsigned)room));
@@ -113,7 +115,7 @@ traits_read(void *arena, const struct vocabulary *vocabulary, const struct heard
             (i > 0 && word->sentence != word[-1].sentence)) {
             negated = 0;
         }
-        seen[i] = look_at(vocabulary, word, negated > 0);
+        seen[i] = look_at(vocabulary, bodily, word, negated > 0);
         negated = (word->roles & ROLE_NEGATION) != 0 ? NEGATION_REACH : negated - 1;
         add_word(&traits, heard, seen, i);
     }

@@ -65,34 +65,34 @@ void
 usage_view(const struct usage *usage, const struct feature_space *space, const struct row *row,
            const int *labels, size_t count, struct usage_view *views)
 {
-    float all = (float)usage->said[usage->labels] + 1, whole = (float)row->strange;
-    size_t stems = 0, i, k;
+    float all = (float)usage->said[usage->labels] + 1, whole = row->strange, stems = 0;
+    size_t i, k;
 
     memset(views, 0, count * sizeof(*views));
     for (i = 0; i < row->count; i++) {
         uint32_t line = line_of(usage, space, row->index[i]);
         const uint16_t *counts = usage->counts + (line - (size_t)1) * (size_t)usage->labels;
-        float often, tells;
+        float often, tells, stress = row->stress[i];
 
         if (line == 0) {
             continue;
         }
         often = (float)usage->often[line - 1];
-        tells = 1 / sqrtf(1 + often);
+        tells = stress / sqrtf(1 + often);
         whole += tells;
-        stems += often > 0;
+        stems += often > 0 ? stress : 0;
         for (k = 0; k < count; k++) {
             float times = counts[labels[k]];
 
             views[k].covered += times > 0 ? tells : 0;
             if (often > 0) {
-                views[k].likely += logf((times + borrowed * often / all) /
-                                        ((float)usage->said[labels[k]] + borrowed));
+                views[k].likely += stress * logf((times + borrowed * often / all) /
+                                                 ((float)usage->said[labels[k]] + borrowed));
             }
         }
     }
     for (k = 0; k < count; k++) {
         views[k].covered /= whole > 0 ? whole : 1;
-        views[k].likely /= stems > 0 ? powf((float)stems, 0.7f) : 1;
+        views[k].likely /= stems > 0 ? powf(stems, 0.7f) : 1;
     }
 }

@@ -13,9 +13,19 @@
 #include <utf8proc.h>
 
 #include "memory.h"
+#include "spelling.h"
+
+/* A word whose stem is remembered, since most words come again and stemming costs more than all
+ * else about them. Texts that are longer are stemmed anew each time. */
+struct stemmed {
+    char text[16], stem[16]; /* both ended by NUL; an empty text is a free slot */
+};
+
+enum { STEMMED = 4096 }; /* of each language: a word takes the slot of what was there before */
 
 struct workspace {
     struct sb_stemmer *stemmers[LANGUAGE_COUNT];
+    struct stemmed stemmed[LANGUAGE_COUNT][STEMMED];
 };
 
 struct workspace *
@@ -45,16 +55,41 @@ workspace_free(struct workspace *workspace)
     free(workspace);
 }
 
+/* The stem of a word of `length` bytes, and how long it is; stays until the next call. */
+static const char *
+find_stem(struct workspace *workspace, enum language language, const char *text, size_t *length)
+{
+    struct sb_stemmer *stemmer = workspace->stemmers[language];
+    struct stemmed *slot = NULL;
+    const sb_symbol *stem;
+
+    if (*length > 0 && *length < sizeof(slot->text)) {
+        slot =
+            &workspace->stemmed[language][spelling_key(text, *length, *length, *length) % STEMMED];
+        if (memcmp(slot->text, text, *length) == 0 && slot->text[*length] == '\0') {
+            *length = strlen(slot->stem);
+            return slot->stem;
+        }
+    }
+    stem = memory_must(
+        (void *)(uintptr_t)sb_stemmer_stem(stemmer, (const sb_symbol *)text, (int)*length));
+    if (slot != NULL && (size_t)sb_stemmer_length(stemmer) < sizeof(slot->stem)) {
+        memcpy(slot->text, text, *length);
+        slot->text[*length] = '\0';
+        memcpy(slot->stem, stem, (size_t)sb_stemmer_length(stemmer));
+        slot->stem[sb_stemmer_length(stemmer)] = '\0';
+    }
+    *length = (size_t)sb_stemmer_length(stemmer);
+    return (const char *)stem;
+}
+
 const char *
 words_stem(void *arena, struct workspace *workspace, const char *text, enum language language)
 {
-    struct sb_stemmer *stemmer = workspace->stemmers[language];
-    const sb_symbol *stem = sb_stemmer_stem(stemmer, (const sb_symbol *)text, (int)strlen(text));
+    size_t length = strlen(text);
+    const char *stem = find_stem(workspace, language, text, &length);
 
-    if (stem == NULL) {
-        memory_must(NULL);
-    }
-    return memory_copy_n(arena, (const char *)stem, (size_t)sb_stemmer_length(stemmer));
+    return memory_copy_n(arena, stem, length);
 }
 
 /* ---- Characters --------------------------------------------------------------------------- */
@@ -329,14 +364,11 @@ joins(const struct reading *reading, size_t begin, size_t i, bool *keep)
 static const char *
 stem_of(struct reading *reading, const char *text)
 {
-    struct sb_stemmer *stemmer = reading->workspace->stemmers[reading->language];
-    size_t length = strlen(text);
-    const sb_symbol *stem = sb_stemmer_stem(stemmer, (const sb_symbol *)text, (int)length);
+    size_t longest = strlen(text), length = longest;
+    const char *stem = find_stem(reading->workspace, reading->language, text, &length);
     char *copy = reading->text + reading->used;
 
-    assert(stem != NULL); /* NULL only if out of memory */
-    assert((size_t)sb_stemmer_length(stemmer) <= length);
-    length = (size_t)sb_stemmer_length(stemmer);
+    assert(length <= longest);
     memcpy(copy, stem, length);
     copy[length] = '\0';
     reading->used += length + 1;

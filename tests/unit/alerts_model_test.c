@@ -1,10 +1,11 @@
 /*
  * Random nights in virtual time: texts, takes, words, passings-on, closings, restarts, steps of the
- * clock, roads that die and come back, against a store in memory. After each event every open alert
- * has a next step with a time that is not too far, or a person with a re-check time; a step of the
- * clock makes nothing due; a renter whom a person has never waits longer than was promised.
+ * clock, roads that die and come back, mains failures, against a store in memory. After each event
+ * every open alert has a next step with a time that is not too far, or a person with a re-check
+ * time, or is called with one that has; a step of the clock makes nothing due; a renter whom a
+ * person has never waits longer than was promised, and one whom nobody has answered knows it.
  *
- * usage: alerts_model_test [EVENTS [SEED]]; a long run: alerts_model_test 1000000 7
+ * usage: alerts_model_test [EVENTS [SEED]]; a million of them: meson test --benchmark
  */
 #include <inttypes.h>
 #include <stdarg.h>
@@ -13,6 +14,7 @@
 #include <string.h>
 
 #include "alert_calls.h"
+#include "alert_group_rows.h"
 #include "alert_hands.h"
 #include "conversation_rows.h"
 #include "memory.h"
@@ -25,8 +27,8 @@
 
 enum {
     STAFF = 3,
-    RENTERS = 5,
-    STORE_EVENTS = 1000, /* then a new store, so that memory stays small */
+    RENTERS = 7,
+    STORE_EVENTS = 500, /* then a new store, so that its histories stay as short as real ones */
     SENDS_AT_ONCE = 50,
     LINE_BYTES = 200
 };
@@ -41,8 +43,9 @@ static const struct staff staff[STAFF] = {
 };
 
 static const char *const renters[RENTERS] = {"+12085550110", "+12085550111", "+12085550112",
-                                             "+12085550113", "+12085550114"};
-static const char *const rentals[RENTERS] = {"R-0", "R-1", "R-2", NULL, NULL}; /* two strangers */
+                                             "+12085550113", "+12085550114", "+12085550115",
+                                             "+12085550116"};
+static const char *const rentals[RENTERS] = {"R-0", "R-1", "R-2", "R-3", "R-4"}; /* two strangers */
 
 static const struct gateway valley = {.name = "valley"};
 
@@ -72,7 +75,7 @@ static struct {
     uint64_t seed;
     long event;
     char last[LINE_BYTES]; /* what happened */
-    long calls, lapses, steps;
+    long calls, lapses, steps, joined;
 } world;
 
 static struct fault fault;
@@ -186,6 +189,38 @@ check_talk(size_t renter)
     }
 }
 
+/* What is called with another alert is in the same hands, and nothing graver is. */
+static void
+check_joined(void)
+{
+    sqlite3_stmt *query = store_query(
+        world.store,
+        "SELECT m.alert_number, h.alert_number IS NULL OR h.group_number IS NOT NULL,"
+        " m.taken_by IS NOT h.taken_by, m.level <> 'urgent' OR h.level <> 'urgent' FROM alert_due m"
+        " LEFT JOIN alert_due h ON h.alert_number = m.group_number"
+        " WHERE m.group_number IS NOT NULL",
+        NULL, 0, &fault);
+    bool more;
+
+    if (query == NULL || store_next(world.store, query, &more, &fault) != 0) {
+        fail("%s", fault.text);
+    }
+    while (more) {
+        world.joined++;
+        if (sqlite3_column_int(query, 1) != 0 || sqlite3_column_int(query, 2) != 0 ||
+            sqlite3_column_int(query, 3) != 0) {
+            fail("alert %lld is called with one that is %s",
+                 (long long)sqlite3_column_int64(query, 0),
+                 sqlite3_column_int(query, 1) != 0   ? "not open"
+                 : sqlite3_column_int(query, 2) != 0 ? "in other hands"
+                                                     : "of another level");
+        }
+        if (store_next(world.store, query, &more, &fault) != 0) {
+            fail("%s", fault.text);
+        }
+    }
+}
+
 static void
 check_all(void)
 {
@@ -196,6 +231,7 @@ check_all(void)
     for (i = 0; i < count; i++) {
         check_alert(&rows[i]);
     }
+    check_joined();
     for (i = 0; i < RENTERS; i++) {
         check_talk(i);
     }
@@ -203,13 +239,37 @@ check_all(void)
 
 /* ---- Time ----------------------------------------------------------------------------------- */
 
+/* Who was called in vain for so long that everyone is called: its renter knows. */
+static void
+check_told(const struct alert_row *before)
+{
+    int64_t everyone_s = config.alert_times[before->level].everyone_s;
+    struct alert_row alert;
+    bool is_open;
+
+    if (before->level < ALERT_URGENT || before->taken_by != NULL ||
+        world.now_utc_s - before->level_utc_s < everyone_s) {
+        return;
+    }
+    MUST(alert_rows_find(world.store, world.arena, before->number, &alert, &is_open, &fault));
+    if (is_open && alert.level == before->level && alert.told_utc_s == 0) {
+        fail("nobody has taken alert %" PRId64 ", and its renter does not know", alert.number);
+    }
+}
+
 static void
 make_calls(void)
 {
     const struct caller caller = caller_now();
     struct alert_calls calls;
+    struct alert_row *due;
+    size_t count, i;
 
+    MUST(alert_rows_due(world.store, world.arena, world.now_utc_s, &due, &count, &fault));
     MUST(alert_calls_make(&caller, &calls, &fault));
+    for (i = 0; i < count; i++) {
+        check_told(&due[i]);
+    }
     if (calls.failed > 0) {
         fail("%s", fault.text);
     }
@@ -272,22 +332,26 @@ static void
 renter_texts(void)
 {
     static const char *const reasons[] = {"gap", "sign:reading", "sign:chest-pain",
-                                          "sign:no-power"};
+                                          "sign:power-out-now", "sign:power-out-now"};
     static const enum alert_level levels[] = {ALERT_OFFICE, ALERT_URGENT, ALERT_EMERGENCY,
-                                              ALERT_URGENT};
+                                              ALERT_URGENT, ALERT_URGENT};
+    enum { OUTAGE = 3 };
     const struct caller caller = caller_now();
-    size_t renter = random_below(RENTERS), what = random_below(6);
+    size_t renter = random_below(RENTERS), what = random_below(7);
     struct talk_row talk;
     int64_t number;
     bool is_new, found;
 
-    if (what < 4) {
+    if (what <= OUTAGE + 1) {
+        bool is_outage = what >= OUTAGE && rentals[renter] != NULL;
         const struct alert_row alert = {.level = levels[what],
                                         .rental_id = rentals[renter],
                                         .phone = renters[renter],
                                         .reason = reasons[what],
                                         .brief = "brief",
-                                        .next_utc_s = world.now_utc_s};
+                                        .next_utc_s = world.now_utc_s,
+                                        .area = is_outage ? "Hessick" : NULL,
+                                        .joins_since_utc_s = world.now_utc_s - 3600};
 
         MUST(alert_rows_open(world.store, &alert, world.now_utc_s, &number, &is_new, &fault));
     }
@@ -302,14 +366,21 @@ renter_texts(void)
 static bool
 any_alert(struct alert_row *alert)
 {
+    struct alert_renter *with;
     struct alert_row *rows;
     size_t count;
+    bool is_open;
 
     MUST(alert_rows_due(world.store, world.arena, INT64_MAX, &rows, &count, &fault));
     if (count == 0) {
         return false;
     }
     *alert = rows[random_below(count)];
+    if (alert->area != NULL) { /* any of those who are called together */
+        MUST(alert_group_renters(world.store, world.arena, alert->number, &with, &count, &fault));
+        MUST(alert_rows_find(world.store, world.arena, with[random_below(count)].number, alert,
+                             &is_open, &fault));
+    }
     return true;
 }
 
@@ -380,7 +451,8 @@ count_due(void)
     sqlite3_stmt *query =
         store_query(world.store,
                     "SELECT (SELECT count(*) FROM alert_due WHERE next_utc_s <= ?1"
-                    " AND level <> 'office') + (SELECT count(*) FROM talk WHERE due_utc_s <= ?1)",
+                    " AND group_number IS NULL AND level <> 'office') + (SELECT count(*) FROM talk "
+                    "WHERE due_utc_s <= ?1)",
                     VALUES(number(world.now_utc_s)), &fault);
     int64_t count;
     bool more;
@@ -440,7 +512,7 @@ happens(void)
         clock_steps();
         break;
     case 2:
-        world.roads_are_dead = !world.roads_are_dead;
+        world.roads_are_dead = true; /* for a while */
         break;
     case 3:
         renter_texts();
@@ -451,6 +523,7 @@ happens(void)
     default:
         let_pass((int64_t)random_below(random_below(20) == 0 ? 4000 : 200));
     }
+    world.roads_are_dead = world.roads_are_dead && random_below(12) != 0;
     send_due();
     let_pass(0);
     check_all();
@@ -514,9 +587,9 @@ main(int argc, char **argv)
         talloc_free(world.arena);
     }
     end_store();
-    printf("%ld events: %ld calls, %ld steps of the clock, %ld alerts let go\n", events,
-           world.calls, world.steps, world.lapses);
-    if (world.calls == 0 || world.lapses == 0 || world.steps == 0) {
+    printf("%ld events: %ld calls, %ld steps of the clock, %ld alerts let go, %ld joined\n", events,
+           world.calls, world.steps, world.lapses, world.joined);
+    if (world.calls == 0 || world.lapses == 0 || world.steps == 0 || world.joined == 0) {
         fail("nothing was tested");
     }
     return EXIT_SUCCESS;

@@ -100,6 +100,30 @@ START_TEST(replies_that_are_lost_again_and_again_do_not_put_off_the_next_call)
 }
 END_TEST
 
+static size_t
+count_sent(const char *to, const char *piece)
+{
+    size_t count = 0, i;
+
+    for (i = 0; i < sent_count; i++) {
+        count += strstr(sent[i].body, to) != NULL && strstr(sent[i].body, piece) != NULL;
+    }
+    return count;
+}
+
+START_TEST(a_renter_hears_once_that_nobody_has_answered_when_everyone_is_called)
+{
+    open_alert(ALERT_EMERGENCY);
+    run_until(was_sent(KIM, "chest pain"));
+    ck_assert(!was_sent(RENTER, "Nobody of our staff has answered yet"));
+    run_until(was_sent(RENTER, "Nobody of our staff has answered yet; all of them are being "
+                               "called. Don't wait for us: call "));
+    ck_assert_int_ge(clock_now_utc_s(played), START_UTC_S + 300);
+    run_until(clock_now_utc_s(played) > START_UTC_S + 900);
+    ck_assert_uint_eq(count_sent(RENTER, "Nobody of our staff"), 1);
+}
+END_TEST
+
 static int
 take(int64_t number, const char *who, int64_t now_utc_s, bool *taken)
 {
@@ -186,6 +210,7 @@ main(void)
     tcase_set_timeout(tests, 60);
     tcase_add_checked_fixture(tests, stage_begin, stage_end);
     tcase_add_test(tests, an_emergency_calls_the_first_and_two_minutes_later_the_next);
+    tcase_add_test(tests, a_renter_hears_once_that_nobody_has_answered_when_everyone_is_called);
     tcase_add_test(tests, an_office_alert_is_called_once);
     tcase_add_test(tests, replies_that_are_lost_again_and_again_do_not_put_off_the_next_call);
     tcase_add_test(tests, replies_that_are_lost_do_not_put_off_the_recheck_of_a_taken_alert);

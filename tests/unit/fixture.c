@@ -336,6 +336,7 @@ fixture_alert(struct fixture *fixture, int64_t number, const char *reason)
     struct open_alert *alert = &fixture->alerts[fixture->context.alert_count++];
 
     *alert = (struct open_alert){.number = number,
+                                 .head = number,
                                  .level = ALERT_URGENT,
                                  .rental_id = "R-1",
                                  .phone = "+12085550101",

@@ -83,7 +83,7 @@ read_as_words(void *arena, const char *text)
     char *words;
     int i;
 
-    told_read(arena, text, &told);
+    told_read(arena, NULL, text, &told);
     words = memory_format(arena, "%s ",
                           told.kind == TOLD_NOTHING ? "nothing" : told_kind_name(told.kind));
     add_times(&words, &told);
@@ -300,6 +300,67 @@ START_TEST(what_must_be_asked_back_hangs_on_what_is_asked)
 }
 END_TEST
 
+START_TEST(a_leg_may_be_told_in_several_sentences)
+{
+    static const struct row rows[] = {
+        {"Will 2 full batteries get me through a concert. Three hours.", "hours-left wait180"},
+        {"we drive 80 minutes. the van has a plug. 1 full battery", "trip drive80-car"},
+        {"we drive 80 minutes. there is an outlet at the hotel. 1 full", "trip drive80"},
+        {"drive 50 min, dinner is 2 hours, same drive home. 1 full",
+         "trip drive50 wait120 drive50"},
+        {"40 min in the car, 1 hour there, then reverse. 1 full", "trip drive40 wait60 drive40"},
+        {"30 min to the clinic, 1 hour waiting, 30 back. 1 full", "trip other30 wait60 other30"},
+        {"drive 3 hours, lunch for 30 min, drive 2 more. 1 full", "trip drive180 wait30 drive120"},
+        {"caminamos una hora, espera de 20 minutos, caminamos otra hora. una llena",
+         "trip hike60 wait20 hike60"},
+        {"salimos a las 8 am, 3 horas manejando, llegamos a las 11. una llena",
+         "trip by08:00 drive180"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(flights_are_told_in_many_ways)
+{
+    static const struct row rows[] = {
+        {"two flights, 2:10 and 1:40 gate to gate, layover of 1 hour",
+         "flight flight130 wait60 flight100 gate"},
+        {"3 flights, 2 hours each, 50 min layovers",
+         "flight flight120 wait50 flight120 wait50 flight120 ?flight_is"},
+        {"our block time is 2:50", "flight flight170 gate"},
+        {"the flite is 2 hours, no layover", "flight flight120 ?flight_is"},
+        {"vuelo sale 9 am y llega 11 am, alla es una hora mas temprano",
+         "flight flight180 ?flight_is"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(where_a_battery_charges_and_by_when)
+{
+    static const struct row rows[] = {
+        {"how long to charge from 30 percent on the wall", "charging on-wall"},
+        {"how long to charge a dead one off the wall", "charging on-wall"},
+        {"remind me this evening at 7 to charge", "watch at19:00 today"},
+        {"remind me to plug in at 10 pm", "watch at22:00"},
+        {"can it get to 2 pm with 48% on pulse 3", "hours-left by14:00"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(continuous_flow_of_a_cylinder_is_its_flow)
+{
+    static const struct row rows[] = {
+        {"D tank at 900 psi, 3 lpm continuous", "cylinder 900psi D flow30"},
+        {"E tank at 900 psi, continuous", "cylinder 900psi E ?flow"},
+        {"tank at 1700, size E, 2 liters", "cylinder 1700psi E flow20"},
+        {"1700 pounds in my E, flow 2", "cylinder 1700psi E flow20"},
+    };
+    READS(rows);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -317,5 +378,9 @@ main(void)
     tcase_add_test(tests, what_is_taken_back_does_not_count);
     tcase_add_test(tests, what_cannot_be_is_said_and_stands_nowhere);
     tcase_add_test(tests, what_must_be_asked_back_hangs_on_what_is_asked);
+    tcase_add_test(tests, a_leg_may_be_told_in_several_sentences);
+    tcase_add_test(tests, flights_are_told_in_many_ways);
+    tcase_add_test(tests, where_a_battery_charges_and_by_when);
+    tcase_add_test(tests, continuous_flow_of_a_cylinder_is_its_flow);
     return fixture_run(tests);
 }

@@ -27,7 +27,7 @@ END_TEST
 
 START_TEST(what_is_not_told_is_asked)
 {
-    fixture_text(stage, "can i have another battery please");
+    fixture_text(stage, "can we get another battery");
     ck_assert_str_eq(stage->verdict.alert.brief, "wants 1 more battery");
     fixture_says(stage, "By what day?");
     fixture_text(stage, "more batteries by saturday");

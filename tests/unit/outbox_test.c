@@ -64,6 +64,26 @@ START_TEST(the_most_urgent_is_sent_first)
 }
 END_TEST
 
+START_TEST(the_second_text_of_a_reply_waits_for_the_first)
+{
+    struct outbox_new row = {.about = OUTBOX_REPLY,
+                             .to = RENTER,
+                             .body = "call 911",
+                             .verdict_id = a_verdict(),
+                             .urgency = URGENCY_EMERGENCY};
+
+    answer_status = 503;
+    refuse_first = 2;
+    add(row);
+    row.body = "then the address";
+    add(row);
+    run_until(is_settled());
+    ck_assert_uint_eq(sent_count, 4);
+    ck_assert_ptr_nonnull(strstr(sent[2].body, "call 911"));
+    ck_assert_ptr_nonnull(strstr(sent[3].body, "then the address"));
+}
+END_TEST
+
 START_TEST(a_refused_reply_ends_in_front_of_a_person)
 {
     answer_status = 400;
@@ -308,6 +328,7 @@ main(void)
     tcase_add_test(tests, what_is_due_is_sent_and_settled);
     tcase_add_test(tests, a_busy_gateway_is_tried_again_with_the_same_key);
     tcase_add_test(tests, the_most_urgent_is_sent_first);
+    tcase_add_test(tests, the_second_text_of_a_reply_waits_for_the_first);
     tcase_add_test(tests, a_refused_reply_ends_in_front_of_a_person);
     tcase_add_test(tests, a_reply_too_old_is_not_sent_but_ends_in_front_of_a_person);
     tcase_add_test(tests, a_stale_reply_is_worked_out_again_and_not_sent);

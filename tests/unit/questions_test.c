@@ -62,7 +62,19 @@ START_TEST(with_two_rentals_it_asks_which_and_then_answers_the_question)
     ck_assert_str_eq(stage->verdict.rental_id, "R-2");
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, "2 full batteries how long do i have left"); /* still of Tom */
-    fixture_says(stage, "continuous 1, ordered at rest");
+    fixture_says(stage, "Tom: Counted with continuous 1, ordered at rest");
+}
+END_TEST
+
+START_TEST(a_new_conversation_forgets_which_rental_the_last_was_about)
+{
+    fixture_second_rental(stage);
+    fixture_text(stage, "when is it due for Tom");
+    fixture_says(stage, "Feb 11");
+    fixture_wait_minutes(stage, stage->house.conversation_s / 60 + 1);
+    fixture_text(stage, "good morning");
+    fixture_text(stage, "when is it due");
+    fixture_says(stage, "1 Ana (Finch), 2 Tom (Wagtail)");
 }
 END_TEST
 
@@ -499,6 +511,7 @@ main(void)
     tcase_add_test(tests, a_stranger_or_returned_renter_gets_the_general_words);
     tcase_add_test(tests, an_overdue_renter_is_served_fully);
     tcase_add_test(tests, with_two_rentals_it_asks_which_and_then_answers_the_question);
+    tcase_add_test(tests, a_new_conversation_forgets_which_rental_the_last_was_about);
     tcase_add_test(tests, a_rental_may_be_chosen_by_name);
     tcase_add_test(tests, what_needs_no_record_is_answered_without_asking_which);
     tcase_add_test(tests, two_questions_in_one_text_are_both_answered);

@@ -208,12 +208,21 @@ END_TEST
 
 /* ---- when its time has come ------------------------------------------------------------------ */
 
+/* From 9:15 pm, 10 hours after the start, to 8 am. */
+static int64_t
+quiet_until(int64_t late_s)
+{
+    const int64_t evening_s = INT64_C(10) * 3600, morning_s = (INT64_C(20) * 60 + 45) * 60;
+
+    return fixture_start_utc_s + (late_s >= evening_s && late_s < morning_s ? morning_s : late_s);
+}
+
 static enum reminder_news
 news(enum reminder_kind kind, int64_t late_s, int64_t *next_utc_s)
 {
     const struct reminder reminder = {.kind = kind, .due_utc_s = fixture_start_utc_s};
 
-    return reminder_news(&reminder, &stage->zone, fixture_start_utc_s + late_s, next_utc_s);
+    return reminder_news(&reminder, quiet_until(late_s), fixture_start_utc_s + late_s, next_utc_s);
 }
 
 START_TEST(late_it_is_no_reminder_any_more_and_very_late_no_news)

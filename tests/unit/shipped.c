@@ -29,6 +29,12 @@ shipped_end(void)
     kb_free(kb);
 }
 
+const struct kb *
+shipped_kb(void)
+{
+    return kb;
+}
+
 bool
 shipped_look(const char *text, struct sign_match *match)
 {

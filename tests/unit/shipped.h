@@ -10,6 +10,9 @@
 void shipped_begin(void);
 void shipped_end(void);
 
+/* What was loaded. */
+const struct kb *shipped_kb(void);
+
 /* The gravest sign of a text; false if it shows none. */
 bool shipped_look(const char *text, struct sign_match *match);
 

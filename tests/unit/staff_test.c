@@ -88,6 +88,52 @@ START_TEST(of_two_who_take_one_hears_who_has_it)
 }
 END_TEST
 
+/* The mains failed: 13 is called with 12. */
+static void
+two_without_power(void)
+{
+    fixture_alert(stage, 12, "sign:power-out-now");
+    fixture_alert(stage, 13, "sign:power-out-now")->head = 12;
+    stage->alerts[1].phone = "+12085550113";
+}
+
+START_TEST(what_is_called_together_needs_no_number_but_to_write_to_one)
+{
+    two_without_power();
+    changes("mine", ALERT_STEP_TAKE, 12);
+    changes("sorted power is back", ALERT_STEP_CLOSE, 12);
+    fixture_says(stage, "Alert 12 of 2 renters is closed.");
+    changes("talk how full are they?", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Which one?");
+    changes("talk 13 how full are they?", ALERT_STEP_TALK, 13);
+    changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
+    fixture_says(stage, "Alert 13 is closed.");
+}
+END_TEST
+
+START_TEST(the_first_of_them_is_closed_alone_by_only)
+{
+    two_without_power();
+    changes("SORTED 12 only brought her a tank", ALERT_STEP_CLOSE, 12);
+    ck_assert(stage->verdict.alert_change.only_this);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "brought her a tank");
+    fixture_says(stage, "Alert 12 is closed.");
+    changes("SORTED 12 only", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "What happened?");
+    changes("SORTED 13 only a fuse", ALERT_STEP_CLOSE, 13);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "only a fuse");
+}
+END_TEST
+
+START_TEST(the_list_shows_together_what_is_called_together)
+{
+    two_without_power();
+    changes("open", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "12 URGENT in brief +12085550101 and 13 +12085550113");
+    fixture_says_not(stage, "13 URGENT");
+}
+END_TEST
+
 START_TEST(nothing_open_is_said)
 {
     changes("mine", ALERT_STEP_NONE, 0);
@@ -427,6 +473,9 @@ main(void)
     tcase_add_test(tests, closing_keeps_the_note_as_written);
     tcase_add_test(tests, without_an_outcome_nothing_is_closed);
     tcase_add_test(tests, of_two_who_take_one_hears_who_has_it);
+    tcase_add_test(tests, what_is_called_together_needs_no_number_but_to_write_to_one);
+    tcase_add_test(tests, the_first_of_them_is_closed_alone_by_only);
+    tcase_add_test(tests, the_list_shows_together_what_is_called_together);
     tcase_add_test(tests, nothing_open_is_said);
     tcase_add_test(tests, anything_else_gets_one_line_of_help_and_ok_closes_nothing);
     tcase_add_test(tests, a_sign_inside_a_relay_raises_no_new_alert);

@@ -402,7 +402,7 @@ START_TEST(an_alert_about_no_known_rental_tells_whom_the_phone_belongs_to)
     struct store *store = in_memory();
     struct alert_row call = {.phone = "+12085550123"}, known = {.rental_id = "R-1"};
 
-    MUST(alert_renters(store, arena, &call, &fault));
+    MUST(alert_renters(store, arena, &(struct config){0}, &call, &fault));
     ck_assert_ptr_null(call.first_name);
     ck_assert_ptr_null(call.one_of);
 
@@ -410,24 +410,24 @@ START_TEST(an_alert_about_no_known_rental_tells_whom_the_phone_belongs_to)
                "{\"first_name\":\"Anna\",\"place\":\"Cabin 4\",\"state\":\"out\"}");
     put_rental(store, "R-2", "d2",
                "{\"first_name\":\"Gone\",\"place\":\"Dell\",\"state\":\"closed\"}");
-    MUST(alert_renters(store, arena, &call, &fault));
+    MUST(alert_renters(store, arena, &(struct config){0}, &call, &fault));
     ck_assert_str_eq(call.first_name, "Anna");
     ck_assert_str_eq(call.place, "Cabin 4");
 
     put_rental(store, "R-3", "d3",
                "{\"first_name\":\"Bert\",\"place\":\"Cabin 4\",\"state\":\"overdue\"}");
     call = (struct alert_row){.phone = "+12085550123"};
-    MUST(alert_renters(store, arena, &call, &fault));
+    MUST(alert_renters(store, arena, &(struct config){0}, &call, &fault));
     ck_assert_ptr_null(call.first_name);
     ck_assert_str_eq(call.one_of, "Anna, Bert");
     ck_assert_str_eq(call.place, "Cabin 4");
 
     put_rental(store, "R-3", "d4",
                "{\"first_name\":\"Bert\",\"place\":\"Aspen House\",\"state\":\"out\"}");
-    MUST(alert_renters(store, arena, &call, &fault));
+    MUST(alert_renters(store, arena, &(struct config){0}, &call, &fault));
     ck_assert_str_eq(call.place, "Cabin 4 or Aspen House");
 
-    MUST(alert_renters(store, arena, &known, &fault));
+    MUST(alert_renters(store, arena, &(struct config){0}, &known, &fault));
     ck_assert_ptr_null(known.one_of);
     store_close(store);
 }

@@ -13,7 +13,7 @@ read_as_words(void *arena, const char *text)
     char *words = memory_copy(arena, "");
     size_t i;
 
-    told_read(arena, text, &told);
+    told_read(arena, NULL, text, &told);
     for (i = 0; i < told.charge_count; i++) {
         if (told.charges[i].low == told.charges[i].high) {
             memory_append(&words, "%d ", told.charges[i].low);
@@ -261,6 +261,69 @@ START_TEST(numbers_of_other_things_are_put_aside)
 }
 END_TEST
 
+START_TEST(of_settings_told_by_activity_the_one_asked_about_holds)
+{
+    static const struct row rows[] = {
+        {"he takes 4 when he walks and 2 when he sits, half a battery, how long when he sits",
+         "50 s20 rest"},
+        {"2 asleep, 3 walking around. full battery, how long while walking", "100 s30 walking"},
+        {"sitting 1, walking 3. one battery at 70, time left?", "70 s30"},
+        {"duermo en 2 y camino en 3, una llena, cuanto para dormir", "100 s20 sleep"},
+        {"2 batteries walking on 3, both full", "100 100 s30 walking"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(a_number_that_is_all_a_clause_says_is_the_setting)
+{
+    static const struct row rows[] = {
+        {"battery at 70, number 3, how long", "70 s30"},
+        {"me queda la mitad, numero 2", "50 s20"},
+        {"room number 3, battery at 70", "70"},
+        {"number 2 is dead, number 1 is full", "0 100"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(a_correction_needs_no_noun)
+{
+    static const struct row rows[] = {
+        {"it was going to be 40 percent, I mean 45, on 2", "45 s20"},
+        {"dije 30 pero son 50, nivel 2, cuanto queda", "50 s20"},
+        {"I said setting 4 but its 3. battery full", "100 s30"},
+        {"2 full, no wait, 3. on pulse 2", "100 100 100 pulse s20"},
+        {"4 lights, sorry, 3. on pulse 2", "l3 pulse s20"},
+        {"we have 2 batteries, no wait, 3, all full", "100 100 100"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(a_charge_of_each_is_of_as_many_as_are_told)
+{
+    static const struct row rows[] = {
+        {"about 60 on each of the three, pulse 2", "55-65 55-65 55-65 pulse s20"},
+        {"two thirds on each of my 2", "66-67 66-67"},
+        {"una a 75% y otra a 20%", "75 20"},
+    };
+    READS(rows);
+}
+END_TEST
+
+START_TEST(a_full_that_is_asked_or_unclear_is_no_charge)
+{
+    static const struct row rows[] = {
+        {"the battery is hlaaf full, on 2", "s20"},
+        {"on the wall since 3 with 40 percent, how full is it", "40 earlier"},
+        {"I need 90 percent by 4 pm, it shows 30", "30"},
+        {"need at least 70 percent by noon, it is at 25", "25"},
+    };
+    READS(rows);
+}
+END_TEST
+
 START_TEST(any_bytes_may_come_in)
 {
     static const char *const texts[] = {
@@ -274,7 +337,7 @@ START_TEST(any_bytes_may_come_in)
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         struct told told;
 
-        told_read(arena, texts[i], &told);
+        told_read(arena, NULL, texts[i], &told);
         ck_assert_int_le(told_batteries(&told), TOLD_BATTERIES_MAX);
     }
     talloc_free(arena);
@@ -296,6 +359,11 @@ main(void)
     tcase_add_test(tests, lists_share_out_the_number_that_leads_them);
     tcase_add_test(tests, a_correction_replaces_what_it_is_of);
     tcase_add_test(tests, numbers_of_other_things_are_put_aside);
+    tcase_add_test(tests, of_settings_told_by_activity_the_one_asked_about_holds);
+    tcase_add_test(tests, a_number_that_is_all_a_clause_says_is_the_setting);
+    tcase_add_test(tests, a_correction_needs_no_noun);
+    tcase_add_test(tests, a_charge_of_each_is_of_as_many_as_are_told);
+    tcase_add_test(tests, a_full_that_is_asked_or_unclear_is_no_charge);
     tcase_add_test(tests, any_bytes_may_come_in);
     return fixture_run(tests);
 }

@@ -134,6 +134,33 @@ START_TEST(stems_are_those_that_snowball_publishes)
 }
 END_TEST
 
+/* More words than a workspace remembers, each read again when others took its place. */
+START_TEST(a_remembered_stem_is_that_of_the_word_in_its_language)
+{
+    enum { WORDS = 20000 };
+    struct workspace *fresh;
+    int i;
+
+    for (i = 0; i < WORDS; i++) {
+        char *word = memory_format(arena, "c%c%c%crg%s", 'a' + i % 26, 'a' + i / 26 % 26,
+                                   'a' + i / 676 % 26, i % 2 == 0 ? "s" : "ing");
+        const char *stem = words_stem(arena, workspace, word, LANGUAGE_EN);
+
+        ck_assert_str_eq(words_stem(arena, workspace, word, LANGUAGE_EN), stem);
+        ck_assert_int_eq(strncmp(word, stem, 4), 0);
+    }
+    fresh = workspace_new();
+    for (i = 0; i < 2; i++) { /* the second time from memory */
+        ck_assert_str_eq(words_stem(arena, workspace, "baterias", LANGUAGE_EN),
+                         words_stem(arena, fresh, "baterias", LANGUAGE_EN));
+        ck_assert_str_eq(words_stem(arena, workspace, "baterias", LANGUAGE_ES), "bateri");
+        ck_assert_str_eq(words_stem(arena, workspace, "charges", LANGUAGE_EN), "charg");
+        ck_assert_str_eq(words_stem(arena, workspace, "responsibilities", LANGUAGE_EN), "respons");
+    }
+    workspace_free(fresh);
+}
+END_TEST
+
 START_TEST(the_language_shows_in_small_words)
 {
     ck_assert_int_eq(words_language(arena, "does it charge in the car"), LANGUAGE_EN);
@@ -283,6 +310,7 @@ main(void)
     tcase_add_test(reading, any_bytes_may_come_in);
     tcase_add_test(reading, a_long_text_is_cut_at_a_character);
     tcase_add_test(reading, stems_are_those_that_snowball_publishes);
+    tcase_add_test(reading, a_remembered_stem_is_that_of_the_word_in_its_language);
     tcase_add_test(reading, the_language_shows_in_small_words);
     tcase_add_test(reading, shorthand_stands_for_its_long_words);
     tcase_add_test(reading, a_bad_line_of_shorthand_is_named);

@@ -1,7 +1,7 @@
 """One text to many: looked at first, sent within quiet hours and consent, answers tracked, whom a
 text does not reach is listed with the number to ring."""
 import daemon
-from daemon import ANNA, BERT, FIRST_ON_CALL, WholeTest, anna, bert
+from daemon import ANNA, BERT, FIRST_ON_CALL, STRANGER, WholeTest, anna, bert
 
 WORDS = "Battery B-2 may stop. We bring you another today."
 DORA, EMIL, FAYE = "+12085550113", "+12085550114", "+12085550115"
@@ -70,6 +70,28 @@ class Notice(WholeTest):
         self.assertIn("go together", self.notice(WORDS, "--everyone", "--send", status=2))
         self.assertIn("is nobody of /staff", self.notice(WORDS, "--everyone", "--send", "--by",
                                                          "Nobody", status=1))
+
+    def test_phones_that_staff_linked_get_it_and_whose_renter_has_died_do_not(self):
+        self.by_day()
+        self.send(STRANGER, "i feel dizzy")
+        self.expect(FIRST_ON_CALL, STRANGER)
+        self.send(FIRST_ON_CALL, f"LINK {STRANGER} R-1001")
+        self.expect(FIRST_ON_CALL, "R-1001")
+        self.send(FIRST_ON_CALL, "DIED R-1002")
+        self.expect(FIRST_ON_CALL, "R-1002")
+        said = self.send_notice("The mains are off until 6 am.", "--everyone", "--urgent")
+        self.assertIn("the renter has died", said)
+        self.expect(STRANGER, "The mains are off")
+        self.expect(ANNA, "The mains are off")
+        self.settled()
+        self.assertFalse([words for words in self.texts_to(BERT) if "mains" in words])
+
+    def test_a_blind_renter_gets_it_in_words(self):
+        self.rentals = [anna(in_words="yes"), bert(in_words="no")]
+        self.by_day()
+        self.send_notice("Charge to 80% by 6 am -> mains off", "--everyone", "--urgent")
+        self.expect(ANNA, "Charge to 80 percent by 6 am to mains off")
+        self.expect(BERT, "Charge to 80% by 6 am")
 
     def test_who_wants_no_texts_is_not_texted_but_listed(self):
         self.by_day()

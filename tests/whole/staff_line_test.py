@@ -3,7 +3,7 @@ import re
 
 import daemon
 from daemon import (ANNA, BERT, FIRST_ON_CALL, OFFICE, SECOND_ON_CALL, STRANGER, THIRD_ON_CALL,
-                    WholeTest)
+                    WholeTest, anna, bert)
 
 ROBIN, KIM = FIRST_ON_CALL, SECOND_ON_CALL
 SPEED = 60  # a played minute is a second
@@ -114,6 +114,44 @@ class Silence(StaffLine):
         self.expect(KIM, "Robin passes this on to you")
         self.expect(ROBIN, "Kim has not taken it, so it is still yours")
         self.assertEqual(self.rows("SELECT taken_by, offered_to FROM alert_due"), [(ROBIN, None)])
+
+
+class OtherPhones(StaffLine):
+    def begin_with(self, *rentals):
+        self.clock(20)
+        self.start(TWO, rentals=False)
+        self.stop()
+        self.import_rentals(list(rentals))
+        self.serve()
+
+    def test_the_daughter_s_texts_are_answered_and_shown_to_who_talks_with_bert(self):
+        daughter = "+12085550116"
+        self.begin_with(anna(), bert(phone_2=daughter, phone_2_whose="daughter"))
+        number = self.opened(BERT, "the unit stopped, no oxygen coming out", "no oxygen")
+        self.send(BERT, "yes it flows again")
+        self.send(daughter, "when is it due")
+        self.expect(daughter, "Feb 18")
+        self.send(ROBIN, f"TALK {number} is the plug in the wall?")
+        self.expect(BERT, "Robin:")
+        self.send(daughter, "when is it due back?")
+        self.expect(daughter, "Feb 18")
+        self.expect(ROBIN, f"{number} Bert, {daughter}: when is it due back?")
+        self.assertFalse([words for words in self.texts_to(ROBIN) if "due" in words][1:])
+
+    def test_a_landline_is_rung_and_not_texted(self):
+        self.begin_with(anna(), bert(phone_1_reach="landline"))
+        number = self.opened(BERT, "i feel dizzy", "landline: ring")
+        self.send(ROBIN, f"TALK {number} how are you?")
+        self.expect(ROBIN, f"Alert {number}", "gets no texts from us. Please ring")
+        self.settled()
+        self.assertEqual(self.texts_to(BERT), [])
+
+    def test_a_blind_renter_is_told_in_words(self):
+        self.begin_with(anna(in_words="yes"), bert())
+        self.send(ANNA, "3 batteries at 100%, how long do i have?")
+        told = self.expect(ANNA, "Plan on", "100 percent")
+        self.assertRegex(told.words, r"Plan on \d hours?")
+        self.assertNotIn("%", told.words)
 
 
 class Words(StaffLine):

@@ -1,0 +1,98 @@
+/*
+ * The mains failed, which renters of a village tell one after the other: staff get one alert, with
+ * who runs out first in front. What is an emergency, or about anything else besides, stays apart.
+ */
+#include <string.h>
+
+#include "estimate.h"
+#include "memory.h"
+#include "steps.h"
+
+/* What may stand beside it and still be the same matter. */
+static const char power_out[] = "power-out-now";
+static const char last_battery[] = "last-battery";
+
+static bool
+is_all(const struct verdict *verdict)
+{
+    bool is_out = false;
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        const struct answer *answer = &verdict->answers[i];
+
+        if (answer->kind == ANSWER_SIGN && strcmp(answer->id, last_battery) != 0 &&
+            strcmp(answer->id, power_out) != 0) {
+            return false;
+        }
+        is_out = is_out || strcmp(answer->id, power_out) == 0;
+    }
+    return is_out && verdict->alert.level == ALERT_URGENT;
+}
+
+/* The part of "14 Weir Street, Hessick, Room 7" that names no house: "Hessick". NULL if none is
+ * without a number. */
+static const char *
+village(void *arena, const char *address)
+{
+    static const char digits[] = "0123456789";
+
+    while (address != NULL && *address != '\0') {
+        size_t length = strcspn(address, ",");
+
+        if (strcspn(address, digits) >= length && length > 0) {
+            return memory_copy_n(arena, address, length);
+        }
+        address += length;
+        address += strspn(address, ", ");
+    }
+    return NULL;
+}
+
+/* One supply of power, as far as the record tells: the village of the address, else the last words
+ * of the place ("Cabin 4, Upper Lodge"). */
+static const char *
+area_of(void *arena, const struct rental *rental)
+{
+    const char *of_address = village(arena, rental->emergency_address);
+    const char *last;
+
+    if (of_address != NULL || rental->place == NULL) {
+        return of_address;
+    }
+    last = strrchr(rental->place, ',');
+    return last == NULL ? rental->place : last + 1 + strspn(last + 1, " ");
+}
+
+/* "power is out, one full and one half": nobody asked for hours, but who runs out first hangs on
+ * it. */
+static void
+remember_charge(const struct asked *whole, struct verdict *verdict)
+{
+    const struct told *told = whole->told;
+
+    if (verdict->account_changed || !told_has_charge(told) || told->impossible ||
+        told->is_earlier) {
+        return;
+    }
+    verdict->account_changed = true;
+    verdict->account = (struct battery_account){
+        .known = true, .as_of_utc_s = whole->wrote_utc_s - told->since_min * 60, .told = *told};
+    verdict->account.told.since_min = 0; /* it is in the time of the account */
+}
+
+void
+outage_mark(const struct asked *whole, struct verdict *verdict)
+{
+    if (whole->rental == NULL || whole->context->role == SENDER_STAFF) {
+        return;
+    }
+    if (is_all(verdict)) {
+        verdict->alert.area = area_of(whole->arena, whole->rental);
+        remember_charge(whole, verdict);
+    }
+    if (verdict->alert.area != NULL || verdict->account_changed) {
+        verdict->runs_out_utc_s =
+            estimate_runs_out(whole, verdict->account_changed ? &verdict->account : whole->account);
+    }
+}

@@ -1,0 +1,94 @@
+/* Gauge lights: see lights.h. */
+#include "lights.h"
+
+enum { LIGHTS_MAX = 10 };
+
+static size_t
+over_all_lights(const struct items *items, size_t at, int *all)
+{
+    size_t next = at;
+
+    if (!item_is(items, next, ITEM_OF) && !item_text(items, next, "/")) {
+        return at;
+    }
+    next++;
+    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
+    if (!item_free_number(items, next) || items->list[next].value % 1000 != 0) {
+        return at;
+    }
+    *all = items->list[next].value / 1000;
+    return next + 1;
+}
+
+/* Items of "and a half" behind lights: a light that is half lit, which is not counted. */
+static size_t
+dim_half_at(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    next += item_is(items, next, ITEM_ARTICLE) ? 1 : 0;
+    return item_is(items, at, ITEM_AND) && item_is(items, next, ITEM_HALF) &&
+                   !item_is(items, next + 1, ITEM_BATTERY) && !item_is(items, next + 1, ITEM_FULL)
+               ? next + 1 - at
+               : 0;
+}
+
+bool
+lights_at(const struct items *items, size_t at, struct state *state)
+{
+    size_t next = at + 1;
+    int lit, all = 0;
+    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
+                      !item_is(items, at, ITEM_AT);
+    bool bars;
+
+    if (!none &&
+        !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
+          !item_is(items, next + 1, ITEM_WORD)) &&
+        !(item_free_number(items, at) && !items->list[at].ordinal &&
+          !item_is(items, at - 1, ITEM_DIM))) {
+        return false;
+    }
+    lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;
+    if (!none) {
+        next = over_all_lights(items, next, &all);
+        next += item_is(items, next, ITEM_LINK) && item_is(items, next + 1, ITEM_LIGHT) ? 1 : 0;
+    }
+    noun = item_is(items, next, ITEM_LIGHT);
+    if (!noun && !none && all == 0 && item_is(items, next, ITEM_AND) &&
+        item_free_number(items, next + 1) && item_is(items, next + 2, ITEM_LIGHT)) {
+        *state = (struct state){.is_lights = true, .lights = lit, .from = at, .count = 1};
+        return lit <= LIGHTS_MAX; /* "3 and 2 lights" */
+    }
+    if (!noun && (all != 4 || item_is(items, next, ITEM_UNIT) || lit == 0 || lit > LIGHTS_MAX ||
+                  item_is(items, next, ITEM_BATTERY) || item_text(items, at + 1, "/") ||
+                  item_is(items, next, ITEM_FULL))) {
+        return false;
+    }
+    next += noun ? 1 : 0;
+    if (noun && all == 0) {
+        next = over_all_lights(items, next, &all); /* "2 luces de 4" */
+    }
+    next += dim_half_at(items, next);
+    bars = lit > LIGHTS_MAX && all == 0;
+    state->is_lights = true;
+    state->lights = lit;
+    state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);
+    state->count = next - at;
+    return !bars;
+}
+
+bool
+fraction_of_lights_at(const struct items *items, size_t at, struct state *state)
+{
+    const struct item *item = &items->list[at];
+
+    if (item->is == ITEM_NUMBER && item->fraction && item_is(items, at + 1, ITEM_LIGHT)) {
+        state->is_lights = true;
+        state->lights = item->value * 4 / 1000;
+        state->cannot = item->value > 1000;
+        state->count = 2;
+        return true;
+    }
+    return false;
+}

@@ -1,0 +1,316 @@
+/*
+ * A span takes as its kind the nearest word for a way or a place that no other span has taken:
+ * before it ("bus 45 min") or behind it ("45 min on the bus"), of two as near the one before. In a
+ * list ("3 flights: 1h, 2h30") it is that of the span before.
+ */
+#include "amounts.h"
+#include "spans.h"
+
+enum { CUE_REACH = 7, WALK_MPH = 6 };
+
+static bool
+is_then(const struct items *items, size_t at)
+{
+    return item_text(items, at, "then") || item_text(items, at, "luego") ||
+           item_text(items, at, "despues") || item_is(items, at, ITEM_AND);
+}
+
+static bool
+stops_cue(const struct items *items, size_t at)
+{
+    return items->list[at].is == ITEM_STOP || items->list[at].is == ITEM_PAUSE ||
+           (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE) ||
+           items->list[at].is == ITEM_CLOCK;
+}
+
+/* A word for a way or a place; "no layover" is none. */
+static bool
+is_cue(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_GOING) &&
+           !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
+}
+
+/* Steps to the cue before (or behind); 0 if there is none. */
+static size_t
+cue_back(const struct items *items, size_t at, size_t taken_from)
+{
+    size_t i;
+
+    for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
+        if (items->list[i - 1].is == ITEM_CLOCK && item_text(items, at - 1, "for")) {
+            continue; /* "lunch at 12 for an hour" */
+        }
+        if (stops_cue(items, i - 1)) {
+            return 0;
+        }
+        if (is_cue(items, i - 1)) {
+            return at - (i - 1);
+        }
+    }
+    return 0;
+}
+
+static size_t
+cue_ahead(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
+        if (stops_cue(items, i) || is_then(items, i)) {
+            return 0;
+        }
+        if (is_cue(items, i)) {
+            return i - at;
+        }
+    }
+    return 0;
+}
+
+/* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
+static size_t
+cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
+{
+    size_t start = clause_start(items, at), i;
+
+    if (start < 2 || items->list[start - 1].is != ITEM_PAUSE) {
+        return items->count;
+    }
+    for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
+        if (is_cue(items, i - 1)) {
+            return i - 1;
+        }
+    }
+    return items->count;
+}
+
+static void
+set_kind(struct span *span, const struct items *items, size_t cue)
+{
+    static const char with_seats[] = " bus train coach shuttle subway metro tram tren autobus "
+                                     "camion trolley tranvia limo microbus ";
+    size_t i;
+
+    span->has_kind = true;
+    span->kind = (enum leg_kind)item_value(items, cue, ITEM_GOING);
+    for (i = items->list[cue].from; i < items->list[cue].to; i++) {
+        span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
+    }
+}
+
+/* "to the clinic" */
+static bool
+leads_to(const struct items *items, size_t cue)
+{
+    size_t before = items->list[cue].from;
+
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+}
+
+/* "to the casino 45 min by bus" */
+static bool
+goes_there(const struct items *items, size_t place, size_t way)
+{
+    return item_value(items, place, ITEM_GOING) == LEG_WAIT && leads_to(items, place) &&
+           item_value(items, way, ITEM_GOING) != LEG_WAIT;
+}
+
+/* "to the clinic is 55 minutes": the way there */
+static bool
+is_destination(const struct items *items, size_t cue)
+{
+    return item_value(items, cue, ITEM_GOING) == LEG_WAIT && leads_to(items, cue) &&
+           token_among(items->tokens, items->list[cue].to, " is takes are es son ");
+}
+
+/* "3 hours at the lake": wherever that is */
+static bool
+trip_at_place(const struct items *items, size_t at)
+{
+    size_t next = at + 2;
+
+    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
+    return item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD);
+}
+
+/* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
+static size_t
+find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
+{
+    size_t back = cue_back(items, span->at, taken_from), ahead = cue_ahead(items, span->at);
+    size_t before;
+
+    if (item_is(items, span->at + 1, ITEM_AIR) || item_value(items, span->at + 1, ITEM_GATE) == 0) {
+        span->has_kind = true;
+        span->kind = LEG_FLIGHT;
+        return span->at;
+    }
+    if (item_text(items, span->at + 1, "between") ||
+        (back == 0 && ahead == 0 && trip_at_place(items, span->at))) {
+        span->has_kind = true;
+        span->kind = LEG_WAIT;
+        return span->at;
+    }
+    if (item_text(items, span->at + 1, "away")) { /* "the clinic is 40 min away by car" */
+        span->has_kind = true;
+        span->kind = LEG_DRIVE;
+        return ahead > 0 ? span->at + ahead + 1 : span->at;
+    }
+    if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
+        item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
+        span->homeward = true; /* "40 min to the market and 40 back" */
+        return span->at;
+    }
+    if (back > 0 && is_destination(items, span->at - back)) {
+        span->has_kind = true;
+        span->kind = LEG_OTHER; /* how one gets there is not told */
+        return span->at;
+    }
+    if (back > 0 && (ahead == 0 || back <= ahead) &&
+        !(ahead > 0 && goes_there(items, span->at - back, span->at + ahead))) {
+        set_kind(span, items, span->at - back);
+        return span->at;
+    }
+    if (ahead > 0) {
+        set_kind(span, items, span->at + ahead);
+        if (span->kind == LEG_WAIT && leads_to(items, span->at + ahead)) {
+            span->kind = LEG_OTHER; /* "40 min to the clinic" */
+        }
+        return span->at + ahead + 1;
+    }
+    if (span_stays_there(items, span->at) ||
+        (trip && item_value(items, span->at - 1, ITEM_LASTS) == 0)) {
+        span->has_kind = true;
+        span->kind = LEG_WAIT;
+        return span->at;
+    }
+    span->homeward = item_is(items, span->at + 1, ITEM_HOMEWARD) ||
+                     item_is(items, span->at - 1, ITEM_HOMEWARD) ||
+                     item_is(items, span->at + 2, ITEM_HOMEWARD);
+    if (!span->homeward) {
+        before = cue_of_clause_before(items, span->at, taken_from);
+        if (before < items->count && !(span_is_way_out(items, span->at) &&
+                                       item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
+            set_kind(span, items, before);
+        }
+    }
+    return span->at;
+}
+
+static enum leg_kind
+way_there(const struct spans *spans)
+{
+    size_t i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].has_kind && spans->list[i].kind != LEG_WAIT) {
+            return spans->list[i].kind;
+        }
+    }
+    return LEG_OTHER;
+}
+
+/* A cue anywhere in the sentence, of which no span is nearer. */
+static bool
+find_kind_in_sentence(const struct items *items, struct span *span)
+{
+    size_t from = sentence_start(items, span->at), to = sentence_end(items, span->at);
+    size_t cue = items_find(items, from, to, ITEM_GOING);
+
+    if (cue < to) {
+        set_kind(span, items, cue);
+    }
+    return cue < to;
+}
+
+/* "30 min there and 30 back by car": how one goes, told for several ways. */
+static void
+find_way_in_sentence(const struct items *items, struct span *span)
+{
+    size_t to = sentence_end(items, span->at), i;
+
+    for (i = sentence_start(items, span->at); i < to; i++) {
+        int going = item_value(items, i, ITEM_GOING);
+
+        if (is_cue(items, i) && (going == LEG_DRIVE || going == LEG_HIKE)) {
+            set_kind(span, items, i);
+            return;
+        }
+    }
+}
+
+/* "Will it get me through church. One hour." */
+static bool
+find_kind_before(const struct items *items, struct span *span, size_t taken_from)
+{
+    size_t from = sentence_start(items, span->at), to = sentence_end(items, span->at), i;
+
+    for (i = from; i < to; i++) {
+        if (i != span->at && !item_is(items, i, ITEM_LINK) && !item_is(items, i, ITEM_HEDGE) &&
+            !item_is(items, i, ITEM_HEDGE_AFTER) && !item_is(items, i, ITEM_ARTICLE)) {
+            return false;
+        }
+    }
+    for (i = from; i > taken_from && from > 1 && i > sentence_start(items, from - 1); i--) {
+        if (item_is(items, i - 1, ITEM_GOING)) {
+            set_kind(span, items, i - 1);
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+has_event(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at);
+
+    return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
+}
+
+void
+spans_kind(const struct items *items, const struct told *told, struct spans *spans)
+{
+    size_t taken_from = 0, free_from, i, cue;
+
+    for (i = 0; i < spans->count; i++) {
+        struct span *span = &spans->list[i];
+
+        free_from = taken_from;
+        taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
+        if (span->homeward) {
+            span->kind = way_there(spans);
+            span->has_kind = span->kind != LEG_OTHER;
+        } else if (!span->has_kind && span->pace > 0) {
+            span->kind = span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE;
+            span->has_kind = true;
+        } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
+            taken_from = span->at;
+        } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
+                   !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
+            bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");
+
+            span->kind = more ? LEG_FLIGHT : spans->list[i - 1].kind; /* a list goes on */
+            span->has_kind = true;
+        } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
+            cue = items_find(items, 0, items->count, ITEM_GOING);
+            if (cue < items->count && told->kind != TOLD_HOURS_LEFT) {
+                set_kind(span, items, cue);
+            }
+        }
+        if ((!span->has_kind || (span->homeward && span->kind == LEG_OTHER)) &&
+            (span->homeward || span_is_way_out(items, span->at)) && spans->count > 1) {
+            find_way_in_sentence(items, span);
+        }
+        if (!span->has_kind && told->kind == TOLD_HOURS_LEFT && has_event(items, span->at)) {
+            span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
+            span->has_kind = true;
+        }
+        if (!span->has_kind) {
+            span->kind = told->kind == TOLD_FLIGHT     ? LEG_FLIGHT
+                         : told->kind == TOLD_CHARGING ? LEG_WAIT
+                                                       : LEG_OTHER;
+        }
+    }
+}

@@ -1,0 +1,170 @@
+/* The power of each span: that of the words it stands among. */
+#include "spans.h"
+
+/* An outlet of a bus or train is seat power, which counts as nothing. */
+static enum power_source
+power_of(int word, const struct span *span)
+{
+    switch (word) {
+    case POWER_WORD_WALL:
+        return POWER_SOURCE_WALL;
+    case POWER_WORD_CAR:
+        return POWER_SOURCE_CAR;
+    case POWER_WORD_PLUG:
+        return span->kind == LEG_DRIVE && !span->has_seats ? POWER_SOURCE_CAR
+               : span->kind == LEG_WAIT                    ? POWER_SOURCE_WALL
+                                                           : POWER_SOURCE_NONE;
+    default:
+        return POWER_SOURCE_NONE;
+    }
+}
+
+/* The span that words at `at` are of: the one before them in their sentence, else the next one. */
+static struct span *
+span_around(const struct items *items, struct spans *spans, size_t at)
+{
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+    struct span *before = NULL;
+
+    for (i = 0; i < spans->count; i++) {
+        struct span *span = &spans->list[i];
+
+        if (span->at >= from && span->at < to && span->at < at &&
+            (before == NULL || span->at >= before->at)) {
+            before = span;
+        }
+        if (span->at >= at && span->at < to && before == NULL) {
+            return span;
+        }
+    }
+    return before;
+}
+
+static const char vehicles[] = " car van truck suv jeep rv carro coche auto camioneta troca ";
+
+static bool
+sentence_has(const struct items *items, size_t at, const char *words)
+{
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+
+    for (i = items->list[from].from; i < items->list[to - 1].to; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "There is an outlet at the hotel": not where one drives. */
+static bool
+is_elsewhere(const struct items *items, size_t at, int word, const struct span *span)
+{
+    return word == POWER_WORD_PLUG && span->kind == LEG_DRIVE &&
+           !sentence_has(items, at, vehicles) && sentence_has(items, at, " at there alla en ");
+}
+
+/*
+ * "We drive 90 minutes. The car has an adapter.": words of power in a sentence without a span are
+ * of the drives if they name the car, of the wait told last if they name the wall.
+ */
+static void
+power_apart(const struct items *items, struct spans *spans, size_t at, int word)
+{
+    bool car =
+        word == POWER_WORD_CAR || (word == POWER_WORD_PLUG && sentence_has(items, at, vehicles));
+    size_t i;
+
+    for (i = spans->count; i > 0; i--) {
+        struct span *span = &spans->list[i - 1];
+
+        if (car && span->kind == LEG_DRIVE && !span->has_seats && !span->has_power) {
+            span->has_power = true;
+            span->power = POWER_SOURCE_CAR;
+        } else if (word == POWER_WORD_WALL && span->kind == LEG_WAIT && span->at < at) {
+            span->has_power = true;
+            span->power = POWER_SOURCE_WALL;
+            return;
+        }
+    }
+}
+
+/* One drives in the same sentence. */
+static bool
+drives_near(const struct items *items, const struct spans *spans, size_t at)
+{
+    size_t from = sentence_start(items, at), i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].kind == LEG_DRIVE && spans->list[i].at >= from &&
+            spans->list[i].at < at) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ", in the car with its charger": a clause of its own for all drives of the sentence. */
+static bool
+is_clause_of_car(const struct items *items, const struct spans *spans, size_t at, int word)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+    bool car = word == POWER_WORD_CAR;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].at >= from && spans->list[i].at < to) {
+            return false;
+        }
+    }
+    for (i = items->list[from].from; word == POWER_WORD_PLUG && i < items->list[to - 1].to; i++) {
+        car = car || token_among(items->tokens, i, vehicles);
+    }
+    return car;
+}
+
+void
+spans_power(const struct items *items, struct spans *spans)
+{
+    bool whole_way = tokens_have(items->tokens, "whole way|all the way|whole drive|whole time|"
+                                                "entire way|todo el camino|entire drive");
+    size_t at, i;
+
+    for (at = 0; at < items->count; at++) {
+        int word = item_value(items, at, ITEM_POWER);
+        struct span *span;
+
+        if (word < 0 || power_is_denied(items, at)) {
+            continue;
+        }
+        span = span_around(items, spans, at);
+        if (span != NULL && drives_near(items, spans, at) &&
+            ((word == POWER_WORD_CAR && span->kind != LEG_DRIVE) ||
+             is_clause_of_car(items, spans, at, word))) {
+            power_apart(items, spans, at, word);
+            continue; /* "5 hours with a 30 minute stop, car charger" */
+        }
+        if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0 &&
+            !is_elsewhere(items, at, word, &spans->list[0])) {
+            span = &spans->list[0];
+        }
+        if (span == NULL) {
+            power_apart(items, spans, at, word);
+            continue;
+        }
+        if (span->has_power && word == POWER_WORD_PLUG) {
+            continue;
+        }
+        span->has_power = true;
+        span->power = span->kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, span);
+        if (span > spans->list && span->homeward && span->power == POWER_SOURCE_CAR &&
+            (clause_start(items, span->at) == clause_start(items, (span - 1)->at) ||
+             clause_start(items, span->at) != clause_start(items, at)) &&
+            !(span - 1)->has_power) {
+            (span - 1)->power = span->power; /* "2 hours there and 2 back with the adapter" */
+        }
+        for (i = 0; whole_way && i < spans->count; i++) {
+            if (spans->list[i].kind == span->kind) {
+                spans->list[i].power = span->power;
+            }
+        }
+    }
+}

@@ -1,0 +1,165 @@
+/* Whose charge a state is: see subjects.h. */
+#include "subjects.h"
+
+#include <string.h>
+
+#include "counted.h"
+
+enum { SUBJECT_REACH = 9 };
+
+static bool
+is_passed_over(const struct items *items, size_t at)
+{
+    static const enum item_is passed[] = {
+        ITEM_LINK,      ITEM_AT,       ITEM_SHOWS,  ITEM_HEDGE,   ITEM_HAVE,
+        ITEM_ARTICLE,   ITEM_OF,       ITEM_LEFT,   ITEM_BATTERY, ITEM_WAS,
+        ITEM_NOW,       ITEM_ACTIVITY, ITEM_WORD,   ITEM_SIGN,    ITEM_POWER,
+        ITEM_THEN_LEFT, ITEM_FROM,     ITEM_USE,    ITEM_CLAIM,   ITEM_MINUS,
+        ITEM_FULL,      ITEM_LASTS,    ITEM_DEPART, ITEM_WILL_BE, ITEM_HEDGE_AFTER};
+    size_t i;
+
+    for (i = 0; i < sizeof passed / sizeof passed[0]; i++) {
+        if (item_is(items, at, passed[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "both batteries: 70 %" */
+static bool
+tells_all(const struct items *items, size_t pause)
+{
+    size_t from = clause_start(items, pause);
+
+    return items_find(items, from, pause, ITEM_BOTH) < pause &&
+           items_find(items, from, pause, ITEM_ACTIVITY) == pause;
+}
+
+/* "the other", "the others", "two spares"; "the other's at 50" is one. */
+static int
+others_at(struct items *items, size_t at)
+{
+    const struct token *word = &items->tokens->list[items->list[at].to - 1];
+
+    if (item_value(items, at, ITEM_OTHER) != 2 || word->end - word->start > strlen(word->text)) {
+        return 1;
+    }
+    if (at == 0 || !is_count(items, at - 1)) {
+        return SEVERAL;
+    }
+    items_spend(items, at - 1, 1);
+    return items->list[at - 1].value / 1000;
+}
+
+void
+subject_before(struct items *items, size_t at, struct group *group)
+{
+    size_t from = clause_start(items, at), i;
+    bool plural = false, noun = false;
+
+    if (from == at && item_text(items, at - 1, ":") && tells_all(items, at - 1)) {
+        group->times = 2;
+        group->named = true;
+        return;
+    }
+    group->times = 1;
+    for (i = at; i > from && at - i < SUBJECT_REACH; i--) {
+        size_t here = i - 1;
+
+        if (is_count(items, here)) {
+            if (is_label(items, here)) {
+                group->ordinal = items->list[here].value / 1000;
+                group->named = true;
+                items_spend(items, here, 1);
+            } else if (here > 1 && item_is(items, here - 1, ITEM_OF) &&
+                       is_count(items, here - 2)) { /* "2 of my 3 batteries are full" */
+                group->times = items->list[here - 2].value / 1000;
+                group->named = true;
+                items_spend(items, here - 2, 1);
+            } else if (!is_setting_number(items, here)) {
+                group->times = items->list[here].value / 1000;
+                group->named = true;
+                items_spend(items, here, 1);
+            }
+            return;
+        }
+        if (items->list[here].spent && !item_is(items, here, ITEM_BATTERY)) {
+            break;
+        }
+        if (group->state.is_lights && here + 1 == at && item_is(items, here, ITEM_ALL)) {
+            continue; /* "all four lights" */
+        }
+        if (item_is(items, here, ITEM_BOTH) || item_is(items, here, ITEM_ALL) ||
+            item_is(items, here, ITEM_EACH)) {
+            group->times = item_is(items, here, ITEM_BOTH) ? 2 : ALL_OF_THEM;
+            group->named = true;
+            return;
+        }
+        if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
+            group->times = others_at(items, here);
+            group->named = true;
+            group->ordinal =
+                item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;
+            return;
+        }
+        if (item_is(items, here, ITEM_ARTICLE) && here + 1 == at && !group->state.is_lights) {
+            break; /* "left at 8 with a full battery" */
+        }
+        noun = noun || item_is(items, here, ITEM_BATTERY);
+        plural = plural || item_value(items, here, ITEM_BATTERY) == 2;
+        if (!is_passed_over(items, here)) {
+            break;
+        }
+    }
+    group->named = noun;
+    group->times = plural ? SEVERAL : 1;
+}
+
+size_t
+over_links(const struct items *items, size_t at)
+{
+    while (item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_ARTICLE)) {
+        at++;
+    }
+    return at;
+}
+
+void
+subject_behind(struct items *items, struct group *group)
+{
+    size_t after = group->state.from + group->state.count, next;
+    bool noun = item_is(items, after, ITEM_BATTERY);
+
+    if (noun && item_value(items, after, ITEM_BATTERY) == 2 && group->times == 1 && !group->named) {
+        group->times = SEVERAL;
+    }
+    after += noun ? 1 : 0;
+    next = over_links(items, after);
+    next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
+    if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
+        size_t each = item_is(items, next, ITEM_EACH) ? next : after;
+        size_t all = over_links(items, each + (item_is(items, each + 1, ITEM_OF) ? 2U : 1U));
+
+        group->times = group->times > 1 ? group->times : ALL_OF_THEM;
+        items_spend(items, each, 1);
+        if (all > each + 1 && is_count(items, all)) { /* "half on each of the two" */
+            group->times = items->list[all].value / 1000;
+            items_spend(items, all, 1);
+        }
+    } else if (item_free_number(items, after) && items->list[after].times) {
+        group->times = items->list[after].value / 1000;
+        items_spend(items, after, 1);
+    } else if (!group->named && next > after && item_text(items, after, "las") &&
+               is_count(items, next) &&
+               (next + 1 >= items->count || items->list[next + 1].is == ITEM_PAUSE ||
+                items->list[next + 1].is == ITEM_STOP)) {
+        group->times = items->list[next].value / 1000; /* "al 100 las dos" */
+        items_spend(items, next, 1);
+    } else if (next > after && item_is(items, next, ITEM_BOTH)) {
+        group->times = 2;
+    } else if (next > after && item_is(items, next, ITEM_ALL) && is_count(items, next + 1)) {
+        group->times = items->list[next + 1].value / 1000;
+        items_spend(items, next + 1, 1);
+    }
+}

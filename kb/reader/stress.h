@@ -1,0 +1,14 @@
+/*
+ * How much each word of a question counts. People tell a story before they ask ("we are up at the
+ * lake with my dad, his hose is short. can I get a longer one?"): the sentences that ask count
+ * whole, the others less, for what they mention is often another topic's.
+ */
+#ifndef STRESS_H
+#define STRESS_H
+
+#include "words.h"
+
+/* The stress of each word, 0 to 1, in `arena`; all 1 where no sentence asks, or all do. */
+float *stress_of(void *arena, const struct words *words);
+
+#endif

@@ -1,0 +1,106 @@
+/* A mains failure as one renter tells it: where it is, and who runs out when. */
+#include "fixture.h"
+
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    stage = fixture_new();
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+}
+
+START_TEST(a_mains_failure_is_of_the_village_of_the_address)
+{
+    stage->rentals[0].emergency_address = "14 Tarn Road, Upper Dorrow, Cabin 4";
+    fixture_text(stage, "the power is out");
+    fixture_alerts(stage, ALERT_URGENT, "sign:power-out-now");
+    ck_assert_str_eq(stage->verdict.alert.area, "Upper Dorrow");
+}
+END_TEST
+
+START_TEST(without_a_village_it_is_of_the_house)
+{
+    stage->rentals[0].emergency_address = "14 Tarn Road, Cabin 4";
+    stage->rentals[0].place = "Cabin 4, Upper Lodge";
+    fixture_text(stage, "the power is out");
+    ck_assert_str_eq(stage->verdict.alert.area, "Upper Lodge");
+}
+END_TEST
+
+START_TEST(without_place_and_address_it_is_nobody_else_s)
+{
+    stage->rentals[0].emergency_address = NULL;
+    stage->rentals[0].place = NULL;
+    fixture_text(stage, "the power is out");
+    ck_assert_ptr_null(stage->verdict.alert.area);
+}
+END_TEST
+
+START_TEST(an_emergency_and_any_other_matter_stay_apart)
+{
+    fixture_text(stage, "the power is out and i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    ck_assert_ptr_null(stage->verdict.alert.area);
+    fixture_text(stage, "i feel dizzy");
+    ck_assert_ptr_null(stage->verdict.alert.area);
+}
+END_TEST
+
+/* Two full batteries at continuous 2: 60 min new, measured at 100 and 90 %; 60 + 54 = 114. */
+START_TEST(it_tells_when_the_batteries_end_by_the_low_end)
+{
+    fixture_text(stage, "2 full batteries, how long do i have");
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, fixture_start_utc_s + 114 * 60);
+    fixture_wait_minutes(stage, 20);
+    fixture_text(stage, "the power is out");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, fixture_start_utc_s + 114 * 60);
+}
+END_TEST
+
+START_TEST(a_charge_that_is_told_with_it_counts)
+{
+    fixture_text(stage, "the power is out, i have 2 full batteries");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, fixture_start_utc_s + 114 * 60);
+}
+END_TEST
+
+START_TEST(of_whom_no_charge_is_told_that_is_not_known)
+{
+    fixture_text(stage, "the power is out");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, 0);
+}
+END_TEST
+
+START_TEST(a_stranger_s_is_nobody_else_s)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "the power is out");
+    ck_assert_ptr_null(stage->verdict.alert.area);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("outage");
+
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, a_mains_failure_is_of_the_village_of_the_address);
+    tcase_add_test(tests, without_a_village_it_is_of_the_house);
+    tcase_add_test(tests, without_place_and_address_it_is_nobody_else_s);
+    tcase_add_test(tests, an_emergency_and_any_other_matter_stay_apart);
+    tcase_add_test(tests, it_tells_when_the_batteries_end_by_the_low_end);
+    tcase_add_test(tests, a_charge_that_is_told_with_it_counts);
+    tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
+    tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
+    return fixture_run(tests);
+}
