@@ -83,7 +83,7 @@ finish(const struct asked *asked, const struct charge_sum *sum, char *text, stru
 
 /* ---- when they are full ---------------------------------------------------------------------- */
 
-/* "Emptiest first; change batteries at 9:10 pm, 1:40 am." True if somebody must get up for that. */
+/* "Emptiest first; change at 9:10 pm, 1:40 am." True if somebody must get up for that. */
 static bool
 append_changes(const struct asked *asked, const struct charge_sum *sum, char **text)
 {

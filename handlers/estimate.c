@@ -89,6 +89,19 @@ estimate_counted_with(const struct asked *asked, const struct running *running)
                : counted;
 }
 
+void
+estimate_say_counted(const struct asked *asked, const struct running *running,
+                     struct answer *answer)
+{
+    char *counted = estimate_counted_with(asked, running);
+
+    if (asked->context->rental_count > 1) { /* whose it is must be said */
+        answer->text = memory_format(asked->arena, "%s %s", answer->text, counted);
+    } else {
+        estimate_extra(answer, counted);
+    }
+}
+
 char *
 estimate_record_says(const struct asked *asked, const struct running *running)
 {

@@ -54,6 +54,9 @@ bool estimate_take_cold(const struct asked *asked, struct ground *ground, struct
 
 /* "Counted with continuous 2, ordered at rest." */
 char *estimate_counted_with(const struct asked *asked, const struct running *running);
+/* Says it with the answer, as an extra unless several rentals are on this phone. */
+void estimate_say_counted(const struct asked *asked, const struct running *running,
+                          struct answer *answer);
 /* "Our record says continuous 2 at rest; please don't change it ..." */
 char *estimate_record_says(const struct asked *asked, const struct running *running);
 

@@ -159,29 +159,37 @@ take_cylinder(const struct asked *asked, const struct asked *before, const struc
     return answer->psi > 0 || answer->bar > 0 || answer->size[0] != '\0' || answer->flow_tenths > 0;
 }
 
-/* When they must be charged: a time, or only the half of the day or the day that was left open. */
+/* A time by itself, or only the half of the day or the day that was left open. */
+static bool
+take_bare_time(const struct asked *asked, const struct asked *before, struct told *told)
+{
+    int64_t utc_s;
+
+    if (answered_time(asked, &utc_s)) {
+        answered_as_told(asked, utc_s, &told->ready_by, &told->day);
+        told->has_day = true;
+        return true;
+    }
+    if ((told->missing & MISSING_AM_PM) != 0) {
+        return answered_half_of_day(asked, before->text, &told->ready_by);
+    }
+    if (told->has_ready_by && answered_day(asked, told->ready_by, &told->day)) {
+        told->has_day = true;
+        return true;
+    }
+    return false;
+}
+
+/* When they must be charged. "2 full" is no time. */
 static bool
 take_ready_by(const struct asked *asked, const struct asked *before, const struct told *answer,
               struct told *told)
 {
-    int64_t utc_s;
-
     if (answer->has_ready_by) {
         told->ready_by = answer->ready_by;
         told->has_day = answer->has_day || told->has_day;
         told->day = answer->has_day ? answer->day : told->day;
-    } else if (told_batteries(answer) > 0) {
-        return false; /* "2 full" is no time */
-    } else if (answered_time(asked, &utc_s)) {
-        answered_as_told(asked, utc_s, &told->ready_by, &told->day);
-        told->has_day = true;
-    } else if ((told->missing & MISSING_AM_PM) != 0) {
-        if (!answered_half_of_day(asked, before->text, &told->ready_by)) {
-            return false;
-        }
-    } else if (told->has_ready_by && answered_day(asked, told->ready_by, &told->day)) {
-        told->has_day = true;
-    } else {
+    } else if (told_batteries(answer) > 0 || !take_bare_time(asked, before, told)) {
         return false;
     }
     told->has_ready_by = true;

@@ -175,7 +175,7 @@ add_extras(const struct planned *planned, struct answer *answer)
                         start_utc_s + outcome->runs_out_at * INT64_C(60)));
     }
     if (planned->low.running.figure != NULL) {
-        estimate_extra(answer, estimate_counted_with(asked, &planned->low.running));
+        estimate_say_counted(asked, &planned->low.running, answer);
     }
     if (planned->low.cold_percent < 100) {
         extra(planned, answer, SAY_COLD,

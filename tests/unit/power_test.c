@@ -79,6 +79,16 @@ START_TEST(asleep_only_the_battery_in_the_unit_counts)
 }
 END_TEST
 
+START_TEST(on_a_phone_of_two_rentals_whose_hours_they_are_is_always_said)
+{
+    fixture_second_rental(stage);
+    stage->house.company = "A Company With A Name That Leaves No Room For What Is Said Beside";
+    fixture_text(stage, "ana: 2 full, going to sleep, how long have i got left");
+    fixture_text(stage, "1");
+    fixture_says(stage, "Ana: Counted with pulse 2, ordered for sleep.");
+}
+END_TEST
+
 START_TEST(without_an_order_for_sleep_staff_call_before_bedtime)
 {
     stage->rentals[0].orders[ACTIVITY_SLEEP].known = false;
@@ -288,6 +298,7 @@ main(void)
     tcase_add_test(tests, an_empty_battery_is_no_time_at_all);
     tcase_add_test(tests, walking_takes_the_order_for_walking);
     tcase_add_test(tests, asleep_only_the_battery_in_the_unit_counts);
+    tcase_add_test(tests, on_a_phone_of_two_rentals_whose_hours_they_are_is_always_said);
     tcase_add_test(tests, without_an_order_for_sleep_staff_call_before_bedtime);
     tcase_add_test(tests, a_setting_that_differs_gets_the_time_for_what_runs_and_a_call);
     tcase_add_test(tests, what_the_file_does_not_give_goes_to_staff);
