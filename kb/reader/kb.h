@@ -7,8 +7,8 @@
  * Folder layout: topics/LANG/ID.md, signs/LANG/ID.md, equipment/ID.json,
  * words/LANG.txt (shorthand), words/LANG-known.txt (words that are right as they are spelt, for
  * signs), words/LANG-ordinary.txt (the same for topics), words/LANG-classes.txt (word classes of
- * the signs), words/LANG-elsewhere.txt (texts that no topic fits), words/LANG-harmless.txt (ordinary
- * texts, for the signs only).
+ * the signs), words/LANG-elsewhere.txt (texts that no topic fits), words/LANG-harmless.txt
+ * (ordinary texts, for the signs only).
  */
 #ifndef KB_H
 #define KB_H
