@@ -10,15 +10,8 @@
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
 
-/* What the second opinion made of the whole text; without one `look` is NULL. */
-struct view {
-    struct opinion_look *look;
-    struct opinion_finding findings[OPINION_LEVELS];
-};
-
 /* What a line of a sign is searched for, and what held it back. */
 struct wanted {
-    const struct view *view;
     struct sign_match *match;
     const struct phrase *held_by; /* an open figure of speech, or NULL */
     enum sign_held held;
@@ -127,16 +120,18 @@ has_level(const struct sign_match *matches, size_t count, int level)
 /* Adds what the second opinion finds and no phrase found or had to hold back; returns how many
  * there are then. */
 static size_t
-add_opinion(const struct view *view, const struct search *search, const struct held_back *held,
+add_opinion(const struct sign_index *index, struct search *search, const struct held_back *held,
             struct sign_match *matches, size_t count, size_t room)
 {
+    struct opinion_finding findings[OPINION_LEVELS];
     int level;
 
-    if (view->look == NULL || has_level(matches, count, SIGN_EMERGENCY)) {
+    if (index->opinion == NULL || has_level(matches, count, SIGN_EMERGENCY)) {
         return count;
     }
+    opinion_find(index->opinion, search->arena, &search->heard, findings);
     for (level = OPINION_LEVELS - 1; level >= 0; level--) {
-        const struct opinion_finding *finding = &view->findings[level];
+        const struct opinion_finding *finding = &findings[level];
 
         if (finding->nearest != NULL && count < room && !has_level(matches, count, level) &&
             !opinion_was_held(finding, &search->heard, held)) {
@@ -148,31 +143,21 @@ add_opinion(const struct view *view, const struct search *search, const struct h
     return count;
 }
 
-/* Reads the text for phrases and for the second opinion. */
-static void
-begin(const struct sign_index *index, struct workspace *workspace, struct words words,
-      struct search *search, struct view *view)
-{
-    search_begin(search, index->vocabulary, workspace, words);
-    view->look = opinion_find(index->opinion, search->arena, &search->heard, view->findings);
-}
-
 size_t
 sign_index_find(const struct sign_index *index, struct workspace *workspace, struct words words,
                 struct sign_match *matches, size_t room)
 {
     struct search search;
-    struct view view;
     struct held_back held = {0};
     size_t count = 0, i;
     bool *is_likely;
 
-    begin(index, workspace, words, &search, &view);
+    search_begin(&search, index->vocabulary, workspace, words);
     held.list = memory_array(search.arena, struct sign_match, index->count + 1);
     held.is_figure = search.is_figure;
     is_likely = find_likely(index, &search);
     for (i = 0; i < index->count && count < room; i++) {
-        struct wanted wanted = {.view = &view, .match = &matches[count]};
+        struct wanted wanted = {.match = &matches[count]};
 
         if (find_sign(&search, &index->signs[i], is_likely, &wanted)) {
             count++;
@@ -180,7 +165,7 @@ sign_index_find(const struct sign_index *index, struct workspace *workspace, str
             held.list[held.count++] = *wanted.match;
         }
     }
-    count = add_opinion(&view, &search, &held, matches, count, room);
+    count = add_opinion(index, &search, &held, matches, count, room);
     talloc_free(search.arena);
     return count;
 }
@@ -197,12 +182,11 @@ any_words(struct search *search, const struct phrase *phrases, size_t count, str
 }
 
 static bool
-explain_sign(struct search *search, const struct view *view, const struct sign_phrases *signs,
-             const bool *is_likely, struct sign_explained *explained)
+explain_sign(struct search *search, const struct sign_phrases *signs, const bool *is_likely,
+             struct sign_explained *explained)
 {
     struct sign_match figure = {0};
-    struct wanted wanted = {.view = view, .match = &explained->match};
-    struct wanted by = {.view = view, .match = &figure};
+    struct wanted wanted = {.match = &explained->match}, by = {.match = &figure};
 
     *explained = (struct sign_explained){.held = SIGN_FIRES};
     if (find_sign(search, signs, is_likely, &wanted)) {
@@ -229,17 +213,16 @@ sign_index_explain(const struct sign_index *index, struct workspace *workspace, 
 {
     struct sign_match *matches = memory_array(NULL, struct sign_match, room + 1);
     struct search search;
-    struct view view;
     struct held_back held = {0};
     size_t count = 0, fired = 0, all, i;
     bool *is_likely;
 
-    begin(index, workspace, words, &search, &view);
+    search_begin(&search, index->vocabulary, workspace, words);
     held.list = memory_array(search.arena, struct sign_match, index->count + 1);
     held.is_figure = search.is_figure;
     is_likely = find_likely(index, &search);
     for (i = 0; i < index->count && count < room; i++) {
-        if (explain_sign(&search, &view, &index->signs[i], is_likely, &explained[count])) {
+        if (explain_sign(&search, &index->signs[i], is_likely, &explained[count])) {
             if (explained[count].held == SIGN_FIRES) {
                 matches[fired++] = explained[count].match;
             } else {
@@ -248,7 +231,7 @@ sign_index_explain(const struct sign_index *index, struct workspace *workspace, 
             count++;
         }
     }
-    all = add_opinion(&view, &search, &held, matches, fired, room - count + fired);
+    all = add_opinion(index, &search, &held, matches, fired, room - count + fired);
     for (i = fired; i < all; i++) {
         explained[count++] = (struct sign_explained){matches[i], SIGN_LIKE, NULL};
     }
@@ -262,12 +245,11 @@ sign_index_fires(const struct sign_index *index, struct workspace *workspace,
                  const struct sign_phrases *signs, struct words words)
 {
     struct sign_match match;
-    struct view view;
-    struct wanted wanted = {.view = &view, .match = &match};
+    struct wanted wanted = {.match = &match};
     struct search search;
     bool fires;
 
-    begin(index, workspace, words, &search, &view);
+    search_begin(&search, index->vocabulary, workspace, words);
     fires = find_sign(&search, signs, find_likely(index, &search), &wanted);
     talloc_free(search.arena);
     return fires;

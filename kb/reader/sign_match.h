@@ -74,8 +74,7 @@ enum sign_held {
     SIGN_LIKE,       /* fires by the second opinion: the text is like a whole text of its file */
     SIGN_TAKEN_BACK, /* by a negation: "no chest pain" */
     SIGN_EXPLAINED,  /* by a figure of speech of "Not meant by" */
-    SIGN_PAST,       /* by a time long past: "had a stroke in 2015" */
-    SIGN_DOUBTED     /* by the second opinion: nothing else in the text speaks for danger */
+    SIGN_PAST        /* by a time long past: "had a stroke in 2015" */
 };
 
 struct sign_explained {

@@ -14,8 +14,7 @@ enum {
     RUN_SENTENCES = 3,  /* sentences looked at together */
     STRETCH_WORDS = 12, /* of a long sentence */
     STRETCH_STEP = 6,
-    BESIDE_WORDS = 6, /* on either side of a phrase's words */
-    WORDS_MIN = 3     /* fewer tell too little; the phrases are for them */
+    WORDS_MIN = 3 /* fewer tell too little; the phrases are for them */
 };
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
@@ -60,7 +59,7 @@ bias_of(const struct linear *linear)
 /* ---- Finding ------------------------------------------------------------------------------- */
 
 /* A text on its way through the opinion. */
-struct opinion_look {
+struct looking {
     const struct opinion *opinion;
     const struct linear *linear;
     void *arena;
@@ -72,8 +71,7 @@ struct opinion_look {
 
 /* Adds one trait by its number, UINT32_MAX for an unknown one. */
 static void
-add(const struct opinion_look *looking, uint32_t number, enum feature_block block,
-    struct sums *sums)
+add(const struct looking *looking, uint32_t number, enum feature_block block, struct sums *sums)
 {
     const struct opinion *opinion = looking->opinion;
     const struct linear *linear = looking->linear;
@@ -92,7 +90,7 @@ add(const struct opinion_look *looking, uint32_t number, enum feature_block bloc
 
 /* Sums up the traits so that those of any stretch of words are a difference of two sums. */
 static void
-sum_up(struct opinion_look *looking, int without)
+sum_up(struct looking *looking, int without)
 {
     size_t words = looking->heard->count, i;
     const struct features *features = &looking->traits.features;
@@ -123,7 +121,7 @@ sum_up(struct opinion_look *looking, int without)
 
 /* What the traits of the words first..last come to. */
 static struct sums
-sums_within(const struct opinion_look *looking, int first, int last)
+sums_within(const struct looking *looking, int first, int last)
 {
     struct sums within = {{0}, {{0}}, 0, 0};
     int reach, block, level;
@@ -145,7 +143,7 @@ sums_within(const struct opinion_look *looking, int first, int last)
 }
 
 static void
-look_at(struct opinion_look *looking, int first, int last)
+look_at(struct looking *looking, int first, int last)
 {
     struct sums within = sums_within(looking, first, last);
     float scores[OPINION_LEVELS];
@@ -175,7 +173,7 @@ dot(const struct opinion_rows *rows, size_t example, const float *values)
 
 /* The example of the level that is most like the words found: its sign is the one that fires. */
 static const struct opinion_example *
-nearest(const struct opinion_look *looking, int level)
+nearest(const struct looking *looking, int level)
 {
     const struct opinion *opinion = looking->opinion;
     const struct opinion_finding *finding = &looking->findings[level];
@@ -221,7 +219,7 @@ sentence_end(const struct heard *heard, int first)
 
 /* Looks at every run of one to three sentences, and at a long sentence in stretches. */
 static void
-look_around(struct opinion_look *looking)
+look_around(struct looking *looking)
 {
     const struct heard *heard = looking->heard;
     int first = 0, count = (int)heard->count, at, sentences;
@@ -245,14 +243,14 @@ look_around(struct opinion_look *looking)
     }
 }
 
-static struct opinion_look *
+static struct looking *
 look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
      const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
 {
-    struct opinion_look *looking = memory_new(arena, struct opinion_look);
+    struct looking *looking = memory_new(arena, struct looking);
     int level;
 
-    *looking = (struct opinion_look){
+    *looking = (struct looking){
         .opinion = opinion, .linear = linear, .arena = arena, .heard = heard, .findings = findings};
     for (level = 0; level < OPINION_LEVELS; level++) {
         findings[level] = (struct opinion_finding){NOTHING, NOTHING, NOTHING, 0, 0, NULL};
@@ -286,17 +284,17 @@ opinion_look(const struct opinion *opinion, const struct linear *linear, int wit
     look(opinion, linear, without, arena, heard, findings);
 }
 
-struct opinion_look *
+void
 opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
              struct opinion_finding findings[OPINION_LEVELS])
 {
     const struct opinion_bounds *bounds;
-    struct opinion_look *looking;
+    struct looking *looking;
     int level;
 
     if (opinion == NULL) {
         memset(findings, 0, OPINION_LEVELS * sizeof(*findings));
-        return NULL; /* the content has too few examples to learn from */
+        return; /* the content has too few examples to learn from */
     }
     looking = look(opinion, &opinion->linear, PARTS_MAX, arena, heard, findings);
     bounds = opinion_is_bodily(opinion, heard) ? &opinion->of_body : &opinion->any;
@@ -307,71 +305,6 @@ opinion_find(const struct opinion *opinion, void *arena, const struct heard *hea
             findings[level].nearest = nearest(looking, level);
         }
     }
-    return looking;
-}
-
-/* ---- Doubting ------------------------------------------------------------------------------ */
-
-float
-opinion_danger(const struct opinion_finding findings[OPINION_LEVELS], int level)
-{
-    float clinical = findings[SIGN_CLINICAL].decision;
-    float emergency = findings[SIGN_EMERGENCY].decision;
-    float state = clinical > emergency ? clinical : emergency;
-
-    return findings[level].decision > state ? findings[level].decision : state;
-}
-
-/* The first word of the sentence of the word at `index`. */
-static int
-sentence_begin(const struct heard *heard, int index)
-{
-    while (index > 0 && heard->list[index - 1].sentence == heard->list[index].sentence) {
-        index--;
-    }
-    return index;
-}
-
-/* Looks at what stands around the words first..last: no more of their sentence than a comma or a
- * few words away, for where one statement ends and the next begins is not always written. */
-static void
-look_beside(struct opinion_look *looking, int first, int last)
-{
-    const struct heard *heard = looking->heard;
-    int begin = sentence_begin(heard, first), end = sentence_end(heard, last);
-    int left = first, right = last;
-
-    while (left > begin && first - left < BESIDE_WORDS && !heard->list[left].comma_before) {
-        left--;
-    }
-    while (right < end && right - last < BESIDE_WORDS && !heard->list[right + 1].comma_before) {
-        right++;
-    }
-    look_at(looking, left, right);
-}
-
-bool
-opinion_doubts(const struct opinion_look *look, int level, int first, int last)
-{
-    struct opinion_finding findings[OPINION_LEVELS];
-    struct opinion_look beside;
-    float doubt;
-
-    if (look == NULL ||
-        sentence_end(look->heard, first) - sentence_begin(look->heard, first) + 1 <
-            DOUBT_WORDS_MIN ||
-        sentence_end(look->heard, last) - sentence_begin(look->heard, last) + 1 < DOUBT_WORDS_MIN) {
-        return false;
-    }
-    doubt = look->opinion->doubts.level[level];
-    if (opinion_danger(look->findings, level) >= doubt) {
-        return false;
-    }
-    memcpy(findings, look->findings, sizeof(findings));
-    beside = *look;
-    beside.findings = findings;
-    look_beside(&beside, first, last);
-    return opinion_danger(findings, level) < doubt;
 }
 
 /* How many words of a finding a held back sign has. */

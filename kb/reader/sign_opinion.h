@@ -63,22 +63,9 @@ struct opinion_finding {
 
 enum { OPINION_LEVELS = 3 }; /* by enum sign_level */
 
-/*
- * Looks at a text and fills findings; what it gives lives in `arena` and reads `heard`. `opinion`
- * may be NULL: nothing fires, and what it gives is NULL.
- */
-struct opinion_look;
-struct opinion_look *opinion_find(const struct opinion *opinion, void *arena,
-                                  const struct heard *heard,
-                                  struct opinion_finding findings[OPINION_LEVELS]);
-
-/*
- * True if the text, and what stands around its words first..last, speaks so little of danger that
- * hardly one in thirty of the whole texts of this level does: words of a phrase that stand there
- * are then taken for a manner of speaking. Of a short sentence nothing is doubted. `look` may be
- * NULL: nothing is.
- */
-bool opinion_doubts(const struct opinion_look *look, int level, int first, int last);
+/* Fills findings; `opinion` may be NULL: nothing fires. */
+void opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
+                  struct opinion_finding findings[OPINION_LEVELS]);
 
 /* Signs whose words stand in a text, but which something held back, and the words that figures of
  * speech cover (one bool a heard word). */

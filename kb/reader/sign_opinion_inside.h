@@ -8,9 +8,6 @@
 #include "sign_opinion.h"
 #include "sign_traits.h"
 
-/* Of a sentence with fewer words than these nothing is doubted: they tell too little. */
-enum { DOUBT_WORDS_MIN = 6 };
-
 /* The blocks that traits are in. */
 enum { BLOCKS = BLOCK_LETTERS + 1 };
 
@@ -37,7 +34,6 @@ struct opinion {
     float unknown_weight;               /* of a trait that no example has: as of the rarest */
     int bodily;                         /* the id of that class, or -1 */
     struct opinion_bounds any, of_body; /* of any text, and of one with a bodily word */
-    struct opinion_bounds doubts;       /* what opinion_danger() must be below to be doubted */
 };
 
 /* What the traits of some words come to. */
@@ -46,10 +42,6 @@ struct sums {
     float says[BLOCKS][OPINION_LEVELS];
     float unknown, all;
 };
-
-/* How much speaks for danger of some kind that a sign of this level may be about: the highest of
- * its own decision and of those on a person's state. */
-float opinion_danger(const struct opinion_finding findings[OPINION_LEVELS], int level);
 
 /* True if a text has a word that speaks of a person's body and state. */
 bool opinion_is_bodily(const struct opinion *opinion, const struct heard *heard);

@@ -19,17 +19,13 @@ static const struct harmless_share shares_of_any[OPINION_LEVELS] = {
     [SIGN_EQUIPMENT] = {0.002f, 0.02f},
     [SIGN_EMERGENCY] = {0.0008f, 0.015f}};
 static const struct harmless_share shares_of_body[OPINION_LEVELS] = {
-    [SIGN_CLINICAL] = {0.025f, 0.05f},
+    [SIGN_CLINICAL] = {0.012f, 0.04f},
     [SIGN_EQUIPMENT] = {0.01f, 0.02f},
-    [SIGN_EMERGENCY] = {0.025f, 0.05f}};
+    [SIGN_EMERGENCY] = {0.015f, 0.03f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
     [OPINION_PHRASE] = 0.2f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 3};
-
-/* This share of the whole texts held out may be doubted although they show a sign; of texts that
- * have a phrase's words besides it is fewer. Without whole texts nothing is doubted. */
-static const float doubted = 0.03f, never_doubted = -1000;
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
@@ -183,31 +179,6 @@ find_bounds(struct learning *learning, const struct opinion *opinion,
     return bounds;
 }
 
-/* How little must speak for danger so that hardly any grave text is doubted. */
-static struct opinion_bounds
-find_doubts(struct learning *learning, const struct opinion *opinion)
-{
-    float *dangers = memory_array(learning->scratch, float, learning->count + 1);
-    struct opinion_bounds doubts;
-    int level;
-
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        size_t count = 0, i;
-
-        for (i = 0; i < learning->count; i++) {
-            if (opinion->examples[i].weight == OPINION_WHOLE && learning->labels[i] == level &&
-                learning->heard[i].count >= DOUBT_WORDS_MIN) {
-                dangers[count++] = opinion_danger(learning->held_out[i].findings, level);
-            }
-        }
-        qsort(dangers, count, sizeof(*dangers), by_falling);
-        doubts.level[level] =
-            count == 0 ? never_doubted : dangers[count - 1 - (size_t)(doubted * (float)count)];
-    }
-    talloc_free(dangers);
-    return doubts;
-}
-
 static bool
 has_whole_texts(const struct opinion_example *examples, size_t count)
 {
@@ -268,7 +239,6 @@ learn(struct learning *learning, struct opinion *opinion)
     try_held_out(learning, opinion, &examples, &trace);
     opinion->any = find_bounds(learning, opinion, shares_of_any, false);
     opinion->of_body = find_bounds(learning, opinion, shares_of_body, true);
-    opinion->doubts = find_doubts(learning, opinion);
     talloc_free(trace.steps);
     keep_rows(learning, opinion);
 }

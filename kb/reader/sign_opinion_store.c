@@ -12,7 +12,7 @@ struct head {
     struct kept_head kept;
     uint32_t example_count, row_size, feature_count, feature_mask, labels, stride;
     float unknown_weight;
-    struct opinion_bounds any, of_body, doubts;
+    struct opinion_bounds any, of_body;
 };
 
 enum { PART_COUNT = 8 };
@@ -60,7 +60,6 @@ opinion_save(void *arena, const struct opinion *opinion, size_t *length)
     head.unknown_weight = opinion->unknown_weight;
     head.any = opinion->any;
     head.of_body = opinion->of_body;
-    head.doubts = opinion->doubts;
     list_parts(&copy, &head, parts);
     return kept_save(arena, &head.kept, parts, PART_COUNT, length);
 }
@@ -108,7 +107,6 @@ opinion_load(void *arena, const char *bytes, size_t length, const struct vocabul
     loaded->bodily = vocabulary_id(vocabulary, sign_class_bodily);
     loaded->any = head.any;
     loaded->of_body = head.of_body;
-    loaded->doubts = head.doubts;
     *opinion = loaded;
     return 0;
 }

@@ -75,6 +75,29 @@ static const char *const ordinary[] = {
     "how do i clean the filter",
     "We are in the red cabin by the lake"};
 
+/* The same in Spanish, with and without accents. */
+static const char *const grave_in_spanish[] = {"mi esposo no puede respirar",
+                                               "le duele mucho el pecho",
+                                               "mi mamá no despierta",
+                                               "tiene los labios morados",
+                                               "está tosiendo sangre",
+                                               "mi papa esta convulsionando",
+                                               "se le cayo la mitad de la cara",
+                                               "ya no quiero vivir",
+                                               "se incendió la cánula",
+                                               "nos quedamos sin oxígeno",
+                                               "se pego muy fuerte en la cabeza",
+                                               "mi abuela no me reconoce",
+                                               "no le duele el pecho pero se desmayó"};
+
+static const char *const ordinary_in_spanish[] = {
+    "Gracias por la ayuda con el cargador",
+    "la renta se vence el viernes o podemos quedarnos un dia mas",
+    "¿Dónde encuentro el cable del carro?",
+    "La vista desde el hotel es preciosa y los nietos adoran la nieve",
+    "como limpio el filtro",
+    "Estamos en la cabaña roja junto al lago"};
+
 static bool
 is_emergency(const char *text)
 {
@@ -112,17 +135,32 @@ check_beside(const char *sentence, const char *text)
     }
 }
 
-START_TEST(a_sign_fires_whatever_ordinary_text_stands_before_or_after_it)
+enum { ORDINARY = sizeof(ordinary) / sizeof(ordinary[0]) };
+_Static_assert(ORDINARY == sizeof(ordinary_in_spanish) / sizeof(ordinary_in_spanish[0]),
+               "as many in each language");
+
+static void
+check_beside_all(const char *sentence, const char *const texts[ORDINARY])
 {
     size_t i;
 
-    ck_assert_msg(is_emergency(grave[_i]), "\"%s\"", grave[_i]);
-    for (i = 0; i < sizeof(ordinary) / sizeof(ordinary[0]); i++) {
-        ck_assert_msg(!is_emergency(ordinary[i]), "\"%s\"", ordinary[i]);
-        check_beside(grave[_i], ordinary[i]);
-        check_beside(memory_format(arena, "%s\n%s", grave[_i], ordinary[i]),
-                     ordinary[(i + 1) % (sizeof(ordinary) / sizeof(ordinary[0]))]);
+    ck_assert_msg(is_emergency(sentence), "\"%s\"", sentence);
+    for (i = 0; i < ORDINARY; i++) {
+        ck_assert_msg(!is_emergency(texts[i]), "\"%s\"", texts[i]);
+        check_beside(sentence, texts[i]);
+        check_beside(memory_format(arena, "%s\n%s", sentence, texts[i]), texts[(i + 1) % ORDINARY]);
     }
+}
+
+START_TEST(a_sign_fires_whatever_ordinary_text_stands_before_or_after_it)
+{
+    check_beside_all(grave[_i], ordinary);
+}
+END_TEST
+
+START_TEST(so_does_a_spanish_one)
+{
+    check_beside_all(grave_in_spanish[_i], ordinary_in_spanish);
 }
 END_TEST
 
@@ -145,21 +183,33 @@ is_kept(const char *text, const char *joined)
     return true;
 }
 
-START_TEST(joining_texts_never_removes_a_sign)
+static void
+check_joined_with_topics(const char *sentence)
 {
     size_t topics, i;
     const struct topic *topic = kb_topics(kb, &topics);
 
     for (i = 0; i < topics; i++) {
         const char *asked = topic[i].asked_as_count > 0 ? topic[i].asked_as[0] : "hello";
-        const char *joined = memory_format(arena, "%s\n%s", grave[_i], asked);
+        const char *joined = memory_format(arena, "%s\n%s", sentence, asked);
 
-        ck_assert_msg(is_kept(grave[_i], joined), "\"%s\"", joined);
+        ck_assert_msg(is_kept(sentence, joined), "\"%s\"", joined);
         ck_assert_msg(is_kept(asked, joined), "\"%s\"", joined);
-        joined = memory_format(arena, "%s\n%s", asked, grave[_i]);
-        ck_assert_msg(is_kept(grave[_i], joined), "\"%s\"", joined);
+        joined = memory_format(arena, "%s\n%s", asked, sentence);
+        ck_assert_msg(is_kept(sentence, joined), "\"%s\"", joined);
         ck_assert_msg(is_kept(asked, joined), "\"%s\"", joined);
     }
+}
+
+START_TEST(joining_texts_never_removes_a_sign)
+{
+    check_joined_with_topics(grave[_i]);
+}
+END_TEST
+
+START_TEST(joining_never_removes_a_spanish_one)
+{
+    check_joined_with_topics(grave_in_spanish[_i]);
 }
 END_TEST
 
@@ -176,8 +226,12 @@ main(void)
     tcase_set_timeout(tests, 120);
     tcase_add_loop_test(tests, a_sign_fires_whatever_ordinary_text_stands_before_or_after_it, 0,
                         sizeof(grave) / sizeof(grave[0]));
+    tcase_add_loop_test(tests, so_does_a_spanish_one, 0,
+                        sizeof(grave_in_spanish) / sizeof(grave_in_spanish[0]));
     tcase_add_loop_test(tests, joining_texts_never_removes_a_sign, 0,
                         sizeof(grave) / sizeof(grave[0]));
+    tcase_add_loop_test(tests, joining_never_removes_a_spanish_one, 0,
+                        sizeof(grave_in_spanish) / sizeof(grave_in_spanish[0]));
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);
     failed = srunner_ntests_failed(runner);
