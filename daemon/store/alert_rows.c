@@ -27,6 +27,7 @@ alert_level_named(const char *name)
 /* What is already open for the same rental or stranger. */
 struct standing {
     bool found, reason_known;
+    bool is_apart; /* urgent or graver, and not for a mains failure alone */
     int64_t number;
     enum alert_level level;
 };
@@ -62,7 +63,7 @@ find_standing(struct store *store, const struct alert_row *alert, const char *re
     sqlite3_stmt *query = store_query(
         store,
         "SELECT alert_number, level, EXISTS (SELECT 1 FROM alert_event e"
-        " WHERE e.alert_number = d.alert_number AND e.reason = ?3) FROM alert_due d"
+        " WHERE e.alert_number = d.alert_number AND e.reason = ?3), area IS NULL FROM alert_due d"
         " WHERE CASE WHEN ?1 IS NULL THEN rental_id IS NULL AND phone = ?2 ELSE rental_id = ?1 END",
         VALUES(words(rental_id), words(alert->phone), words(alert->reason)), fault);
 
@@ -73,6 +74,7 @@ find_standing(struct store *store, const struct alert_row *alert, const char *re
         standing->number = sqlite3_column_int64(query, 0);
         standing->level = alert_level_named((const char *)sqlite3_column_text(query, 1));
         standing->reason_known = sqlite3_column_int(query, 2) != 0;
+        standing->is_apart = standing->level >= ALERT_URGENT && sqlite3_column_int(query, 3) != 0;
         store_end(query);
     }
     return 0;
@@ -214,7 +216,7 @@ alert_rows_open(struct store *store, const struct alert_row *alert, int64_t now_
     } else {
         rc = open_new(store, alert, rental_id, now_utc_s, alert_number, fault);
     }
-    if (rc == 0 && alert->area != NULL) {
+    if (rc == 0 && alert->area != NULL && !(standing.found && standing.is_apart)) {
         rc = alert_group_join(store, *alert_number, alert, now_utc_s, fault);
     }
 out:

@@ -70,8 +70,8 @@ enum { ALERT_OFFICE_PAUSE_S = 600, ALERT_BRIEF_MAX = 80 /* characters: it is tex
  * but for an office alert: that is called again about a further text, ALERT_OFFICE_PAUSE_S after
  * its last call or later. *number is the alert's; *is_new if it was opened now.
  *
- * One about a mains failure joins others of that area; any other reason that is urgent or graver
- * takes it out of them again (alert_group_rows.h).
+ * One about a mains failure joins others of that area; any other reason that is urgent or graver,
+ * told before or after, keeps it out of them (alert_group_rows.h).
  */
 int alert_rows_open(struct store *store, const struct alert_row *alert, int64_t now_utc_s,
                     int64_t *number, bool *is_new, struct fault *fault);

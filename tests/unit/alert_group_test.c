@@ -329,6 +329,21 @@ START_TEST(an_emergency_is_never_joined)
 }
 END_TEST
 
+START_TEST(what_is_urgent_for_another_reason_already_stays_by_itself)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    take(1, ROBIN);
+    worse("R-2", TOM, ALERT_URGENT, "sign:dizzy");
+    told("R-2", TOM, "Upper Dorrow", 0);
+    ck_assert_int_eq(head_of(2), 2);
+    ck_assert_ptr_null(found(2).taken_by);
+    told("R-3", ANA, "Upper Dorrow", 0);
+    worse("R-3", ANA, ALERT_URGENT, "sign:dizzy"); /* nor does who went out come in again */
+    told("R-3", ANA, "Upper Dorrow", 0);
+    ck_assert_int_eq(head_of(3), 3);
+}
+END_TEST
+
 START_TEST(what_somebody_has_already_does_not_change_hands)
 {
     worse("R-2", TOM, ALERT_OFFICE, "office:extend");
@@ -462,6 +477,7 @@ main(void)
     tcase_add_test(
         tests, if_the_first_is_an_emergency_the_next_stands_for_the_others_and_is_called_in_time);
     tcase_add_test(tests, an_emergency_is_never_joined);
+    tcase_add_test(tests, what_is_urgent_for_another_reason_already_stays_by_itself);
     tcase_add_test(tests, what_somebody_has_already_does_not_change_hands);
     tcase_add_test(tests, its_number_closes_all_and_that_of_a_renter_that_one);
     tcase_add_test(tests, the_first_can_be_closed_alone);
