@@ -12,8 +12,8 @@ is_due(const struct caller *caller, const struct alert_row *alert)
 {
     int64_t everyone_s = caller->config->alert_times[alert->level].everyone_s;
 
-    return alert->level >= ALERT_URGENT && alert->taken_by == NULL && alert->told_utc_s == 0 &&
-           everyone_s > 0 && caller->now_utc_s - alert->level_utc_s >= everyone_s;
+    return alert->level >= ALERT_URGENT && alert->taken_by == NULL && everyone_s > 0 &&
+           caller->now_utc_s - alert->level_utc_s >= everyone_s;
 }
 
 /* Whether the renter of this alert may be texted of it. */
@@ -76,8 +76,10 @@ tell(const struct caller *caller, const struct alert_renter *renter, enum alert_
 int
 nobody_yet_tell(const struct caller *caller, const struct alert_row *alert, struct fault *fault)
 {
-    const struct alert_renter only = {
-        .number = alert->number, .rental_id = alert->rental_id, .phone = alert->phone};
+    const struct alert_renter only = {.number = alert->number,
+                                      .rental_id = alert->rental_id,
+                                      .phone = alert->phone,
+                                      .told_utc_s = alert->told_utc_s};
     const struct alert_renter *renters = alert->renter_count > 0 ? alert->renters : &only;
     size_t count = alert->renter_count > 0 ? alert->renter_count : 1;
     size_t i;
@@ -86,8 +88,10 @@ nobody_yet_tell(const struct caller *caller, const struct alert_row *alert, stru
         return 0;
     }
     for (i = 0; i < count; i++) {
-        if (tell(caller, &renters[i], alert->level, fault) != 0 ||
-            alert_rows_told(caller->store, renters[i].number, caller->now_utc_s, fault) != 0) {
+        /* who joined since the others were told has not been */
+        if (renters[i].told_utc_s == 0 &&
+            (tell(caller, &renters[i], alert->level, fault) != 0 ||
+             alert_rows_told(caller->store, renters[i].number, caller->now_utc_s, fault) != 0)) {
             return -1;
         }
     }

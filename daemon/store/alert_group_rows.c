@@ -164,7 +164,7 @@ alert_group_renters(struct store *store, void *arena, int64_t head, struct alert
     sqlite3_stmt *query = store_query(
         store,
         "SELECT d.alert_number, d.rental_id, d.phone, json_extract(s.json, '$.first_name'),"
-        " json_extract(s.json, '$.place'), d.brief, d.runs_out_utc_s FROM alert_due d"
+        " json_extract(s.json, '$.place'), d.brief, d.runs_out_utc_s, d.told_utc_s FROM alert_due d"
         " LEFT JOIN rental_row r"
         " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = d.rental_id)"
         " LEFT JOIN rental_snapshot s ON s.digest = r.digest"
@@ -187,7 +187,8 @@ alert_group_renters(struct store *store, void *arena, int64_t head, struct alert
                                   .first_name = column_text(arena, query, 3),
                                   .place = column_text(arena, query, 4),
                                   .brief = column_text(arena, query, 5),
-                                  .runs_out_utc_s = sqlite3_column_int64(query, 6)};
+                                  .runs_out_utc_s = sqlite3_column_int64(query, 6),
+                                  .told_utc_s = sqlite3_column_int64(query, 7)};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }

@@ -20,6 +20,7 @@ struct alert_renter {
     const char *brief;
     int64_t runs_out_utc_s; /* low end of their batteries; 0 if they told no charge */
     const char *until;      /* that as a clock time, set by alert_renters(); or NULL */
+    int64_t told_utc_s;     /* as in alert_row: of this renter */
 };
 
 struct alert_row {

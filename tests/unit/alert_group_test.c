@@ -425,6 +425,19 @@ START_TEST(each_hears_once_that_nobody_has_answered_when_everyone_is_called)
 }
 END_TEST
 
+START_TEST(who_joins_when_the_others_were_told_hears_it_too)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    pass(1500);
+    ck_assert_int_eq(count_told(GWEN), 1);
+    told("R-2", TOM, "Upper Dorrow", 0);
+    pass(1500);
+    ck_assert_int_eq(head_of(2), 1);
+    ck_assert_int_eq(count_told(TOM), 1);
+    ck_assert_int_eq(count_told(GWEN), 1);
+}
+END_TEST
+
 START_TEST(who_has_somebody_or_wants_no_texts_or_has_told_a_death_does_not)
 {
     told("R-1", GWEN, "Upper Dorrow", 0);
@@ -482,6 +495,7 @@ main(void)
     tcase_add_test(tests, its_number_closes_all_and_that_of_a_renter_that_one);
     tcase_add_test(tests, the_first_can_be_closed_alone);
     tcase_add_test(tests, each_hears_once_that_nobody_has_answered_when_everyone_is_called);
+    tcase_add_test(tests, who_joins_when_the_others_were_told_hears_it_too);
     tcase_add_test(tests, who_has_somebody_or_wants_no_texts_or_has_told_a_death_does_not);
     tcase_add_test(tests, whom_a_person_leaves_waiting_goes_out_of_it);
     suite_add_tcase(suite, tests);
