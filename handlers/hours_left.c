@@ -376,6 +376,7 @@ estimate_runs_out(const struct asked *asked, const struct battery_account *accou
     const struct percent unknown = {0, 100};
     struct ground ground = {.told = account->told, .as_of_utc_s = account->as_of_utc_s};
     struct charges charges;
+    struct minutes lasts;
     size_t in_unit = 0;
 
     if (!account->known || asked->equipment == NULL) {
@@ -390,8 +391,9 @@ estimate_runs_out(const struct asked *asked, const struct battery_account *accou
     if (ground.running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    return battery_set_time(asked->rental, asked->equipment, ground.running.figure->lasts,
-                            charges.list, charges.count, in_unit, asked->wrote_utc_s, &ground.time)
+    return estimate_take_cold(asked, &ground, &lasts) &&
+                   battery_set_time(asked->rental, asked->equipment, lasts, charges.list,
+                                    charges.count, in_unit, asked->wrote_utc_s, &ground.time)
                ? ground.as_of_utc_s + ground.time.low * INT64_C(60)
                : 0;
 }

@@ -72,6 +72,25 @@ START_TEST(a_charge_that_is_told_with_it_counts)
 }
 END_TEST
 
+/* Facts A4: 0.85 at 0 C; 90 x .85 = 76, x .90 for the worse of two batteries. */
+START_TEST(the_cold_that_is_told_shortens_it)
+{
+    stage->rentals[0].unit = "wagtail";
+    stage->rentals[0].orders[ACTIVITY_REST] = (struct order){true, MODE_CONTINUOUS, 10, 0, "Dr. Q"};
+    stage->rentals[0].orders[ACTIVITY_WALKING].known = false;
+    fixture_text(stage, "the power is out, i have one full battery, its 2 celsius here");
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, fixture_start_utc_s + 68 * 60);
+}
+END_TEST
+
+START_TEST(in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known)
+{
+    fixture_text(stage, "the power is out, i have one full battery, its 2 celsius here");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, 0);
+}
+END_TEST
+
 START_TEST(of_whom_no_charge_is_told_that_is_not_known)
 {
     fixture_text(stage, "the power is out");
@@ -100,6 +119,8 @@ main(void)
     tcase_add_test(tests, an_emergency_and_any_other_matter_stay_apart);
     tcase_add_test(tests, it_tells_when_the_batteries_end_by_the_low_end);
     tcase_add_test(tests, a_charge_that_is_told_with_it_counts);
+    tcase_add_test(tests, the_cold_that_is_told_shortens_it);
+    tcase_add_test(tests, in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known);
     tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
     tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
     return fixture_run(tests);
