@@ -45,7 +45,7 @@ void estimate_impossible(const struct asked *asked, struct verdict *verdict,
 
 /*
  * When the batteries end by the low end, as this account tells of them; 0 if it, the record or the
- * unit tells too little, or what is ordered needs the wall.
+ * unit tells too little, what is ordered needs the wall, or that time is over already.
  */
 int64_t estimate_runs_out(const struct asked *asked, const struct battery_account *account);
 

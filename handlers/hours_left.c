@@ -378,8 +378,10 @@ estimate_runs_out(const struct asked *asked, const struct battery_account *accou
     struct charges charges;
     struct minutes lasts;
     size_t in_unit = 0;
+    int64_t ends_utc_s;
 
-    if (!account->known || asked->equipment == NULL) {
+    if (!account->known || asked->equipment == NULL ||
+        asked->wrote_utc_s - account->as_of_utc_s > ACCOUNT_OLD_S) {
         return 0;
     }
     ground.running = running_now(asked->rental, asked->equipment, &ground.told);
@@ -391,9 +393,11 @@ estimate_runs_out(const struct asked *asked, const struct battery_account *accou
     if (ground.running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    return estimate_take_cold(asked, &ground, &lasts) &&
-                   battery_set_time(asked->rental, asked->equipment, lasts, charges.list,
-                                    charges.count, in_unit, asked->wrote_utc_s, &ground.time)
-               ? ground.as_of_utc_s + ground.time.low * INT64_C(60)
-               : 0;
+    if (!estimate_take_cold(asked, &ground, &lasts) ||
+        !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
+                          in_unit, asked->wrote_utc_s, &ground.time)) {
+        return 0;
+    }
+    ends_utc_s = ground.as_of_utc_s + ground.time.low * INT64_C(60);
+    return ends_utc_s > asked->wrote_utc_s ? ends_utc_s : 0; /* they were charged since, or not */
 }

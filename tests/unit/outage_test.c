@@ -91,6 +91,17 @@ START_TEST(in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known)
 }
 END_TEST
 
+/* "until 8:10 pm" of a day ago would be read as today's. */
+START_TEST(a_charge_that_must_have_ended_since_is_not_known)
+{
+    fixture_text(stage, "2 full batteries, how long do i have");
+    fixture_wait_minutes(stage, 115);
+    fixture_text(stage, "the power is out");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, 0);
+}
+END_TEST
+
 START_TEST(of_whom_no_charge_is_told_that_is_not_known)
 {
     fixture_text(stage, "the power is out");
@@ -121,6 +132,7 @@ main(void)
     tcase_add_test(tests, a_charge_that_is_told_with_it_counts);
     tcase_add_test(tests, the_cold_that_is_told_shortens_it);
     tcase_add_test(tests, in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known);
+    tcase_add_test(tests, a_charge_that_must_have_ended_since_is_not_known);
     tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
     tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
     return fixture_run(tests);
