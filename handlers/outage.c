@@ -4,7 +4,7 @@
  */
 #include <string.h>
 
-#include "estimate.h"
+#include "estimate_parts.h"
 #include "memory.h"
 #include "steps.h"
 
@@ -64,23 +64,6 @@ area_of(void *arena, const struct rental *rental)
     return last == NULL ? rental->place : last + 1 + strspn(last + 1, " ");
 }
 
-/* "power is out, one full and one half": nobody asked for hours, but who runs out first hangs on
- * it. */
-static void
-remember_charge(const struct asked *whole, struct verdict *verdict)
-{
-    const struct told *told = whole->told;
-
-    if (verdict->account_changed || !told_has_charge(told) || told->impossible ||
-        told->is_earlier) {
-        return;
-    }
-    verdict->account_changed = true;
-    verdict->account = (struct battery_account){
-        .known = true, .as_of_utc_s = whole->wrote_utc_s - told->since_min * 60, .told = *told};
-    verdict->account.told.since_min = 0; /* it is in the time of the account */
-}
-
 void
 outage_mark(const struct asked *whole, struct verdict *verdict)
 {
@@ -89,7 +72,10 @@ outage_mark(const struct asked *whole, struct verdict *verdict)
     }
     if (is_all(verdict)) {
         verdict->alert.area = area_of(whole->arena, whole->rental);
-        remember_charge(whole, verdict);
+        /* Nobody asked for hours, but who runs out first hangs on it. */
+        if (!verdict->account_changed) {
+            estimate_remember(whole, verdict, whole->told);
+        }
     }
     if (verdict->alert.area != NULL || verdict->account_changed) {
         verdict->runs_out_utc_s =

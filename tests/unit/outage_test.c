@@ -102,6 +102,16 @@ START_TEST(a_charge_that_must_have_ended_since_is_not_known)
 }
 END_TEST
 
+/* What hours left would ask about is no figure for staff either. */
+START_TEST(more_batteries_than_the_record_has_do_not_count)
+{
+    fixture_text(stage, "the power is out, i have 5 full batteries");
+    ck_assert_ptr_nonnull(stage->verdict.alert.area);
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, 0);
+    ck_assert(!stage->verdict.account_changed);
+}
+END_TEST
+
 START_TEST(of_whom_no_charge_is_told_that_is_not_known)
 {
     fixture_text(stage, "the power is out");
@@ -133,6 +143,7 @@ main(void)
     tcase_add_test(tests, the_cold_that_is_told_shortens_it);
     tcase_add_test(tests, in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known);
     tcase_add_test(tests, a_charge_that_must_have_ended_since_is_not_known);
+    tcase_add_test(tests, more_batteries_than_the_record_has_do_not_count);
     tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
     tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
     return fixture_run(tests);
