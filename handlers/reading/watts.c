@@ -2,7 +2,13 @@
 
 #include <string.h>
 
-enum { WATTS_MAX = 100000, THOUSANDTHS = 1000, WH_TENTHS_MAX = 1000000 };
+enum {
+    WATTS_MAX = 100000,
+    THOUSANDTHS = 1000,
+    WH_TENTHS_MAX = 1000000,
+    MILLIVOLTS_MAX = 1000000,
+    MILLIAMP_HOURS_MAX = 10000000 /* so that the product of both fits */
+};
 
 enum measure {
     MEASURE_NONE,
@@ -47,14 +53,16 @@ measure_at(const struct tokens *tokens, size_t at)
     return MEASURE_NONE;
 }
 
-/* "1.000 vatios" are a thousand where a point parts the thousands; no source has 1.000 exactly. */
+/* "1.000 vatios" are a thousand where a point parts the thousands; no source has 1.000 exactly. But
+ * "0.500 kWh" and "12.800 V" have no thousands. */
 static long long
-number_at(const struct tokens *tokens, size_t at, int thousandths)
+number_at(const struct tokens *tokens, size_t at, enum measure measure, int thousandths)
 {
-    const char *point = strchr(tokens->list[at].text, '.');
+    const char *text = tokens->list[at].text, *point = strchr(text, '.');
 
-    return point != NULL && strlen(point + 1) == 3 ? (long long)thousandths * THOUSANDTHS
-                                                   : thousandths;
+    return point != NULL && strlen(point + 1) == 3 && text[0] != '0' && measure != MEASURE_VOLTS
+               ? (long long)thousandths * THOUSANDTHS
+               : thousandths;
 }
 
 static bool
@@ -88,7 +96,7 @@ watts_read(const struct tokens *tokens, struct watts_told *told)
 
         unit += unit > at && token_is(tokens, unit, "-") ? 1 : 0;
         measure = unit > at ? measure_at(tokens, unit) : MEASURE_NONE;
-        value = measure == MEASURE_NONE ? 0 : number_at(tokens, at, thousandths);
+        value = measure == MEASURE_NONE ? 0 : number_at(tokens, at, measure, thousandths);
         if (value <= 0) {
             continue;
         }
@@ -101,9 +109,10 @@ watts_read(const struct tokens *tokens, struct watts_told *told)
             told->tenths_wh = least(
                 told->tenths_wh, measure == MEASURE_WH ? value / 100 : value * 10, WH_TENTHS_MAX);
         } else if (measure == MEASURE_MAH || measure == MEASURE_AH) {
-            milliamp_hours = measure == MEASURE_MAH ? value / THOUSANDTHS : value;
+            milliamp_hours =
+                least(0, measure == MEASURE_MAH ? value / THOUSANDTHS : value, MILLIAMP_HOURS_MAX);
         } else {
-            volts = value;
+            volts = least(0, value, MILLIVOLTS_MAX);
         }
         at = unit;
     }

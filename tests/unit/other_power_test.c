@@ -45,6 +45,15 @@ START_TEST(amp_hours_need_their_volts)
 }
 END_TEST
 
+START_TEST(a_number_without_thousands_has_none_and_no_number_is_too_large)
+{
+    ck_assert_int_eq(read_watts("0.500 kWh").tenths_wh, 5000);
+    ck_assert_int_eq(read_watts("100 ah at 12.800 V").tenths_wh, 12800);
+    ck_assert_int_eq(read_watts("999999.000 V 999999.000 ah").tenths_wh, 1000000);
+    ck_assert_int_eq(read_watts("999999999 V 999999999.000 mah").tenths_wh, 1000000);
+}
+END_TEST
+
 START_TEST(of_several_watts_the_least_counts_and_a_peak_only_alone)
 {
     ck_assert_int_eq(read_watts("600 W peak, 300 W continuous").watts, 300);
@@ -164,6 +173,7 @@ main(void)
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, watts_and_watt_hours_are_read_however_they_are_written);
     tcase_add_test(tests, amp_hours_need_their_volts);
+    tcase_add_test(tests, a_number_without_thousands_has_none_and_no_number_is_too_large);
     tcase_add_test(tests, of_several_watts_the_least_counts_and_a_peak_only_alone);
     tcase_add_test(tests, watts_needed_are_held_against_watts_there);
     tcase_add_test(tests, charging_while_it_runs_counts_with_it);
