@@ -174,8 +174,10 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
         ground->told.has_setting = told->has_setting;
         ground->told.setting_tenths = told->setting_tenths;
     }
-    ground->told.celsius = told->celsius;
-    ground->told.fahrenheit = told->fahrenheit;
+    if (told->celsius.told || told->fahrenheit.told) { /* else it is as cold as it was */
+        ground->told.celsius = told->celsius;
+        ground->told.fahrenheit = told->fahrenheit;
+    }
     ground->told.has_activity = told->has_activity;
     ground->told.activity = told->activity;
     return true;

@@ -165,6 +165,18 @@ START_TEST(cold_takes_its_share_and_without_a_table_a_person_answers)
 }
 END_TEST
 
+START_TEST(cold_that_was_told_with_the_charge_still_counts_later)
+{
+    stage->rentals[0].unit = "wagtail";
+    stage->rentals[0].orders[ACTIVITY_REST] = (struct order){true, MODE_CONTINUOUS, 10, 0, "Dr. Q"};
+    stage->rentals[0].orders[ACTIVITY_WALKING].known = false;
+    fixture_text(stage, "one full, its 2 celsius here, how long have i got left");
+    fixture_wait_minutes(stage, 8);
+    fixture_text(stage, "how long have i got left");
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 68 - 8);
+}
+END_TEST
+
 START_TEST(a_remembered_charge_is_counted_down)
 {
     stage->rentals[0].battery_count = 3; /* the third never measured: the retirement limit */
@@ -305,6 +317,7 @@ main(void)
     tcase_add_test(tests, what_only_the_wall_feeds_is_said_so_and_staff_are_told);
     tcase_add_test(tests, told_to_run_on_what_only_the_wall_feeds_the_record_is_said_too);
     tcase_add_test(tests, cold_takes_its_share_and_without_a_table_a_person_answers);
+    tcase_add_test(tests, cold_that_was_told_with_the_charge_still_counts_later);
     tcase_add_test(tests, a_remembered_charge_is_counted_down);
     tcase_add_test(tests, a_remembered_charge_that_is_used_up_or_old_is_asked_anew);
     tcase_add_test(tests, time_since_the_charge_was_read_counts_against_it);
