@@ -9,7 +9,8 @@ step_rows_shift(struct store *store, int64_t step_s, struct fault *fault)
 {
     static const char *const shifts[] = {
         "UPDATE alert_due SET stepped_s = stepped_s + ?1, taken_utc_s = taken_utc_s + ?1,"
-        " offer_ends_utc_s = offer_ends_utc_s + ?1, next_utc_s = CASE WHEN level = 'office'"
+        " offer_ends_utc_s = offer_ends_utc_s + ?1, outage_utc_s = outage_utc_s + ?1,"
+        " runs_out_utc_s = runs_out_utc_s + ?1, next_utc_s = CASE WHEN level = 'office'"
         " OR next_utc_s = " NEVER " THEN next_utc_s ELSE next_utc_s + ?1 END",
         "UPDATE answer_due SET due_utc_s = due_utc_s + ?1",
         ("UPDATE talk SET due_utc_s = due_utc_s + ?1 WHERE due_utc_s < " NEVER),

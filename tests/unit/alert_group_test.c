@@ -12,6 +12,7 @@
 #include "log.h"
 #include "memory.h"
 #include "rental_rows.h"
+#include "step_rows.h"
 #include "store_sql.h"
 #include "talk.h"
 #include "talk_rows.h"
@@ -214,6 +215,16 @@ START_TEST(who_tells_it_much_later_does_not_join)
     told("R-1", GWEN, "Upper Dorrow", 0);
     now_utc_s += 3601;
     ck_assert_int_eq(head_of(told("R-2", TOM, "Upper Dorrow", 0)), 2);
+}
+END_TEST
+
+START_TEST(a_stepped_clock_changes_neither_who_joins_nor_how_long_batteries_last)
+{
+    told("R-1", GWEN, "Upper Dorrow", START_S + 5400);
+    MUST(step_rows_shift(store, 7200, &fault));
+    now_utc_s += 7200;
+    ck_assert_int_eq(head_of(told("R-2", TOM, "Upper Dorrow", 0)), 1);
+    ck_assert_int_eq(found(1).runs_out_utc_s, now_utc_s + 5400);
 }
 END_TEST
 
@@ -482,6 +493,7 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, the_next_of_the_village_joins_the_first_and_another_village_does_not);
     tcase_add_test(tests, who_tells_it_much_later_does_not_join);
+    tcase_add_test(tests, a_stepped_clock_changes_neither_who_joins_nor_how_long_batteries_last);
     tcase_add_test(tests, staff_are_told_of_all_who_runs_out_first_in_front);
     tcase_add_test(tests, it_is_taken_once_and_whoever_joins_later_is_in_the_same_hands);
     tcase_add_test(tests, however_many_tell_it_staff_are_not_called_for_each);
