@@ -30,10 +30,10 @@ is_all(const struct verdict *verdict)
     return is_out && verdict->alert.level == ALERT_URGENT;
 }
 
-/* The part of "14 Weir Street, Hessick, Room 7" that names no house: "Hessick". NULL if none is
- * without a number. */
+/* The part of "14 Weir Street, Hessick, Room 7" that names no house or room: "Hessick". NULL if
+ * none is without a number: there is a room 7 in other houses too. */
 static const char *
-village(void *arena, const char *address)
+unnumbered(void *arena, const char *address)
 {
     static const char digits[] = "0123456789";
 
@@ -49,19 +49,14 @@ village(void *arena, const char *address)
     return NULL;
 }
 
-/* One supply of power, as far as the record tells: the village of the address, else the last words
- * of the place ("Cabin 4, Upper Lodge"). */
+/* One supply of power, as far as the record tells: the village of the address, else the house of
+ * the place ("Cabin 4, Upper Lodge"). */
 static const char *
 area_of(void *arena, const struct rental *rental)
 {
-    const char *of_address = village(arena, rental->emergency_address);
-    const char *last;
+    const char *village = unnumbered(arena, rental->emergency_address);
 
-    if (of_address != NULL || rental->place == NULL) {
-        return of_address;
-    }
-    last = strrchr(rental->place, ',');
-    return last == NULL ? rental->place : last + 1 + strspn(last + 1, " ");
+    return village != NULL ? village : unnumbered(arena, rental->place);
 }
 
 void

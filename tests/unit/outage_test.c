@@ -7,6 +7,7 @@ static void
 set_up(void)
 {
     stage = fixture_new();
+    stage->rentals[0].place = "Cabin 4, Upper Lodge";
 }
 
 static void
@@ -27,9 +28,18 @@ END_TEST
 START_TEST(without_a_village_it_is_of_the_house)
 {
     stage->rentals[0].emergency_address = "14 Tarn Road, Cabin 4";
-    stage->rentals[0].place = "Cabin 4, Upper Lodge";
     fixture_text(stage, "the power is out");
     ck_assert_str_eq(stage->verdict.alert.area, "Upper Lodge");
+}
+END_TEST
+
+START_TEST(a_room_s_number_is_no_area_for_other_houses_have_it_too)
+{
+    stage->rentals[0].emergency_address = NULL;
+    stage->rentals[0].place = "Room 7";
+    fixture_text(stage, "the power is out");
+    fixture_alerts(stage, ALERT_URGENT, "sign:power-out-now");
+    ck_assert_ptr_null(stage->verdict.alert.area);
 }
 END_TEST
 
@@ -136,6 +146,7 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, a_mains_failure_is_of_the_village_of_the_address);
     tcase_add_test(tests, without_a_village_it_is_of_the_house);
+    tcase_add_test(tests, a_room_s_number_is_no_area_for_other_houses_have_it_too);
     tcase_add_test(tests, without_place_and_address_it_is_nobody_else_s);
     tcase_add_test(tests, an_emergency_and_any_other_matter_stay_apart);
     tcase_add_test(tests, it_tells_when_the_batteries_end_by_the_low_end);
