@@ -181,7 +181,8 @@ append_week(struct sheet *sheet)
     for (day = 0; day < WEEK_DAYS; day++) {
         struct local_time local = zone_local(&sheet->config->zone, in_week(sheet, day, 12 * 60));
 
-        append_cell(&sheet->text, day, "", shown_day(sheet->arena, &local));
+        append_cell(&sheet->text, day, "",
+                    memory_format(sheet->arena, "%s %d", day_names[local.weekday], local.day));
     }
     for (row = 0; row < count; row++) {
         memory_append(&sheet->text, "\n%02d:%02d ", minutes[row] / 60, minutes[row] % 60);

@@ -270,6 +270,19 @@ add_rental(void *data, const struct rental_row *row, struct fault *fault)
     return 0;
 }
 
+/* The office's words as a sentence, for ours follow them. */
+static const char *
+with_stop(void *arena, const char *words)
+{
+    size_t length = strlen(words);
+
+    while (length > 0 && g_ascii_isspace(words[length - 1])) {
+        length--;
+    }
+    return memory_format(arena, "%.*s%s", (int)length, words,
+                         length > 0 && strchr(".!?", words[length - 1]) != NULL ? "" : ".");
+}
+
 int
 notice_plan(struct store *store, void *arena, const struct config *config,
             const struct notice_pick *pick, int64_t now_utc_s, struct notice *notice,
@@ -289,7 +302,7 @@ notice_plan(struct store *store, void *arena, const struct config *config,
         if (words[language] != NULL) {
             notice->texts[language] =
                 parts_plain(arena, say(arena, &config->house, (enum language)language, SAY_NOTICE,
-                                       words[language], NULL));
+                                       with_stop(arena, words[language]), NULL));
         }
     }
     if (rental_rows_each(store, add_rental, &planning, fault) != 0) {

@@ -66,7 +66,8 @@ count_at(const struct asked *asked, size_t at, const char *topic)
 static int64_t
 day_told(const struct asked *asked, int64_t from_utc_s, bool behind)
 {
-    struct items items = items_read(asked->arena, &asked->tokens, asked->language);
+    struct items items =
+        items_read(asked->arena, lexicon_new(asked->arena), &asked->tokens, asked->language);
     struct local_time local = zone_local(asked->context->zone, from_utc_s);
     int day = NO_DAY, ahead;
     size_t at;

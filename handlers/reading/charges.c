@@ -230,8 +230,6 @@ drop_groups(struct groups *groups, size_t from, size_t count)
     groups->count -= count;
 }
 
-/* A correction replaces all that was told before; one charge without a battery of its own, or of
- * the second one, only the one that it is of. */
 /* "2 full, I mean 3", "4 lights, no wait 3": a bare number takes the place of the last one. */
 static void
 correct_number(struct items *items, size_t from, struct group *last)
@@ -255,6 +253,8 @@ correct_number(struct items *items, size_t from, struct group *last)
     items_spend(items, at, 1);
 }
 
+/* A correction replaces all that was told before; one charge without a battery of its own, or of
+ * the second one, only the one that it is of. */
 static void
 take_back(struct items *items, struct groups *groups)
 {

@@ -310,8 +310,12 @@ times_at(const struct tokens *tokens, size_t at, struct item *item)
 static size_t
 phrase_at(const struct items *items, const struct lexicon *lexicon, size_t at, struct item *item)
 {
-    return lexicon_at(lexicon, items->tokens, at, item->meanings, ITEM_MEANINGS,
-                      &item->meaning_count);
+    struct lexicon_found found =
+        lexicon_at(lexicon, items->spanish ? LANGUAGE_ES : LANGUAGE_EN, items->tokens, at);
+
+    memcpy(item->meanings, found.meanings, sizeof item->meanings);
+    item->meaning_count = found.count;
+    return found.tokens;
 }
 
 static size_t
@@ -342,10 +346,10 @@ item_at(const struct items *items, const struct lexicon *lexicon, size_t at, str
 }
 
 struct items
-items_read(void *arena, const struct tokens *tokens, enum language language)
+items_read(void *arena, const struct lexicon *lexicon, const struct tokens *tokens,
+           enum language language)
 {
     struct items items = {.arena = arena, .tokens = tokens, .spanish = language == LANGUAGE_ES};
-    const struct lexicon *lexicon = lexicon_new(arena, language);
     size_t at = 0;
 
     while (at < tokens->count) {

@@ -10,11 +10,11 @@
 #include "tokens.h"
 #include "words.h"
 
-enum { ITEM_MEANINGS = 5, MINUTES_OF_DAY = 24 * 60, NO_DAY = -1 };
+enum { MINUTES_OF_DAY = 24 * 60, NO_DAY = -1 };
 
 struct item {
     enum item_is is; /* ITEM_WORD for what the lexicon means, or for a word that means nothing */
-    const struct lexicon_entry *meanings[ITEM_MEANINGS];
+    const struct lexicon_entry *meanings[LEXICON_MEANINGS];
     size_t meaning_count;
     int value, high; /* of a number or amount: ends of its range, equal if none was told */
     enum unit unit;  /* of an amount */
@@ -45,7 +45,8 @@ struct items {
 };
 
 /* Numbers, phrases and signs; amounts and clock times are made of them by amounts.h, clocks.h. */
-struct items items_read(void *arena, const struct tokens *tokens, enum language language);
+struct items items_read(void *arena, const struct lexicon *lexicon, const struct tokens *tokens,
+                        enum language language);
 
 /* True if there is an item at `at` and this is one of its meanings; past either end it is false, so
  * `at - 1` of the first item may be asked. */

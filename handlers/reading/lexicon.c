@@ -18,7 +18,7 @@ struct phrase {
 };
 
 struct lexicon {
-    struct phrase *buckets[BUCKETS];
+    struct phrase *buckets[LANGUAGE_COUNT][BUCKETS];
 };
 
 /* The bucket of the word that `word` begins with; *length: the word's. */
@@ -48,9 +48,9 @@ count_phrases(const struct lexicon_entry *entries, size_t count)
     return phrases;
 }
 
-/* Those added later are found first, so the text's own language is added last. */
 static void
-add_all(struct lexicon *lexicon, const struct lexicon_entry *entries, size_t count, bool own)
+add_all(struct lexicon *lexicon, enum language language, const struct lexicon_entry *entries,
+        size_t count)
 {
     struct phrase *phrase = memory_array(lexicon, struct phrase, count_phrases(entries, count));
     size_t i;
@@ -58,9 +58,9 @@ add_all(struct lexicon *lexicon, const struct lexicon_entry *entries, size_t cou
     for (i = 0; i < count; i++) {
         const char *text = entries[i].phrases;
 
-        while (!entries[i].own || own) {
+        while (true) {
             size_t length;
-            struct phrase **bucket = &lexicon->buckets[bucket_of(text, &length)];
+            struct phrase **bucket = &lexicon->buckets[language][bucket_of(text, &length)];
 
             while (text[length] != '|' && text[length] != '\0') {
                 length++;
@@ -75,33 +75,15 @@ add_all(struct lexicon *lexicon, const struct lexicon_entry *entries, size_t cou
     }
 }
 
-static void
-add_english(struct lexicon *lexicon, bool own)
-{
-    add_all(lexicon, lexicon_en, lexicon_en_count, own);
-    add_all(lexicon, lexicon_en_ways, lexicon_en_ways_count, own);
-}
-
-static void
-add_spanish(struct lexicon *lexicon, bool own)
-{
-    add_all(lexicon, lexicon_es, lexicon_es_count, own);
-    add_all(lexicon, lexicon_es_ways, lexicon_es_ways_count, own);
-}
-
 const struct lexicon *
-lexicon_new(void *arena, enum language language)
+lexicon_new(void *arena)
 {
     struct lexicon *lexicon = memory_new(arena, struct lexicon);
-    bool spanish = language == LANGUAGE_ES;
 
-    if (spanish) {
-        add_english(lexicon, false);
-    }
-    add_spanish(lexicon, spanish);
-    if (!spanish) {
-        add_english(lexicon, true);
-    }
+    add_all(lexicon, LANGUAGE_EN, lexicon_en, lexicon_en_count);
+    add_all(lexicon, LANGUAGE_EN, lexicon_en_ways, lexicon_en_ways_count);
+    add_all(lexicon, LANGUAGE_ES, lexicon_es, lexicon_es_count);
+    add_all(lexicon, LANGUAGE_ES, lexicon_es_ways, lexicon_es_ways_count);
     return lexicon;
 }
 
@@ -127,53 +109,64 @@ phrase_tokens(const struct tokens *tokens, size_t at, const char *phrase, size_t
     return taken;
 }
 
-size_t
-lexicon_at(const struct lexicon *lexicon, const struct tokens *tokens, size_t at,
-           const struct lexicon_entry **meanings, size_t most, size_t *count)
+/* What a language has for the words at `at`; longer than *longest, it takes the place of that. */
+static void
+look_up(const struct lexicon *lexicon, enum language language, bool own,
+        const struct tokens *tokens, size_t at, struct lexicon_found *found)
 {
-    const char *word = tokens->list[at].text;
-    size_t length, longest = 0;
-    const struct phrase *phrase = lexicon->buckets[bucket_of(word, &length)];
+    size_t length;
+    const struct phrase *phrase =
+        lexicon->buckets[language][bucket_of(tokens->list[at].text, &length)];
 
-    *count = 0;
     for (; phrase != NULL; phrase = phrase->next) {
-        size_t taken = phrase_tokens(tokens, at, phrase->text, phrase->length);
+        size_t taken = phrase->entry->own && !own
+                           ? 0
+                           : phrase_tokens(tokens, at, phrase->text, phrase->length);
 
-        if (taken > longest) {
-            longest = taken;
-            *count = 0;
+        if (taken > found->tokens) {
+            found->tokens = taken;
+            found->count = 0;
         }
-        if (taken == longest && taken > 0 && *count < most) {
-            meanings[(*count)++] = phrase->entry;
+        if (taken == found->tokens && taken > 0 && found->count < LEXICON_MEANINGS) {
+            found->meanings[found->count++] = phrase->entry;
         }
     }
-    return longest;
+}
+
+struct lexicon_found
+lexicon_at(const struct lexicon *lexicon, enum language language, const struct tokens *tokens,
+           size_t at)
+{
+    enum language other = language == LANGUAGE_ES ? LANGUAGE_EN : LANGUAGE_ES;
+    struct lexicon_found found = {0};
+
+    look_up(lexicon, language, true, tokens, at, &found);
+    look_up(lexicon, other, false, tokens, at, &found);
+    return found;
 }
 
 /* Tokens that the phrases of a language cover. */
 static size_t
-covered(void *arena, const struct tokens *tokens, void (*add)(struct lexicon *, bool))
+covered(const struct lexicon *lexicon, const struct tokens *tokens, enum language language)
 {
-    struct lexicon *lexicon = memory_new(arena, struct lexicon);
-    const struct lexicon_entry *meanings[1];
-    size_t found = 0, at = 0, one;
+    size_t covers = 0, at = 0;
 
-    add(lexicon, true);
     while (at < tokens->count) {
-        size_t taken = lexicon_at(lexicon, tokens, at, meanings, 1, &one);
+        struct lexicon_found found = {0};
 
-        found += tokens->list[at].kind == TOKEN_WORD ? taken : 0;
-        at += taken > 0 ? taken : 1;
+        look_up(lexicon, language, true, tokens, at, &found);
+        covers += tokens->list[at].kind == TOKEN_WORD ? found.tokens : 0;
+        at += found.tokens > 0 ? found.tokens : 1;
     }
-    talloc_free(lexicon);
-    return found;
+    return covers;
 }
 
 enum language
-lexicon_language(void *arena, const char *text, const struct tokens *tokens)
+lexicon_language(const struct lexicon *lexicon, void *arena, const char *text,
+                 const struct tokens *tokens)
 {
     if (words_language(arena, text) == LANGUAGE_ES ||
-        covered(arena, tokens, add_spanish) > covered(arena, tokens, add_english)) {
+        covered(lexicon, tokens, LANGUAGE_ES) > covered(lexicon, tokens, LANGUAGE_EN)) {
         return LANGUAGE_ES;
     }
     return LANGUAGE_EN;

@@ -189,16 +189,21 @@ enum cue {
 
 extern const char *const cues_en[CUE_COUNT], *const cues_es[CUE_COUNT];
 
-/* The tables, ready for looking up; lives in `arena`. */
+/* The tables of both languages, ready for looking up; lives in `arena`. */
 struct lexicon;
-const struct lexicon *lexicon_new(void *arena, enum language language);
+const struct lexicon *lexicon_new(void *arena);
 
-/*
- * The longest phrase at `at`: returns its tokens, 0 if there is none, and sets the first `most` of
- * its meanings, for a phrase may stand in several rows.
- */
-size_t lexicon_at(const struct lexicon *lexicon, const struct tokens *tokens, size_t at,
-                  const struct lexicon_entry **meanings, size_t most, size_t *count);
+/* The longest phrase at a place: its tokens, 0 if there is none, and its first meanings, for a
+ * phrase may stand in several rows. */
+enum { LEXICON_MEANINGS = 5 };
+struct lexicon_found {
+    const struct lexicon_entry *meanings[LEXICON_MEANINGS];
+    size_t count, tokens;
+};
+
+/* In a text of this language; its own meanings come first. */
+struct lexicon_found lexicon_at(const struct lexicon *lexicon, enum language language,
+                                const struct tokens *tokens, size_t at);
 
 /*
  * A walk through every word of the tables, of the cues and for numbers, again and again where one
@@ -214,7 +219,8 @@ struct lexicon_walk {
 bool lexicon_next_word(struct lexicon_walk *walk);
 
 /* The language of which more words are known, if words_language() does not tell Spanish. */
-enum language lexicon_language(void *arena, const char *text, const struct tokens *tokens);
+enum language lexicon_language(const struct lexicon *lexicon, void *arena, const char *text,
+                               const struct tokens *tokens);
 
 /* True if the text has the cue, in either language. */
 bool lexicon_cue(const struct tokens *tokens, enum cue cue);

@@ -3,6 +3,8 @@
  * then 84 now 80", "94 asleep, 97 awake". A narrow range, no unit behind, and nothing in the
  * sentence that has numbers of its own: a battery, a thermostat, a room.
  */
+#include <stdint.h>
+
 #include "oximeter_parts.h"
 
 enum {
@@ -80,16 +82,45 @@ ends_sentence(const struct tokens *tokens, size_t at)
     return token_among(tokens, at, " . ! ? ; ");
 }
 
-/* True if the sentence around the number speaks of something else that has numbers. */
+/* "she is at 84": one person, whatever batteries the sentence began with. */
+static bool
+is_of_someone(const struct tokens *tokens, size_t at)
+{
+    static const char many[] = " they theyre im i ";
+    bool has_at = false;
+    size_t back;
+
+    for (back = 1; back <= LEAD_REACH && back <= at; back++) {
+        if (has_at && token_among(tokens, at - back, persons)) {
+            return !token_among(tokens, at - back, many);
+        }
+        has_at = has_at || token_is(tokens, at - back, "at");
+        if (!token_among(tokens, at - back, between)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+static bool
+is_but(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, " but pero ");
+}
+
+/* True if the sentence around the number speaks of something else that has numbers; around
+ * someone's value only as far as a "but". */
 static bool
 is_vetoed(const struct tokens *tokens, size_t at)
 {
+    bool of_someone = is_of_someone(tokens, at);
     size_t i = at;
 
-    while (i > 0 && !ends_sentence(tokens, i - 1)) {
+    while (i > 0 && !ends_sentence(tokens, i - 1) && !(of_someone && is_but(tokens, i - 1))) {
         i--;
     }
-    for (; i < tokens->count && !ends_sentence(tokens, i); i++) {
+    for (; i < tokens->count && !ends_sentence(tokens, i) && !(of_someone && is_but(tokens, i));
+         i++) {
         if (token_among(tokens, i, vetoes) || token_among(tokens, i, oximeter_other_things)) {
             return true;
         }
@@ -231,13 +262,23 @@ is_in_series(const struct tokens *tokens, size_t at, size_t after)
     return false;
 }
 
+/* Past what joins the values of one list: "91, 89 and 86". */
+static size_t
+past_joints(const struct tokens *tokens, size_t at)
+{
+    while (token_among(tokens, at, " , and y or % percent ")) {
+        at++;
+    }
+    return at;
+}
+
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
     bool of_hours = tokens_have(tokens, hours_asked);
     bool raised = tokens_have(tokens, raises);
-    bool goes_on = false; /* the number before was a value of a series */
-    size_t at = 0, taken;
+    bool goes_on = false;                    /* the number before was a value of a series */
+    size_t at = 0, taken, listed = SIZE_MAX; /* where a list of someone's values goes on */
 
     while (at < tokens->count) {
         int value = oximeter_value(tokens, at, &taken);
@@ -253,8 +294,11 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         if (((goes_on || is_series || is_judged(tokens, at, after) || raised ||
               is_leading(tokens, at, after)) &&
              !of_hours) ||
-            is_told(tokens, at, after, of_hours) || is_of_a_state(tokens, at, after)) {
+            at == listed || is_told(tokens, at, after, of_hours) ||
+            is_of_a_state(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
+            listed =
+                is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after) : listed;
         }
         goes_on = is_series;
         at = after;

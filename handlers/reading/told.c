@@ -164,16 +164,17 @@ void
 told_read(void *arena, const struct kb *kb, const char *text, struct told *told)
 {
     struct tokens tokens = tokens_read(arena, text);
+    const struct lexicon *lexicon = lexicon_new(arena);
     enum language language;
     struct items items;
 
     *told = (struct told){0};
     take_oximeter(text, &tokens);
-    language = lexicon_language(arena, text, &tokens);
+    language = lexicon_language(lexicon, arena, text, &tokens);
     if (kb != NULL && mend_words(arena, kb, language, &tokens)) {
-        language = lexicon_language(arena, text, &tokens);
+        language = lexicon_language(lexicon, arena, text, &tokens);
     }
-    items = items_read(arena, &tokens, language);
+    items = items_read(arena, lexicon, &tokens, language);
     read_items(&items, told);
 }
 

@@ -36,8 +36,8 @@
  *     titles, answers, handouts as weak examples     +3.5 on held-out ways of asking of our content
  *     sentences beside the question count 0.7        +0.9 answered rightly on dev; 0 to -0.3 on
  *     (stress.h)                                     BANKING77's test file
- *     some 1,100 more ways of asking, stories too    with the line above +6 to +8 on texts of people
- *                                                    who had not seen them
+ *     some 1,100 more ways of asking, stories too    with the line above +2 to +7 on texts of
+ *                                                    people who had not seen them
  *   dropped, for it gave nothing or lost
  *     logistic and ridge instead of squared hinge    -0.1 / +0.5 and -2.4 / -3.5
  *     weighted centroids added to the decisions      -0.2; AUROC -.003

@@ -102,7 +102,7 @@ START_TEST(the_calendar_has_a_row_for_each_time_at_which_a_turn_starts)
         "   2  +12085550190   Robin\n"
         "   3  +12085550191   Kim\n"
         "\n"
-        "      Sun 1 Mar Mon 2 Mar Tue 3 Mar Wed 4 Mar Thu 5 Mar Fri 6 Mar Sat 7 Mar\n"
+        "      Sun 1     Mon 2     Tue 3     Wed 4     Thu 5     Fri 6     Sat 7\n"
         "00:00 Kim       Kim       Robin     Robin     Robin     Robin     Kim\n"
         "09:00 |         Robin     |         |         |         |         |\n"
         "18:00 |         |         |         |         |         Kim       |\n"

@@ -66,16 +66,16 @@ END_TEST
 START_TEST(the_longest_phrase_wins_with_all_its_meanings)
 {
     void *arena = talloc_new(NULL);
-    const struct lexicon *lexicon = lexicon_new(arena, LANGUAGE_EN);
+    const struct lexicon *lexicon = lexicon_new(arena);
     struct tokens tokens = tokens_read(arena, "unplugged almost full on");
-    const struct lexicon_entry *meanings[4];
-    size_t count;
+    struct lexicon_found found = lexicon_at(lexicon, LANGUAGE_EN, &tokens, 0);
 
-    ck_assert_uint_eq(lexicon_at(lexicon, &tokens, 0, meanings, 4, &count), 1);
-    ck_assert_uint_eq(count, 2); /* a time of charges, and what it runs from */
-    ck_assert_uint_eq(lexicon_at(lexicon, &tokens, 1, meanings, 4, &count), 2);
-    ck_assert_int_eq((int)meanings[0]->is, (int)ITEM_CHARGE);
-    ck_assert_int_eq(meanings[0]->value, 85099);
+    ck_assert_uint_eq(found.tokens, 1);
+    ck_assert_uint_eq(found.count, 2); /* a time of charges, and what it runs from */
+    found = lexicon_at(lexicon, LANGUAGE_EN, &tokens, 1);
+    ck_assert_uint_eq(found.tokens, 2);
+    ck_assert_int_eq((int)found.meanings[0]->is, (int)ITEM_CHARGE);
+    ck_assert_int_eq(found.meanings[0]->value, 85099);
     talloc_free(arena);
 }
 END_TEST
@@ -93,12 +93,13 @@ START_TEST(the_language_is_that_of_which_more_is_known)
         {"how long", LANGUAGE_EN},
         {"", LANGUAGE_EN},
     };
+    const struct lexicon *lexicon = lexicon_new(arena);
     size_t i;
 
     for (i = 0; i < sizeof rows / sizeof rows[0]; i++) {
         struct tokens tokens = tokens_read(arena, rows[i].text);
 
-        ck_assert_int_eq((int)lexicon_language(arena, rows[i].text, &tokens),
+        ck_assert_int_eq((int)lexicon_language(lexicon, arena, rows[i].text, &tokens),
                          (int)rows[i].language);
     }
     talloc_free(arena);

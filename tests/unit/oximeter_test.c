@@ -91,6 +91,9 @@ START_TEST(values_are_told_by_their_company)
 {
     static const struct row rows[] = {
         {"shes at 84 and wont go up", 84},
+        {"the batteries are fine but she is at 84, 85", 84},
+        {"mom is at 83 but the battery is at 75", 83},
+        {"he is at 91, 89 and 86", 86},
         {"he's down to 86", 86},
         {"dropped to 88 while he slept", 88},
         {"it says 91 when I rest", 91},
@@ -166,6 +169,8 @@ START_TEST(other_numbers_are_no_values)
         {"we are in 84, top floor", 0},
         {"cabin 92 is ours", 0},
         {"she is 84 years old", 0},
+        {"2 batteries, they are at 84 and 80", 0},
+        {"the battery was full but is at 84", 0},
         {"she's 84 and uses oxygen", 0},
         {"mi mama tiene 84", 0},
         {"she turned 84 today", 0},

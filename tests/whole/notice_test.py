@@ -37,6 +37,7 @@ class Notice(WholeTest):
         for piece in (WORDS, "English, 2 parts, to 3 phones", ANNA, BERT, EMIL, "landline",
                       "+12085550160", "Nothing was sent"):
             self.assertIn(piece, said)
+        self.assertIn("Road closed. Reply OK", self.notice("Road closed", "--everyone"))
         self.assertNotIn(FAYE, said, "a closed rental's number is somebody else's by now")
         self.assertEqual(self.count("SELECT count(*) FROM outbox"), 0)
         self.assertEqual(self.count("SELECT count(*) FROM audit WHERE what = 'send-notice'"), 0)
