@@ -157,11 +157,10 @@ static void
 append_there(const struct asked *asked, const struct other_power *power, char **text)
 {
     int watts = power->there.watts;
+    bool enough = source_is_enough(watts, power->takes);
 
-    if (watts > 0) {
-        append(asked, text,
-               source_is_enough(watts, power->takes) ? SAY_SOURCE_ENOUGH : SAY_SOURCE_SMALL,
-               number(asked, watts));
+    if (watts > 0 && !(enough && power->there.is_peak)) {
+        append(asked, text, enough ? SAY_SOURCE_ENOUGH : SAY_SOURCE_SMALL, number(asked, watts));
     }
 }
 
@@ -170,9 +169,10 @@ static void
 append_lasts(const struct asked *asked, const struct other_power *power, char **text)
 {
     struct minutes lasts = source_lasts(power->there.tenths_wh, power->takes);
-    bool gives = source_is_enough(power->there.watts, power->takes);
+    bool enough = source_is_enough(power->there.watts, power->takes);
+    bool gives = enough && !power->there.is_peak;
 
-    if (gives || power->there.watts == 0) {
+    if (enough || power->there.watts == 0) {
         estimate_append(text, say(asked->arena, asked->context->house, asked->language,
                                   gives ? SAY_SOURCE_LASTS : SAY_SOURCE_LASTS_IF,
                                   say_minutes(asked->arena, lasts.low),

@@ -116,7 +116,8 @@ watts_read(const struct tokens *tokens, struct watts_told *told)
         }
         at = unit;
     }
-    told->watts = told->watts > 0 ? told->watts : peak_watts;
+    told->is_peak = told->watts == 0 && peak_watts > 0;
+    told->watts = told->is_peak ? peak_watts : told->watts;
     if (told->tenths_wh == 0 && milliamp_hours > 0) {
         told->lacks_volts = volts == 0;
         /* thousandths of a volt x thousandths of an amp-hour are millionths of a watt-hour */

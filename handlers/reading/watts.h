@@ -11,6 +11,7 @@
 
 struct watts_told {
     int watts;        /* that it gives for long, the least that is told; 0 if none is */
+    bool is_peak;     /* those are of a peak: what it gives for long is less, and not told */
     int tenths_wh;    /* that it holds, in tenths of a watt-hour; 0 if it is not told */
     bool lacks_volts; /* amp-hours are told without the volts that make watt-hours of them */
 };

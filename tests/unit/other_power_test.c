@@ -76,6 +76,17 @@ START_TEST(watts_needed_are_held_against_watts_there)
 }
 END_TEST
 
+START_TEST(a_peak_alone_is_never_enough_but_may_be_too_small)
+{
+    fixture_text(stage, "will a 600 W peak inverter run the machine?");
+    fixture_says(stage, "a source of 113 W or more");
+    fixture_says_not(stage, "covers");
+    fixture_text(stage, "will a 90 W peak inverter run the machine?");
+    fixture_says(stage, "90 W is too little");
+    fixture_says_not(stage, "covers");
+}
+END_TEST
+
 START_TEST(charging_while_it_runs_counts_with_it)
 {
     stage->rentals[0].unit = "wagtail";
@@ -176,6 +187,7 @@ main(void)
     tcase_add_test(tests, a_number_without_thousands_has_none_and_no_number_is_too_large);
     tcase_add_test(tests, of_several_watts_the_least_counts_and_a_peak_only_alone);
     tcase_add_test(tests, watts_needed_are_held_against_watts_there);
+    tcase_add_test(tests, a_peak_alone_is_never_enough_but_may_be_too_small);
     tcase_add_test(tests, charging_while_it_runs_counts_with_it);
     tcase_add_test(tests, a_power_station_lasts_by_its_watt_hours);
     tcase_add_test(tests, what_a_power_bank_holds_is_asked_and_then_worked_out);
