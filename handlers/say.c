@@ -213,6 +213,8 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TRIP_AT] = {"That is about {0}.", "Eso es a las {0}."},
     [SAY_TRIP_THIN] = {"Delays happen: keep {0} in hand, or a plug in reach.",
                        "Puede haber demoras: guarde {0}, o tenga cerca un enchufe."},
+    [SAY_TRIP_LEFT_WITH] = {"What is left is counted with {0}, ordered {1}.",
+                            "Lo que sobra, contado con {0}, recetado {1}."},
     [SAY_TRIP_MEND_CAR] = {"It would last on the car's outlet while you drive.",
                            "Alcanza si en el camino usa la toma del auto."},
     [SAY_TRIP_MEND_WALL] = {"It would last plugged in wherever you stay.",

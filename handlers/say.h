@@ -88,6 +88,7 @@ enum phrase {
     SAY_TRIP_SHORT,      /* 0 after how long, 1 on which leg, 2 how much is lacking */
     SAY_TRIP_AT,         /* 0 clock time */
     SAY_TRIP_THIN,       /* 0 how much to keep in hand */
+    SAY_TRIP_LEFT_WITH,  /* 0 "continuous 2", 1 "at rest" */
     SAY_TRIP_MEND_CAR,
     SAY_TRIP_MEND_WALL,
     SAY_TRIP_MEND_ONE,

@@ -16,6 +16,17 @@ static const char *const leg_words[LANGUAGE_COUNT][LEG_OTHER + 1] = {
      [LEG_OTHER] = "fuera"},
 };
 
+static const char *const power_words[LANGUAGE_COUNT][POWER_SOURCE_CAR + 1] = {
+    {[POWER_SOURCE_NONE] = "",
+     [POWER_SOURCE_BATTERY] = "",
+     [POWER_SOURCE_WALL] = " plugged in",
+     [POWER_SOURCE_CAR] = " on the car cord"},
+    {[POWER_SOURCE_NONE] = "",
+     [POWER_SOURCE_BATTERY] = "",
+     [POWER_SOURCE_WALL] = " enchufado",
+     [POWER_SOURCE_CAR] = " con cable de auto"},
+};
+
 static const char *const day_words[LANGUAGE_COUNT][DAY_COUNT] = {
     {"today", "tomorrow", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday",
      "Sunday"},
@@ -105,8 +116,9 @@ say_ways(void *arena, enum language language, const struct told *told, char **te
     size_t i;
 
     for (i = 0; i < told->leg_count; i++) {
-        part(text, memory_format(arena, "%s %s", leg_words[language][told->legs[i].kind],
-                                 say_minutes(arena, told->legs[i].minutes)));
+        part(text, memory_format(arena, "%s %s%s", leg_words[language][told->legs[i].kind],
+                                 say_minutes(arena, told->legs[i].minutes),
+                                 power_words[language][told->legs[i].power]));
     }
     if (told->flight_minutes > 0) {
         part(text, memory_format(arena, "%s %s", leg_words[language][LEG_FLIGHT],

@@ -150,6 +150,26 @@ extra(const struct planned *planned, struct answer *answer, enum phrase phrase,
     estimate_extra(answer, estimate_say(planned->asked, phrase, argument));
 }
 
+/* What it was counted with, and what is left if that is with another order: the number said is of
+ * that one, so it goes first. */
+static void
+say_counted(const struct planned *planned, struct answer *answer)
+{
+    const struct asked *asked = planned->asked;
+    const struct running *running = &planned->low.running, *after = &planned->low.after;
+
+    if (planned->outcome.margin_minutes > 0 && after->figure != running->figure) {
+        estimate_extra(answer,
+                       say(asked->arena, asked->context->house, asked->language, SAY_TRIP_LEFT_WITH,
+                           say_mode(asked->arena, asked->language, after->figure->mode,
+                                    after->figure->setting_tenths),
+                           say_for(asked->language, after->activity), NULL));
+    }
+    if (running->figure != NULL) {
+        estimate_say_counted(asked, running, answer);
+    }
+}
+
 /* What would mend it, and what it was counted with. */
 static void
 add_extras(const struct planned *planned, struct answer *answer)
@@ -174,9 +194,7 @@ add_extras(const struct planned *planned, struct answer *answer)
               say_clock(asked->arena, asked->context->zone,
                         start_utc_s + outcome->runs_out_at * INT64_C(60)));
     }
-    if (planned->low.running.figure != NULL) {
-        estimate_say_counted(asked, &planned->low.running, answer);
-    }
+    say_counted(planned, answer);
     if (planned->low.cold_percent < 100) {
         extra(planned, answer, SAY_COLD,
               memory_format(asked->arena, "%d", planned->low.cold_percent));

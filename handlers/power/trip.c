@@ -156,17 +156,16 @@ begin(struct playing *playing, const struct trip *trip, struct trip_outcome *out
     outcome->runs_out_at = outcome->total_minutes;
 }
 
-/* Battery time that is left, as long as the last leg's rate holds. */
+/* Battery time that is left once there. */
 static int
 left(const struct playing *playing)
 {
     const struct trip *trip = playing->trip;
-    const struct trip_leg *leg = &trip->legs[trip->leg_count - 1];
     int minutes = 0;
     size_t i;
 
-    for (i = 0; i < trip->battery_count; i++) {
-        minutes += playing->charge[i] / used_a_minute(leg->lasts, trip->batteries[i].health);
+    for (i = 0; i < trip->battery_count && trip->lasts_after > 0; i++) {
+        minutes += playing->charge[i] / used_a_minute(trip->lasts_after, trip->batteries[i].health);
     }
     return minutes;
 }

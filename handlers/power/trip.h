@@ -47,6 +47,7 @@ struct trip {
     size_t leg_count; /* at most TRIP_LEGS_MAX */
     const struct trip_battery *batteries;
     size_t battery_count; /* at most TRIP_BATTERIES_MAX */
+    int lasts_after;      /* minutes of a new, full battery once there; 0: no battery can run it */
     struct trip_outlet wall, car;
 };
 
@@ -56,7 +57,7 @@ struct trip_outcome {
     int runs_out_at; /* minutes from the start; total_minutes if it lasts */
     size_t runs_out_leg;
     int short_minutes;  /* without power and without battery, in all */
-    int margin_minutes; /* battery time left at the end, at the last leg's rate; 0 if it fails */
+    int margin_minutes; /* battery time left once there; 0 if it fails */
     /* Mean charge of the batteries at start, at each `sample_minutes` and at the end. */
     int samples[TRIP_SAMPLES_MAX];
     size_t sample_count;

@@ -175,38 +175,96 @@ power_of(const struct rental *rental, const struct told_leg *leg, struct trip_pl
                                             : TRIP_NO_POWER;
 }
 
+/* Minutes of a new, full battery; 0 without a figure. */
+static int
+lasts_on(const struct running *running, enum trip_plan_end end, const struct trip_plan *plan)
+{
+    return running->figure == NULL ? 0
+           : end == TRIP_PLAN_LOW  ? running->figure->lasts.low * plan->cold_percent / 100
+                                   : running->figure->lasts.high;
+}
+
 static enum trip_plan_is
 take_leg(const struct rental *rental, const struct equipment *equipment, const struct told *told,
          size_t at, enum trip_plan_end end, struct trip_plan *plan)
 {
     const struct told_leg *told_leg = &told->legs[at];
-    struct running running = running_on(rental, equipment, told, told_leg);
     struct trip_leg *leg = &plan->legs[at];
+    struct running *running = &plan->on[at];
     bool lacks;
 
+    *running = running_on(rental, equipment, told, told_leg);
     *leg = (struct trip_leg){.minutes = told_leg->minutes,
                              .power = power_of(rental, told_leg, plan),
                              .asleep = told->has_activity && told->activity == ACTIVITY_SLEEP,
                              .drives = told_leg->kind == LEG_DRIVE,
                              .stays = told_leg->kind == LEG_WAIT};
-    lacks = running.figure == NULL && leg->power != TRIP_WALL;
-    if (at == 0 || running.order == NULL || lacks) {
-        plan->running = running;
-    }
-    plan->differs = plan->differs || running.is == RUNNING_DIFFERS;
-    if (running.order == NULL) {
+    lacks = running->figure == NULL && leg->power != TRIP_WALL;
+    plan->running = *running;
+    plan->differs = plan->differs || running->is == RUNNING_DIFFERS;
+    if (running->order == NULL) {
         return TRIP_PLAN_NO_ORDER;
     }
-    if (leg->power != TRIP_WALL && is_wall_only(&running, equipment, told)) {
+    if (leg->power != TRIP_WALL && is_wall_only(running, equipment, told)) {
         return TRIP_PLAN_WALL_ONLY;
     }
     if (lacks) {
         return TRIP_PLAN_NO_FIGURE;
     }
-    leg->lasts = running.figure == NULL ? 1
-                 : end == TRIP_PLAN_LOW ? running.figure->lasts.low * plan->cold_percent / 100
-                                        : running.figure->lasts.high;
+    leg->lasts = running->figure == NULL ? 1 : lasts_on(running, end, plan);
     return TRIP_PLAN_READY;
+}
+
+/* ---- what it is counted with ----------------------------------------------------------------- */
+
+/* What no battery is known to run drains more than anything. */
+static bool
+drains_more(const struct running *running, const struct running *than)
+{
+    if (running->figure == NULL || than->figure == NULL) {
+        return than->figure != NULL;
+    }
+    return running->figure->lasts.low < than->figure->lasts.low;
+}
+
+/* How much a leg has a say in what the trip is told to be counted with. */
+static int
+weight(const struct trip_plan *plan, size_t at)
+{
+    enum trip_power power = plan->legs[at].power;
+    bool is_fed =
+        (power == TRIP_WALL && plan->trip.wall.runs) || (power == TRIP_CAR && plan->trip.car.runs);
+
+    return plan->on[at].is == RUNNING_DIFFERS ? 2 : is_fed ? 0 : 1;
+}
+
+static void
+name_running(struct trip_plan *plan)
+{
+    size_t best = 0, i;
+
+    for (i = 1; i < plan->trip.leg_count; i++) {
+        if (weight(plan, i) > weight(plan, best) ||
+            (weight(plan, i) == weight(plan, best) && drains_more(&plan->on[i], &plan->on[best]))) {
+            best = i;
+        }
+    }
+    plan->running = plan->on[best];
+}
+
+/* Once there they may go on as on the last leg or rest, with what is ordered for that. */
+static void
+take_after(const struct rental *rental, const struct equipment *equipment, enum trip_plan_end end,
+           struct trip_plan *plan)
+{
+    const struct told nothing = {0};
+    struct running rest = running_for(rental, equipment, &nothing, true, ACTIVITY_REST);
+
+    plan->after = plan->on[plan->trip.leg_count - 1];
+    if (rest.order != NULL && drains_more(&rest, &plan->after)) {
+        plan->after = rest;
+    }
+    plan->trip.lasts_after = lasts_on(&plan->after, end, plan);
 }
 
 enum trip_plan_is
@@ -233,5 +291,7 @@ trip_plan_make(const struct rental *rental, const struct equipment *equipment,
             return is;
         }
     }
+    name_running(plan);
+    take_after(rental, equipment, end, plan);
     return TRIP_PLAN_READY;
 }

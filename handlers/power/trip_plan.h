@@ -3,8 +3,9 @@
  *
  * Each leg counts with what is ordered for what they do on it: a hike with the order for walking, a
  * drive or a stay with the one for rest, a flight with its own; of what is not told, the most
- * draining one. Who tells a mode or setting is counted with that. Cold takes its share of the run
- * time (the unit's cold table; facts A4), and below the unit's charging temperatures, or below
+ * draining one. Who tells a mode or setting is counted with that. Once there they may rest: what is
+ * left counts with that order or the last leg's, whichever drains more. Cold takes its share of the
+ * run time (the unit's cold table; facts A4), and below the unit's charging temperatures, or below
  * 0 C, an outlet charges nothing (facts A4). What the record has no cord for is no power.
  */
 #ifndef TRIP_PLAN_H
@@ -27,11 +28,15 @@ struct trip_plan {
     struct trip trip; /* points into this plan: do not copy it */
     struct trip_leg legs[TRIP_LEGS_MAX];
     struct trip_battery batteries[TRIP_BATTERIES_MAX];
-    struct running running; /* of the leg that lacks something, else of the first */
-    bool differs;           /* what runs on some leg is not what is ordered */
-    bool too_high;          /* a height is told that the unit is not made for */
-    bool no_car_cord;       /* the car was told as power, and the record has no cord */
-    int cold_percent;       /* share of the run time that counts; 100 if no cold is told */
+    /* Of the leg that lacks something; else of one that differs, else of the one on battery that
+     * drains most. */
+    struct running running;
+    struct running on[TRIP_LEGS_MAX];
+    struct running after; /* what is left is counted with this */
+    bool differs;         /* what runs on some leg is not what is ordered */
+    bool too_high;        /* a height is told that the unit is not made for */
+    bool no_car_cord;     /* the car was told as power, and the record has no cord */
+    int cold_percent;     /* share of the run time that counts; 100 if no cold is told */
 };
 
 /*

@@ -241,6 +241,7 @@ print_trip(void)
         batteries[i] = (struct trip_battery){any(0, 100), any(50, 100)};
         printf(" %d %d", batteries[i].charge, batteries[i].health);
     }
+    trip.lasts_after = legs[trip.leg_count - 1].lasts;
     trip_play(&trip, &outcome);
     printf(" = %d %d %d %d\n", outcome.total_minutes, outcome.lasts, outcome.runs_out_at,
            outcome.margin_minutes);

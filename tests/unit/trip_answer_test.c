@@ -55,8 +55,42 @@ START_TEST(a_hike_counts_with_the_order_for_walking)
 {
     fixture_text(stage, "can I do a 2 hour walk with one full battery");
     ck_assert(estimate()->trip->lasts); /* pulse 3: 150 x .90 = 135 */
-    ck_assert_int_eq(estimate()->minutes.low, 135);
-    fixture_says(stage, "pulse 3, ordered for walking");
+    ck_assert_int_eq(estimate()->activity, ACTIVITY_WALKING);
+    ck_assert_int_eq(estimate()->setting_tenths, 30);
+}
+END_TEST
+
+/* 15 of the 135 minutes at pulse 3 are left: at rest, continuous 2, 54 x 15 / 135 = 6. */
+START_TEST(what_is_left_counts_with_the_order_for_rest_if_that_drains_more)
+{
+    fixture_text(stage, "hello"); /* the first reply of a conversation has less room */
+    fixture_text(stage, "can I do a 2 hour walk with one full battery");
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 6);
+    fixture_says(stage, "with about 6 min left");
+    fixture_says(stage, "What is left is counted with continuous 2, ordered at rest.");
+    fixture_says(stage, "Counted with pulse 3, ordered for walking.");
+}
+END_TEST
+
+START_TEST(what_is_left_counts_with_the_last_leg_if_that_drains_more)
+{
+    stage->rentals[0].orders[ACTIVITY_REST] = stage->rentals[0].orders[ACTIVITY_WALKING];
+    stage->rentals[0].orders[ACTIVITY_WALKING] = (struct order){true, MODE_CONTINUOUS, 20, 0, "Q"};
+    fixture_text(stage, "drive 30 min, then walk 30 min, 2 full, ok?");
+    ck_assert(estimate()->trip->lasts); /* 12 min of 54 go to pulse 3's 30 of 135; 42 + 60 - 30 */
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 72);
+    fixture_says(stage, "Counted with continuous 2, ordered for walking.");
+    fixture_says_not(stage, "What is left is counted with");
+}
+END_TEST
+
+START_TEST(of_what_no_battery_runs_at_rest_nothing_is_said_to_be_left)
+{
+    stage->rentals[0].orders[ACTIVITY_REST] = (struct order){true, MODE_CONTINUOUS, 95, 0, "Q"};
+    fixture_text(stage, "can I do a 2 hour walk with one full battery");
+    ck_assert(estimate()->trip->lasts);
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 0);
+    fixture_says(stage, "and no more.");
 }
 END_TEST
 
@@ -83,6 +117,7 @@ START_TEST(a_car_counts_only_with_a_cord_on_record)
 {
     fixture_text(stage, "3 hour drive plugged into the car the whole way. battery at 80. ok?");
     ck_assert(estimate()->trip->lasts);
+    fixture_says(stage, "I read: 80%, drive 3 h on the car cord.");
     stage->rentals[0].car_charger = false;
     fixture_text(stage, "3 hour drive plugged into the car the whole way. battery at 80. ok?");
     ck_assert(!estimate()->trip->lasts);
@@ -220,6 +255,9 @@ main(void)
     tcase_add_test(tests, where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_called);
     tcase_add_test(tests, what_starts_tomorrow_night_waits_for_the_office);
     tcase_add_test(tests, a_hike_counts_with_the_order_for_walking);
+    tcase_add_test(tests, what_is_left_counts_with_the_order_for_rest_if_that_drains_more);
+    tcase_add_test(tests, what_is_left_counts_with_the_last_leg_if_that_drains_more);
+    tcase_add_test(tests, of_what_no_battery_runs_at_rest_nothing_is_said_to_be_left);
     tcase_add_test(tests, without_an_order_for_walking_a_person_answers);
     tcase_add_test(tests, a_setting_that_differs_is_counted_and_called);
     tcase_add_test(tests, a_car_counts_only_with_a_cord_on_record);

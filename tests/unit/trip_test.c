@@ -23,6 +23,7 @@ played(const struct trip_leg *legs, size_t count, const struct trip_battery *bat
                               .leg_count = count,
                               .batteries = batteries,
                               .battery_count = battery_count,
+                              .lasts_after = LASTS,
                               .wall = {true, true, rate},
                               .car = {true, false, {0}}};
     struct trip_outcome outcome;
