@@ -164,8 +164,8 @@ estimate_append_read(const struct asked *asked, const struct told *told, char **
 }
 
 char *
-estimate_wall_only(const struct asked *asked, const struct running *running,
-                   const struct told *told)
+estimate_wall_only_mode(const struct asked *asked, const struct running *running,
+                        const struct told *told)
 {
     bool is_told = running->is == RUNNING_DIFFERS && told->has_setting;
     enum mode mode;
@@ -177,7 +177,15 @@ estimate_wall_only(const struct asked *asked, const struct running *running,
     mode = is_told && told->has_mode ? told->mode : running->order->mode;
     setting_tenths = is_told ? told->setting_tenths : running->order->setting_tenths;
     return equipment_needs_wall(asked->equipment, mode, setting_tenths)
-               ? estimate_say(asked, SAY_WALL_ONLY,
-                              say_mode(asked->arena, asked->language, mode, setting_tenths))
+               ? say_mode(asked->arena, asked->language, mode, setting_tenths)
                : NULL;
+}
+
+char *
+estimate_wall_only(const struct asked *asked, const struct running *running,
+                   const struct told *told)
+{
+    char *mode = estimate_wall_only_mode(asked, running, told);
+
+    return mode == NULL ? NULL : estimate_say(asked, SAY_WALL_ONLY, mode);
 }

@@ -102,6 +102,9 @@ void estimate_to_person(const struct asked *asked, struct verdict *verdict, cons
  */
 bool estimate_ready_by(const struct asked *asked, const struct told *told, int64_t *utc_s);
 
+/* "continuous 3", if the unit's file says of what runs that it takes the wall; else NULL. */
+char *estimate_wall_only_mode(const struct asked *asked, const struct running *running,
+                              const struct told *told);
 /*
  * "At continuous 3 the unit runs only from the wall"; NULL if the unit's file does not say so of
  * what runs.

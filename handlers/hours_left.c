@@ -303,12 +303,16 @@ say_wall_only(const struct asked *asked, struct verdict *verdict, const struct g
                                          hours_left, hours_left);
     char *text = memory_copy(asked->arena, wall_only);
 
+    verdict_alert(verdict, ALERT_URGENT, false, "power:wall-only", "needs the wall, on battery?");
+    if (estimate_is_said(verdict, "power-out-now")) {
+        answer->text = ""; /* that told them to go to the backup, and not to a plug that is dead */
+        return;
+    }
     if (ground->running.is == RUNNING_DIFFERS) {
         estimate_append(&text, estimate_record_says(asked, &ground->running));
     }
     estimate_append(&text, estimate_say(asked, SAY_WALL_NOW, NULL));
     answer->text = text;
-    verdict_alert(verdict, ALERT_URGENT, false, "power:wall-only", "needs the wall, on battery?");
 }
 
 void

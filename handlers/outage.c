@@ -12,6 +12,38 @@
 static const char power_out[] = "power-out-now";
 static const char last_battery[] = "last-battery";
 
+/* What runs, or is ordered, that no battery can; NULL if one can or that is not known. */
+static char *
+wall_only_mode(const struct asked *whole)
+{
+    const struct told nothing = {0};
+    const struct told *const views[] = {whole->told, &nothing};
+    char *mode = NULL;
+    size_t i;
+
+    for (i = 0; whole->rental != NULL && mode == NULL && i < 2; i++) {
+        const struct running running = running_now(whole->rental, whole->equipment, views[i]);
+
+        mode = estimate_wall_only_mode(whole, &running, views[i]);
+    }
+    return mode;
+}
+
+char *
+outage_words(const struct asked *whole, const struct sign *sign)
+{
+    char *mode = strcmp(sign->id, power_out) == 0 ? wall_only_mode(whole) : NULL;
+    char *backup;
+
+    if (mode == NULL) {
+        return NULL;
+    }
+    backup = say_backup(whole->arena, whole->language, whole->rental);
+    return say(whole->arena, whole->context->house, whole->language,
+               backup != NULL ? SAY_OUT_TO_BACKUP : SAY_OUT_NO_BACKUP,
+               backup != NULL ? backup : mode, mode, NULL);
+}
+
 static bool
 is_all(const struct verdict *verdict)
 {

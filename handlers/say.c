@@ -203,6 +203,19 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "have it. Staff were told and will call you.",
          "Si ahora no tiene corriente, enchufe el equipo, o use su tanque de reserva si lo "
          "tiene. El personal ya lo sabe y le va a llamar."},
+    [SAY_OUT_TO_BACKUP] =
+        {"Go to your backup now: {0} at the flow on its tag. At {1} no battery runs the unit. A "
+         "person was alerted and will call you. Trouble breathing? Call {emergency} now.",
+         "Use ya {0} con el flujo que dice su etiqueta. Con {1} ninguna bateria hace "
+         "funcionar el equipo. Una persona ya lo sabe y le va a llamar. ¿Le falta el aire? Llame "
+         "al {emergency} ya."},
+    [SAY_OUT_NO_BACKUP] =
+        {"At {0} no battery runs the unit. Go to backup oxygen now if you have any. If you have "
+         "no oxygen or trouble breathing, call {emergency} now. A person was alerted and will "
+         "call you.",
+         "Con {0} ninguna bateria hace funcionar el equipo. Use ya oxigeno de reserva si lo "
+         "tiene. Si no tiene oxigeno o le falta el aire, llame al {emergency} ya. Una persona ya "
+         "lo sabe y le va a llamar."},
     [SAY_TRIP_LASTS] = {"By the low count the batteries last those {0}, with about {1} left.",
                         "Por lo bajo, las baterias duran esas {0}, y sobran unos {1}."},
     [SAY_TRIP_LASTS_BARE] = {"By the low count the batteries last those {0} and no more.",

@@ -47,9 +47,11 @@ filled(const struct asked *whole, const struct sign *sign, enum phrase otherwise
 static const char *
 words_of(const struct asked *whole, const struct sign *sign)
 {
-    const char *words = filled(whole, sign, SAY_EMERGENCY_FIRST);
+    const char *to_backup = outage_words(whole, sign);
+    const char *words = to_backup != NULL ? to_backup : filled(whole, sign, SAY_EMERGENCY_FIRST);
 
-    if (!found_is_no_flow(sign) || whole->rental == NULL || !whole->rental->backup.known) {
+    if (to_backup != NULL || !found_is_no_flow(sign) || whole->rental == NULL ||
+        !whole->rental->backup.known) {
         return words; /* "if you have it" is in the sign's words */
     }
     return memory_format(

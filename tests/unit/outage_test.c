@@ -122,6 +122,38 @@ START_TEST(more_batteries_than_the_record_has_do_not_count)
 }
 END_TEST
 
+/* The unit's file: continuous 3 needs the wall. */
+START_TEST(whose_order_no_battery_runs_is_sent_to_the_backup_and_to_no_battery)
+{
+    stage->rentals[0].orders[ACTIVITY_REST].setting_tenths = 30;
+    fixture_text(stage, "the power is out, 2 full. how long do i have?");
+    fixture_says(stage, "Go to your backup now: your E cylinder at the flow on its tag.");
+    fixture_says(stage, "At continuous 3 no battery runs the unit.");
+    fixture_says_not(stage, "on battery");
+    fixture_says_not(stage, "plug it in");
+    fixture_alerts(stage, ALERT_URGENT, "sign:power-out-now");
+    ck_assert_int_eq(stage->verdict.runs_out_utc_s, 0);
+}
+END_TEST
+
+START_TEST(who_runs_another_number_than_the_one_no_battery_runs_is_sent_there_too)
+{
+    stage->rentals[0].orders[ACTIVITY_REST].setting_tenths = 30;
+    fixture_text(stage, "the power is out, on continuous 2, 2 full");
+    fixture_says(stage, "At continuous 3 no battery runs the unit.");
+}
+END_TEST
+
+START_TEST(without_a_backup_on_record_the_emergency_number_is_told)
+{
+    stage->rentals[0].orders[ACTIVITY_REST].setting_tenths = 30;
+    stage->rentals[0].backup.known = false;
+    fixture_text(stage, "the power is out, 2 full");
+    fixture_says(stage, "If you have no oxygen or trouble breathing, call 911 now.");
+    fixture_says_not(stage, "on battery");
+}
+END_TEST
+
 START_TEST(of_whom_no_charge_is_told_that_is_not_known)
 {
     fixture_text(stage, "the power is out");
@@ -155,6 +187,9 @@ main(void)
     tcase_add_test(tests, in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known);
     tcase_add_test(tests, a_charge_that_must_have_ended_since_is_not_known);
     tcase_add_test(tests, more_batteries_than_the_record_has_do_not_count);
+    tcase_add_test(tests, whose_order_no_battery_runs_is_sent_to_the_backup_and_to_no_battery);
+    tcase_add_test(tests, who_runs_another_number_than_the_one_no_battery_runs_is_sent_there_too);
+    tcase_add_test(tests, without_a_backup_on_record_the_emergency_number_is_told);
     tcase_add_test(tests, of_whom_no_charge_is_told_that_is_not_known);
     tcase_add_test(tests, a_stranger_s_is_nobody_else_s);
     return fixture_run(tests);
