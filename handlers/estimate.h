@@ -48,6 +48,10 @@ void estimate_impossible(const struct asked *asked, struct verdict *verdict,
  * unit tells too little, what is ordered needs the wall, or that time is over already.
  */
 int64_t estimate_runs_out(const struct asked *asked, const struct battery_account *account);
+/* The same as a number of this answer, said where there is room for it; nothing if what runs is not
+ * what is ordered. */
+void estimate_mention_left(const struct asked *asked, const struct battery_account *account,
+                           struct answer *answer);
 
 /* A remembered charge is asked anew after this long. */
 enum { ACCOUNT_OLD_S = 12 * 3600, SHORT_MINUTES = 60 };

@@ -226,6 +226,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     in_charge_pass_on(&whole, verdict);
     power_keep_reading(&whole, verdict);
     reminder_mention(&whole, verdict);
+    outage_say_hours(&whole, verdict);
     reply_compose(&whole, verdict);
     limited_hold(&whole, verdict);
     outage_mark(&whole, verdict);

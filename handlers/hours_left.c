@@ -376,34 +376,70 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     say_hours_left(asked, verdict, &ground, (int)charges.count);
 }
 
-int64_t
-estimate_runs_out(const struct asked *asked, const struct battery_account *account)
+/* What was told to be in the batteries, counted from then on; false if no number can be given. */
+static bool
+work_out_account(const struct asked *asked, const struct battery_account *account,
+                 struct ground *ground, struct charges *charges)
 {
     const struct percent unknown = {0, 100};
-    struct ground ground = {.told = account->told, .as_of_utc_s = account->as_of_utc_s};
-    struct charges charges;
     struct minutes lasts;
     size_t in_unit = 0;
-    int64_t ends_utc_s;
 
     if (!account->known || asked->equipment == NULL ||
         asked->wrote_utc_s - account->as_of_utc_s > ACCOUNT_OLD_S) {
-        return 0;
+        return false;
     }
-    ground.running = running_now(asked->rental, asked->equipment, &ground.told);
-    if (ground.running.figure == NULL ||
-        estimate_wall_only(asked, &ground.running, &ground.told) != NULL ||
-        !estimate_charges(&ground.told, asked->equipment, unknown, &charges)) {
-        return 0;
+    *ground = (struct ground){.told = account->told, .as_of_utc_s = account->as_of_utc_s};
+    ground->running = running_now(asked->rental, asked->equipment, &ground->told);
+    if (ground->running.figure == NULL ||
+        estimate_wall_only(asked, &ground->running, &ground->told) != NULL ||
+        !estimate_charges(&ground->told, asked->equipment, unknown, charges)) {
+        return false;
     }
-    if (ground.running.activity == ACTIVITY_SLEEP) {
+    if (ground->running.activity == ACTIVITY_SLEEP) {
         in_unit = (size_t)asked->equipment->batteries_held;
     }
-    if (!estimate_take_cold(asked, &ground, &lasts) ||
-        !battery_set_time(asked->rental, asked->equipment, lasts, charges.list, charges.count,
-                          in_unit, asked->wrote_utc_s, &ground.time)) {
+    return estimate_take_cold(asked, ground, &lasts) &&
+           battery_set_time(asked->rental, asked->equipment, lasts, charges->list, charges->count,
+                            in_unit, asked->wrote_utc_s, &ground->time);
+}
+
+int64_t
+estimate_runs_out(const struct asked *asked, const struct battery_account *account)
+{
+    struct ground ground;
+    struct charges charges;
+    int64_t ends_utc_s;
+
+    if (!work_out_account(asked, account, &ground, &charges)) {
         return 0;
     }
     ends_utc_s = ground.as_of_utc_s + ground.time.low * INT64_C(60);
     return ends_utc_s > asked->wrote_utc_s ? ends_utc_s : 0; /* they were charged since, or not */
+}
+
+void
+estimate_mention_left(const struct asked *asked, const struct battery_account *account,
+                      struct answer *answer)
+{
+    struct ground ground;
+    struct charges charges;
+
+    if (!work_out_account(asked, account, &ground, &charges) ||
+        ground.running.is != RUNNING_ORDERED) {
+        return; /* what is not ordered is a person's to speak of */
+    }
+    ground.time = minutes_after(ground.time, elapsed_minutes(asked, &ground), false);
+    if (ground.time.low == 0) {
+        return;
+    }
+    estimate_attach(asked, answer, &ground, ESTIMATE_HOURS_LEFT, (int)charges.count);
+    estimate_extra(answer, say(asked->arena, asked->context->house, asked->language, SAY_OUT_LASTS,
+                               say_minutes(asked->arena, ground.time.low),
+                               say_clock(asked->arena, asked->context->zone,
+                                         asked->context->now_utc_s + ground.time.low * 60),
+                               NULL));
+    estimate_extra(answer, estimate_say(asked, SAY_READ,
+                                        say_read(asked->arena, asked->language, &ground.told)));
+    estimate_extra(answer, estimate_counted_with(asked, &ground.running));
 }

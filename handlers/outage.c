@@ -91,6 +91,33 @@ area_of(void *arena, const struct rental *rental)
     return village != NULL ? village : unnumbered(arena, rental->place);
 }
 
+static struct answer *
+answer_of(struct verdict *verdict, const char *id)
+{
+    size_t i = 0;
+
+    while (i < verdict->answer_count && strcmp(verdict->answers[i].id, id) != 0) {
+        i++;
+    }
+    return i < verdict->answer_count ? &verdict->answers[i] : NULL;
+}
+
+void
+outage_say_hours(const struct asked *whole, struct verdict *verdict)
+{
+    if (whole->rental == NULL || whole->context->role == SENDER_STAFF || !is_all(verdict)) {
+        return;
+    }
+    /* Nobody asked for hours, but what they do now and who runs out first hang on it. */
+    if (!verdict->account_changed) {
+        estimate_remember(whole, verdict, whole->told);
+    }
+    if (verdict->account_changed && answer_of(verdict, "hours-left") == NULL &&
+        wall_only_mode(whole) == NULL) {
+        estimate_mention_left(whole, &verdict->account, answer_of(verdict, power_out));
+    }
+}
+
 void
 outage_mark(const struct asked *whole, struct verdict *verdict)
 {
@@ -99,10 +126,6 @@ outage_mark(const struct asked *whole, struct verdict *verdict)
     }
     if (is_all(verdict)) {
         verdict->alert.area = area_of(whole->arena, whole->rental);
-        /* Nobody asked for hours, but who runs out first hangs on it. */
-        if (!verdict->account_changed) {
-            estimate_remember(whole, verdict, whole->told);
-        }
     }
     if (verdict->alert.area != NULL || verdict->account_changed) {
         verdict->runs_out_utc_s =

@@ -203,6 +203,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "have it. Staff were told and will call you.",
          "Si ahora no tiene corriente, enchufe el equipo, o use su tanque de reserva si lo "
          "tiene. El personal ya lo sabe y le va a llamar."},
+    [SAY_OUT_LASTS] = {"Plan on {0}, to about {1}.", "Cuente con {0}, hasta las {1}."},
     [SAY_OUT_TO_BACKUP] =
         {"Go to your backup now: {0} at the flow on its tag. At {1} no battery runs the unit. A "
          "person was alerted and will call you. Trouble breathing? Call {emergency} now.",

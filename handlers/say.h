@@ -83,6 +83,7 @@ enum phrase {
     SAY_NO_FIGURE,
     SAY_WALL_ONLY, /* 0 "continuous 3" */
     SAY_WALL_NOW,
+    SAY_OUT_LASTS,       /* 0 duration, 1 clock time: the mains failed */
     SAY_OUT_TO_BACKUP,   /* 0 "your E cylinder", 1 "continuous 3": the mains failed */
     SAY_OUT_NO_BACKUP,   /* 0 "continuous 3": the same, none on record */
     SAY_TRIP_LASTS,      /* 0 length, 1 what is left at the end */

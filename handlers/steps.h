@@ -138,6 +138,9 @@ bool office_hours_wait(const struct asked *asked);
 /* The mains failed and no battery runs what this renter needs: "Go to your backup now ...". NULL if
  * it is not so or not known, or for any other sign: then the sign's own words count. */
 char *outage_words(const struct asked *whole, const struct sign *sign);
+/* If that is all that staff are called about and charges are told: keeps them, and adds how long
+ * they last where there is room for it. */
+void outage_say_hours(const struct asked *whole, struct verdict *verdict);
 /* If that is all that staff are called about: where the mains failed, and until when the batteries
  * last. The latter also if a charge was told. */
 void outage_mark(const struct asked *whole, struct verdict *verdict);

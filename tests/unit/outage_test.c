@@ -1,6 +1,8 @@
 /* A mains failure as one renter tells it: where it is, and who runs out when. */
 #include "fixture.h"
 
+#include <string.h>
+
 static struct fixture *stage;
 
 static void
@@ -122,6 +124,33 @@ START_TEST(more_batteries_than_the_record_has_do_not_count)
 }
 END_TEST
 
+START_TEST(a_charge_that_is_told_with_it_is_answered_with_the_hours_of_the_low_end)
+{
+    fixture_text(stage, "hello"); /* the first reply of a conversation has less room */
+    fixture_text(stage, "the power is out, i have 2 full batteries");
+    fixture_says(stage, "Plan on 1 h 54 min, to about");
+    ck_assert(stage->verdict.replies[0].holds_time);
+    fixture_alerts(stage, ALERT_URGENT, "sign:power-out-now");
+    fixture_text(stage, "the power is out, i have 5 full batteries");
+    fixture_says_not(stage, "Plan on");
+}
+END_TEST
+
+START_TEST(the_hours_are_not_said_twice)
+{
+    fixture_text(stage, "the power is out, 2 full. how long do i have?");
+    fixture_says(stage, "Plan on 1 h 54 min, to about");
+    ck_assert_ptr_null(strstr(strstr(stage->verdict.replies[0].text, "Plan on") + 1, "Plan on"));
+}
+END_TEST
+
+START_TEST(on_a_setting_that_is_not_ordered_no_hours_are_said)
+{
+    fixture_text(stage, "the power is out, on continuous 1, 2 full");
+    fixture_says_not(stage, "Plan on");
+}
+END_TEST
+
 /* The unit's file: continuous 3 needs the wall. */
 START_TEST(whose_order_no_battery_runs_is_sent_to_the_backup_and_to_no_battery)
 {
@@ -187,6 +216,9 @@ main(void)
     tcase_add_test(tests, in_cold_that_the_unit_s_file_has_no_share_for_it_is_not_known);
     tcase_add_test(tests, a_charge_that_must_have_ended_since_is_not_known);
     tcase_add_test(tests, more_batteries_than_the_record_has_do_not_count);
+    tcase_add_test(tests, a_charge_that_is_told_with_it_is_answered_with_the_hours_of_the_low_end);
+    tcase_add_test(tests, the_hours_are_not_said_twice);
+    tcase_add_test(tests, on_a_setting_that_is_not_ordered_no_hours_are_said);
     tcase_add_test(tests, whose_order_no_battery_runs_is_sent_to_the_backup_and_to_no_battery);
     tcase_add_test(tests, who_runs_another_number_than_the_one_no_battery_runs_is_sent_there_too);
     tcase_add_test(tests, without_a_backup_on_record_the_emergency_number_is_told);
