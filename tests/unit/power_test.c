@@ -270,6 +270,24 @@ START_TEST(a_late_text_is_counted_from_when_it_was_sent)
 }
 END_TEST
 
+/* Full at 90 % of continuous 2's 60 minutes, the worse of the record's two. */
+START_TEST(how_long_a_full_one_lasts_is_no_question_of_charging)
+{
+    static const char *const texts[] = {"how long does it last, its full",
+                                        "its full, how long does it last",
+                                        "how long will it last if its full"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        fixture_says(stage, "Plan on 54 min");
+        fixture_says_not(stage, "nothing to charge");
+    }
+    fixture_text(stage, "how long until its full, its at 20%");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "charge-time"));
+}
+END_TEST
+
 START_TEST(battery_life_is_that_of_the_order)
 {
     fixture_text(stage, "how long does a battery last");
@@ -326,6 +344,7 @@ main(void)
     tcase_add_test(tests, what_cannot_be_so_is_asked_back_and_no_number_given);
     tcase_add_test(tests, a_stranger_gets_no_number_but_is_told_whom_to_call);
     tcase_add_test(tests, a_late_text_is_counted_from_when_it_was_sent);
+    tcase_add_test(tests, how_long_a_full_one_lasts_is_no_question_of_charging);
     tcase_add_test(tests, battery_life_is_that_of_the_order);
     tcase_add_test(tests, another_mode_is_never_offered_as_a_way_to_last_longer);
     tcase_add_test(tests, battery_life_without_a_record_is_the_topics_text);
