@@ -121,11 +121,28 @@ find_next(struct store *store, int64_t head, int64_t *next, struct fault *fault)
     return 0;
 }
 
+/* Since when the alert of this number has its level. */
+#define LEVEL_UTC_S(number)                                                                        \
+    "(SELECT e.at_utc_s + l.stepped_s FROM alert_due l JOIN alert_event e ON e.id ="               \
+    " (SELECT max(id) FROM alert_event WHERE alert_number = l.alert_number"                        \
+    " AND event IN ('opened', 'raised')) WHERE l.alert_number = " number ")"
+
+/* Those who wait have waited as long as the one that goes: who is called does not begin anew. */
+static int
+age(struct store *store, int64_t old_head, int64_t new_head, struct fault *fault)
+{
+    return store_do(store,
+                    "UPDATE alert_due SET stepped_s = stepped_s + min(0, " LEVEL_UTC_S(
+                        "?1") " - " LEVEL_UTC_S("?2") ") WHERE alert_number = ?2",
+                    VALUES(number(old_head), number(new_head)), fault);
+}
+
 /* The next of them is the head, with the times of the one that goes. */
 static int
 promote(struct store *store, int64_t old_head, int64_t new_head, struct fault *fault)
 {
-    if (store_do(store,
+    if (age(store, old_head, new_head, fault) != 0 ||
+        store_do(store,
                  "UPDATE alert_due SET (next_utc_s, calls, ring, offered_to, offer_ends_utc_s) ="
                  " (SELECT h.next_utc_s, h.calls, h.ring, h.offered_to, h.offer_ends_utc_s"
                  " FROM alert_due h WHERE h.alert_number = ?1) WHERE alert_number = ?2",

@@ -329,6 +329,21 @@ START_TEST(if_the_first_is_an_emergency_the_next_stands_for_the_others_and_is_ca
 }
 END_TEST
 
+START_TEST(whoever_stands_for_the_others_then_is_called_as_the_first_would_have_been)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    ck_assert_uint_eq(call(), 1);
+    now_utc_s += 599;
+    told("R-2", TOM, "Upper Dorrow", 0);
+    call();
+    worse("R-1", GWEN, ALERT_EMERGENCY, "sign:chest-pain");
+    ck_assert_int_eq(head_of(2), 2);
+    ck_assert_int_eq(found(2).level_utc_s, START_S);
+    MUST(step_rows_shift(store, 7200, &fault));
+    ck_assert_int_eq(found(2).level_utc_s, START_S + 7200);
+}
+END_TEST
+
 START_TEST(an_emergency_is_never_joined)
 {
     told("R-1", GWEN, "Upper Dorrow", 0);
@@ -501,6 +516,8 @@ main(void)
     tcase_add_test(tests, an_emergency_goes_out_of_it_and_is_called_by_itself);
     tcase_add_test(
         tests, if_the_first_is_an_emergency_the_next_stands_for_the_others_and_is_called_in_time);
+    tcase_add_test(tests,
+                   whoever_stands_for_the_others_then_is_called_as_the_first_would_have_been);
     tcase_add_test(tests, an_emergency_is_never_joined);
     tcase_add_test(tests, what_is_urgent_for_another_reason_already_stays_by_itself);
     tcase_add_test(tests, what_somebody_has_already_does_not_change_hands);
