@@ -91,6 +91,7 @@ struct open_alert {
     const char *taken_name; /* whose phone that is; NULL if nobody has it or it is not known */
     const char *offered_to; /* staff phone that whoever has it passes it on to, or NULL */
     bool has_talk;          /* who has taken it has the conversation with one of its phones */
+    bool is_new;            /* staff have not been told of it, or not since it joined others */
     bool no_texts; /* its phone gets none: opted out, a landline, one of staff's, or no phone */
     int64_t opened_utc_s;
 };

@@ -141,10 +141,12 @@ close_alert(const struct asked *whole, struct verdict *verdict, const struct sta
     change(verdict, ALERT_STEP_CLOSE, alert);
     verdict->alert_change.note = note;
     verdict->alert_change.only_this = only != NULL;
-    if (count > 1 && only == NULL) {
-        number = memory_format(whole->arena, "%s of %zu renters", number, count);
-    }
     reply(whole, verdict, SAY_STAFF_CLOSED, number, NULL);
+    if (only == NULL && staff_list_is_outage(alert)) {
+        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
+
+        answer->text = staff_list_closed(whole, alert, answer->text);
+    }
 }
 
 /* Words for the renter, or the wish to have what the renter texts: either way a person has it. */
@@ -243,7 +245,8 @@ take(const struct asked *whole, struct verdict *verdict, const struct open_alert
     if (staff_list_count(whole->context, alert->head) > 1) {
         struct answer *answer = &verdict->answers[verdict->answer_count - 1];
 
-        answer->text = staff_list_taken(whole, alert->head, answer->text);
+        answer->text =
+            staff_list_taken(whole, alert->head, answer->text, &verdict->alert_change.names_all);
     }
 }
 

@@ -1,6 +1,7 @@
 #include "staff_list.h"
 
 #include <stdlib.h>
+#include <string.h>
 
 #include "memory.h"
 #include "parts.h"
@@ -162,7 +163,7 @@ first_of(const struct asked *whole, const struct open_alert *const *list, size_t
 }
 
 char *
-staff_list_taken(const struct asked *whole, int64_t head, const char *words)
+staff_list_taken(const struct asked *whole, int64_t head, const char *words, bool *names_all)
 {
     size_t count = staff_list_count(whole->context, head);
     const struct open_alert **list = sorted(whole, head, count);
@@ -171,6 +172,70 @@ staff_list_taken(const struct asked *whole, int64_t head, const char *words)
 
     while (shown > 1 && parts_count(parts_plain(whole->arena, text)).parts > PARTS_MAX) {
         text = first_of(whole, list, count, --shown, words);
+    }
+    *names_all = shown == count;
+    return text;
+}
+
+/* ---- What is closed ------------------------------------------------------------------------- */
+
+static bool
+is_closed_with(const struct open_alert *alert, const struct open_alert *head)
+{
+    return alert == head || (alert->head == head->number && !alert->is_new);
+}
+
+/* Why it stays open when this one is closed; NULL: it is another matter. */
+static const char *
+stays_for(const struct open_alert *alert, const struct open_alert *head)
+{
+    if (alert->head == head->number) {
+        return "nobody was called about it yet";
+    }
+    return alert->level == ALERT_EMERGENCY && staff_list_is_outage(alert) ? "emergency" : NULL;
+}
+
+static void
+append_closed(char **text, const struct context *context, const struct open_alert *head)
+{
+    const char *joint = " Closed: ";
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (is_closed_with(&context->alerts[i], head)) {
+            memory_append(text, "%s%lld", joint, (long long)context->alerts[i].number);
+            append_who(text, " ", &context->alerts[i]);
+            joint = "; ";
+        }
+    }
+    memory_append(text, ".");
+}
+
+bool
+staff_list_is_outage(const struct open_alert *alert)
+{
+    return alert->head == alert->number && strstr(alert->reasons, "sign:power-out-now") != NULL;
+}
+
+char *
+staff_list_closed(const struct asked *whole, const struct open_alert *head, const char *words)
+{
+    const struct context *context = whole->context;
+    char *text = memory_copy(whole->arena, words);
+    size_t i;
+
+    if (staff_list_count(context, head->number) > 1) {
+        append_closed(&text, context, head);
+    }
+    for (i = 0; i < context->alert_count; i++) {
+        const struct open_alert *alert = &context->alerts[i];
+        const char *why = is_closed_with(alert, head) ? NULL : stays_for(alert, head);
+
+        if (why != NULL) {
+            memory_append(&text, " %lld", (long long)alert->number);
+            append_who(&text, " ", alert);
+            memory_append(&text, " stays open: %s.", why);
+        }
     }
     return text;
 }

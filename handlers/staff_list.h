@@ -19,8 +19,20 @@ char *staff_list_open(const struct asked *whole);
 
 /*
  * `words`, and behind them the renters who are called by this number, who runs out first in front
- * (first those who told no charge): as many as two parts of a text hold. In the arena.
+ * (first those who told no charge): as many as two parts of a text hold, *names_all if that is each
+ * of them. In the arena.
  */
-char *staff_list_taken(const struct asked *whole, int64_t head, const char *words);
+char *staff_list_taken(const struct asked *whole, int64_t head, const char *words, bool *names_all);
+
+/* A mains failure is called by the number of this one. */
+bool staff_list_is_outage(const struct open_alert *alert);
+
+/*
+ * `words`, and behind them whom SORTED closes with this one, "Closed: 12 Gwen; 13 Tom.", and what
+ * stays open of mains failures: those of whom staff have not been told, and who has become an
+ * emergency. In the arena.
+ */
+char *staff_list_closed(const struct asked *whole, const struct open_alert *head,
+                        const char *words);
 
 #endif

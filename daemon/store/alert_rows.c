@@ -357,7 +357,8 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " ORDER BY c.id DESC LIMIT 1), 1) AND NOT " IS_LANDLINE ", coalesce(group_number,"
         " alert_number), EXISTS (SELECT 1 FROM talk WHERE talk.alert_number ="
         " alert_due.alert_number), json_extract(s.json, '$.first_name'),"
-        " json_extract(s.json, '$.place'), coalesce(alert_due.runs_out_utc_s, 0)"
+        " json_extract(s.json, '$.place'), coalesce(alert_due.runs_out_utc_s, 0),"
+        " calls = 0"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
         " LEFT JOIN rental_row r"
         " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = alert_due.rental_id)"
@@ -390,7 +391,8 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
             .has_talk = sqlite3_column_int(query, 12) != 0,
             .first_name = column_text(arena, query, 13),
             .place = column_text(arena, query, 14),
-            .runs_out_utc_s = sqlite3_column_int64(query, 15)};
+            .runs_out_utc_s = sqlite3_column_int64(query, 15),
+            .is_new = sqlite3_column_int(query, 16) != 0};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }
