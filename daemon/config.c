@@ -308,6 +308,23 @@ check_country(const struct reading *reading, const struct config *config)
     }
 }
 
+/* Both are dialled by people who are told to: a word in their place would send nobody anywhere. */
+static void
+check_house(const struct reading *reading, const struct house *house)
+{
+    const char *emergency = house->emergency_number, *phone = house->phone;
+
+    if (emergency != NULL && !is_digits(emergency)) {
+        keys_fault(reading, "/house/emergency_number", "is \"%s\"; expected digits only: 911, 112",
+                   emergency);
+    }
+    if (phone != NULL && (strspn(phone, "+0123456789 ()-./") != strlen(phone) ||
+                          strcspn(phone, "0123456789") == strlen(phone))) {
+        keys_fault(reading, "/house/phone", "is \"%s\"; expected a number to dial: 208-555-0100",
+                   phone);
+    }
+}
+
 static void
 check_gateways(const struct reading *reading, struct config *config)
 {
@@ -363,6 +380,7 @@ check_all(const struct reading *reading, struct config *config)
     check_zone(reading, config);
     quiet_hours_check(reading, config);
     check_country(reading, config);
+    check_house(reading, &config->house);
     check_gateways(reading, config);
     rings_check(reading, config);
     mail_check(reading, config);

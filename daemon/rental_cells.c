@@ -110,9 +110,11 @@ moment(const struct zone *zone, const char *text, bool a_day_will_do)
 static json_t *
 phone(void *arena, const struct config *config, const char *text)
 {
+    enum { SHORT_MAX = 6 }; /* a dispatch may have a short number; a longer one has lost digits */
     const char *number = gateway_phone(arena, config, text);
 
-    return number == NULL ? NULL : json_string(number);
+    return number == NULL || (*number != '+' && strlen(number) > SHORT_MAX) ? NULL
+                                                                            : json_string(number);
 }
 
 json_t *

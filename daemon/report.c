@@ -51,6 +51,11 @@ read_span(const struct night_options *options, void *arena, const struct config 
          night_when(options->until, zone, now_utc_s, &span->until_utc_s, fault) != 0)) {
         return -1;
     }
+    if (span->since_utc_s > span->until_utc_s) {
+        fault_set(fault, "--until is before --since (\"%s\"): that span holds nothing",
+                  options->since);
+        return -1;
+    }
     if (options->phone != NULL) {
         span->phone = gateway_phone(arena, config, options->phone);
         if (span->phone == NULL) {

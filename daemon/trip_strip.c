@@ -196,8 +196,10 @@ empty_row(void *arena, char **text, const struct trip_drawing *drawing,
         memory_append(text, "\n%s\n", words);
     } else if (at + 2 + (int)strlen(words) <= TRIP_STRIP_WIDTH) {
         memory_append(text, "%*s^ %s\n", at, "", words);
-    } else {
+    } else if ((int)strlen(words) < at) {
         memory_append(text, "%*s ^\n", at - 1, words);
+    } else {
+        memory_append(text, "%*s^\n%s\n", at, "", words);
     }
 }
 

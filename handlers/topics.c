@@ -76,11 +76,13 @@ topics_decide(const struct asked *asked, struct verdict *verdict)
     if (asked->search.count == 0 || asked->search.sureness == UNSURE) {
         return false;
     }
-    if (asked->search.sureness == BETWEEN_TWO && asked->search.count > 1) {
-        /* Who asks for a person is not asked back by a machine. */
-        return !office_is_asked_for(asked) && ask_between(asked, verdict);
-    }
     topic = asked->search.best[0].topic;
+    if (asked->search.sureness == BETWEEN_TWO && asked->search.count > 1) {
+        /* Who asks for a person is not asked back by a machine, and nobody in titles of another
+         * language, found by its words: a person answers. */
+        return topic->language == asked->language && !office_is_asked_for(asked) &&
+               ask_between(asked, verdict);
+    }
     if (!fill_only_if_holds(topic->only_if, topic->only_if_count, &with)) {
         return false; /* it is not so for this unit: a person answers */
     }

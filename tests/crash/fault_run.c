@@ -11,8 +11,6 @@
 #include "store.h"
 #include "turn.h"
 
-enum { A_TURN = 2 };
-
 /* Three renters of demo/rentals.csv and a stranger; who said STOP gets no more replies. */
 static const char *const senders[TEXTS] = {"+12085550105", "+12085550117", "+12085550150",
                                            "+12085550123"};

@@ -12,7 +12,7 @@
 
 struct loaded;
 
-enum { TEXTS = 4, SENT_MAX = 64 };
+enum { TEXTS = 4, A_TURN = 2, SENT_MAX = 64 };
 
 /* What they say; the gateway's ids are t-0, t-1, … */
 extern const char *const fault_words[TEXTS];
@@ -24,7 +24,7 @@ struct ledger {
     bool broke; /* the run met its fault and went on */
 };
 
-/* The first `texts` texts. False if the store could not be opened. */
+/* The first `texts` texts, A_TURN of them to a turn. False if the store could not be opened. */
 bool fault_run(const char *database, const struct loaded *loaded, int texts, struct ledger *ledger);
 
 #endif

@@ -193,6 +193,8 @@ static const struct {
     {"/zone", "\"Valley/Nowhere\"", "/zone", "Valley/Nowhere"},
     {"/country/code", "\"+1\"", "/country/code", "1 to 3 digits"},
     {"/house/phone", "\"\"", "/house/phone", "has 0 bytes"},
+    {"/house/phone", "\"the office\"", "/house/phone", "a number to dial"},
+    {"/house/emergency_number", "\"nine one one\"", "/house/emergency_number", "digits only"},
     {"/house/emergency_reading", "99", "/house/emergency_reading", "expected 50 to 95"},
     {"/reply_gateway", "\"hill\"", "/reply_gateway", "none of /gateways"},
     {"/staff", "[]", "/staff", "at least one person"},

@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "steps.h"
+
 static struct fixture *stage;
 
 static void
@@ -63,6 +65,24 @@ START_TEST(with_two_rentals_it_asks_which_and_then_answers_the_question)
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, "2 full batteries how long do i have left"); /* still of Tom */
     fixture_says(stage, "Tom: Counted with continuous 1, ordered at rest");
+}
+END_TEST
+
+START_TEST(two_topics_are_offered_only_in_the_language_of_the_text)
+{
+    const struct message message = {.sender = "+12085550111", .text = "something in between"};
+    struct asked asked = asked_whole(stage->arena, &message, &stage->context);
+    struct verdict verdict = {.arena = stage->arena};
+
+    asked.search.sureness = BETWEEN_TWO;
+    asked.search.count = 2;
+    asked.search.best[0].topic = kb_topic(stage->kb, "due-date", LANGUAGE_EN);
+    asked.search.best[1].topic = kb_topic(stage->kb, "extend", LANGUAGE_EN);
+    asked.language = LANGUAGE_ES; /* for which the fixture has no topics */
+    ck_assert(!topics_decide(&asked, &verdict));
+    asked.language = LANGUAGE_EN;
+    ck_assert(topics_decide(&asked, &verdict));
+    ck_assert_ptr_nonnull(strstr(verdict.answers[0].text, "When the rental is due"));
 }
 END_TEST
 
@@ -511,6 +531,7 @@ main(void)
     tcase_add_test(tests, a_stranger_or_returned_renter_gets_the_general_words);
     tcase_add_test(tests, an_overdue_renter_is_served_fully);
     tcase_add_test(tests, with_two_rentals_it_asks_which_and_then_answers_the_question);
+    tcase_add_test(tests, two_topics_are_offered_only_in_the_language_of_the_text);
     tcase_add_test(tests, a_new_conversation_forgets_which_rental_the_last_was_about);
     tcase_add_test(tests, a_rental_may_be_chosen_by_name);
     tcase_add_test(tests, what_needs_no_record_is_answered_without_asking_which);

@@ -212,6 +212,13 @@ START_TEST(a_bad_cell_that_counts_for_all_orders_is_told_once_and_by_its_own_nam
 }
 END_TEST
 
+START_TEST(a_phone_that_lost_digits_is_no_short_number)
+{
+    refused(HEADER "R-1,out,Ada,208-555-01,brook,,,2026-02-07 14:00,2026-02-14 10:00\n",
+            "r.csv:2: phone_1: \"208-555-01\"");
+}
+END_TEST
+
 START_TEST(checking_stops_where_every_row_is_bad)
 {
     GString *text = g_string_new(HEADER);
@@ -377,6 +384,7 @@ main(void)
     tcase_add_test(tests, times_may_have_seconds_or_a_zone_of_their_own);
     tcase_add_test(tests, an_order_may_have_a_date_of_its_own_beside_that_of_all);
     tcase_add_test(tests, a_bad_cell_that_counts_for_all_orders_is_told_once_and_by_its_own_name);
+    tcase_add_test(tests, a_phone_that_lost_digits_is_no_short_number);
     tcase_add_test(tests, checking_stops_where_every_row_is_bad);
     tcase_add_test(tests, the_demo_s_rentals_come_back_the_same);
     tcase_add_test(tests, every_field_comes_back_the_same);

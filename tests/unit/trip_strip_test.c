@@ -95,6 +95,18 @@ START_TEST(power_and_legs_stand_below_their_hours)
 }
 END_TEST
 
+START_TEST(words_that_fit_on_neither_side_of_the_mark_stand_below_it)
+{
+    const int minutes[] = {420, 240};
+    const enum trip_power powers[] = {TRIP_CAR, TRIP_NO_POWER};
+    const char *strip = trip_strip(arena, &drawn(minutes, powers, 2)->drawing);
+    const char *mark = strstr(strip, "^\nempty after 8 h 30 min");
+
+    ck_assert_msg(mark != NULL, "%s", strip);
+    ck_assert_int_eq(mark[-41], '\n'); /* 34 columns of 15 min behind the names of the rows */
+}
+END_TEST
+
 START_TEST(no_line_is_wider_than_a_terminal)
 {
     static const int lengths[] = {1, 14, 1040, 1100, 1440, 2880};
@@ -167,6 +179,7 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, a_battery_that_is_used_up_goes_down_to_where_it_is_empty);
     tcase_add_test(tests, power_and_legs_stand_below_their_hours);
+    tcase_add_test(tests, words_that_fit_on_neither_side_of_the_mark_stand_below_it);
     tcase_add_test(tests, no_line_is_wider_than_a_terminal);
     tcase_add_test(tests, the_picture_tells_the_same_in_words);
     tcase_add_test(tests, a_leg_is_kind_length_and_power);

@@ -83,6 +83,8 @@ class Night(WholeTest):
 
     def test_what_is_no_time_or_phone_is_told(self):
         self.assertIn("is no time; give yesterday", self.look("log", "--since", "soon", status=1))
+        self.assertIn("--until is before --since",
+                      self.look("report", "--since", "today", "--until", "2026-01-01", status=1))
         self.assertIn("is no phone number", self.look("log", "--phone", "anna", status=1))
 
 
