@@ -73,6 +73,9 @@ call_of(const struct calling *calling, const struct staff *staff)
 
         call.text = alert_text_not_passed_on(caller->arena, asked != NULL ? asked->name : "Nobody",
                                              alert_text(caller->arena, alert, NULL));
+    } else if (!calling->is_recheck && alert->taken_by != NULL &&
+               strcmp(staff->phone, alert->taken_by) == 0) {
+        call.text = alert_text_joined(caller->arena, alert);
     }
     return call;
 }

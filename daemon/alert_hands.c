@@ -97,7 +97,8 @@ alert_take(const struct caller *caller, int64_t number, const struct alert_hand 
         return 0;
     }
     was_anothers = alert.taken_by != NULL && strcmp(alert.taken_by, hand->who) != 0;
-    if (follow(caller, number, hand, fault) != 0) {
+    if (follow(caller, number, hand, fault) != 0 ||
+        alert_group_call_new(caller->store, number, hand->now_utc_s, fault) != 0) {
         return -1;
     }
     return was_anothers ? tell_former(caller, &alert, hand, fault) : 0;
@@ -170,7 +171,7 @@ alert_close(const struct caller *caller, int64_t number, const struct alert_hand
         return -1;
     }
     for (i = 0; i < count; i++) {
-        if (renters[i].number != number &&
+        if (renters[i].number != number && !renters[i].is_new &&
             alert_close_one(caller, renters[i].number, hand, note, &other, fault) != 0) {
             return -1;
         }

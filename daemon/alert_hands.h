@@ -4,7 +4,8 @@
  * its renter goes with it. For the transaction that is open; the time is the hand's.
  *
  * A mains failure that several tell is taken and passed on whole, by the number of any of them;
- * closed whole by the number that it is called by, and for one renter by theirs.
+ * closed by the number that it is called by for all of whom staff were told, and for one renter by
+ * theirs.
  */
 #ifndef ALERT_HANDS_H
 #define ALERT_HANDS_H

@@ -24,10 +24,29 @@ level_word(enum alert_level level)
 
 enum { RENTERS_TEXTED = 8, RENTERS_SPOKEN = 3 };
 
-/*
- * "3 renters, the first to run out in front: 14 Tom, Cabin 7, +1…, charge not told; 12 Gwen, Cabin
- * 4, +1…, until 1:10 am". Of what else was told of one of them, in brackets.
- */
+/* "12 Gwen, Cabin 4, +1…, until 1:10 am"; of what else was told of them, in brackets. */
+static void
+append_renter(char **text, const struct alert_renter *renter)
+{
+    memory_append(text, "%lld ", (long long)renter->number);
+    if (renter->first_name != NULL) {
+        memory_append(text, "%s, ", renter->first_name);
+    }
+    if (renter->place != NULL) {
+        memory_append(text, "%s, ", renter->place);
+    }
+    memory_append(text, "%s, ", renter->phone);
+    if (renter->until != NULL) {
+        memory_append(text, "until %s", renter->until);
+    } else {
+        memory_append(text, "charge not told");
+    }
+    if (strstr(renter->brief, " + ") != NULL || strchr(renter->brief, ';') != NULL) {
+        memory_append(text, " (%s)", renter->brief);
+    }
+}
+
+/* "3 renters, first to run out first: 14 Tom, Cabin 7, +1…, charge not told; 12 Gwen…" */
 static void
 append_renters(char **text, const struct alert_row *alert)
 {
@@ -35,24 +54,8 @@ append_renters(char **text, const struct alert_row *alert)
 
     memory_append(text, "%zu renters, first to run out first: ", alert->renter_count);
     for (i = 0; i < alert->renter_count && i < RENTERS_TEXTED; i++) {
-        const struct alert_renter *renter = &alert->renters[i];
-
-        memory_append(text, "%s%lld ", i > 0 ? "; " : "", (long long)renter->number);
-        if (renter->first_name != NULL) {
-            memory_append(text, "%s, ", renter->first_name);
-        }
-        if (renter->place != NULL) {
-            memory_append(text, "%s, ", renter->place);
-        }
-        memory_append(text, "%s, ", renter->phone);
-        if (renter->until != NULL) {
-            memory_append(text, "until %s", renter->until);
-        } else {
-            memory_append(text, "charge not told");
-        }
-        if (strstr(renter->brief, " + ") != NULL || strchr(renter->brief, ';') != NULL) {
-            memory_append(text, " (%s)", renter->brief);
-        }
+        memory_append(text, "%s", i > 0 ? "; " : "");
+        append_renter(text, &alert->renters[i]);
     }
     if (i < alert->renter_count) {
         memory_append(text, "; and %zu more", alert->renter_count - i);
@@ -130,6 +133,30 @@ alert_text(void *arena, const struct alert_row *alert, const char *taken_name)
                       " Text MINE %lld to take it, SORTED %lld and what happened to close it.",
                       (long long)alert->number, (long long)alert->number);
     }
+    return parts_plain(arena, text);
+}
+
+const char *
+alert_text_joined(void *arena, const struct alert_row *alert)
+{
+    char *text =
+        memory_format(arena, "New with %s %lld, which you have: ", level_word(alert->level),
+                      (long long)alert->number);
+    const struct alert_renter *last = NULL;
+    size_t i;
+
+    for (i = 0; i < alert->renter_count; i++) {
+        if (alert->renters[i].is_new) {
+            memory_append(&text, "%s", last != NULL ? "; " : "");
+            append_renter(&text, &alert->renters[i]);
+            last = &alert->renters[i];
+        }
+    }
+    if (last == NULL) {
+        return NULL;
+    }
+    memory_append(&text, ". Text SORTED %lld and what happened to close that one.",
+                  (long long)last->number);
     return parts_plain(arena, text);
 }
 

@@ -39,6 +39,9 @@ char *alert_json(void *arena, const struct alert_row *alert, const char *taken_n
 /* One line of a list, for the shell: "12 EMERGENCY chest pain. Gwen, Cabin 4, +1…". */
 char *alert_line(void *arena, const struct alert_row *alert);
 
+/* To whoever has a mains failure: those who joined it since the last call; NULL if nobody did. */
+const char *alert_text_joined(void *arena, const struct alert_row *alert);
+
 /* To the colleague whom an alert is passed on to, and to whoever passed it on if they do not take
  * it in time; `text` is alert_text(). */
 char *alert_text_passed_on(void *arena, const char *from_name, const char *text);

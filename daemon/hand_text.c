@@ -1,5 +1,6 @@
 #include "hand_text.h"
 
+#include "alert_group_rows.h"
 #include "alert_hands.h"
 #include "answer_rows.h"
 #include "audit_rows.h"
@@ -76,6 +77,9 @@ write_alert_change(const struct ordering *ordering, struct fault *fault)
         return (change->only_this ? alert_close_one : alert_close)(caller, change->number, &hand,
                                                                    change->note, &result, fault);
     case ALERT_STEP_TAKE:
+        if (change->names_all && alert_group_named(caller->store, change->number, fault) != 0) {
+            return -1;
+        }
         return alert_take(caller, change->number, &hand, &result, NULL, fault);
     case ALERT_STEP_HAND:
         return alert_pass(caller, change->number, &hand, change->to, &result, fault);

@@ -80,15 +80,18 @@ struct open_alert {
     int64_t head;   /* of a mains failure that several told: the alert that all are called by; else
                        its own number */
     enum alert_level level;
-    const char *rental_id;  /* NULL for a stranger's */
-    const char *phone;      /* whose text began it */
-    const char *reason;     /* the gravest, "sign:chest-pain" */
-    const char *reasons;    /* each so far, that told last at the end, a comma between */
-    const char *brief;      /* what staff are told: "chest pain" */
-    const char *taken_by;   /* staff phone, or NULL */
+    const char *rental_id;          /* NULL for a stranger's */
+    const char *first_name, *place; /* as the current record has them; or NULL */
+    int64_t runs_out_utc_s;         /* of a mains failure: low end of the batteries; 0: not told */
+    const char *phone;              /* whose text began it */
+    const char *reason;             /* the gravest, "sign:chest-pain" */
+    const char *reasons;            /* each so far, that told last at the end, a comma between */
+    const char *brief;              /* what staff are told: "chest pain" */
+    const char *taken_by;           /* staff phone, or NULL */
     const char *taken_name; /* whose phone that is; NULL if nobody has it or it is not known */
     const char *offered_to; /* staff phone that whoever has it passes it on to, or NULL */
     bool has_talk;          /* who has taken it has the conversation with one of its phones */
+    bool is_new;            /* staff have not been told of it, or not since it joined others */
     bool no_texts; /* its phone gets none: opted out, a landline, one of staff's, or no phone */
     int64_t opened_utc_s;
 };

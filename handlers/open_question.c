@@ -344,7 +344,7 @@ handlers_unanswered(enum open_question question)
     case QUESTION_FLOWING:
         return (struct alert_call){.level = ALERT_EMERGENCY,
                                    .reason = "flowing:no-answer",
-                                   .brief = "no oxygen, then no answer",
+                                   .brief = "asked if oxygen flows, no answer",
                                    .ring = true};
     case QUESTION_PLUG:
         return (struct alert_call){

@@ -3,6 +3,7 @@
  * number that may be left out when only one alert is open, never when two are. HERE alone confirms
  * their turn on call. Whatever else they write gets the list of words.
  */
+#include "staff_list.h"
 #include "staff_order.h"
 
 #include <string.h>
@@ -11,8 +12,6 @@
 #include "parts.h"
 #include "say.h"
 #include "steps.h"
-
-enum { LIST_MAX = 10 /* alerts in one text */ };
 
 /* The one that all open ones are called by; NULL if there are several to choose from. */
 static const struct open_alert *
@@ -30,18 +29,6 @@ only_alert(const struct context *context)
         }
     }
     return only;
-}
-
-/* How many are called by this one, itself included. */
-static size_t
-count_with(const struct context *context, const struct open_alert *head)
-{
-    size_t count = 0, i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        count += context->alerts[i].head == head->number ? 1 : 0;
-    }
-    return count;
 }
 
 /* An order that an open alert is meant by: its words may tell the sign that it is about. */
@@ -89,73 +76,6 @@ static char *
 alert_number(const struct asked *whole, int64_t number)
 {
     return memory_format(whole->arena, "%lld", (long long)number);
-}
-
-static const char *
-holder_name(const struct open_alert *alert)
-{
-    return alert->taken_name != NULL ? alert->taken_name : alert->taken_by;
-}
-
-/* " and 13 +12085550124" */
-static void
-append_joined(char **list, const struct context *context, const struct open_alert *head)
-{
-    size_t i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        const struct open_alert *alert = &context->alerts[i];
-
-        if (alert->head == head->number && alert != head) {
-            memory_append(list, " and %lld %s", (long long)alert->number, alert->phone);
-        }
-    }
-}
-
-static void
-append_alert(char **list, const struct context *context, const struct open_alert *alert)
-{
-    static const char *const levels[] = {[ALERT_NONE] = "",
-                                         [ALERT_OFFICE] = "OFFICE",
-                                         [ALERT_URGENT] = "URGENT",
-                                         [ALERT_EMERGENCY] = "EMERGENCY"};
-
-    memory_append(list, "%s%lld %s %s %s", (*list)[0] == '\0' ? "" : ", ", (long long)alert->number,
-                  levels[alert->level], alert->brief, alert->phone);
-    append_joined(list, context, alert);
-    if (alert->taken_by != NULL) {
-        memory_append(list, " (with %s)", holder_name(alert));
-    }
-}
-
-/* Gravest first: "12 URGENT dizzy +12085550123, 13 OFFICE not answered +12085550124 (with Kim)";
- * what is called together stands together. */
-static char *
-list_open(const struct asked *whole)
-{
-    const struct context *context = whole->context;
-    char *list = memory_copy(whole->arena, "");
-    size_t told = 0, heads = 0, i;
-    int level;
-
-    for (level = ALERT_EMERGENCY; level > ALERT_NONE; level--) {
-        for (i = 0; i < context->alert_count; i++) {
-            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
-            const struct open_alert *alert = &context->alerts[i];
-
-            if ((int)alert->level != level || alert->head != alert->number) {
-                continue;
-            }
-            if (heads++ < LIST_MAX) {
-                append_alert(&list, context, alert);
-                told++;
-            }
-        }
-    }
-    if (told < heads) {
-        memory_append(&list, ", and %zu more", heads - told);
-    }
-    return list;
 }
 
 static void
@@ -210,7 +130,7 @@ close_alert(const struct asked *whole, struct verdict *verdict, const struct sta
             const struct open_alert *alert)
 {
     const char *number = alert_number(whole, alert->number);
-    size_t count = count_with(whole->context, alert);
+    size_t count = staff_list_count(whole->context, alert->number);
     const char *only = count > 1 ? behind_only(order->rest) : NULL;
     const char *note = only != NULL ? only : order->rest;
 
@@ -221,10 +141,12 @@ close_alert(const struct asked *whole, struct verdict *verdict, const struct sta
     change(verdict, ALERT_STEP_CLOSE, alert);
     verdict->alert_change.note = note;
     verdict->alert_change.only_this = only != NULL;
-    if (count > 1 && only == NULL) {
-        number = memory_format(whole->arena, "%s of %zu renters", number, count);
-    }
     reply(whole, verdict, SAY_STAFF_CLOSED, number, NULL);
+    if (only == NULL && staff_list_is_outage(alert)) {
+        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
+
+        answer->text = staff_list_closed(whole, alert, answer->text);
+    }
 }
 
 /* Words for the renter, or the wish to have what the renter texts: either way a person has it. */
@@ -312,6 +234,22 @@ hand_on(const struct asked *whole, struct verdict *verdict, const struct staff_o
     reply(whole, verdict, SAY_HAND_ASKED, number, to->name);
 }
 
+/* Whoever takes the alert of several has to know whom to go to first. */
+static void
+take(const struct asked *whole, struct verdict *verdict, const struct open_alert *alert)
+{
+    const char *number = alert_number(whole, alert->head);
+
+    change(verdict, ALERT_STEP_TAKE, alert);
+    reply(whole, verdict, SAY_STAFF_TAKEN, number, NULL);
+    if (staff_list_count(whole->context, alert->head) > 1) {
+        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
+
+        answer->text =
+            staff_list_taken(whole, alert->head, answer->text, &verdict->alert_change.names_all);
+    }
+}
+
 static void
 obey(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
      const struct open_alert *alert)
@@ -325,14 +263,13 @@ obey(const struct asked *whole, struct verdict *verdict, const struct staff_orde
         close_alert(whole, verdict, order, alert); /* anyone may */
     } else if (is_anothers) {
         reply(whole, verdict, SAY_STAFF_HAS_IT, alert_number(whole, alert->number),
-              holder_name(alert));
+              staff_list_holder(alert));
     } else if (order->word == STAFF_TALK) {
         talk(whole, verdict, order, alert);
     } else if (order->word == STAFF_HAND) {
         hand_on(whole, verdict, order, alert);
     } else {
-        change(verdict, ALERT_STEP_TAKE, alert);
-        reply(whole, verdict, SAY_STAFF_TAKEN, alert_number(whole, alert->number), NULL);
+        take(whole, verdict, alert);
     }
 }
 
@@ -367,9 +304,9 @@ order_decide(const struct asked *whole, struct verdict *verdict, const struct st
     if (context->alert_count == 0) {
         reply(whole, verdict, SAY_STAFF_NONE_OPEN, NULL, NULL);
     } else if (order->word == STAFF_OPEN) {
-        reply(whole, verdict, SAY_STAFF_OPEN, list_open(whole), NULL);
+        reply(whole, verdict, SAY_STAFF_OPEN, staff_list_open(whole), NULL);
     } else if (alert == NULL) {
-        reply(whole, verdict, SAY_STAFF_LIST, list_open(whole), NULL);
+        reply(whole, verdict, SAY_STAFF_LIST, staff_list_open(whole), NULL);
     } else {
         obey(whole, verdict, order, alert);
     }

@@ -119,6 +119,7 @@ struct alert_change {
     int64_t number;
     const char *note; /* outcome, when closing */
     bool only_this;   /* when closing: not what is called with it */
+    bool names_all;   /* when taking: the reply names all that are called with it */
     const char *to;   /* the colleague's phone, when passing it on */
 };
 

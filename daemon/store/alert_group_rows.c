@@ -55,7 +55,7 @@ add_to_head(struct store *store, int64_t alert_number, int64_t head, int64_t now
             struct fault *fault)
 {
     if (store_do(store,
-                 "UPDATE alert_due SET group_number = ?2, (taken_by, taken_utc_s) ="
+                 "UPDATE alert_due SET group_number = ?2, calls = 0, (taken_by, taken_utc_s) ="
                  " (SELECT h.taken_by, h.taken_utc_s FROM alert_due h WHERE h.alert_number = ?2)"
                  " WHERE alert_number = ?1",
                  VALUES(number(alert_number), number(head)), fault) != 0 ||
@@ -66,12 +66,28 @@ add_to_head(struct store *store, int64_t alert_number, int64_t head, int64_t now
                  VALUES(number(alert_number), number(now_utc_s)), fault) != 0) {
         return -1;
     }
+    return alert_group_call_new(store, head, now_utc_s, fault);
+}
+
+int
+alert_group_call_new(struct store *store, int64_t head, int64_t now_utc_s, struct fault *fault)
+{
     return store_do(
         store,
         "UPDATE alert_due SET ring = 1, next_utc_s = min(next_utc_s, max(?2, coalesce((SELECT"
         " max(at_utc_s) FROM alert_event e WHERE e.alert_number = ?1"
-        " AND e.event IN ('called', 'rechecked')) + ?3, ?2))) WHERE alert_number = ?1",
+        " AND e.event IN ('called', 'rechecked')) + ?3, ?2))) WHERE alert_number = ?1"
+        " AND EXISTS (SELECT 1 FROM alert_due n WHERE n.group_number = ?1 AND n.calls = 0)",
         VALUES(number(head), number(now_utc_s), number(ALERT_GROUP_PAUSE_S)), fault);
+}
+
+int
+alert_group_named(struct store *store, int64_t alert_number, struct fault *fault)
+{
+    return store_do(store,
+                    "UPDATE alert_due SET calls = max(calls, 1)"
+                    " WHERE coalesce(group_number, alert_number) = " HEAD_OF("?1"),
+                    VALUES(number(alert_number)), fault);
 }
 
 int
@@ -121,13 +137,30 @@ find_next(struct store *store, int64_t head, int64_t *next, struct fault *fault)
     return 0;
 }
 
+/* Since when the alert of this number has its level. */
+#define LEVEL_UTC_S(number)                                                                        \
+    "(SELECT e.at_utc_s + l.stepped_s FROM alert_due l JOIN alert_event e ON e.id ="               \
+    " (SELECT max(id) FROM alert_event WHERE alert_number = l.alert_number"                        \
+    " AND event IN ('opened', 'raised')) WHERE l.alert_number = " number ")"
+
+/* Those who wait have waited as long as the one that goes: who is called does not begin anew. */
+static int
+age(struct store *store, int64_t old_head, int64_t new_head, struct fault *fault)
+{
+    return store_do(store,
+                    "UPDATE alert_due SET stepped_s = stepped_s + min(0, " LEVEL_UTC_S(
+                        "?1") " - " LEVEL_UTC_S("?2") ") WHERE alert_number = ?2",
+                    VALUES(number(old_head), number(new_head)), fault);
+}
+
 /* The next of them is the head, with the times of the one that goes. */
 static int
 promote(struct store *store, int64_t old_head, int64_t new_head, struct fault *fault)
 {
-    if (store_do(store,
-                 "UPDATE alert_due SET (next_utc_s, calls, ring, offered_to, offer_ends_utc_s) ="
-                 " (SELECT h.next_utc_s, h.calls, h.ring, h.offered_to, h.offer_ends_utc_s"
+    if (age(store, old_head, new_head, fault) != 0 ||
+        store_do(store,
+                 "UPDATE alert_due SET (next_utc_s, ring, offered_to, offer_ends_utc_s) ="
+                 " (SELECT h.next_utc_s, h.ring, h.offered_to, h.offer_ends_utc_s"
                  " FROM alert_due h WHERE h.alert_number = ?1) WHERE alert_number = ?2",
                  VALUES(number(old_head), number(new_head)), fault) != 0) {
         return -1;
@@ -164,7 +197,8 @@ alert_group_renters(struct store *store, void *arena, int64_t head, struct alert
     sqlite3_stmt *query = store_query(
         store,
         "SELECT d.alert_number, d.rental_id, d.phone, json_extract(s.json, '$.first_name'),"
-        " json_extract(s.json, '$.place'), d.brief, d.runs_out_utc_s, d.told_utc_s FROM alert_due d"
+        " json_extract(s.json, '$.place'), d.brief, d.runs_out_utc_s, d.told_utc_s, d.calls FROM "
+        "alert_due d"
         " LEFT JOIN rental_row r"
         " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = d.rental_id)"
         " LEFT JOIN rental_snapshot s ON s.digest = r.digest"
@@ -188,7 +222,8 @@ alert_group_renters(struct store *store, void *arena, int64_t head, struct alert
                                   .place = column_text(arena, query, 4),
                                   .brief = column_text(arena, query, 5),
                                   .runs_out_utc_s = sqlite3_column_int64(query, 6),
-                                  .told_utc_s = sqlite3_column_int64(query, 7)};
+                                  .told_utc_s = sqlite3_column_int64(query, 7),
+                                  .is_new = sqlite3_column_int64(query, 8) == 0};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }

@@ -21,6 +21,10 @@ enum { ALERT_GROUP_PAUSE_S = 120 };
  */
 int alert_group_join(struct store *store, int64_t number, const struct alert_row *alert,
                      int64_t now_utc_s, struct fault *fault);
+/* Of whom staff have not been told yet they are told soon, at the pause above. */
+int alert_group_call_new(struct store *store, int64_t head, int64_t now_utc_s, struct fault *fault);
+/* Staff were told, otherwise than by a call, of all that are called with this one. */
+int alert_group_named(struct store *store, int64_t number, struct fault *fault);
 /* It is called by itself from now on, and what it told is no mains failure alone. */
 int alert_group_leave(struct store *store, int64_t number, struct fault *fault);
 

@@ -356,8 +356,13 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " coalesce((SELECT given FROM consent c WHERE c.phone = alert_due.phone"
         " ORDER BY c.id DESC LIMIT 1), 1) AND NOT " IS_LANDLINE ", coalesce(group_number,"
         " alert_number), EXISTS (SELECT 1 FROM talk WHERE talk.alert_number ="
-        " alert_due.alert_number)"
+        " alert_due.alert_number), json_extract(s.json, '$.first_name'),"
+        " json_extract(s.json, '$.place'), coalesce(alert_due.runs_out_utc_s, 0),"
+        " calls = 0"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
+        " LEFT JOIN rental_row r"
+        " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = alert_due.rental_id)"
+        " LEFT JOIN rental_snapshot s ON s.digest = r.digest"
         " WHERE ?1 IS NULL OR alert_due.phone = ?1"
         " OR alert_due.rental_id IN (" RENTAL_IDS_OF_PHONE("?1") ") ORDER BY alert_number",
         VALUES(words(phone)), fault);
@@ -383,7 +388,11 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
             .offered_to = column_text(arena, query, 9),
             .no_texts = sqlite3_column_int(query, 10) == 0,
             .head = sqlite3_column_int64(query, 11),
-            .has_talk = sqlite3_column_int(query, 12) != 0};
+            .has_talk = sqlite3_column_int(query, 12) != 0,
+            .first_name = column_text(arena, query, 13),
+            .place = column_text(arena, query, 14),
+            .runs_out_utc_s = sqlite3_column_int64(query, 15),
+            .is_new = sqlite3_column_int(query, 16) != 0};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }

@@ -21,6 +21,7 @@ struct alert_renter {
     int64_t runs_out_utc_s; /* low end of their batteries; 0 if they told no charge */
     const char *until;      /* that as a clock time, set by alert_renters(); or NULL */
     int64_t told_utc_s;     /* as in alert_row: of this renter */
+    bool is_new;            /* staff have not been called since it joined the others */
 };
 
 struct alert_row {
@@ -35,7 +36,7 @@ struct alert_row {
     int64_t level_utc_s;        /* since when it has its level: raised then, or opened */
     const char *taken_by;       /* phone, or NULL */
     int64_t taken_utc_s;
-    int calls;              /* how often staff were called */
+    int calls;              /* how often staff were called; since it joined others, with them */
     size_t people_called;   /* how many of them before it was raised */
     int64_t next_utc_s;     /* when the next call is due; INT64_MAX for none */
     bool ring;              /* rings from the first call on, even if it is no emergency */

@@ -46,7 +46,9 @@ alert_rows_called(struct store *store, int64_t alert_number, enum alert_event ev
         return -1;
     }
     *call_id = is_open ? store_last_id(store) : 0;
-    return store_do(store, "UPDATE alert_due SET calls = calls + 1 WHERE alert_number = ?1",
+    return store_do(store,
+                    "UPDATE alert_due SET calls = calls + 1"
+                    " WHERE alert_number = ?1 OR group_number = ?1",
                     VALUES(number(alert_number)), fault);
 }
 

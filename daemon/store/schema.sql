@@ -259,7 +259,8 @@ CREATE TABLE alert_due (
     ring INTEGER NOT NULL DEFAULT 1 CHECK (ring IN (0, 1)), -- an urgent one rings at once, or later
     offered_to TEXT, -- staff phone that whoever has it passes it on to
     offer_ends_utc_s INTEGER,
-    stepped_s INTEGER NOT NULL DEFAULT 0, -- what the clock was stepped by since it has its level
+    -- The clock's steps since it has its level, and how much older those are whom it stands for.
+    stepped_s INTEGER NOT NULL DEFAULT 0,
     group_number INTEGER REFERENCES alert, -- it is called with this one; NULL: by itself
     area TEXT, -- of a mains failure: where
     outage_utc_s INTEGER, -- when the mains failure was told last

@@ -329,6 +329,21 @@ START_TEST(if_the_first_is_an_emergency_the_next_stands_for_the_others_and_is_ca
 }
 END_TEST
 
+START_TEST(whoever_stands_for_the_others_then_is_called_as_the_first_would_have_been)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    ck_assert_uint_eq(call(), 1);
+    now_utc_s += 599;
+    told("R-2", TOM, "Upper Dorrow", 0);
+    call();
+    worse("R-1", GWEN, ALERT_EMERGENCY, "sign:chest-pain");
+    ck_assert_int_eq(head_of(2), 2);
+    ck_assert_int_eq(found(2).level_utc_s, START_S);
+    MUST(step_rows_shift(store, 7200, &fault));
+    ck_assert_int_eq(found(2).level_utc_s, START_S + 7200);
+}
+END_TEST
+
 START_TEST(an_emergency_is_never_joined)
 {
     told("R-1", GWEN, "Upper Dorrow", 0);
@@ -371,11 +386,69 @@ START_TEST(its_number_closes_all_and_that_of_a_renter_that_one)
     told("R-1", GWEN, "Upper Dorrow", 0);
     told("R-2", TOM, "Upper Dorrow", 0);
     told("R-3", ANA, "Upper Dorrow", 0);
+    call();
     close_alert(2);
     ck_assert(!is_open(2));
     ck_assert(is_open(1) && is_open(3));
     close_alert(1);
     ck_assert(!is_open(1) && !is_open(3));
+}
+END_TEST
+
+START_TEST(of_whom_staff_have_heard_nothing_is_not_closed_with_the_others)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    told("R-2", TOM, "Upper Dorrow", 0);
+    call();
+    now_utc_s += 10;
+    told("R-3", ANA, "Upper Dorrow", 0);
+    close_alert(1);
+    ck_assert(!is_open(1) && !is_open(2));
+    ck_assert(is_open(3));
+    ck_assert_int_le(found(3).next_utc_s, now_utc_s + ALERT_GROUP_PAUSE_S);
+}
+END_TEST
+
+START_TEST(who_was_told_with_the_first_is_closed_with_the_next)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    told("R-2", TOM, "Upper Dorrow", 0);
+    told("R-3", ANA, "Upper Dorrow", 0);
+    call();
+    worse("R-1", GWEN, ALERT_EMERGENCY, "sign:chest-pain");
+    close_alert(2);
+    ck_assert(!is_open(2) && !is_open(3));
+    ck_assert(is_open(1));
+}
+END_TEST
+
+START_TEST(whoever_takes_it_before_they_were_told_of_all_is_told_of_them)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    call();
+    now_utc_s += 10;
+    told("R-2", TOM, "Upper Dorrow", 0);
+    take(1, ROBIN);
+    ck_assert_int_le(found(1).next_utc_s, now_utc_s + ALERT_GROUP_PAUSE_S);
+    now_utc_s += ALERT_GROUP_PAUSE_S;
+    ck_assert_uint_eq(call(), 1);
+    ck_assert_int_ge(found(1).next_utc_s, START_S + 900);
+    close_alert(1);
+    ck_assert(!is_open(2));
+}
+END_TEST
+
+START_TEST(whom_the_answer_to_the_taking_named_is_told)
+{
+    told("R-1", GWEN, "Upper Dorrow", 0);
+    call();
+    now_utc_s += 10;
+    told("R-2", TOM, "Upper Dorrow", 0);
+    MUST(alert_group_named(store, 2, &fault));
+    take(2, ROBIN);
+    ck_assert_int_eq(found(1).next_utc_s, now_utc_s + 900);
+    close_alert(1);
+    ck_assert(!is_open(2));
 }
 END_TEST
 
@@ -501,10 +574,16 @@ main(void)
     tcase_add_test(tests, an_emergency_goes_out_of_it_and_is_called_by_itself);
     tcase_add_test(
         tests, if_the_first_is_an_emergency_the_next_stands_for_the_others_and_is_called_in_time);
+    tcase_add_test(tests,
+                   whoever_stands_for_the_others_then_is_called_as_the_first_would_have_been);
     tcase_add_test(tests, an_emergency_is_never_joined);
     tcase_add_test(tests, what_is_urgent_for_another_reason_already_stays_by_itself);
     tcase_add_test(tests, what_somebody_has_already_does_not_change_hands);
     tcase_add_test(tests, its_number_closes_all_and_that_of_a_renter_that_one);
+    tcase_add_test(tests, of_whom_staff_have_heard_nothing_is_not_closed_with_the_others);
+    tcase_add_test(tests, who_was_told_with_the_first_is_closed_with_the_next);
+    tcase_add_test(tests, whoever_takes_it_before_they_were_told_of_all_is_told_of_them);
+    tcase_add_test(tests, whom_the_answer_to_the_taking_named_is_told);
     tcase_add_test(tests, the_first_can_be_closed_alone);
     tcase_add_test(tests, each_hears_once_that_nobody_has_answered_when_everyone_is_called);
     tcase_add_test(tests, who_joins_when_the_others_were_told_hears_it_too);

@@ -169,6 +169,24 @@ START_TEST(what_could_not_be_stored_names_no_key_either)
 }
 END_TEST
 
+START_TEST(whoever_has_a_mains_failure_reads_who_is_new)
+{
+    struct alert_renter renters[] = {
+        {.number = 3, .first_name = "Ana", .phone = "+12085550112", .brief = "x", .is_new = true},
+        {.number = 1, .first_name = "Gwen", .phone = "+12085550110", .brief = "x"},
+        {.number = 4, .phone = "+12085550113", .brief = "x", .until = "8:10 pm", .is_new = true}};
+    const struct alert_row alert = {
+        .number = 1, .level = ALERT_URGENT, .renters = renters, .renter_count = 3};
+
+    ck_assert_str_eq(alert_text_joined(arena, &alert),
+                     "New with URGENT 1, which you have: 3 Ana, +12085550112, charge not told; 4 "
+                     "+12085550113, until 8:10 pm. Text SORTED 4 and what happened to close that "
+                     "one.");
+    renters[0].is_new = renters[2].is_new = false;
+    ck_assert_ptr_null(alert_text_joined(arena, &alert));
+}
+END_TEST
+
 int
 main(void)
 {
@@ -191,6 +209,7 @@ main(void)
     tcase_add_test(tests, a_webhook_tells_the_same_in_json);
     tcase_add_test(tests, an_alert_about_hutbell_itself_names_no_renter);
     tcase_add_test(tests, what_could_not_be_stored_names_no_key_either);
+    tcase_add_test(tests, whoever_has_a_mains_failure_reads_who_is_new);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_NORMAL);
     failed = srunner_ntests_failed(runner);

@@ -305,6 +305,18 @@ START_TEST(past_a_broken_store_nothing_is_asked)
 }
 END_TEST
 
+/* A mains failure alone is asked about too, and there nobody said that no oxygen comes. */
+START_TEST(what_staff_hear_of_no_answer_claims_nothing_that_nobody_said)
+{
+    const struct alert_call called = handlers_unanswered(QUESTION_FLOWING);
+
+    fixture_text(stage, "the power is out");
+    fixture_says(stage, "flowing again");
+    ck_assert_int_eq(called.level, ALERT_EMERGENCY);
+    ck_assert_str_eq(called.brief, "asked if oxygen flows, no answer");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -330,5 +342,6 @@ main(void)
     tcase_add_test(tests, a_stopped_unit_is_answered_with_the_backup_of_the_record);
     tcase_add_test(tests, who_opted_out_is_not_left_with_a_question_that_nobody_sent);
     tcase_add_test(tests, past_a_broken_store_nothing_is_asked);
+    tcase_add_test(tests, what_staff_hear_of_no_answer_claims_nothing_that_nobody_said);
     return fixture_run(tests);
 }

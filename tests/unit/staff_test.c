@@ -51,7 +51,7 @@ START_TEST(with_two_open_and_no_number_they_get_the_list)
     fixture_alert(stage, 12, "sign:chest-pain");
     fixture_alert(stage, 13, "gap")->taken_by = "+12085550190";
     changes("mine", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "12 URGENT in brief +12085550101, 13 URGENT in brief +12085550101 (with "
+    fixture_says(stage, "12 URGENT in brief, +12085550101\n13 URGENT in brief, +12085550101 (with "
                         "+12085550190)");
     changes("SORTED 99 all well", ALERT_STEP_NONE, 0);
     fixture_says(stage, "12 URGENT in brief");
@@ -94,6 +94,10 @@ two_without_power(void)
 {
     fixture_alert(stage, 12, "sign:power-out-now");
     fixture_alert(stage, 13, "sign:power-out-now")->head = 12;
+    stage->alerts[0].first_name = "Gwen";
+    stage->alerts[0].place = "Cabin 4";
+    stage->alerts[1].first_name = "Tom";
+    stage->alerts[1].place = "Cabin 5";
     stage->alerts[1].phone = "+12085550113";
 }
 
@@ -102,7 +106,7 @@ START_TEST(what_is_called_together_needs_no_number_but_to_write_to_one)
     two_without_power();
     changes("mine", ALERT_STEP_TAKE, 12);
     changes("sorted power is back", ALERT_STEP_CLOSE, 12);
-    fixture_says(stage, "Alert 12 of 2 renters is closed.");
+    fixture_says(stage, "Alert 12 is closed. Closed: 12 Gwen, Cabin 4; 13 Tom, Cabin 5.");
     changes("talk how full are they?", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
     changes("talk 13 how full are they?", ALERT_STEP_TALK, 13);
@@ -129,8 +133,55 @@ START_TEST(the_list_shows_together_what_is_called_together)
 {
     two_without_power();
     changes("open", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "12 URGENT in brief +12085550101 and 13 +12085550113");
-    fixture_says_not(stage, "13 URGENT");
+    fixture_says(stage, "Open: 12 URGENT in brief, Gwen, Cabin 4, +12085550101\n"
+                        "13 URGENT with 12, Tom, Cabin 5, +12085550113");
+}
+END_TEST
+
+START_TEST(closing_for_several_says_who_is_closed_and_who_stays_open)
+{
+    two_without_power();
+    fixture_alert(stage, 14, "sign:power-out-now")->head = 12;
+    stage->alerts[2].first_name = "Ana";
+    stage->alerts[2].is_new = true;
+    fixture_alert(stage, 15, "flowing:no")->level = ALERT_EMERGENCY;
+    stage->alerts[3].first_name = "Bo";
+    stage->alerts[3].reasons = "sign:power-out-now,flowing:no";
+    changes("sorted 12 power is back", ALERT_STEP_CLOSE, 12);
+    fixture_says(stage, "Closed: 12 Gwen, Cabin 4; 13 Tom, Cabin 5. 14 Ana stays open: nobody was "
+                        "called about it yet. 15 Bo stays open: emergency.");
+    changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
+    fixture_says_not(stage, "stays open");
+}
+END_TEST
+
+START_TEST(who_takes_what_several_told_reads_who_runs_out_first)
+{
+    two_without_power();
+    stage->alerts[0].runs_out_utc_s = fixture_start_utc_s + 3600;
+    changes("mine 13", ALERT_STEP_TAKE, 13);
+    ck_assert(stage->verdict.alert_change.names_all);
+    fixture_says(stage, "Alert 12 is yours.");
+    fixture_says(stage, "First to run out first: 13 Tom, Cabin 5, charge not told; 12 Gwen, "
+                        "Cabin 4, until ");
+    stage->alerts[1].runs_out_utc_s = fixture_start_utc_s + 7200;
+    changes("mine 12", ALERT_STEP_TAKE, 12);
+    fixture_says(stage, "first: 12 Gwen");
+}
+END_TEST
+
+START_TEST(of_many_who_are_taken_two_parts_say_as_many_as_they_hold)
+{
+    two_without_power();
+    fixture_alert(stage, 14, "sign:power-out-now")->head = 12;
+    stage->alerts[1].place = "The cabin by the river that is last on the road, behind the two "
+                             "gates and over the long bridge, which is the green one of the three";
+    stage->alerts[2].place = stage->alerts[1].place;
+    changes("mine 12", ALERT_STEP_TAKE, 12);
+    fixture_says(stage, "12 Gwen");
+    fixture_says(stage, "and 1 more.");
+    ck_assert(!stage->verdict.alert_change.names_all);
+    ck_assert_uint_eq(stage->verdict.reply_count, 1);
 }
 END_TEST
 
@@ -306,7 +357,7 @@ START_TEST(the_list_has_the_gravest_first_and_is_never_too_long)
     fixture_alert(stage, 12, "gap")->level = ALERT_OFFICE;
     fixture_alert(stage, 13, "gap")->level = ALERT_EMERGENCY;
     changes("OPEN", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "Open: 13 EMERGENCY in brief +12085550101, 12 OFFICE in brief");
+    fixture_says(stage, "Open: 13 EMERGENCY in brief, +12085550101\n12 OFFICE in brief");
     changes("open the door", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Text MINE 12");
 }
@@ -476,6 +527,9 @@ main(void)
     tcase_add_test(tests, what_is_called_together_needs_no_number_but_to_write_to_one);
     tcase_add_test(tests, the_first_of_them_is_closed_alone_by_only);
     tcase_add_test(tests, the_list_shows_together_what_is_called_together);
+    tcase_add_test(tests, closing_for_several_says_who_is_closed_and_who_stays_open);
+    tcase_add_test(tests, who_takes_what_several_told_reads_who_runs_out_first);
+    tcase_add_test(tests, of_many_who_are_taken_two_parts_say_as_many_as_they_hold);
     tcase_add_test(tests, nothing_open_is_said);
     tcase_add_test(tests, anything_else_gets_one_line_of_help_and_ok_closes_nothing);
     tcase_add_test(tests, a_sign_inside_a_relay_raises_no_new_alert);

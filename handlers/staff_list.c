@@ -1,0 +1,241 @@
+#include "staff_list.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#include "memory.h"
+#include "parts.h"
+#include "say.h"
+
+enum { LIST_MAX = 10 /* alerts in one text */, PARTS_MAX = 2 };
+
+const char *
+staff_list_holder(const struct open_alert *alert)
+{
+    return alert->taken_name != NULL ? alert->taken_name : alert->taken_by;
+}
+
+size_t
+staff_list_count(const struct context *context, int64_t head)
+{
+    size_t count = 0, i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        count += context->alerts[i].head == head ? 1 : 0;
+    }
+    return count;
+}
+
+/* "Gwen, Cabin 4" behind the joint, as much of it as the record has. */
+static void
+append_who(char **text, const char *joint, const struct open_alert *alert)
+{
+    if (alert->first_name != NULL) {
+        memory_append(text, "%s%s", joint, alert->first_name);
+        joint = ", ";
+    }
+    if (alert->place != NULL) {
+        memory_append(text, "%s%s", joint, alert->place);
+    }
+}
+
+/* ---- All that are open ---------------------------------------------------------------------- */
+
+static void
+append_alert(char **list, const struct open_alert *alert)
+{
+    static const char *const levels[] = {[ALERT_NONE] = "",
+                                         [ALERT_OFFICE] = "OFFICE",
+                                         [ALERT_URGENT] = "URGENT",
+                                         [ALERT_EMERGENCY] = "EMERGENCY"};
+
+    memory_append(list, "%s%lld %s ", (*list)[0] == '\0' ? "" : "\n", (long long)alert->number,
+                  levels[alert->level]);
+    if (alert->head == alert->number) {
+        memory_append(list, "%s", alert->brief);
+    } else {
+        memory_append(list, "with %lld", (long long)alert->head);
+    }
+    append_who(list, ", ", alert);
+    memory_append(list, ", %s", alert->phone);
+    if (alert->taken_by != NULL && alert->head == alert->number) {
+        memory_append(list, " (with %s)", staff_list_holder(alert));
+    }
+}
+
+/* Those who are called by this one behind it. Returns how many. */
+static size_t
+append_group(char **list, const struct context *context, const struct open_alert *head, size_t room)
+{
+    size_t count = 0, i;
+
+    if (room > 0) {
+        append_alert(list, head);
+        count++;
+    }
+    for (i = 0; i < context->alert_count && count < room; i++) {
+        if (context->alerts[i].head == head->number && &context->alerts[i] != head) {
+            append_alert(list, &context->alerts[i]);
+            count++;
+        }
+    }
+    return count;
+}
+
+char *
+staff_list_open(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    char *list = memory_copy(whole->arena, "");
+    size_t told = 0, i;
+    int level;
+
+    for (level = ALERT_EMERGENCY; level > ALERT_NONE; level--) {
+        for (i = 0; i < context->alert_count; i++) {
+            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
+            const struct open_alert *alert = &context->alerts[i];
+
+            if ((int)alert->level == level && alert->head == alert->number) {
+                told += append_group(&list, context, alert, LIST_MAX - told);
+            }
+        }
+    }
+    if (told < context->alert_count) {
+        memory_append(&list, "\nand %zu more", context->alert_count - told);
+    }
+    return list;
+}
+
+/* ---- Those who are called together ---------------------------------------------------------- */
+
+/* Who told no charge is first: 0. */
+static int
+by_time(const void *left, const void *right)
+{
+    const struct open_alert *first = *(const struct open_alert *const *)left;
+    const struct open_alert *second = *(const struct open_alert *const *)right;
+
+    if (first->runs_out_utc_s != second->runs_out_utc_s) {
+        return first->runs_out_utc_s < second->runs_out_utc_s ? -1 : 1;
+    }
+    return first->number < second->number ? -1 : 1;
+}
+
+static const struct open_alert **
+sorted(const struct asked *whole, int64_t head, size_t count)
+{
+    const struct context *context = whole->context;
+    const struct open_alert **list = memory_array(whole->arena, const struct open_alert *, count);
+    size_t used = 0, i;
+
+    for (i = 0; i < context->alert_count && used < count; i++) {
+        if (context->alerts[i].head == head) {
+            list[used++] = &context->alerts[i];
+        }
+    }
+    qsort(list, used, sizeof *list, by_time);
+    return list;
+}
+
+/* The first `shown` of them behind the words. */
+static char *
+first_of(const struct asked *whole, const struct open_alert *const *list, size_t count,
+         size_t shown, const char *words)
+{
+    char *text = memory_format(whole->arena, "%s First to run out first: ", words);
+    size_t i;
+
+    for (i = 0; i < shown; i++) {
+        memory_append(&text, "%s%lld", i > 0 ? "; " : "", (long long)list[i]->number);
+        append_who(&text, " ", list[i]);
+        if (list[i]->runs_out_utc_s != 0) {
+            memory_append(&text, ", until %s",
+                          say_clock(whole->arena, whole->context->zone, list[i]->runs_out_utc_s));
+        } else {
+            memory_append(&text, ", charge not told");
+        }
+    }
+    if (shown < count) {
+        memory_append(&text, "; and %zu more", count - shown);
+    }
+    memory_append(&text, ".");
+    return text;
+}
+
+char *
+staff_list_taken(const struct asked *whole, int64_t head, const char *words, bool *names_all)
+{
+    size_t count = staff_list_count(whole->context, head);
+    const struct open_alert **list = sorted(whole, head, count);
+    size_t shown = count;
+    char *text = first_of(whole, list, count, shown, words);
+
+    while (shown > 1 && parts_count(parts_plain(whole->arena, text)).parts > PARTS_MAX) {
+        text = first_of(whole, list, count, --shown, words);
+    }
+    *names_all = shown == count;
+    return text;
+}
+
+/* ---- What is closed ------------------------------------------------------------------------- */
+
+static bool
+is_closed_with(const struct open_alert *alert, const struct open_alert *head)
+{
+    return alert == head || (alert->head == head->number && !alert->is_new);
+}
+
+/* Why it stays open when this one is closed; NULL: it is another matter. */
+static const char *
+stays_for(const struct open_alert *alert, const struct open_alert *head)
+{
+    if (alert->head == head->number) {
+        return "nobody was called about it yet";
+    }
+    return alert->level == ALERT_EMERGENCY && staff_list_is_outage(alert) ? "emergency" : NULL;
+}
+
+static void
+append_closed(char **text, const struct context *context, const struct open_alert *head)
+{
+    const char *joint = " Closed: ";
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (is_closed_with(&context->alerts[i], head)) {
+            memory_append(text, "%s%lld", joint, (long long)context->alerts[i].number);
+            append_who(text, " ", &context->alerts[i]);
+            joint = "; ";
+        }
+    }
+    memory_append(text, ".");
+}
+
+bool
+staff_list_is_outage(const struct open_alert *alert)
+{
+    return alert->head == alert->number && strstr(alert->reasons, "sign:power-out-now") != NULL;
+}
+
+char *
+staff_list_closed(const struct asked *whole, const struct open_alert *head, const char *words)
+{
+    const struct context *context = whole->context;
+    char *text = memory_copy(whole->arena, words);
+    size_t i;
+
+    if (staff_list_count(context, head->number) > 1) {
+        append_closed(&text, context, head);
+    }
+    for (i = 0; i < context->alert_count; i++) {
+        const struct open_alert *alert = &context->alerts[i];
+        const char *why = is_closed_with(alert, head) ? NULL : stays_for(alert, head);
+
+        if (why != NULL) {
+            memory_append(&text, " %lld", (long long)alert->number);
+            append_who(&text, " ", alert);
+            memory_append(&text, " stays open: %s.", why);
+        }
+    }
+    return text;
+}

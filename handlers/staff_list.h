@@ -1,0 +1,38 @@
+/* The open alerts as staff are told of them by text. Private to staff*.c. */
+#ifndef STAFF_LIST_H
+#define STAFF_LIST_H
+
+#include "asked.h"
+
+/* Who has it: their name, or the phone of somebody who has left since. */
+const char *staff_list_holder(const struct open_alert *alert);
+
+/* How many are called by this number, itself included. */
+size_t staff_list_count(const struct context *context, int64_t head);
+
+/*
+ * All that are open, gravest first, a line each: "12 URGENT dizzy, Gwen, Cabin 4, +1… (with Kim)";
+ * below an alert those who are called with it: "13 URGENT with 12, Tom, Cabin 5, +1…". In the
+ * arena.
+ */
+char *staff_list_open(const struct asked *whole);
+
+/*
+ * `words`, and behind them the renters who are called by this number, who runs out first in front
+ * (first those who told no charge): as many as two parts of a text hold, *names_all if that is each
+ * of them. In the arena.
+ */
+char *staff_list_taken(const struct asked *whole, int64_t head, const char *words, bool *names_all);
+
+/* A mains failure is called by the number of this one. */
+bool staff_list_is_outage(const struct open_alert *alert);
+
+/*
+ * `words`, and behind them whom SORTED closes with this one, "Closed: 12 Gwen; 13 Tom.", and what
+ * stays open of mains failures: those of whom staff have not been told, and who has become an
+ * emergency. In the arena.
+ */
+char *staff_list_closed(const struct asked *whole, const struct open_alert *head,
+                        const char *words);
+
+#endif
