@@ -47,6 +47,8 @@ static const char before_a_unit[] = " the for of with my on his her el la del co
 static const char begins_clause[] = " and but so y pero hi hello hey hola ok , . ! ? - ";
 static const char after_a_name[] = " has is was had cant cannot isnt needs wants feels says said "
                                    "tiene esta dice siente necesita ";
+/* "Thessa. I have 2 full": the name stands by itself before what is said. */
+static const char after_addressed[] = " . , : ; - ";
 static const char owned[] = " battery batteries machine unit concentrator rental oxygen o2 tank "
                             "tube cannula is has due one ";
 /* What may stand around the answer to "Which rental?" without saying anything else. */
@@ -78,6 +80,7 @@ stands_as_name(const struct asked *asked, size_t at)
 
     return is_whole_answer(asked, at) || (at > 0 && token_among(tokens, at - 1, before_a_name)) ||
            (at > 1 && token_is(tokens, at - 1, "is") && token_among(tokens, at - 2, before_is)) ||
+           (at == 0 && token_among(tokens, 1, after_addressed)) ||
            (begins && token_among(tokens, at + 1, after_a_name));
 }
 

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "display.h"
 #include "memory.h"
 #include "oximeter.h"
 #include "steps.h"
@@ -148,6 +149,45 @@ find_in_alerts(const struct asked *whole, struct found *found)
     }
 }
 
+static bool
+fires_on(const struct asked *whole, const char *text, const char *id)
+{
+    struct found alone = {0};
+
+    alone.count =
+        kb_find_signs(whole->context->kb, whole->context->workspace, text, alone.list, SIGNS_MAX);
+    return found_has(&alone, id);
+}
+
+/*
+ * "It says FAN STOPPED": staff are called for what the display shows. A sign that its words only
+ * look like gives way to that; one that the rest of the text shows stays, and so does an emergency,
+ * a unit without flow and what the words themselves tell of the unit ("UNIT TOO HOT").
+ */
+static void
+leave_out_display(const struct asked *whole, struct found *found)
+{
+    size_t start, end, i = 0;
+    const struct alarm *alarm = display_shown(whole, whole->equipment, &start, &end);
+    const char *without;
+
+    if (alarm == NULL || !alarm->oxygen_stops || found->count == 0) {
+        return;
+    }
+    without = memory_format(whole->arena, "%.*s %s", (int)start, whole->text, whole->text + end);
+    while (i < found->count) {
+        const struct sign *sign = found->list[i].sign;
+
+        if (sign->level == SIGN_EMERGENCY || found_is_no_flow(sign) ||
+            fires_on(whole, without, sign->id) ||
+            (sign->level == SIGN_EQUIPMENT && fires_on(whole, alarm->shows, sign->id))) {
+            i++;
+        } else {
+            found_leave_out(found, sign->id);
+        }
+    }
+}
+
 void
 found_read(const struct asked *whole, struct found *found)
 {
@@ -157,6 +197,7 @@ found_read(const struct asked *whole, struct found *found)
     *found = (struct found){0};
     found->count = kb_find_signs(whole->context->kb, whole->context->workspace, whole->text,
                                  found->list, SIGNS_MAX);
+    leave_out_display(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
     found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER;
     for (i = 0; i < found->count; i++) {

@@ -18,9 +18,10 @@ static step *const whole_text[] = {flowing_decide, staff_decide,         consent
                                    foreign_decide, open_emergency_decide};
 
 static step *const each_question[] = {
-    plug_decide,          reminder_decide,    charge_time_decide, fly_decide,
-    cylinder_left_decide, other_power_decide, power_decide,       equipment_trouble_decide,
-    topics_decide,        office_decide,      gap_decide};
+    plug_decide,    reminder_decide,      charge_time_decide,
+    fly_decide,     cylinder_left_decide, other_power_decide,
+    display_decide, power_decide,         equipment_trouble_decide,
+    topics_decide,  office_decide,        gap_decide};
 
 #define STEPS(list) (sizeof(list) / sizeof((list)[0]))
 
@@ -116,7 +117,7 @@ answer_beside_sign(const struct asked *question, struct verdict *verdict)
     if (!no_times && (!shows || power_asks_how_long(question)) && power_decide(question, verdict)) {
         return;
     }
-    if (!shows && !(no_times && is_about_time(question))) {
+    if (!shows && !display_decide(question, verdict) && !(no_times && is_about_time(question))) {
         (void)topics_decide(question, verdict);
     }
 }

@@ -111,8 +111,8 @@ wish_of(const struct asked *asked, struct told *told)
         (!reminds && tokens_have(tokens, other_matters))) {
         return WISH_NONE;
     }
-    if (told->has_remind_at ||
-        (reminds && told->remind_before_min == 0 && read_from_now(asked, told))) {
+    if (told->has_remind_at || ((reminds || !tokens_have(tokens, runs_out)) &&
+                                told->remind_before_min == 0 && read_from_now(asked, told))) {
         return WISH_AT;
     }
     if (told->remind_before_min > 0) {

@@ -55,6 +55,8 @@ bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
 bool other_power_decide(const struct asked *asked, struct verdict *verdict);
 /* Hours left, and how long a battery lasts, as numbers. */
 bool power_decide(const struct asked *asked, struct verdict *verdict);
+/* A word or sign on the display that the equipment file lists. */
+bool display_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);
 /* A topic of the kb, or which of two. */

@@ -5,7 +5,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
         "remind me|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
-        "text at|alarm at|alarm for|text me when|text me at|text me before|text me if|buzz me|"
+        "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
+        "when|text me at|text me before|text me if|buzz me|"
         "ping me|alert me|warn me|warn us|nudge me|wake me|notify me|heads up|poke me|"
         "set an alarm|give me a shout|give me a warning|minutes warning|min warning|"
         "minute warning|hour warning|hours warning|tell me when|tell me before|tell me * before|"

@@ -83,7 +83,7 @@ START_TEST(on_a_phone_of_two_rentals_whose_hours_they_are_is_always_said)
 {
     fixture_second_rental(stage);
     stage->house.company = "A Company With A Name That Leaves No Room For What Is Said Beside";
-    fixture_text(stage, "ana: 2 full, going to sleep, how long have i got left");
+    fixture_text(stage, "2 full, going to sleep, how long have i got left");
     fixture_text(stage, "1");
     fixture_says(stage, "Ana: Counted with pulse 2, ordered for sleep.");
 }

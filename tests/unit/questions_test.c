@@ -391,6 +391,16 @@ START_TEST(while_we_ask_which_rental_a_question_that_names_one_is_answered_for_i
 }
 END_TEST
 
+START_TEST(a_name_before_all_else_chooses_the_rental)
+{
+    fixture_second_rental(stage);
+    fixture_text(stage, "tom, 2 full. how long");
+    ck_assert_str_eq(stage->verdict.rental_id, "R-2");
+    fixture_text(stage, "Ana. i have 2 full, how long");
+    ck_assert_str_eq(stage->verdict.rental_id, "R-1");
+}
+END_TEST
+
 START_TEST(a_charge_in_another_question_does_not_answer_ours)
 {
     fixture_text(stage, "how long have i got left");
@@ -555,6 +565,7 @@ main(void)
     tcase_add_test(tests, which_rental_is_answered_by_number_or_name_in_usual_forms);
     tcase_add_test(tests, a_word_that_is_also_a_name_does_not_answer_which_rental);
     tcase_add_test(tests, while_we_ask_which_rental_a_question_that_names_one_is_answered_for_it);
+    tcase_add_test(tests, a_name_before_all_else_chooses_the_rental);
     tcase_add_test(tests, a_charge_in_another_question_does_not_answer_ours);
     tcase_add_test(tests, a_stranger_with_a_broken_unit_is_told_whom_to_call);
     tcase_add_test(tests, what_we_ask_back_ends_with_911_for_a_renter);

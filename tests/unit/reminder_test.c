@@ -225,6 +225,24 @@ news(enum reminder_kind kind, int64_t late_s, int64_t *next_utc_s)
     return reminder_news(&reminder, quiet_until(late_s), fixture_start_utc_s + late_s, next_utc_s);
 }
 
+static void
+sets_after(const char *text, int minutes)
+{
+    fixture_text(stage, text);
+    ck_assert_int_eq(minutes_from_now(set_now(REMINDER_AT)), minutes);
+}
+
+START_TEST(a_length_from_now_is_a_time_however_the_text_is_asked_for)
+{
+    sets_after("remind me in 2 hours", 120);
+    sets_after("wake me in 2 hours to swap battery", 120);
+    sets_after("wake me in 3 hours", 180);
+    sets_after("text me in 90 minutes", 90);
+    sets_after("despiertame en 2 horas", 120);
+    sets_after("avisame en 90 minutos", 90);
+}
+END_TEST
+
 START_TEST(late_it_is_no_reminder_any_more_and_very_late_no_news)
 {
     int64_t next_utc_s;
@@ -312,6 +330,7 @@ main(void)
     tcase_add_test(tests, what_is_no_reminder_goes_on_to_the_others);
     tcase_add_test(tests, a_stranger_and_one_who_wants_no_texts_get_none);
     tcase_add_test(tests, an_emergency_in_the_same_text_comes_alone);
+    tcase_add_test(tests, a_length_from_now_is_a_time_however_the_text_is_asked_for);
     tcase_add_test(tests, late_it_is_no_reminder_any_more_and_very_late_no_news);
     tcase_add_test(tests, at_night_only_what_was_chosen_or_cannot_wait_is_sent);
     tcase_add_test(tests, what_is_sent_names_the_time_and_is_no_alarm);

@@ -1,0 +1,51 @@
+/* Ana's Finch shows PUMP LOW, with which oxygen stops, and PLUG IN (fixture.c). */
+#include "stage.h"
+
+static void
+means_pump_low(const char *text)
+{
+    fixture_text(stage, text);
+    fixture_says(stage, "PUMP LOW");
+    fixture_says(stage, "Look for a bend.");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+}
+
+START_TEST(what_the_display_shows_is_answered_from_the_units_own_table)
+{
+    means_pump_low("it says PUMP LOW");
+    means_pump_low("what does pump low mean");
+    means_pump_low("la pantalla dice PUMP LOW");
+    means_pump_low("Pump Low");
+    means_pump_low("hi PUMP LOW came up, no beep");
+}
+END_TEST
+
+START_TEST(nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed)
+{
+    fixture_text(stage, "screen says plug in");
+    fixture_says(stage, "PLUG IN: Use the wall.");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+    fixture_text(stage, "what if it says PUMP LOW");
+    fixture_says(stage, "Look for a bend.");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
+START_TEST(ordinary_words_are_not_read_off_a_display)
+{
+    fixture_text(stage, "where can i plug in");
+    ck_assert_ptr_null(fixture_answer(stage, "display"));
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("display");
+
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
+    tcase_add_test(tests, what_the_display_shows_is_answered_from_the_units_own_table);
+    tcase_add_test(tests, nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed);
+    tcase_add_test(tests, ordinary_words_are_not_read_off_a_display);
+    return fixture_run(tests);
+}
