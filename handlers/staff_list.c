@@ -1,6 +1,5 @@
 #include "staff_list.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "memory.h"
@@ -109,16 +108,12 @@ staff_list_open(const struct asked *whole)
 /* ---- Those who are called together ---------------------------------------------------------- */
 
 /* Who told no charge is first: 0. */
-static int
-by_time(const void *left, const void *right)
+static bool
+is_before(const struct open_alert *first, const struct open_alert *second)
 {
-    const struct open_alert *first = left;
-    const struct open_alert *second = right;
-
-    if (first->runs_out_utc_s != second->runs_out_utc_s) {
-        return first->runs_out_utc_s < second->runs_out_utc_s ? -1 : 1;
-    }
-    return first->number < second->number ? -1 : 1;
+    return first->runs_out_utc_s != second->runs_out_utc_s
+               ? first->runs_out_utc_s < second->runs_out_utc_s
+               : first->number < second->number;
 }
 
 static struct open_alert *
@@ -126,14 +121,17 @@ sorted(const struct asked *whole, int64_t head, size_t count)
 {
     const struct context *context = whole->context;
     struct open_alert *list = memory_array(whole->arena, struct open_alert, count);
-    size_t used = 0, i;
+    size_t used = 0, i, at;
 
     for (i = 0; i < context->alert_count && used < count; i++) {
-        if (context->alerts[i].head == head) {
-            list[used++] = context->alerts[i];
+        if (context->alerts[i].head != head) {
+            continue;
         }
+        for (at = used++; at > 0 && is_before(&context->alerts[i], &list[at - 1]); at--) {
+            list[at] = list[at - 1];
+        }
+        list[at] = context->alerts[i];
     }
-    qsort(list, used, sizeof *list, by_time);
     return list;
 }
 
