@@ -1,6 +1,5 @@
 #include "staff_list.h"
 
-#include <stdlib.h>
 #include <string.h>
 
 #include "memory.h"
@@ -109,48 +108,47 @@ staff_list_open(const struct asked *whole)
 /* ---- Those who are called together ---------------------------------------------------------- */
 
 /* Who told no charge is first: 0. */
-static int
-by_time(const void *left, const void *right)
+static bool
+is_before(const struct open_alert *first, const struct open_alert *second)
 {
-    const struct open_alert *first = *(const struct open_alert *const *)left;
-    const struct open_alert *second = *(const struct open_alert *const *)right;
-
-    if (first->runs_out_utc_s != second->runs_out_utc_s) {
-        return first->runs_out_utc_s < second->runs_out_utc_s ? -1 : 1;
-    }
-    return first->number < second->number ? -1 : 1;
+    return first->runs_out_utc_s != second->runs_out_utc_s
+               ? first->runs_out_utc_s < second->runs_out_utc_s
+               : first->number < second->number;
 }
 
-static const struct open_alert **
+static struct open_alert *
 sorted(const struct asked *whole, int64_t head, size_t count)
 {
     const struct context *context = whole->context;
-    const struct open_alert **list = memory_array(whole->arena, const struct open_alert *, count);
-    size_t used = 0, i;
+    struct open_alert *list = memory_array(whole->arena, struct open_alert, count);
+    size_t used = 0, i, at;
 
     for (i = 0; i < context->alert_count && used < count; i++) {
-        if (context->alerts[i].head == head) {
-            list[used++] = &context->alerts[i];
+        if (context->alerts[i].head != head) {
+            continue;
         }
+        for (at = used++; at > 0 && is_before(&context->alerts[i], &list[at - 1]); at--) {
+            list[at] = list[at - 1];
+        }
+        list[at] = context->alerts[i];
     }
-    qsort(list, used, sizeof *list, by_time);
     return list;
 }
 
 /* The first `shown` of them behind the words. */
 static char *
-first_of(const struct asked *whole, const struct open_alert *const *list, size_t count,
-         size_t shown, const char *words)
+first_of(const struct asked *whole, const struct open_alert *list, size_t count, size_t shown,
+         const char *words)
 {
     char *text = memory_format(whole->arena, "%s First to run out first: ", words);
     size_t i;
 
     for (i = 0; i < shown; i++) {
-        memory_append(&text, "%s%lld", i > 0 ? "; " : "", (long long)list[i]->number);
-        append_who(&text, " ", list[i]);
-        if (list[i]->runs_out_utc_s != 0) {
+        memory_append(&text, "%s%lld", i > 0 ? "; " : "", (long long)list[i].number);
+        append_who(&text, " ", &list[i]);
+        if (list[i].runs_out_utc_s != 0) {
             memory_append(&text, ", until %s",
-                          say_clock(whole->arena, whole->context->zone, list[i]->runs_out_utc_s));
+                          say_clock(whole->arena, whole->context->zone, list[i].runs_out_utc_s));
         } else {
             memory_append(&text, ", charge not told");
         }
@@ -166,7 +164,7 @@ char *
 staff_list_taken(const struct asked *whole, int64_t head, const char *words, bool *names_all)
 {
     size_t count = staff_list_count(whole->context, head);
-    const struct open_alert **list = sorted(whole, head, count);
+    struct open_alert *list = sorted(whole, head, count);
     size_t shown = count;
     char *text = first_of(whole, list, count, shown, words);
 
