@@ -4,7 +4,6 @@
  */
 #include "display.h"
 
-#include <ctype.h>
 #include <string.h>
 
 #include "memory.h"
@@ -29,6 +28,12 @@ static const char around_alone[] =
 static const char symbols[] = " symbol sign icon picture light simbolo ";
 
 static bool
+is_small(char letter)
+{
+    return letter >= 'a' && letter <= 'z';
+}
+
+static bool
 has_words(const struct tokens *tokens, size_t at, const struct tokens *words)
 {
     size_t i;
@@ -50,7 +55,7 @@ has_small_letter(const char *text, size_t start, size_t end)
     size_t i;
 
     for (i = start; i < end && text[i] != '\0'; i++) {
-        if (islower((unsigned char)text[i])) {
+        if (is_small(text[i])) {
             return true;
         }
     }
@@ -89,7 +94,7 @@ is_read_off(const struct asked *asked, size_t at, size_t after)
     }
     if (is_alone(tokens, at, after)) {
         /* in small letters it may ask how to do it */
-        return !islower((unsigned char)asked->text[tokens->list[after - 1].start]) ||
+        return !is_small(asked->text[tokens->list[after - 1].start]) ||
                asked->search.sureness != SURE ||
                strcmp(asked->search.best[0].topic->id, "alarm") == 0;
     }
