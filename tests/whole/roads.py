@@ -61,6 +61,11 @@ class Roads(WholeTest):
     def rings_of(self, phone):
         return [ring for ring in self.telephone.requests if ring.json()["to"] == phone]
 
+    def ring_of(self, phone):
+        """The first call to this phone; those to others of the same moment may come before it."""
+        self.wait(lambda: self.rings_of(phone), f"a ring of {phone}")
+        return self.rings_of(phone)[0]
+
     def hooked(self, number=1):
         self.wait(lambda: len(self.hook.requests) >= number, f"webhook {number}")
         return self.hook.requests[number - 1]

@@ -38,8 +38,7 @@ class EachRoad(Roads):
         self.expect(FIRST_ON_CALL, "URGENT 1: under 1 hour left")
         self.settled()
         self.assertEqual(self.telephone.requests, [])
-        ring = self.ring()
-        self.assertEqual(ring.json()["to"], FIRST_ON_CALL)
+        self.ring_of(FIRST_ON_CALL)
         self.assertGreaterEqual(self.gateway.clock.now(), daemon.EVENING_UTC_S + 600)
 
     def test_an_office_alert_never_rings(self):
