@@ -7,16 +7,10 @@
 int
 alert_group_head(struct store *store, int64_t alert_number, int64_t *head, struct fault *fault)
 {
-    sqlite3_stmt *query = store_query(store, "SELECT coalesce(" HEAD_OF("?1") ", ?1)",
-                                      VALUES(number(alert_number)), fault);
-    bool more;
-
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
-    }
-    *head = sqlite3_column_int64(query, 0);
-    store_end(query);
-    return 0;
+    return store_number(store,
+                        store_query(store, "SELECT coalesce(" HEAD_OF("?1") ", ?1)",
+                                    VALUES(number(alert_number)), fault),
+                        0, head, fault);
 }
 
 /* ---- In ------------------------------------------------------------------------------------- */
@@ -36,17 +30,8 @@ find_head(struct store *store, int64_t alert_number, const struct alert_row *ale
         " AND NOT EXISTS (SELECT 1 FROM alert_due o WHERE o.group_number = ?1)"
         " ORDER BY d.alert_number LIMIT 1",
         VALUES(number(alert_number), words(alert->area), number(alert->joins_since_utc_s)), fault);
-    bool more;
 
-    *head = 0;
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
-    }
-    if (more) {
-        *head = sqlite3_column_int64(query, 0);
-        store_end(query);
-    }
-    return 0;
+    return store_number(store, query, 0, head, fault);
 }
 
 /* Whoever has the others has this one too, and they hear of it, but not of each at once. */
@@ -127,14 +112,8 @@ find_next(struct store *store, int64_t head, int64_t *next, struct fault *fault)
     sqlite3_stmt *query = store_query(
         store, "SELECT coalesce(min(alert_number), 0) FROM alert_due WHERE group_number = ?",
         VALUES(number(head)), fault);
-    bool more;
 
-    if (query == NULL || store_next(store, query, &more, fault) != 0) {
-        return -1;
-    }
-    *next = sqlite3_column_int64(query, 0);
-    store_end(query);
-    return 0;
+    return store_number(store, query, 0, next, fault);
 }
 
 /* Since when the alert of this number has its level. */

@@ -129,31 +129,14 @@ notice_rows_phones(struct store *store, void *arena, int64_t notice, struct noti
     return 0;
 }
 
-/* The one number of the first row, or 0. */
-static int
-read_number(struct store *store, sqlite3_stmt *query, int64_t *read, struct fault *fault)
-{
-    bool found;
-
-    *read = 0;
-    if (query == NULL || store_next(store, query, &found, fault) != 0) {
-        return -1;
-    }
-    if (found) {
-        *read = sqlite3_column_int64(query, 0);
-        store_end(query);
-    }
-    return 0;
-}
-
 int
 notice_rows_of_outbox(struct store *store, int64_t outbox_id, int64_t *notice, struct fault *fault)
 {
-    return read_number(store,
-                       store_query(store,
-                                   "SELECT notice_number FROM notice_phone WHERE outbox_id = ?",
-                                   VALUES(number(outbox_id)), fault),
-                       notice, fault);
+    return store_number(store,
+                        store_query(store,
+                                    "SELECT notice_number FROM notice_phone WHERE outbox_id = ?",
+                                    VALUES(number(outbox_id)), fault),
+                        0, notice, fault);
 }
 
 int
@@ -161,13 +144,13 @@ notice_rows_texted(struct store *store, const char *phone, int64_t since_utc_s, 
                    struct fault *fault)
 {
     int64_t read;
-    int rc = read_number(store,
-                         store_query(store,
-                                     "SELECT count(*) FROM notice_phone p JOIN notice n"
-                                     " ON n.number = p.notice_number WHERE p.phone = ?"
-                                     " AND p.outbox_id IS NOT NULL AND n.at_utc_s >= ?",
-                                     VALUES(words(phone), number(since_utc_s)), fault),
-                         &read, fault);
+    int rc = store_number(store,
+                          store_query(store,
+                                      "SELECT count(*) FROM notice_phone p JOIN notice n"
+                                      " ON n.number = p.notice_number WHERE p.phone = ?"
+                                      " AND p.outbox_id IS NOT NULL AND n.at_utc_s >= ?",
+                                      VALUES(words(phone), number(since_utc_s)), fault),
+                          0, &read, fault);
 
     *count = (int)read;
     return rc;

@@ -351,20 +351,26 @@ store_each(struct store *store, sqlite3_stmt *query, void (*take)(sqlite3_stmt *
 }
 
 int
-store_soonest(struct store *store, const char *sql, int64_t *utc_s, struct fault *fault)
+store_number(struct store *store, sqlite3_stmt *query, int64_t none, int64_t *value,
+             struct fault *fault)
 {
-    sqlite3_stmt *query = store_query(store, sql, NULL, 0, fault);
     bool more;
 
-    *utc_s = INT64_MAX;
+    *value = none;
     if (query == NULL || store_next(store, query, &more, fault) != 0) {
         return -1;
     }
     if (more) {
-        *utc_s = sqlite3_column_int64(query, 0);
+        *value = sqlite3_column_int64(query, 0);
         store_end(query);
     }
     return 0;
+}
+
+int
+store_soonest(struct store *store, const char *sql, int64_t *utc_s, struct fault *fault)
+{
+    return store_number(store, store_query(store, sql, NULL, 0, fault), INT64_MAX, utc_s, fault);
 }
 
 int

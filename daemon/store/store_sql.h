@@ -77,6 +77,11 @@ void store_end(sqlite3_stmt *query);
 int store_each(struct store *store, sqlite3_stmt *query,
                void (*take)(sqlite3_stmt *query, void *list), void *list, struct fault *fault);
 
+/* The number in the first column of the first row, `none` if there is no row, and the end of the
+ * query. -1 also if the query is NULL, as store_query() has said why. */
+int store_number(struct store *store, sqlite3_stmt *query, int64_t none, int64_t *value,
+                 struct fault *fault);
+
 /* The first time that a query of one column gives, as of what is due next; INT64_MAX if it gives
  * none. */
 int store_soonest(struct store *store, const char *sql, int64_t *utc_s, struct fault *fault);
