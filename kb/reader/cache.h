@@ -1,16 +1,20 @@
 /*
- * What takes time to build, kept from one start to the next: for each language the model of topics
- * (CACHE/en.model) and the second opinion on signs (CACHE/en.signs), each behind the digest of the
- * content that it was built from. What is missing, damaged or of other content is built again;
- * losing the folder costs a second at the next start. Private to the library but for kb_keep(),
- * which kb.h declares.
+ * What takes time to build, kept from one start to the next: the whole knowledge base (kb_image.h)
+ * in CACHE/kb, behind the digest of the content that it was built from and that of the sources of
+ * the program that built it. What is missing, damaged or of others is built again; losing the
+ * folder costs seconds at the next start. Private to the library but for kb_keep(), which kb.h
+ * declares.
  */
 #ifndef CACHE_H
 #define CACHE_H
 
 #include "content.h"
 
-/* Fills content->kept with what the folder has of content with this digest. */
+/* The digest of the library's sources, as 64 hex digits and a NUL: another program's structs may lie
+ * otherwise, and its words may be stemmed otherwise. The build writes it (made_by.c.in). */
+extern const char cache_made_by[CONTENT_DIGEST_LENGTH + 1];
+
+/* Fills content->kept with what the folder has of this content. */
 void cache_read(void *arena, const char *folder, struct content *content);
 
 #endif

@@ -29,7 +29,6 @@ struct content_file {
 
 /* What an earlier start built from the very same files (cache.h); 0 bytes: there is none. The bytes
  * are talloc'd, and the kb takes them over. */
-enum content_made { MADE_MODEL, MADE_SIGNS, MADE_COUNT };
 struct content_kept {
     char *bytes;
     size_t length;
@@ -39,7 +38,7 @@ struct content {
     const struct content_file *files; /* in name order, by bytes */
     size_t count;
     char digest[CONTENT_DIGEST_LENGTH + 1]; /* "": not reckoned yet */
-    struct content_kept kept[LANGUAGE_COUNT][MADE_COUNT];
+    struct content_kept kept;
 };
 
 /*

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 /* Letter runs of this many bytes, the word's edge marks included. */
@@ -400,4 +401,15 @@ feature_row_stressed(void *arena, const struct feature_space *space, const struc
     /* NOLINTNEXTLINE(clang-analyzer-core.DivideZero): told apart on this very line */
     collected.row.unknown = all <= 0 ? 1000 : (int)(unknown * 1000 / all);
     return collected.row;
+}
+
+void
+feature_space_image(struct image *image, struct feature_space *space, const struct vectors *vectors)
+{
+    image_array(image, &space->slots, (size_t)space->mask + 1);
+    image_array(image, &space->weight, space->count);
+    image_array(image, &space->block, space->count);
+    image_array(image, &space->parts, space->count);
+    image_array(image, &space->mean, VECTORS_NUMBERS);
+    image_same(image, &space->vectors, vectors);
 }

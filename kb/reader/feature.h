@@ -65,6 +65,11 @@ void feature_space_build(void *arena, const struct words *words, const struct fe
                          const uint8_t *parts, size_t count, const struct vectors *vectors,
                          struct feature_space *space);
 
+/* Copies what it points at (image.h); `vectors` are there already, or NULL. */
+struct image;
+void feature_space_image(struct image *image, struct feature_space *space,
+                         const struct vectors *vectors);
+
 /* A text as the model sees it: a sparse vector of length 1 (or empty). */
 struct row {
     uint32_t *index;

@@ -23,13 +23,14 @@ struct kb_language {
     char *harmless;               /* lines of texts that are no signs; or NULL */
     struct sign_index *signs;
     struct model *topics;
-    bool was_kept;               /* topics came from the cache */
     const struct topic **labels; /* label of the model -> topic */
     const struct model_phrase *phrases;
+    size_t phrase_count;
     int label_count;
 };
 
 struct kb {
+    bool was_kept; /* it came from the cache */
     char digest[CONTENT_DIGEST_LENGTH + 1];
     struct topic *topics;
     size_t topic_count;
@@ -51,7 +52,7 @@ struct build {
 /* Gives the signs of a language all that they are built from; topics and signs are read by then. */
 void build_signs(struct build *build, enum language language);
 
-/* Closes the signs and builds the model of a language, from what was kept if it is right. */
-void build_ready(struct build *build, enum language language, const struct content_kept *kept);
+/* Closes the signs and builds the model of a language. */
+void build_ready(struct build *build, enum language language);
 
 #endif

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "equipment_read.h"
+#include "kb_image.h"
 #include "memory.h"
 #include "ordinary.h"
 #include "shorthand.h"
@@ -299,7 +300,7 @@ build_all(struct build *build, const struct content *content)
         return; /* what follows would only repeat it */
     }
     for (language = 0; language < LANGUAGE_COUNT; language++) {
-        build_ready(build, (enum language)language, content->kept[language]);
+        build_ready(build, (enum language)language);
     }
 }
 
@@ -329,6 +330,11 @@ read_with(void (*build_of)(struct build *build, const struct content *content),
 int
 kb_read(const struct content *content, struct kb **kb, struct faults *faults)
 {
+    struct fault other; /* not told: it only costs time */
+
+    if (content->kept.length > 0 && kb_of_image(&content->kept, kb, &other) == 0) {
+        return 0;
+    }
     return read_with(build_all, content, kb, faults);
 }
 

@@ -145,22 +145,8 @@ add_topic(struct kb *kb, const struct topic *topic, int label, struct model_phra
     return add_sentences(kb, topic->handout, label, phrases, count);
 }
 
-/* From the cache if that has it, for it takes a hundred times as long to build. */
 static void
-make_model(struct build *build, struct kb_language *of, const struct content_kept *kept,
-           const struct model_content *content)
-{
-    struct fault not_kept;
-
-    of->was_kept = kept->length > 0 && model_load(build->kb, kept->bytes, kept->length, content,
-                                                  &of->topics, &not_kept) == 0;
-    if (!of->was_kept) {
-        of->topics = model_build(build->kb, build->workspace, content);
-    }
-}
-
-static void
-build_model(struct build *build, enum language language, const struct content_kept *kept)
+build_model(struct build *build, enum language language)
 {
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
@@ -181,7 +167,9 @@ build_model(struct build *build, enum language language, const struct content_ke
         phrases = add_elsewhere(kb, of->elsewhere, phrases, &count);
     }
     of->phrases = phrases;
-    make_model(build, of, kept,
+    of->phrase_count = count;
+    of->topics =
+        model_build(kb, build->workspace,
                &(struct model_content){.language = language,
                                        .phrases = phrases,
                                        .phrase_count = count,
@@ -191,23 +179,9 @@ build_model(struct build *build, enum language language, const struct content_ke
                                        .vectors = of->vectors});
 }
 
-/* What is kept lives as long as the kb that points into it. */
-static void
-take_over(struct kb *kb, const struct content_kept *kept)
-{
-    if (kept->length > 0) {
-        memory_must(talloc_reparent(talloc_parent(kept->bytes), kb, kept->bytes));
-    }
-}
-
 void
-build_ready(struct build *build, enum language language, const struct content_kept *kept)
+build_ready(struct build *build, enum language language)
 {
-    struct sign_index *signs = build->kb->languages[language].signs;
-
-    take_over(build->kb, &kept[MADE_SIGNS]);
-    take_over(build->kb, &kept[MADE_MODEL]);
-    sign_index_recall(signs, kept[MADE_SIGNS].bytes, kept[MADE_SIGNS].length);
-    sign_index_close(signs, build->workspace, build->faults);
-    build_model(build, language, &kept[MADE_MODEL]);
+    sign_index_close(build->kb->languages[language].signs, build->workspace, build->faults);
+    build_model(build, language);
 }

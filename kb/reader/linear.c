@@ -3,6 +3,7 @@
 #include <stdbool.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 /* Chosen by cross-validation (see model.h). A label's own texts weigh more, for they are few. */
@@ -330,4 +331,10 @@ linear_without(void *arena, const struct examples *examples, const uint8_t *part
     train(arena, &training, count, PASSES_WITHOUT);
     talloc_free(training.order);
     talloc_free(training.steps);
+}
+
+void
+linear_image(struct image *image, struct linear *linear)
+{
+    image_array(image, &linear->weights, (linear->features + (size_t)1) * (size_t)linear->stride);
 }

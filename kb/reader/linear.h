@@ -48,6 +48,10 @@ void linear_without(void *arena, const struct examples *examples, const uint8_t 
                     uint8_t without, const struct linear *linear, const struct linear_trace *trace,
                     struct linear *result);
 
+/* Copies what it points at (image.h). */
+struct image;
+void linear_image(struct image *image, struct linear *linear);
+
 /* The decision value of every label: scores has room for `stride`. */
 void linear_scores(const struct linear *linear, const struct row *row, float *scores);
 

@@ -100,15 +100,10 @@ struct model_content {
 struct model *model_build(void *arena, struct workspace *workspace,
                           const struct model_content *content);
 
-/*
- * The model as bytes, in `arena`, for this machine and this version of the program only; and back,
- * for the same content. model_load() checks the bytes, which must outlive the model, and gives -1
- * with a fault for any that model_save() of this version did not make of so many phrases; *model is
- * then untouched.
- */
-char *model_save(void *arena, const struct model *model, size_t *length);
-int model_load(void *arena, const char *bytes, size_t length, const struct model_content *content,
-               struct model **model, struct fault *fault);
+/* Copies the model (image.h); of the content only the last three are looked at, as they are in the
+ * image. */
+struct image;
+void model_image(struct image *image, struct model **model, const struct model_content *content);
 
 struct model_match {
     int label;

@@ -3,6 +3,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 /* Only hashes are kept: 64 bits each, so that two of some ten thousand words never meet. */
@@ -71,4 +72,14 @@ bool
 ordinary_has(const struct ordinary *ordinary, const char *word)
 {
     return ordinary != NULL && ordinary->slots[slot_of(ordinary, hash_of(word, strlen(word)))] != 0;
+}
+
+void
+ordinary_image(struct image *image, struct ordinary **of)
+{
+    struct ordinary *ordinary = image_array(image, of, 1);
+
+    if (ordinary != NULL) {
+        image_array(image, &ordinary->slots, (size_t)ordinary->mask + 1);
+    }
 }

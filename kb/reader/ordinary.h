@@ -17,4 +17,8 @@ struct ordinary *ordinary_read(void *arena, const char *lines, size_t length);
 /* True if the cleaned word (words.h) is in the list; false for all if that is NULL. */
 bool ordinary_has(const struct ordinary *ordinary, const char *word);
 
+/* Copies the list (image.h), if there is one. */
+struct image;
+void ordinary_image(struct image *image, struct ordinary **of);
+
 #endif

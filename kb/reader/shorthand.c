@@ -3,6 +3,7 @@
 #include <stdint.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 /* One line: the words that a short form stands for. */
@@ -169,4 +170,31 @@ shorthand_expand(void *arena, const struct shorthand *shorthand, struct words wo
         }
     }
     return (struct words){list, count, words.language};
+}
+
+static void
+entry_image(struct image *image, struct entry *entry)
+{
+    struct word *list = image_array(image, &entry->full.list, entry->full.count);
+    size_t i;
+
+    image_text(image, &entry->brief);
+    for (i = 0; i < entry->full.count; i++) {
+        image_text(image, &list[i].text);
+        image_text(image, &list[i].stem);
+    }
+}
+
+void
+shorthand_image(struct image *image, struct shorthand **of)
+{
+    struct shorthand *shorthand = image_array(image, of, 1);
+    size_t i;
+
+    if (shorthand != NULL) {
+        image_array(image, &shorthand->slots, shorthand->mask + 1);
+        for (i = 0; i <= shorthand->mask; i++) {
+            entry_image(image, &shorthand->slots[i]);
+        }
+    }
 }

@@ -26,4 +26,8 @@ int shorthand_read(void *arena, struct workspace *workspace, const char *file, c
  */
 struct words shorthand_expand(void *arena, const struct shorthand *shorthand, struct words words);
 
+/* Copies it (image.h), if there is one. */
+struct image;
+void shorthand_image(struct image *image, struct shorthand **of);
+
 #endif

@@ -247,25 +247,10 @@ add_bodily(struct sign_index *index, struct workspace *workspace, struct faults 
     }
 }
 
-void
-sign_index_recall(struct sign_index *index, const char *bytes, size_t length)
-{
-    index->kept = bytes;
-    index->kept_length = length;
-}
-
-char *
-sign_index_keep(const struct sign_index *index, void *arena, size_t *length)
-{
-    return index->opinion == NULL || index->was_kept ? NULL
-                                                     : opinion_save(arena, index->opinion, length);
-}
-
 int
 sign_index_close(struct sign_index *index, struct workspace *workspace, struct faults *faults)
 {
     size_t before = faults->count, i, j;
-    struct fault other; /* not told: it only costs time */
 
     add_bodily(index, workspace, faults);
     vocabulary_close(index->vocabulary, workspace);
@@ -282,16 +267,10 @@ sign_index_close(struct sign_index *index, struct workspace *workspace, struct f
         }
     }
     file_phrases(index);
-    index->was_kept =
-        index->kept_length > 0 &&
-        opinion_load(index, index->kept, index->kept_length, index->vocabulary, index->examples,
-                     index->example_count, &index->opinion, &other) == 0;
-    if (!index->was_kept) {
-        for (i = 0; i < index->count; i++) {
-            check_own_lines(index, workspace, &index->signs[i], faults);
-        }
-        index->opinion = opinion_build(index, workspace, index->vocabulary, index->classes,
-                                       index->examples, index->example_count);
+    for (i = 0; i < index->count; i++) {
+        check_own_lines(index, workspace, &index->signs[i], faults);
     }
+    index->opinion = opinion_build(index, workspace, index->vocabulary, index->classes,
+                                   index->examples, index->example_count);
     return faults->count == before ? 0 : -1;
 }

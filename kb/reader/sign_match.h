@@ -48,20 +48,18 @@ void sign_index_harmless(struct sign_index *index, const char *text);
 bool sign_index_knows(const struct sign_index *index, void *arena, const char *word);
 
 /*
- * Before the end of the building: what sign_index_keep() gave for the very same content. The bytes
- * must outlive the index; any that are something else are passed over.
- */
-void sign_index_recall(struct sign_index *index, const char *bytes, size_t length);
-
-/* What took time to learn, as bytes in `arena`; NULL if nothing did, or if it was recalled. */
-char *sign_index_keep(const struct sign_index *index, void *arena, size_t *length);
-
-/*
- * Ends the building. Unless it was recalled, for then that was seen before: adds a fault for every
- * "Said as" line that would not fire on itself, such as one that "Not meant by" covers. Returns 0
- * or -1.
+ * Ends the building. Adds a fault for every "Said as" line that would not fire on itself, such as
+ * one that "Not meant by" covers. Returns 0 or -1.
  */
 int sign_index_close(struct sign_index *index, struct workspace *workspace, struct faults *faults);
+
+/* Copies a closed index (image.h); the shorthand is in the image already, and so are the signs. */
+struct image;
+struct sign_image {
+    const struct sign *signs, *copies; /* the list that the index was made of, and its copy */
+};
+void sign_index_image(struct image *image, struct sign_index **of,
+                      const struct shorthand *shorthand, const struct sign_image *signs);
 
 /* Every sign that the text shows, each once: those of the phrases in the order in which they were
  * added, then what the second opinion adds. */

@@ -27,9 +27,6 @@ struct sign_index {
     struct opinion_example *examples; /* for the second opinion */
     size_t example_count;
     struct opinion *opinion; /* or NULL */
-    const char *kept;        /* what sign_index_recall() was given, until the end of the building */
-    size_t kept_length;
-    bool was_kept; /* the opinion came from there */
 };
 
 /* True if a phrase of the sign fires on a text. */

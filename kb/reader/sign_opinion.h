@@ -40,17 +40,6 @@ struct opinion *opinion_build(void *arena, struct workspace *workspace,
                               const struct sign_classes *classes,
                               const struct opinion_example *examples, size_t count);
 
-/*
- * The opinion as bytes, in `arena`, for this machine and this version of the program only; and
- * back, for the very same content; the bytes must outlive it. opinion_load() gives -1 with a fault
- * for bytes that opinion_save() of this version did not make of so many examples; *opinion is then
- * untouched.
- */
-char *opinion_save(void *arena, const struct opinion *opinion, size_t *length);
-int opinion_load(void *arena, const char *bytes, size_t length, const struct vocabulary *vocabulary,
-                 const struct opinion_example *examples, size_t count, struct opinion **opinion,
-                 struct fault *fault);
-
 /* What it made of a heard text for one level: how high the decision is against what it must be, on
  * which words, and the nearest example. */
 struct opinion_finding {

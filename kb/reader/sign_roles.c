@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 #include "sound.h"
 
@@ -206,6 +207,18 @@ roles_new(void *arena, enum language language)
     }
     roles->count = kept + 1;
     return roles;
+}
+
+void
+roles_image(struct image *image, struct roles **of)
+{
+    struct roles *roles = image_array(image, of, 1);
+    size_t i;
+
+    image_array(image, &roles->entries, roles->count);
+    for (i = 0; i < roles->count; i++) {
+        image_text(image, &roles->entries[i].word);
+    }
 }
 
 unsigned

@@ -37,6 +37,10 @@ enum role {
 struct roles;
 struct roles *roles_new(void *arena, enum language language);
 
+/* Copies them (image.h). */
+struct image;
+void roles_image(struct image *image, struct roles **of);
+
 /* The roles of a word, told by its sound (sound.h): a sum of enum role; 0 for most words. */
 unsigned roles_of(const struct roles *roles, const char *text);
 

@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 uint32_t
@@ -229,4 +230,15 @@ spelling_build(void *arena, const struct words *texts, size_t count,
         count_text(spelling, &texts[i]);
     }
     file_slips(arena, spelling);
+}
+
+void
+spelling_image(struct image *image, struct spelling *spelling, const struct ordinary *ordinary)
+{
+    image_array(image, &spelling->text, spelling->text_size);
+    image_array(image, &spelling->words, spelling->word_count);
+    image_array(image, &spelling->by_text, (size_t)spelling->by_text_mask + 1);
+    image_array(image, &spelling->slips, (size_t)spelling->slip_mask + 1);
+    image_array(image, &spelling->pairs, (size_t)spelling->pair_mask + 1);
+    image_same(image, &spelling->ordinary, ordinary);
 }

@@ -50,6 +50,11 @@ struct word_pair {
 void spelling_build(void *arena, const struct words *texts, size_t count,
                     const struct ordinary *ordinary, struct spelling *spelling);
 
+/* Copies what it points at (image.h); `ordinary` is there already, or NULL. */
+struct image;
+void spelling_image(struct image *image, struct spelling *spelling,
+                    const struct ordinary *ordinary);
+
 /* The number of a known word of `length` bytes; false if it is not known. */
 bool spelling_find(const struct spelling *spelling, const char *word, size_t length,
                    uint32_t *number);

@@ -10,7 +10,6 @@
 
 #include "feature.h"
 
-/* Plain arrays, so that a model can keep them as bytes. */
 struct usage {
     uint32_t *lines;  /* of each feature: the line of its counts, + 1; 0 if it is no stem */
     uint32_t *often;  /* of each line: how many phrases say it */

@@ -3,6 +3,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 
 /* More words than any set that we would cut; keeps sizes far from overflow. */
@@ -17,6 +18,7 @@ struct vectors {
     const char *text;
     const signed char *numbers;
     struct entry *entries;
+    uint32_t text_size, count;
     uint32_t *slots; /* open addressing: number of the word + 1; 0 is empty */
     uint32_t mask;
 };
@@ -105,6 +107,8 @@ vectors_read(void *arena, const char *bytes, size_t length, struct vectors **vec
     read = memory_new(arena, struct vectors);
     read->text = bytes + HEAD;
     read->numbers = (const signed char *)bytes + HEAD + size;
+    read->text_size = size;
+    read->count = count;
     read->entries = memory_array(read, struct entry, count + 1);
     read->mask = 1023;
     while (read->mask < 2 * count) {
@@ -134,5 +138,18 @@ vectors_add(const struct vectors *vectors, const char *word, float sum[VECTORS_N
     factor = vectors->entries[number - 1].factor;
     for (i = 0; i < VECTORS_NUMBERS; i++) {
         sum[i] += factor * (float)numbers[i];
+    }
+}
+
+void
+vectors_image(struct image *image, struct vectors **of)
+{
+    struct vectors *vectors = image_array(image, of, 1);
+
+    if (vectors != NULL) {
+        image_array(image, &vectors->text, vectors->text_size);
+        image_array(image, &vectors->numbers, (size_t)vectors->count * VECTORS_NUMBERS);
+        image_array(image, &vectors->entries, vectors->count);
+        image_array(image, &vectors->slots, (size_t)vectors->mask + 1);
     }
 }

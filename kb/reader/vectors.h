@@ -29,4 +29,8 @@ int vectors_read(void *arena, const char *bytes, size_t length, struct vectors *
  * sum; nothing if the word has none. */
 void vectors_add(const struct vectors *vectors, const char *word, float sum[VECTORS_NUMBERS]);
 
+/* Copies them with the bytes that they were read from (image.h), if there are any. */
+struct image;
+void vectors_image(struct image *image, struct vectors **of);
+
 #endif
