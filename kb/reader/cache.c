@@ -2,9 +2,11 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/mman.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -13,7 +15,7 @@
 #include "memory.h"
 
 enum {
-    KEPT_BYTES_MAX = 300 * 1024 * 1024,     /* a larger file is none of ours */
+    KEPT_BYTES_MAX = 300 * 1024 * 1024,    /* a larger file is none of ours */
     KEY_LENGTH = 2 * CONTENT_DIGEST_LENGTH /* of the content and of the program's sources */
 };
 
@@ -46,6 +48,21 @@ read_all(int file, char *bytes, size_t length)
     return true;
 }
 
+/* Room for so many bytes in large pages, if the system has any: it takes half as long to fill. */
+static char *
+large_room(void *arena, size_t length)
+{
+    const uintptr_t page = (uintptr_t)sysconf(_SC_PAGESIZE);
+    char *bytes = memory_must(talloc_array(arena, char, (unsigned)length));
+    uintptr_t begin = ((uintptr_t)bytes + page - 1) / page * page;
+    uintptr_t end = ((uintptr_t)bytes + length) / page * page;
+
+    if (begin < end) {
+        (void)madvise((void *)begin, end - begin, MADV_HUGEPAGE);
+    }
+    return bytes;
+}
+
 void
 cache_read(void *arena, const char *folder, struct content *content)
 {
@@ -62,7 +79,7 @@ cache_read(void *arena, const char *folder, struct content *content)
         is.st_size < KEPT_BYTES_MAX && read_all(file, of, sizeof(of)) &&
         memcmp(of, key, sizeof(of)) == 0) {
         size_t length = (size_t)is.st_size - sizeof(of);
-        char *bytes = memory_must(talloc_array(arena, char, (unsigned)length));
+        char *bytes = large_room(arena, length);
 
         if (read_all(file, bytes, length)) {
             content->kept = (struct content_kept){.bytes = bytes, .length = length};

@@ -47,7 +47,7 @@ struct content {
  */
 int content_load(void *arena, const char *folder, struct content *content, struct faults *faults);
 
-/* SHA-256 over the names and bytes, as 64 hex digits and a NUL. */
+/* BLAKE2b over the names and bytes, as 64 hex digits and a NUL. */
 void content_digest(const struct content *content, char digest[CONTENT_DIGEST_LENGTH + 1]);
 
 /* Builds a kb from files that are in memory: kb_load() without the disk, same contract. */

@@ -5,16 +5,18 @@
 
 #include <stdint.h>
 
-_Static_assert(CONTENT_DIGEST_LENGTH == 2 * crypto_hash_sha256_BYTES, "two digits a byte");
+enum { DIGEST_BYTES = 32 };
+
+_Static_assert(CONTENT_DIGEST_LENGTH == 2 * DIGEST_BYTES, "two digits a byte");
 
 void
 content_digest(const struct content *content, char digest[CONTENT_DIGEST_LENGTH + 1])
 {
-    unsigned char hash[crypto_hash_sha256_BYTES];
-    crypto_hash_sha256_state state;
+    unsigned char hash[DIGEST_BYTES];
+    crypto_generichash_state state;
     size_t i, byte;
 
-    crypto_hash_sha256_init(&state);
+    crypto_generichash_init(&state, NULL, 0, DIGEST_BYTES);
     for (i = 0; i < content->count; i++) {
         const struct content_file *file = &content->files[i];
         unsigned char length[8];
@@ -23,11 +25,11 @@ content_digest(const struct content *content, char digest[CONTENT_DIGEST_LENGTH 
         for (byte = 0; byte < sizeof(length); byte++) {
             length[byte] = (unsigned char)((uint64_t)file->length >> (8 * byte));
         }
-        crypto_hash_sha256_update(&state, (const unsigned char *)file->name,
+        crypto_generichash_update(&state, (const unsigned char *)file->name,
                                   strlen(file->name) + 1);
-        crypto_hash_sha256_update(&state, length, sizeof(length));
-        crypto_hash_sha256_update(&state, (const unsigned char *)file->bytes, file->length);
+        crypto_generichash_update(&state, length, sizeof(length));
+        crypto_generichash_update(&state, (const unsigned char *)file->bytes, file->length);
     }
-    crypto_hash_sha256_final(&state, hash);
+    crypto_generichash_final(&state, hash, DIGEST_BYTES);
     sodium_bin2hex(digest, CONTENT_DIGEST_LENGTH + 1, hash, sizeof(hash));
 }

@@ -1,16 +1,16 @@
 /*
- * What took time to build as bytes, and back: structs, arrays and strings as they lie in memory, one
- * behind the other, with a list of the places where a pointer stands. A pointer is written down as
- * how far from the beginning it points; whoever takes the bytes in adds where they lie now. So what
- * was built is used as it is, by the same code, and nothing is parsed or converted.
+ * What took time to build as bytes, and back: structs, arrays and strings as they lie in memory,
+ * one behind the other, with a list of the places where a pointer stands. A pointer is written down
+ * as how far from the beginning it points; whoever takes the bytes in adds where they lie now. So
+ * what was built is used as it is, by the same code, and nothing is parsed or converted.
  *
  * Each struct has a function that copies it here, written beside its fields: NAME_image(). Every
  * pointer of the copy must be dealt with there; one that is forgotten still points at what was
- * copied (tests/unit/kb_image_test.c compares the bytes of two that were built alike).
+ * copied (tests/unit/image_test.c compares the bytes of two that were built alike).
  *
- * The bytes are a cache, never moved between machines or versions of the program (cache.c). They may
- * be damaged or cut all the same: a sum over everything shows it. The sum is no seal: whoever may
- * write the cache may write the content too. Private to the library.
+ * The bytes are a cache, never moved between machines or versions of the program (cache.c). They
+ * may be damaged or cut all the same: a sum over everything shows it. The sum is no seal: whoever
+ * may write the cache may write the content too. Private to the library.
  */
 #ifndef IMAGE_H
 #define IMAGE_H
@@ -47,9 +47,9 @@ void image_point(struct image *image, void **field, const void *target);
 const char *image_bytes(struct image *image, size_t *length, struct fault *fault);
 
 /*
- * Takes in what image_bytes() gave: returns the first thing that was copied, which lies, as all that
- * it points at, in the bytes; they must outlive it and begin where any type may stand. NULL with a
- * fault for other bytes, which may be spoilt by then.
+ * Takes in what image_bytes() gave: returns the first thing that was copied, which lies, as all
+ * that it points at, in the bytes; they must outlive it and begin where any type may stand. NULL
+ * with a fault for other bytes, which may be spoilt by then.
  */
 void *image_open(char *bytes, size_t length, struct fault *fault);
 

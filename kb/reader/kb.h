@@ -39,7 +39,7 @@ int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults)
 int kb_keep(const struct kb *kb, const char *cache_folder, struct fault *fault);
 void kb_free(struct kb *kb);
 
-/* SHA-256 over all content files in name order, 64 hex digits: which content said this. */
+/* BLAKE2b over all content files in name order, 64 hex digits: which content said this. */
 const char *kb_digest(const struct kb *kb);
 
 /* ---- Topics: one thing that renters ask ---------------------------------------------------- */

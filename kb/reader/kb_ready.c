@@ -168,15 +168,14 @@ build_model(struct build *build, enum language language)
     }
     of->phrases = phrases;
     of->phrase_count = count;
-    of->topics =
-        model_build(kb, build->workspace,
-               &(struct model_content){.language = language,
-                                       .phrases = phrases,
-                                       .phrase_count = count,
-                                       .label_count = of->label_count,
-                                       .shorthand = of->shorthand,
-                                       .ordinary = of->ordinary,
-                                       .vectors = of->vectors});
+    of->topics = model_build(kb, build->workspace,
+                             &(struct model_content){.language = language,
+                                                     .phrases = phrases,
+                                                     .phrase_count = count,
+                                                     .label_count = of->label_count,
+                                                     .shorthand = of->shorthand,
+                                                     .ordinary = of->ordinary,
+                                                     .vectors = of->vectors});
 }
 
 void

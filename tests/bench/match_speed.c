@@ -15,6 +15,7 @@
 #include <jansson.h>
 
 #include "cut.h"
+#include "image.h"
 #include "kb.h"
 #include "memory.h"
 #include "model.h"
@@ -171,15 +172,27 @@ print_model(void *arena, const struct set *set, const struct vectors *vectors, d
                                           .label_count = set->labels,
                                           .vectors = vectors};
     double start = seconds(), built, saved, loading, took;
-    struct model *model = model_build(arena, workspace, &content), *loaded = NULL;
+    struct model *model = model_build(arena, workspace, &content), *copy = model, *loaded;
     struct fault fault;
+    struct image *image = image_new(arena, &fault);
     size_t length;
+    const char *kept;
     char *bytes;
 
     built = seconds() - start;
-    bytes = model_save(arena, model, &length);
+    if (image != NULL) {
+        model_image(image, &copy, &(struct model_content){.language = LANGUAGE_EN});
+    }
+    kept = image == NULL ? NULL : image_bytes(image, &length, &fault);
+    if (kept == NULL) {
+        fprintf(stderr, "%s\n", fault.text);
+        exit(1);
+    }
+    bytes = memory_must(talloc_memdup(arena, kept, (unsigned)length));
+    talloc_free(image);
     saved = seconds();
-    if (model_load(arena, bytes, length, &content, &loaded, &fault) != 0) {
+    loaded = image_open(bytes, length, &fault);
+    if (loaded == NULL) {
         fprintf(stderr, "%s\n", fault.text);
         exit(1);
     }
@@ -191,7 +204,6 @@ print_model(void *arena, const struct set *set, const struct vectors *vectors, d
            took / one_parse);
     talloc_free(bytes);
     talloc_free(model);
-    talloc_free(loaded);
     workspace_free(workspace);
 }
 

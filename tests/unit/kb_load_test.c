@@ -208,14 +208,14 @@ digest_of(const char *name, const char *text, char *digest)
     content_digest(&content, digest);
 }
 
-/* The SHA-256 of no bytes at all (FIPS 180-4, as published with its examples). */
-START_TEST(the_digest_is_sha_256)
+/* The BLAKE2b of no bytes at all, at 32 bytes (RFC 7693; the value from its reference program). */
+START_TEST(the_digest_is_blake2b)
 {
     char digest[CONTENT_DIGEST_LENGTH + 1];
     struct content none = {.files = NULL};
 
     content_digest(&none, digest);
-    ck_assert_str_eq(digest, "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855");
+    ck_assert_str_eq(digest, "0e5751c026e543b2e8ab2eb06099daa1d1e5df47778f7787faab45cdf12fe3a8");
 }
 END_TEST
 
@@ -308,7 +308,7 @@ kept_as(const char *cache)
     struct fault fault;
 
     ck_assert_int_eq(kb_keep(kb, cache, &fault), 0);
-    snprintf(path, sizeof(path), "%s/en.model", cache);
+    snprintf(path, sizeof(path), "%s/kb", cache);
     ck_assert_int_eq(stat(path, &is), 0);
     return is.st_ino;
 }
@@ -332,6 +332,45 @@ START_TEST(what_is_kept_serves_the_same_content_and_no_other)
     write_file("topics/en/milk.md", other, strlen(other));
     load_again(cache);
     ck_assert_uint_ne(kept_as(cache), first);
+}
+END_TEST
+
+/* Changes one byte of what is kept, or cuts it there. */
+static void
+damage(const char *cache, long at, bool is_cut)
+{
+    char path[128];
+    FILE *file;
+    int byte;
+
+    snprintf(path, sizeof(path), "%s/kb", cache);
+    file = fopen(path, "r+b");
+    ck_assert_ptr_nonnull(file);
+    ck_assert_int_eq(fseek(file, at, SEEK_SET), 0);
+    byte = fgetc(file);
+    ck_assert_int_eq(fseek(file, at, SEEK_SET), 0);
+    ck_assert_int_ne(fputc(byte ^ 0x10, file), EOF);
+    ck_assert_int_eq(fclose(file), 0);
+    ck_assert_int_eq(is_cut ? truncate(path, at) : 0, 0);
+}
+
+/* In the digest of the content, in that of the program, in the head, in the middle. */
+START_TEST(what_is_kept_is_not_believed_when_damaged)
+{
+    static const long places[] = {3, CONTENT_DIGEST_LENGTH + 3, 2 * CONTENT_DIGEST_LENGTH + 9,
+                                  20000};
+    char cache[64];
+    ino_t before;
+
+    snprintf(cache, sizeof(cache), "%s/cache", folder);
+    load_again(NULL);
+    before = kept_as(cache);
+    damage(cache, places[_i / 2], _i % 2 == 1);
+    load_again(cache);
+    ck_assert_str_eq(
+        kb_search_topics(kb, workspace, "where is the milk", LANGUAGE_EN).best[0].topic->id,
+        "milk");
+    ck_assert_uint_ne(kept_as(cache), before); /* it was built again */
 }
 END_TEST
 
@@ -420,12 +459,13 @@ main(void)
     tcase_add_test(memory, signs_of_all_languages_are_tried_gravest_first_each_once);
     tcase_add_test(memory, a_sign_at_the_end_of_a_very_long_text_is_found);
     tcase_add_loop_test(memory, an_unsound_kb_is_refused, 0, sizeof(unsound) / sizeof(unsound[0]));
-    tcase_add_test(memory, the_digest_is_sha_256);
+    tcase_add_test(memory, the_digest_is_blake2b);
     tcase_add_test(memory, the_digest_tells_names_and_bytes_apart);
     tcase_add_checked_fixture(disk, begin_folder, end_folder);
     tcase_set_timeout(disk, 60);
     tcase_add_test(disk, a_folder_loads_as_its_files_do_in_memory);
     tcase_add_test(disk, what_is_kept_serves_the_same_content_and_no_other);
+    tcase_add_loop_test(disk, what_is_kept_is_not_believed_when_damaged, 0, 8);
     tcase_add_test(disk, a_cache_folder_that_cannot_be_made_is_named);
     tcase_add_test(disk, what_editors_leave_behind_and_other_folders_do_not_count);
     tcase_add_test(disk, a_folder_that_is_not_there_is_named);

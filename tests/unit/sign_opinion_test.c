@@ -6,12 +6,14 @@
 #include <stdlib.h>
 #include <string.h>
 
+#include "image.h"
 #include "memory.h"
 #include "sign_match.h"
 
 static void *arena;
 static struct workspace *workspace;
 static struct faults faults;
+static struct fault fault;
 
 static const char *const whole_texts[] = {"the kettle tipped over and scalded my hand",
                                           "hot water all over my arm, skin is peeling",
@@ -45,9 +47,8 @@ end(void)
     talloc_free(arena);
 }
 
-/* The index; `kept`, unless NULL, is what an earlier one learnt. */
 static struct sign_index *
-make_recalling(bool has_whole_texts, const char *kept, size_t length)
+make(bool has_whole_texts)
 {
     static const char *const said_as[] = {"third degree"};
     static const int line = 10;
@@ -71,15 +72,8 @@ make_recalling(bool has_whole_texts, const char *kept, size_t length)
     for (i = 0; i < sizeof(harmless_texts) / sizeof(harmless_texts[0]); i++) {
         sign_index_harmless(made, harmless_texts[i]);
     }
-    sign_index_recall(made, kept, length);
     ck_assert_int_eq(sign_index_close(made, workspace, &faults), 0);
     return made;
-}
-
-static struct sign_index *
-make(bool has_whole_texts)
-{
-    return make_recalling(has_whole_texts, NULL, 0);
 }
 
 /* What fires on a text; NULL if nothing does. */
@@ -104,36 +98,19 @@ START_TEST(a_text_like_a_whole_one_fires_and_names_it)
 }
 END_TEST
 
-START_TEST(what_was_learnt_is_recalled)
+START_TEST(what_was_learnt_is_kept)
 {
     static const char text[] = "the boiling kettle scalded his arm, skin blistered";
-    const struct sign_index *made = make(true), *again;
-    size_t length, other_length;
-    char *kept = sign_index_keep(made, arena, &length);
+    struct sign_index *made = make(true), *copy = made;
+    struct image *image = image_new(arena, &fault);
     struct sign_match first, second;
+    const char *line = nearest(made, text, &first);
 
-    ck_assert_ptr_nonnull(kept);
-    again = make_recalling(true, kept, length);
-    ck_assert_ptr_null(sign_index_keep(again, arena, &other_length));
-    ck_assert_str_eq(nearest(made, text, &first), nearest(again, text, &second));
+    sign_index_image(image, &copy, NULL, &(struct sign_image){first.sign, first.sign});
+    ck_assert_ptr_nonnull(line);
+    ck_assert_str_eq(nearest(copy, text, &second), line);
     ck_assert_uint_eq(first.start, second.start);
     ck_assert_uint_eq(first.end, second.end);
-}
-END_TEST
-
-START_TEST(damaged_bytes_are_learnt_again)
-{
-    size_t length, other_length, i;
-    char *kept = sign_index_keep(make(true), arena, &length);
-
-    for (i = 0; i < length; i += length / 7) {
-        kept[i] ^= 0x10;
-        ck_assert_ptr_nonnull(
-            sign_index_keep(make_recalling(true, kept, length), arena, &other_length));
-        kept[i] ^= 0x10;
-        ck_assert_ptr_nonnull(sign_index_keep(make_recalling(true, kept, i), arena, &other_length));
-    }
-    ck_assert_ptr_null(sign_index_keep(make(false), arena, &other_length));
 }
 END_TEST
 
@@ -205,8 +182,7 @@ main(void)
 
     tcase_add_checked_fixture(tests, begin, end);
     tcase_add_test(tests, a_text_like_a_whole_one_fires_and_names_it);
-    tcase_add_test(tests, what_was_learnt_is_recalled);
-    tcase_add_test(tests, damaged_bytes_are_learnt_again);
+    tcase_add_test(tests, what_was_learnt_is_kept);
     tcase_add_test(tests, a_text_like_a_harmless_one_does_not);
     tcase_add_test(tests, a_grave_sentence_is_found_in_a_friendly_page_and_its_bytes_are_told);
     tcase_add_test(tests, joining_texts_takes_nothing_away);
