@@ -143,6 +143,7 @@ begin_asking(const struct ask_options *options, struct asking *asking)
         open_store(options, asking, &faults) != 0) {
         return print_faults(&faults);
     }
+    loaded->lexicon = lexicon_new(loaded, loaded->kb);
     faults_release(&faults);
     return 0;
 }

@@ -25,6 +25,7 @@ gather_without_record(const struct surroundings *surroundings, const char *sende
 {
     const struct config *config = surroundings->loaded->config;
     struct context context = {.kb = surroundings->loaded->kb,
+                              .lexicon = surroundings->loaded->lexicon,
                               .workspace = surroundings->workspace,
                               .house = &config->house,
                               .zone = &surroundings->loaded->zone,

@@ -16,6 +16,7 @@ loaded_read(const char *config_file, struct loaded **loaded, struct faults *faul
     }
     read->zone = read->config->zone;
     if (kb_load(read->config->kb_folder, read->config->cache_folder, &read->kb, faults) == 0) {
+        read->lexicon = lexicon_new(read, read->kb);
         *loaded = read;
         read = NULL; /* handed over */
         rc = 0;

@@ -7,12 +7,14 @@
 
 #include "config.h"
 #include "kb.h"
+#include "lexicon.h"
 #include "zone.h"
 
 struct loaded {
     struct config *config;
     struct kb *kb;
-    struct zone zone; /* in the configuration's memory */
+    const struct lexicon *lexicon; /* with that kb */
+    struct zone zone;              /* in the configuration's memory */
 };
 
 /*

@@ -14,6 +14,7 @@
 #include "config.h"
 #include "exit_code.h"
 #include "kb.h"
+#include "lexicon.h"
 #include "memory.h"
 #include "rental_record.h"
 #include "rental_rows.h"
@@ -112,7 +113,7 @@ take_told(const struct trip_options *options, struct tripping *tripping, struct 
     size_t i;
 
     if (options->text != NULL) {
-        told_read(tripping->arena, tripping->kb, options->text, told);
+        told_read(tripping->arena, lexicon_new(tripping->arena, tripping->kb), options->text, told);
     }
     for (i = 0; i < options->told.leg_count && told->leg_count < TRIP_LEGS_MAX; i++) {
         told->legs[told->leg_count++] = options->told.legs[i];

@@ -96,7 +96,7 @@ minutes_from_now(const struct tokens *tokens)
 static bool
 read_time(const struct asked *asked, const char *text, struct told *told)
 {
-    told_read(asked->arena, asked->context->kb,
+    told_read(asked->arena, asked->context->lexicon,
               memory_format(asked->arena,
                             asked->language == LANGUAGE_ES ? "cargar para las %s" : "charged by %s",
                             text),
@@ -204,7 +204,7 @@ answered_half_of_day(const struct asked *asked, const char *before, int *minutes
     size_t i;
 
     for (i = 0; i < tokens.count && half != NULL; i++) {
-        told_read(asked->arena, asked->context->kb,
+        told_read(asked->arena, asked->context->lexicon,
                   with_words(asked, before, &tokens.list[i], half), &told);
         if (tokens.list[i].kind != TOKEN_SIGN && told.has_ready_by && !told.impossible) {
             *minutes = told.ready_by;

@@ -276,11 +276,11 @@ language_of(const struct asked *asked)
 }
 
 static const struct told *
-read_told(void *arena, const struct kb *kb, const char *text)
+read_told(void *arena, const struct lexicon *lexicon, const char *text)
 {
     struct told *told = memory_new(arena, struct told);
 
-    told_read(arena, kb, text, told);
+    told_read(arena, lexicon, text, told);
     return told;
 }
 
@@ -294,7 +294,7 @@ asked_whole(void *arena, const struct message *message, const struct context *co
                           .wrote_utc_s = message->sent_utc_s};
 
     asked.tokens = tokens_read(arena, message->text);
-    asked.told = read_told(arena, context->kb, message->text);
+    asked.told = read_told(arena, context->lexicon, message->text);
     asked.message_told = asked.told;
     find_rental(&asked);
     asked.language = language_of(&asked);
@@ -311,7 +311,7 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
     asked.tokens = tokens_read(whole->arena, text);
     asked.told = strcmp(text, whole->message->text) == 0
                      ? whole->message_told
-                     : read_told(whole->arena, whole->context->kb, text);
+                     : read_told(whole->arena, whole->context->lexicon, text);
     asked.search =
         kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);
     return asked;

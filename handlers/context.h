@@ -132,7 +132,8 @@ enum turn_state {
 
 struct context {
     const struct kb *kb;
-    struct workspace *workspace; /* stemmers; the only thing here that is mutable */
+    const struct lexicon *lexicon; /* made with that kb */
+    struct workspace *workspace;   /* stemmers; the only thing here that is mutable */
     const struct house *house;
     const struct zone *zone;
     int64_t now_utc_s;

@@ -270,7 +270,7 @@ tells_only_empty(const struct asked *whole, const char *text)
     struct told told;
     size_t i;
 
-    told_read(whole->arena, whole->context->kb, text, &told);
+    told_read(whole->arena, whole->context->lexicon, text, &told);
     for (i = 0; i < told.charge_count; i++) {
         if (told.charges[i].high > 0) {
             return false;

@@ -67,7 +67,7 @@ static int64_t
 day_told(const struct asked *asked, int64_t from_utc_s, bool behind)
 {
     struct items items =
-        items_read(asked->arena, lexicon_new(asked->arena), &asked->tokens, asked->language);
+        items_read(asked->arena, asked->context->lexicon, &asked->tokens, asked->language);
     struct local_time local = zone_local(asked->context->zone, from_utc_s);
     int day = NO_DAY, ahead;
     size_t at;

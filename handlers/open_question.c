@@ -281,7 +281,7 @@ which_charge(const struct asked *asked, struct verdict *verdict)
         return false;
     }
     if (about != NULL) {
-        told_read(asked->arena, asked->context->kb, about, &before);
+        told_read(asked->arena, asked->context->lexicon, about, &before);
     }
     spread_over_all(asked, &before, &told);
     if (!told.has_mode && !told.has_setting) {

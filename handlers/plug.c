@@ -110,7 +110,7 @@ plans_trip(const struct asked *asked)
 {
     struct told told;
 
-    told_read(asked->arena, asked->context->kb, asked->text, &told);
+    told_read(asked->arena, asked->context->lexicon, asked->text, &told);
     return told.kind == TOLD_TRIP && told.leg_count > 0 && asked->rental != NULL &&
            !tokens_have(&asked->tokens, is_now);
 }

@@ -137,7 +137,7 @@ take_charges(const struct asked *asked, struct told *told)
     if (told_has_charge(told) || strstr(asked->message->text, asked->text) == NULL) {
         return;
     }
-    told_read(asked->arena, asked->context->kb, asked->message->text, &whole);
+    told_read(asked->arena, asked->context->lexicon, asked->message->text, &whole);
     if (told_has_charge(&whole) && !whole.impossible) {
         *told = whole;
         told->kind = TOLD_WATCH;
@@ -312,7 +312,7 @@ reminder_decide(const struct asked *asked, struct verdict *verdict)
     if (before_min > 0) {
         told = (struct told){.kind = TOLD_WATCH, .remind_before_min = before_min};
     } else {
-        told_read(asked->arena, asked->context->kb, asked->text, &told);
+        told_read(asked->arena, asked->context->lexicon, asked->text, &told);
         wish = wish_of(asked, &told);
     }
     if (wish == WISH_NONE) {

@@ -255,7 +255,7 @@ goes_on_with(const struct asked *asked, struct verdict *verdict, const struct as
     struct asked after = *before;
     struct told told, answer;
 
-    told_read(asked->arena, asked->context->kb,
+    told_read(asked->arena, asked->context->lexicon,
               memory_format(asked->arena, "%s %s", sum->leads[asked->language], asked->text),
               &answer);
     estimate_read(before, sum->kind, &told);

@@ -137,14 +137,16 @@ claim(struct items *items, size_t at)
 static void
 other_percent(struct items *items, size_t at)
 {
-    bool rule = lexicon_cue(items->tokens, CUE_FLIGHT) && item_in(items, at, UNIT_PERCENT) &&
-                items->list[at].value == 150 * 1000;
-    size_t after = at < items->count ? items->list[at].to : 0;
+    size_t after;
 
-    if (rule || (item_in(items, at, UNIT_PERCENT) &&
-                 (token_among(items->tokens, after, not_of_charge) ||
-                  (token_among(items->tokens, after, " de of ") &&
-                   token_among(items->tokens, after + 1, not_of_charge))))) {
+    if (!item_in(items, at, UNIT_PERCENT)) {
+        return;
+    }
+    after = items->list[at].to;
+    if ((items->list[at].value == 150 * 1000 && lexicon_cue(items->tokens, CUE_FLIGHT)) ||
+        token_among(items->tokens, after, not_of_charge) ||
+        (token_among(items->tokens, after, " de of ") &&
+         token_among(items->tokens, after + 1, not_of_charge))) {
         items_spend(items, at, 1);
     }
 }

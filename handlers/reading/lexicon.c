@@ -1,11 +1,9 @@
-/*
- * Looking up phrases. The tables are written for people, so an index by first word is made for
- * each text: one pass over some ten thousand bytes.
- */
+/* Looking up phrases. The tables are written for people, so an index by first word is made. */
 #include "lexicon.h"
 
 #include <string.h>
 
+#include "lexicon_words.h"
 #include "memory.h"
 
 enum { BUCKETS = 512 };
@@ -18,7 +16,9 @@ struct phrase {
 };
 
 struct lexicon {
+    const struct kb *kb; /* or NULL */
     struct phrase *buckets[LANGUAGE_COUNT][BUCKETS];
+    const struct word_list *words; /* by length; NULL without a kb */
 };
 
 /* The bucket of the word that `word` begins with; *length: the word's. */
@@ -76,15 +76,34 @@ add_all(struct lexicon *lexicon, enum language language, const struct lexicon_en
 }
 
 const struct lexicon *
-lexicon_new(void *arena)
+lexicon_new(void *arena, const struct kb *kb)
 {
     struct lexicon *lexicon = memory_new(arena, struct lexicon);
 
+    lexicon->kb = kb;
+    lexicon->words = kb == NULL ? NULL : word_lists_new(lexicon, kb);
     add_all(lexicon, LANGUAGE_EN, lexicon_en, lexicon_en_count);
     add_all(lexicon, LANGUAGE_EN, lexicon_en_ways, lexicon_en_ways_count);
     add_all(lexicon, LANGUAGE_ES, lexicon_es, lexicon_es_count);
     add_all(lexicon, LANGUAGE_ES, lexicon_es_ways, lexicon_es_ways_count);
     return lexicon;
+}
+
+const struct kb *
+lexicon_kb(const struct lexicon *lexicon)
+{
+    return lexicon->kb;
+}
+
+const struct lexicon_word *
+lexicon_words(const struct lexicon *lexicon, size_t length, size_t *count)
+{
+    if (lexicon->words == NULL || length > LEXICON_WORD_MAX) {
+        *count = 0;
+        return NULL;
+    }
+    *count = lexicon->words[length].count;
+    return lexicon->words[length].list;
 }
 
 /* Tokens that the phrase takes at `at`, 0 if it is not there. */
@@ -99,8 +118,7 @@ phrase_tokens(const struct tokens *tokens, size_t at, const char *phrase, size_t
         while (word < length && phrase[word] != ' ') {
             word++;
         }
-        if (at + taken >= tokens->count || strlen(tokens->list[at + taken].text) != word - from ||
-            strncmp(tokens->list[at + taken].text, phrase + from, word - from) != 0) {
+        if (!token_is_word(tokens, at + taken, phrase + from, word - from)) {
             return 0;
         }
         taken++;

@@ -12,6 +12,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
+#include "kb.h"
 #include "tokens.h"
 #include "words.h"
 
@@ -189,9 +190,14 @@ enum cue {
 
 extern const char *const cues_en[CUE_COUNT], *const cues_es[CUE_COUNT];
 
-/* The tables of both languages, ready for looking up; lives in `arena`. */
+/*
+ * The tables of both languages, ready for looking up; lives in `arena` and never changes, so it is
+ * made once, beside the kb, which tells the words that are right as they are spelt and must outlive
+ * it. Without one (NULL) no word is mended (mending.h).
+ */
 struct lexicon;
-const struct lexicon *lexicon_new(void *arena);
+const struct lexicon *lexicon_new(void *arena, const struct kb *kb);
+const struct kb *lexicon_kb(const struct lexicon *lexicon);
 
 /* The longest phrase at a place: its tokens, 0 if there is none, and its first meanings, for a
  * phrase may stand in several rows. */
@@ -205,18 +211,19 @@ struct lexicon_found {
 struct lexicon_found lexicon_at(const struct lexicon *lexicon, enum language language,
                                 const struct tokens *tokens, size_t at);
 
-/*
- * A walk through every word of the tables, of the cues and for numbers, again and again where one
- * stands in several phrases. Begins as {0}; false past the last.
- */
-struct lexicon_walk {
-    const char *word; /* `length` bytes of it */
-    size_t length;
-    enum language language; /* LANGUAGE_COUNT of a number word, which is anyone's */
-    size_t place;
+/* A word of the tables, of the cues or for numbers. */
+struct lexicon_word {
+    const char *text;
+    const char *sound;       /* as Spanish hears it (sound.h); NULL unless it is a Spanish one */
+    bool of[LANGUAGE_COUNT]; /* whose word it is; a number word is everybody's */
+    bool is_number;
+    bool is_right; /* as it is spelt, in English: the tables have misspellings too */
 };
 
-bool lexicon_next_word(struct lexicon_walk *walk);
+/* All of this length, each once; none of more than LEXICON_WORD_MAX. */
+enum { LEXICON_WORD_MAX = 24 };
+const struct lexicon_word *lexicon_words(const struct lexicon *lexicon, size_t length,
+                                         size_t *count);
 
 /* The language of which more words are known, if words_language() does not tell Spanish. */
 enum language lexicon_language(const struct lexicon *lexicon, void *arena, const char *text,

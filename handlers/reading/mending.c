@@ -7,7 +7,6 @@
 
 #include <string.h>
 
-#include "lexicon.h"
 #include "memory.h"
 #include "number_words.h"
 #include "slip.h"
@@ -29,8 +28,6 @@ enum nearness { NEAR_SOUND, NEAR_FINGER, NEAR_FINGER_FIRST, NEAR_ONE_LETTER, NEA
 
 /* A misspelt word on its way to what is meant. */
 struct search {
-    void *scratch;
-    const struct kb *kb;
     enum language language;
     struct token *token;
     const char *typed, *sound; /* the sound of Spanish, else NULL */
@@ -63,14 +60,12 @@ may_sound_alike(const char *one, const char *other)
 
 /* Spares most words the comparison. */
 static bool
-may_be_near(const struct search *search, const struct lexicon_walk *walk)
+may_be_near(const struct search *search, const char *known)
 {
-    const char *typed = search->typed, *known = walk->word;
+    const char *typed = search->typed;
 
-    return walk->length + 1 >= search->length && walk->length <= search->length + 1 &&
-           walk->length >= SHORTEST &&
-           (typed[0] == known[0] || (typed[0] == known[1] && typed[1] == known[0]) ||
-            (search->sound != NULL && may_sound_alike(typed, known)));
+    return typed[0] == known[0] || (typed[0] == known[1] && typed[1] == known[0]) ||
+           (search->sound != NULL && may_sound_alike(typed, known));
 }
 
 /* "whats", "bars": one more or less at the end is a form of the word, no slip. */
@@ -97,10 +92,11 @@ by_letter(const struct search *search, enum slip_kind slip, const char *known)
 }
 
 static enum nearness
-nearness_of(const struct search *search, enum slip_kind slip, const char *known)
+nearness_of(const struct search *search, enum slip_kind slip, const struct lexicon_word *word)
 {
-    if (search->sound != NULL &&
-        strcmp(search->sound, sound_of(search->scratch, known, LANGUAGE_ES)) == 0) {
+    const char *known = word->text;
+
+    if (search->sound != NULL && strcmp(search->sound, word->sound) == 0) {
         return NEAR_SOUND;
     }
     switch (slip) {
@@ -127,11 +123,6 @@ nearness_of(const struct search *search, enum slip_kind slip, const char *known)
 static void
 count_number(struct search *search, const char *known)
 {
-    int value;
-
-    if (number_word(known, &value) == NUMBER_WORD_NONE) {
-        return;
-    }
     search->numbers =
         search->numbers || (search->number[0] != '\0' && strcmp(search->number, known) != 0);
     memcpy(search->number, known, strlen(known) + 1);
@@ -139,18 +130,21 @@ count_number(struct search *search, const char *known)
 
 /* One word of the reader: is it what was meant? */
 static void
-weigh(struct search *search, const char *known)
+weigh(struct search *search, const struct lexicon_word *word)
 {
+    const char *known = word->text;
     enum slip_kind slip = slip_between(search->typed, known);
-    enum nearness near = nearness_of(search, slip, known);
+    enum nearness near = nearness_of(search, slip, word);
 
     if (slip == SLIP_NONE && near == NEAR_NOT) {
         return;
     }
-    count_number(search, known);
+    if (word->is_number) {
+        count_number(search, known);
+    }
     if (near == NEAR_NOT || near > search->best ||
         (near == search->best && strcmp(search->found, known) == 0) ||
-        (search->language == LANGUAGE_EN && !kb_is_ordinary(search->kb, known, LANGUAGE_EN))) {
+        (search->language == LANGUAGE_EN && !word->is_right)) {
         return; /* the tables have misspellings too: what is meant is a right word */
     }
     search->several = near == search->best;
@@ -168,7 +162,7 @@ may_be_slip(const struct kb *kb, enum language language, const struct token *tok
            !kb_is_ordinary(kb, token->text, language);
 }
 
-/* The words that may be slips; one walk through the tables is for all of them. */
+/* The words that may be slips. */
 static size_t
 find_slips(void *scratch, const struct kb *kb, enum language language, struct tokens *tokens,
            struct search *searches)
@@ -180,8 +174,6 @@ find_slips(void *scratch, const struct kb *kb, enum language language, struct to
 
         if (may_be_slip(kb, language, token)) {
             searches[count++] = (struct search){
-                .scratch = scratch,
-                .kb = kb,
                 .language = language,
                 .token = token,
                 .typed = token->text,
@@ -193,20 +185,22 @@ find_slips(void *scratch, const struct kb *kb, enum language language, struct to
     return count;
 }
 
+/* Compares it with all words of the reader that have so many letters. */
 static void
-compare(struct search *search, const struct lexicon_walk *walk)
+compare(struct search *search, const struct lexicon *lexicon, size_t length)
 {
-    char known[LONGEST + 2];
+    size_t count, i;
+    const struct lexicon_word *words = lexicon_words(lexicon, length, &count);
 
-    if (search->is_right || !may_be_near(search, walk)) {
-        return;
-    }
-    memcpy(known, walk->word, walk->length);
-    known[walk->length] = '\0';
-    if (strcmp(search->typed, known) == 0) {
-        search->is_right = true;
-    } else if (walk->language == search->language || walk->language == LANGUAGE_COUNT) {
-        weigh(search, known);
+    for (i = 0; i < count && !search->is_right; i++) {
+        if (!may_be_near(search, words[i].text)) {
+            continue;
+        }
+        if (strcmp(search->typed, words[i].text) == 0) {
+            search->is_right = true;
+        } else if (words[i].of[search->language]) {
+            weigh(search, &words[i]);
+        }
     }
 }
 
@@ -221,22 +215,24 @@ is_sure(const struct search *search)
 }
 
 bool
-mend_words(void *arena, const struct kb *kb, enum language language, struct tokens *tokens)
+mend_words(void *arena, const struct lexicon *lexicon, enum language language,
+           struct tokens *tokens)
 {
     void *scratch = memory_must(talloc_new(arena));
     struct search *searches = memory_array(scratch, struct search, SLIPS_MAX);
-    size_t count = find_slips(scratch, kb, language, tokens, searches), i;
-    struct lexicon_walk walk = {0};
+    const struct kb *kb = lexicon_kb(lexicon);
+    size_t count = kb == NULL ? 0 : find_slips(scratch, kb, language, tokens, searches), i;
     bool mended = false;
 
-    while (count > 0 && lexicon_next_word(&walk)) {
-        for (i = 0; i < count; i++) {
-            compare(&searches[i], &walk);
-        }
-    }
     for (i = 0; i < count; i++) {
-        if (is_sure(&searches[i])) {
-            searches[i].token->text = memory_copy(arena, searches[i].found);
+        struct search *search = &searches[i];
+        size_t length = search->length > SHORTEST ? search->length - 1 : SHORTEST;
+
+        for (; length <= search->length + 1; length++) {
+            compare(search, lexicon, length);
+        }
+        if (is_sure(search)) {
+            search->token->text = memory_copy(arena, search->found);
             mended = true;
         }
     }

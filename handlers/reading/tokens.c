@@ -1,5 +1,6 @@
 #include "tokens.h"
 
+#include <stdint.h>
 #include <string.h>
 
 #include <utf8proc.h>
@@ -200,6 +201,18 @@ token_is(const struct tokens *tokens, size_t at, const char *text)
 }
 
 bool
+token_is_word(const struct tokens *tokens, size_t at, const char *word, size_t length)
+{
+    const char *text;
+
+    if (at >= tokens->count || tokens->list[at].text[0] != word[0]) { /* most differ there */
+        return false;
+    }
+    text = tokens->list[at].text;
+    return strncmp(text, word, length) == 0 && text[length] == '\0';
+}
+
+bool
 token_among(const struct tokens *tokens, size_t at, const char *words)
 {
     const char *found = words;
@@ -333,14 +346,11 @@ phrase_at(const struct tokens *tokens, size_t at, const char *phrase, size_t len
         if (word == 1 && phrase[0] == '*') {
             skip = 2;
         } else {
-            while (skip > 0 && at < tokens->count &&
-                   (strlen(tokens->list[at].text) != word ||
-                    strncmp(tokens->list[at].text, phrase, word) != 0)) {
+            while (skip > 0 && at < tokens->count && !token_is_word(tokens, at, phrase, word)) {
                 at++;
                 skip--;
             }
-            if (at >= tokens->count || strlen(tokens->list[at].text) != word ||
-                strncmp(tokens->list[at].text, phrase, word) != 0) {
+            if (!token_is_word(tokens, at, phrase, word)) {
                 return false;
             }
             at++;
@@ -356,13 +366,27 @@ phrase_at(const struct tokens *tokens, size_t at, const char *phrase, size_t len
     return true;
 }
 
+/* The bit of a first letter; other signs share them. */
+static uint32_t
+letter_bit(const char *word)
+{
+    return (uint32_t)1 << ((unsigned char)*word & 31);
+}
+
 bool
 tokens_have(const struct tokens *tokens, const char *phrases)
 {
-    while (*phrases != '\0') {
-        size_t length = strcspn(phrases, "|"), at;
+    uint32_t letters = letter_bit("*");
+    size_t at;
 
-        for (at = 0; at < tokens->count; at++) {
+    for (at = 0; at < tokens->count; at++) {
+        letters |= letter_bit(tokens->list[at].text);
+    }
+    while (*phrases != '\0') {
+        size_t length = strcspn(phrases, "|");
+        bool may_be_there = (letters & letter_bit(phrases)) != 0; /* most are not */
+
+        for (at = 0; may_be_there && at < tokens->count; at++) {
             if (phrase_at(tokens, at, phrases, length)) {
                 return true;
             }

@@ -35,6 +35,9 @@ struct tokens tokens_read(void *arena, const char *text);
 /* True if token `at` is there and is this word or sign. */
 bool token_is(const struct tokens *tokens, size_t at, const char *text);
 
+/* The same for a word of `length` bytes. */
+bool token_is_word(const struct tokens *tokens, size_t at, const char *word, size_t length);
+
 /* The same for any of several, in one string with a blank before and after each: " min mins ". */
 bool token_among(const struct tokens *tokens, size_t at, const char *words);
 

@@ -161,17 +161,16 @@ read_items(struct items *items, struct told *told)
 }
 
 void
-told_read(void *arena, const struct kb *kb, const char *text, struct told *told)
+told_read(void *arena, const struct lexicon *lexicon, const char *text, struct told *told)
 {
     struct tokens tokens = tokens_read(arena, text);
-    const struct lexicon *lexicon = lexicon_new(arena);
     enum language language;
     struct items items;
 
     *told = (struct told){0};
     take_oximeter(text, &tokens);
     language = lexicon_language(lexicon, arena, text, &tokens);
-    if (kb != NULL && mend_words(arena, kb, language, &tokens)) {
+    if (mend_words(arena, lexicon, language, &tokens)) {
         language = lexicon_language(lexicon, arena, text, &tokens);
     }
     items = items_read(arena, lexicon, &tokens, language);

@@ -120,8 +120,9 @@ bool told_has_charge(const struct told *told);
 int told_batteries(const struct told *told);
 
 /* Reads one question or whole text; `arena` holds what *told points at. Misspelt words are mended
- * by what the kb knows to be right (mending.h); none are if it is NULL. */
-void told_read(void *arena, const struct kb *kb, const char *text, struct told *told);
+ * by what the lexicon's kb knows to be right (mending.h). */
+struct lexicon;
+void told_read(void *arena, const struct lexicon *lexicon, const char *text, struct told *told);
 
 /* Names as in an answer's `read`: "hours-left", "tomorrow", "drive", "wall", and of one bit of
  * told.missing "am-pm". told_kind_name() is NULL for TOLD_NOTHING. */

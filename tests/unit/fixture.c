@@ -4,6 +4,7 @@
 #include <string.h>
 
 #include "content.h"
+#include "lexicon.h"
 #include "memory.h"
 
 const int64_t fixture_start_utc_s = 1770747300;
@@ -245,6 +246,7 @@ fixture_new(void)
     fill_house(fixture);
     fill_ana(&fixture->rentals[0]);
     fixture->context = (struct context){.kb = fixture->kb,
+                                        .lexicon = lexicon_new(fixture->arena, fixture->kb),
                                         .workspace = workspace_new(),
                                         .house = &fixture->house,
                                         .zone = &fixture->zone,

@@ -66,7 +66,7 @@ END_TEST
 START_TEST(the_longest_phrase_wins_with_all_its_meanings)
 {
     void *arena = talloc_new(NULL);
-    const struct lexicon *lexicon = lexicon_new(arena);
+    const struct lexicon *lexicon = lexicon_new(arena, NULL);
     struct tokens tokens = tokens_read(arena, "unplugged almost full on");
     struct lexicon_found found = lexicon_at(lexicon, LANGUAGE_EN, &tokens, 0);
 
@@ -93,7 +93,7 @@ START_TEST(the_language_is_that_of_which_more_is_known)
         {"how long", LANGUAGE_EN},
         {"", LANGUAGE_EN},
     };
-    const struct lexicon *lexicon = lexicon_new(arena);
+    const struct lexicon *lexicon = lexicon_new(arena, NULL);
     size_t i;
 
     for (i = 0; i < sizeof rows / sizeof rows[0]; i++) {

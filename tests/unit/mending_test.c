@@ -16,12 +16,13 @@ static void
 mends(const struct row *rows, size_t count, enum language language)
 {
     void *arena = talloc_new(NULL);
+    const struct lexicon *lexicon = lexicon_new(arena, shipped_kb());
     size_t i, k;
 
     for (i = 0; i < count; i++) {
         struct tokens tokens = tokens_read(arena, rows[i].text);
         char *words = memory_copy(arena, "");
-        bool mended = mend_words(arena, shipped_kb(), language, &tokens);
+        bool mended = mend_words(arena, lexicon, language, &tokens);
 
         for (k = 0; k < tokens.count; k++) {
             memory_append(&words, k > 0 ? " %s" : "%s", tokens.list[k].text);

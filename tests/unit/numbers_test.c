@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "lexicon.h"
 #include "memory.h"
 #include "told.h"
 
@@ -83,7 +84,7 @@ read_as_words(void *arena, const char *text)
     char *words;
     int i;
 
-    told_read(arena, NULL, text, &told);
+    told_read(arena, lexicon_new(arena, NULL), text, &told);
     words = memory_format(arena, "%s ",
                           told.kind == TOLD_NOTHING ? "nothing" : told_kind_name(told.kind));
     add_times(&words, &told);

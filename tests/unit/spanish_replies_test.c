@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "fill.h"
+#include "lexicon.h"
 #include "memory.h"
 #include "parts.h"
 #include "say.h"
@@ -31,6 +32,7 @@ set_up(void)
     arena = memory_must(talloc_new(NULL));
     stage = fixture_new();
     stage->context.kb = kb;
+    stage->context.lexicon = lexicon_new(arena, kb);
 }
 
 static void

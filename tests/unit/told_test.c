@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "lexicon.h"
 #include "memory.h"
 #include "told.h"
 
@@ -13,7 +14,7 @@ read_as_words(void *arena, const char *text)
     char *words = memory_copy(arena, "");
     size_t i;
 
-    told_read(arena, NULL, text, &told);
+    told_read(arena, lexicon_new(arena, NULL), text, &told);
     for (i = 0; i < told.charge_count; i++) {
         if (told.charges[i].low == told.charges[i].high) {
             memory_append(&words, "%d ", told.charges[i].low);
@@ -337,7 +338,7 @@ START_TEST(any_bytes_may_come_in)
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         struct told told;
 
-        told_read(arena, NULL, texts[i], &told);
+        told_read(arena, lexicon_new(arena, NULL), texts[i], &told);
         ck_assert_int_le(told_batteries(&told), TOLD_BATTERIES_MAX);
     }
     talloc_free(arena);
