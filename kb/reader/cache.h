@@ -10,8 +10,8 @@
 
 #include "content.h"
 
-/* The digest of the library's sources, as 64 hex digits and a NUL: another program's structs may lie
- * otherwise, and its words may be stemmed otherwise. The build writes it (made_by.c.in). */
+/* The digest of the library's sources, as 64 hex digits and a NUL: another program's structs may
+ * lie otherwise, and its words may be stemmed otherwise. The build writes it (made_by.c.in). */
 extern const char cache_made_by[CONTENT_DIGEST_LENGTH + 1];
 
 /* Fills content->kept with what the folder has of this content. */

@@ -74,8 +74,8 @@ find_lines(const struct kb *kb, struct kb_sign_reason *reason)
     const struct sign *sign = explained->match.sign;
     const struct sign_file *file = &kb->sign_files[sign - kb->signs];
 
-    reason->phrase_line = line_of(sign->said_as, file->said_as_lines, sign->said_as_count,
-                                  explained->match.phrase);
+    reason->phrase_line =
+        line_of(sign->said_as, file->said_as_lines, sign->said_as_count, explained->match.phrase);
     if (reason->phrase_line == 0) {
         reason->phrase_line = line_of(file->whole_texts, file->whole_text_lines,
                                       file->whole_text_count, explained->match.phrase);

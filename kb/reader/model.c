@@ -1,4 +1,4 @@
-/* Searching a model. Building it is in model_build.c, keeping it as bytes in model_store.c. */
+/* Searching a model. Building it is in model_build.c, copying it in model_image.c. */
 #include "model.h"
 
 #include <math.h>
