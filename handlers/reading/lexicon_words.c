@@ -71,7 +71,7 @@ collect(struct word_list *lists)
     struct walk walk = {0};
 
     while (next_word(&walk)) {
-        struct lexicon_word word = {NULL};
+        struct lexicon_word word = {.text = NULL};
         struct word_list *words;
         int language;
 

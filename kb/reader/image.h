@@ -34,6 +34,10 @@ void *image_block(struct image *image, void **field, size_t size);
 #define image_array(image, field, count)                                                           \
     image_block((image), (void **)(uintptr_t)(field), sizeof(**(field)) * (count))
 
+/* The same for an array of pointers, each of which is then to be dealt with. */
+#define image_pointers(image, field, count)                                                        \
+    image_block((image), (void **)(uintptr_t)(field), sizeof(void *) * (count))
+
 /* The same for a string, and for an array of strings. */
 void image_text(struct image *image, const char **field);
 void image_texts(struct image *image, const char *const **field, size_t count);

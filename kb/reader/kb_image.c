@@ -102,7 +102,7 @@ equipment_image(struct image *image, struct kb *kb)
 {
     size_t i;
 
-    image_array(image, &kb->equipment, kb->equipment_count);
+    image_pointers(image, &kb->equipment, kb->equipment_count);
     for (i = 0; i < kb->equipment_count; i++) {
         unit_image(image, &kb->equipment[i]);
     }
@@ -121,7 +121,7 @@ search_image(struct image *image, struct kb_language *of, const struct kb *from,
     for (i = 0; i < of->phrase_count; i++) {
         image_text(image, &phrases[i].text);
     }
-    image_array(image, &of->labels, (size_t)of->label_count);
+    image_pointers(image, &of->labels, (size_t)of->label_count);
     for (label = 0; label < of->label_count; label++) {
         image_same(image, &of->labels[label], copy->topics + (of->labels[label] - from->topics));
     }
