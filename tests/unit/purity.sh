@@ -12,7 +12,7 @@ failed=0
 # Text, memory and rounding of the C library; talloc; the arithmetic of Unicode; reading the kb
 # (never loading it). No clock, locale, file, environment, random, SQL, curl or event.
 allowed='^(
-strlen|strnlen|strcmp|strncmp|strchr|strrchr|strspn|strstr|strcspn|memcpy|memset|memcmp|memmove|ceil|floor|
+strlen|strnlen|strcmp|strncmp|strchr|strrchr|strspn|strstr|strcspn|memcpy|memset|memcmp|memmove|qsort|ceil|floor|
 __assert_fail|__stack_chk_fail|_GLOBAL_OFFSET_TABLE_|
 _?talloc_[a-z_0-9]+|memory_[a-z_]+|utf8proc_[a-z_]+|
 kb_(topic|lean|search_topics|questions|find_signs|is_foreign|is_ordinary|sign|equipment|equipment_all)|equipment_(run_time|gauge_band|needs_wall)|
