@@ -62,6 +62,7 @@ stage_load(void)
     ck_assert_msg(
         kb_load(memory_format(own, "%s/kb", getenv("SOURCE_ROOT")), NULL, &loaded.kb, &faults) == 0,
         "%s", faults.count > 0 ? faults.list[0].text : "");
+    loaded.lexicon = lexicon_new(loaded.config->arena, loaded.kb);
     faults_release(&faults);
     talloc_free(own);
 }
