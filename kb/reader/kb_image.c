@@ -93,6 +93,7 @@ unit_image(struct image *image, struct equipment **of)
     for (i = 0; i < unit->alarm_count; i++) {
         image_text(image, &alarms[i].shows);
         image_text(image, &alarms[i].meaning);
+        image_text(image, &alarms[i].meaning_es);
     }
     image_array(image, &unit->cold, unit->cold_count);
 }

@@ -75,7 +75,13 @@ classes_image(struct image *image, struct vocabulary *vocabulary)
     }
     image_array(image, &vocabulary->members, vocabulary->member_count);
     for (i = 0; i < vocabulary->member_count; i++) {
-        vocabulary->members[i].entry = vocabulary->members[i].class = NULL;
+        struct sign_member *member = &vocabulary->members[i], kept;
+
+        memset(&kept, 0, sizeof(kept)); /* gaps too: they would differ from time to time */
+        kept.entry_id = member->entry_id;
+        kept.class_id = member->class_id;
+        kept.is_person = member->is_person;
+        memcpy(member, &kept, sizeof(kept));
     }
 }
 

@@ -131,9 +131,9 @@ END_TEST
 static const struct {
     const char *name, *text;
 } sound[] = {
-    {"equipment/wren.json",
-     "{\"name\":\"Wren\",\"battery\":{\"retirement_health\":80},"
-     "\"alarms\":[{\"shows\":\"E2\",\"meaning\":\"Filter full.\",\"oxygen_stops\":false}]}"},
+    {"equipment/wren.json", "{\"name\":\"Wren\",\"battery\":{\"retirement_health\":80},"
+                            "\"alarms\":[{\"shows\":\"E2\",\"meaning\":\"Filter "
+                            "full.\",\"meaning_es\":\"Filtro lleno.\",\"oxygen_stops\":false}]}"},
     {"signs/en/bad-tea.md", SIGN("Bad tea", "emergency", "bad tea") //
      "Call {emergency} now.\n\n## Said as\n\n- [people] poisoned\n- taste / smell + almonds\n\n"
      "## Not meant by\n\n- [laughs] ...\n- poisoned & joke\n\n"
@@ -267,6 +267,7 @@ main(void)
     int failed;
 
     tcase_add_checked_fixture(tests, begin, end);
+    tcase_set_timeout(tests, 60);
     tcase_add_test(tests, pointers_come_back_to_what_they_pointed_at);
     tcase_add_test(tests, damaged_bytes_are_refused);
     tcase_add_test(tests, bytes_that_are_cut_are_refused);
