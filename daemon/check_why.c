@@ -14,11 +14,10 @@ static const char *const sureness_names[] = {
 static const char *const sureness_means[] = {[UNSURE] = "a person answers, and it is a gap",
                                              [BETWEEN_TWO] = "both titles are offered",
                                              [SURE] = "the first is answered"};
-static const char *const held_names[] = {[SIGN_FIRES] = "fires",
-                                         [SIGN_LIKE] = "fires by likeness",
-                                         [SIGN_TAKEN_BACK] = "taken back",
-                                         [SIGN_EXPLAINED] = "explained",
-                                         [SIGN_PAST] = "past"};
+static const char *const held_names[] = {
+    [SIGN_FIRES] = "fires",           [SIGN_LIKE] = "fires by likeness",
+    [SIGN_TAKEN_BACK] = "taken back", [SIGN_EXPLAINED] = "explained",
+    [SIGN_UNLIKE] = "unlike",         [SIGN_PAST] = "past"};
 static const char *const level_names[] = {
     [SIGN_CLINICAL] = "clinical", [SIGN_EQUIPMENT] = "equipment", [SIGN_EMERGENCY] = "emergency"};
 
@@ -65,6 +64,8 @@ print_sign(FILE *out, void *arena, const char *text, const struct kb_sign_reason
         check_print_text(out, 4, "a negation before these words takes them back");
     } else if (explained->held == SIGN_PAST) {
         check_print_text(out, 4, "a time long past beside these words puts them there");
+    } else if (explained->held == SIGN_UNLIKE) {
+        check_print_text(out, 4, "all the rest of the text is like harmless ones");
     } else if (explained->explained_by != NULL) {
         check_print_text(out, 4,
                          memory_format(arena, "%s:%d: Not meant by: %s", sign->file,

@@ -72,6 +72,7 @@ enum sign_held {
     SIGN_LIKE,       /* fires by the second opinion: the text is like a whole text of its file */
     SIGN_TAKEN_BACK, /* by a negation: "no chest pain" */
     SIGN_EXPLAINED,  /* by a figure of speech of "Not meant by" */
+    SIGN_UNLIKE,     /* by the second opinion: all the rest is like harmless texts */
     SIGN_PAST        /* by a time long past: "had a stroke in 2015" */
 };
 

@@ -7,9 +7,6 @@
 /* How much a text that is unknown altogether is held to be harmless. */
 static const float unknown_weighs = 1;
 
-/* The decision on a text that is too short for any. */
-enum { NOTHING = -1000 };
-
 enum {
     RUN_SENTENCES = 3,  /* sentences looked at together */
     STRETCH_WORDS = 12, /* of a long sentence */
@@ -58,23 +55,21 @@ bias_of(const struct linear *linear)
 
 /* ---- Finding ------------------------------------------------------------------------------- */
 
-/* A text on its way through the opinion. */
-struct looking {
+struct opinion_view {
     const struct opinion *opinion;
     const struct linear *linear;
     void *arena;
     const struct heard *heard;
     struct traits traits;
     struct sums *sums[TRAIT_REACHES]; /* of the words before each, by what the traits take in */
-    struct opinion_finding *findings;
 };
 
 /* Adds one trait by its number, UINT32_MAX for an unknown one. */
 static void
-add(const struct looking *looking, uint32_t number, enum feature_block block, struct sums *sums)
+add(const struct opinion_view *view, uint32_t number, enum feature_block block, struct sums *sums)
 {
-    const struct opinion *opinion = looking->opinion;
-    const struct linear *linear = looking->linear;
+    const struct opinion *opinion = view->opinion;
+    const struct linear *linear = view->linear;
     bool is_known = number != UINT32_MAX;
     float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
     int level;
@@ -90,45 +85,45 @@ add(const struct looking *looking, uint32_t number, enum feature_block block, st
 
 /* Sums up the traits so that those of any stretch of words are a difference of two sums. */
 static void
-sum_up(struct looking *looking, int without)
+sum_up(struct opinion_view *view, int without)
 {
-    size_t words = looking->heard->count, i;
-    const struct features *features = &looking->traits.features;
-    uint32_t *numbers = memory_array(looking->arena, uint32_t, features->count + 1);
+    size_t words = view->heard->count, i;
+    const struct features *features = &view->traits.features;
+    uint32_t *numbers = memory_array(view->arena, uint32_t, features->count + 1);
     size_t at[TRAIT_REACHES] = {0};
     int reach;
 
-    feature_numbers(&looking->opinion->space, features, without, numbers);
+    feature_numbers(&view->opinion->space, features, without, numbers);
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
-        looking->sums[reach] = memory_array(looking->arena, struct sums, words + 1);
+        view->sums[reach] = memory_array(view->arena, struct sums, words + 1);
     }
     for (i = 0; i < features->count; i++) {
         size_t word = features->list[i].word;
 
-        reach = looking->traits.reach[i];
+        reach = view->traits.reach[i];
         for (; at[reach] <= word; at[reach]++) {
-            looking->sums[reach][at[reach] + 1] = looking->sums[reach][at[reach]];
+            view->sums[reach][at[reach] + 1] = view->sums[reach][at[reach]];
         }
-        add(looking, numbers[i], (enum feature_block)features->list[i].block,
-            &looking->sums[reach][word + 1]);
+        add(view, numbers[i], (enum feature_block)features->list[i].block,
+            &view->sums[reach][word + 1]);
     }
     for (reach = 0; reach < TRAIT_REACHES; reach++) {
         for (; at[reach] < words; at[reach]++) {
-            looking->sums[reach][at[reach] + 1] = looking->sums[reach][at[reach]];
+            view->sums[reach][at[reach] + 1] = view->sums[reach][at[reach]];
         }
     }
 }
 
 /* What the traits of the words first..last come to. */
 static struct sums
-sums_within(const struct looking *looking, int first, int last)
+sums_within(const struct opinion_view *view, int first, int last)
 {
     struct sums within = {{0}, {{0}}, 0, 0};
     int reach, block, level;
 
     for (reach = 0; reach < TRAIT_REACHES && first + reach <= last; reach++) {
-        const struct sums *low = &looking->sums[reach][first + reach];
-        const struct sums *high = &looking->sums[reach][last + 1];
+        const struct sums *low = &view->sums[reach][first + reach];
+        const struct sums *high = &view->sums[reach][last + 1];
 
         for (block = 0; block < BLOCKS; block++) {
             within.square[block] += high->square[block] - low->square[block];
@@ -143,19 +138,11 @@ sums_within(const struct looking *looking, int first, int last)
 }
 
 static void
-look_at(struct looking *looking, int first, int last)
+decide_on(const struct opinion_view *view, int first, int last, float scores[OPINION_LEVELS])
 {
-    struct sums within = sums_within(looking, first, last);
-    float scores[OPINION_LEVELS];
-    int level;
+    struct sums within = sums_within(view, first, last);
 
-    decide(&within, bias_of(looking->linear), scores);
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        if (scores[level] > looking->findings[level].decision) {
-            looking->findings[level] =
-                (struct opinion_finding){scores[level], 0, 0, first, last, NULL};
-        }
-    }
+    decide(&within, bias_of(view->linear), scores);
 }
 
 /* How much an example's row has in common with one that is spread out by feature. */
@@ -171,17 +158,14 @@ dot(const struct opinion_rows *rows, size_t example, const float *values)
     return sum;
 }
 
-/* The example of the level that is most like the words found: its sign is the one that fires. */
-static const struct opinion_example *
-nearest(const struct looking *looking, int level)
+const struct opinion_example *
+opinion_nearest(const struct opinion_view *view, enum sign_level level, int first, int last)
 {
-    const struct opinion *opinion = looking->opinion;
-    const struct opinion_finding *finding = &looking->findings[level];
-    struct features features =
-        traits_within(looking->arena, &looking->traits, finding->first, finding->last);
-    const struct row row = feature_row(looking->arena, &opinion->space, NULL, &features, PARTS_MAX);
+    const struct opinion *opinion = view->opinion;
+    struct features features = traits_within(view->arena, &view->traits, first, last);
+    const struct row row = feature_row(view->arena, &opinion->space, NULL, &features, PARTS_MAX);
     float *values =
-        memory_array(looking->arena, float, feature_space_size(&opinion->space) + (size_t)1);
+        memory_array(view->arena, float, feature_space_size(&opinion->space) + (size_t)1);
     const struct opinion_example *best = NULL;
     float best_dot = -1;
     size_t i;
@@ -192,7 +176,7 @@ nearest(const struct looking *looking, int level)
     for (i = 0; i < opinion->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];
 
-        if (example->sign != NULL && (int)example->sign->level == level) {
+        if (example->sign != NULL && example->sign->level == level) {
             float near = dot(&opinion->rows, i, values);
 
             if (near > best_dot) {
@@ -217,11 +201,29 @@ sentence_end(const struct heard *heard, int first)
     return last;
 }
 
-/* Looks at every run of one to three sentences, and at a long sentence in stretches. */
+/* The likeliest run so far. */
+struct run {
+    enum sign_level level;
+    float decision;
+    int first, last;
+};
+
 static void
-look_around(struct looking *looking)
+try_run(const struct opinion_view *view, struct run *run, int first, int last)
 {
-    const struct heard *heard = looking->heard;
+    float scores[OPINION_LEVELS];
+
+    decide_on(view, first, last, scores);
+    if (scores[run->level] > run->decision) {
+        *run = (struct run){run->level, scores[run->level], first, last};
+    }
+}
+
+/* Every run of one to three sentences, and a long sentence in stretches. */
+static void
+try_runs(const struct opinion_view *view, struct run *run)
+{
+    const struct heard *heard = view->heard;
     int first = 0, count = (int)heard->count, at, sentences;
 
     while (first < count) {
@@ -229,7 +231,7 @@ look_around(struct looking *looking)
 
         for (sentences = 1; sentences <= RUN_SENTENCES; sentences++) {
             if (last - first + 1 >= WORDS_MIN) {
-                look_at(looking, first, last);
+                try_run(view, run, first, last);
             }
             if (last + 1 == count) {
                 break;
@@ -237,112 +239,63 @@ look_around(struct looking *looking)
             last = sentence_end(heard, last + 1);
         }
         for (at = first; at + STRETCH_WORDS <= end; at += STRETCH_STEP) {
-            look_at(looking, at, at + STRETCH_WORDS - 1);
+            try_run(view, run, at, at + STRETCH_WORDS - 1);
         }
         first = end + 1;
     }
 }
 
-static struct looking *
-look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
-     const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+static struct opinion_view *
+view_text(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+          const struct heard *heard)
 {
-    struct looking *looking = memory_new(arena, struct looking);
-    int level;
+    struct opinion_view *view = memory_new(arena, struct opinion_view);
 
-    *looking = (struct looking){
-        .opinion = opinion, .linear = linear, .arena = arena, .heard = heard, .findings = findings};
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        findings[level] = (struct opinion_finding){NOTHING, NOTHING, NOTHING, 0, 0, NULL};
-    }
-    looking->traits = traits_read(arena, opinion->vocabulary, heard);
-    sum_up(looking, without);
-    look_around(looking);
-    return looking;
-}
-
-bool
-opinion_is_bodily(const struct opinion *opinion, const struct heard *heard)
-{
-    size_t i;
-    int k;
-
-    for (i = 0; i < heard->count; i++) {
-        for (k = 0; k < heard->list[i].meaning_count; k++) {
-            if (heard->list[i].meanings[k] == opinion->bodily) {
-                return true;
-            }
-        }
-    }
-    return false;
+    *view =
+        (struct opinion_view){.opinion = opinion, .linear = linear, .arena = arena, .heard = heard};
+    view->traits = traits_read(arena, opinion->vocabulary, heard);
+    sum_up(view, without);
+    return view;
 }
 
 void
-opinion_look(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
-             const struct heard *heard, struct opinion_finding findings[OPINION_LEVELS])
+opinion_decide(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+               const struct heard *heard, float scores[OPINION_LEVELS])
 {
-    look(opinion, linear, without, arena, heard, findings);
+    decide_on(view_text(opinion, linear, without, arena, heard), 0, (int)heard->count - 1, scores);
 }
 
-void
-opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
-             struct opinion_finding findings[OPINION_LEVELS])
+struct opinion_view *
+opinion_of(const struct opinion *opinion, void *arena, const struct heard *heard)
 {
-    const struct opinion_bounds *bounds;
-    struct looking *looking;
-    int level;
-
-    if (opinion == NULL) {
-        memset(findings, 0, OPINION_LEVELS * sizeof(*findings));
-        return; /* the content has too few examples to learn from */
+    if (opinion == NULL || heard->count < WORDS_MIN) {
+        return NULL;
     }
-    looking = look(opinion, &opinion->linear, PARTS_MAX, arena, heard, findings);
-    bounds = opinion_is_bodily(opinion, heard) ? &opinion->of_body : &opinion->any;
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        findings[level].score = findings[level].decision - bounds->level[level];
-        findings[level].strict_score = findings[level].decision - opinion->any.level[level];
-        if (findings[level].score > 0) {
-            findings[level].nearest = nearest(looking, level);
-        }
-    }
+    return view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
 }
 
-/* How many words of a finding a held back sign has. */
-static int
-words_within(const struct opinion_finding *finding, const struct heard *heard,
-             const struct sign_match *match)
+float
+opinion_on_words(const struct opinion_view *view, enum sign_level level, int first, int last)
 {
-    int within = 0, at;
+    float scores[OPINION_LEVELS];
 
-    for (at = finding->first; at <= finding->last; at++) {
-        within += heard->list[at].start >= match->start && heard->list[at].end <= match->end;
-    }
-    return within;
+    decide_on(view, first, last, scores);
+    return scores[level] - view->opinion->bounds[level];
 }
 
-bool
-opinion_was_held(const struct opinion_finding *finding, const struct heard *heard,
-                 const struct held_back *held)
+float
+opinion_on_text(const struct opinion_view *view, enum sign_level level)
 {
-    size_t i;
-    int at;
+    return opinion_on_words(view, level, 0, (int)view->heard->count - 1);
+}
 
-    for (at = finding->first; at <= finding->last; at++) {
-        if (held->is_figure[at] && finding->strict_score <= 0) {
-            return true;
-        }
-    }
-    for (i = 0; i < held->count; i++) {
-        const struct sign_match *match = &held->list[i];
-        int within = words_within(finding, heard, match);
+float
+opinion_on_best_run(const struct opinion_view *view, enum sign_level level, int *first, int *last)
+{
+    struct run run = {.level = level, .decision = -HUGE_VALF};
 
-        if (within > 0 && finding->strict_score <= 0) {
-            return true;
-        }
-        if (match->sign == finding->nearest->sign &&
-            2 * within > finding->last - finding->first + 1) {
-            return true;
-        }
-    }
-    return false;
+    try_runs(view, &run);
+    *first = run.first;
+    *last = run.last;
+    return run.decision - view->opinion->bounds[level];
 }

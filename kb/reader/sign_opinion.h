@@ -6,11 +6,8 @@
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
  * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all.
- * How high a decision must be before it fires is read off texts held out by fifths: about one in so
- * many harmless ones may trip it (sign_opinion.c). Without whole texts there is no opinion.
- *
- * A text is looked at in runs of one to three sentences, and a long sentence in stretches, so that
- * a friendly page around one grave sentence does not drown it.
+ * How high a decision must be is read off texts held out by fifths: about one in so many harmless
+ * ones may exceed it (sign_opinion_learn.c). Without whole texts there is no opinion.
  */
 #ifndef SIGN_OPINION_H
 #define SIGN_OPINION_H
@@ -40,36 +37,27 @@ struct opinion *opinion_build(void *arena, struct workspace *workspace,
                               const struct sign_classes *classes,
                               const struct opinion_example *examples, size_t count);
 
-/* What it made of a heard text for one level: how high the decision is against what it must be, on
- * which words, and the nearest example. */
-struct opinion_finding {
-    float decision;                        /* as it was learnt */
-    float score;                           /* above 0 fires */
-    float strict_score;                    /* the same if no word is taken for a bodily one */
-    int first, last;                       /* words of the text */
-    const struct opinion_example *nearest; /* NULL unless it fires */
-};
-
 enum { OPINION_LEVELS = 3 }; /* by enum sign_level */
 
-/* Fills findings; `opinion` may be NULL: nothing fires. */
-void opinion_find(const struct opinion *opinion, void *arena, const struct heard *heard,
-                  struct opinion_finding findings[OPINION_LEVELS]);
-
-/* Signs whose words stand in a text, but which something held back, and the words that figures of
- * speech cover (one bool a heard word). */
-struct held_back {
-    struct sign_match *list;
-    size_t count;
-    const bool *is_figure;
-};
-
 /*
- * True if a finding is about words that were held back: what a negation or a figure of speech
- * explains, likeness does not bring back ("my chest doesnt hurt"). It is if they are most of its
- * words and of its sign, or if without them it would not fire.
+ * What it makes of one heard text; it lives in `arena` and points into `heard`. NULL for no opinion
+ * (the content has too few examples to learn from), and for a text that is too short for any.
  */
-bool opinion_was_held(const struct opinion_finding *finding, const struct heard *heard,
-                      const struct held_back *held);
+struct opinion_view;
+struct opinion_view *opinion_of(const struct opinion *opinion, void *arena,
+                                const struct heard *heard);
+
+/* How far the decision on some words of the text is above what harmless texts have: above 0 it is
+ * like the whole texts of the signs of that level. */
+float opinion_on_words(const struct opinion_view *view, enum sign_level level, int first, int last);
+float opinion_on_text(const struct opinion_view *view, enum sign_level level);
+
+/* The same of the likeliest run of one to three sentences, or stretch of a long one. */
+float opinion_on_best_run(const struct opinion_view *view, enum sign_level level, int *first,
+                          int *last);
+
+/* The example of the level that is most like these words: its sign is the one that fires. */
+const struct opinion_example *opinion_nearest(const struct opinion_view *view,
+                                              enum sign_level level, int first, int last);
 
 #endif

@@ -19,11 +19,6 @@ struct opinion_rows {
     float *value;
 };
 
-/* How high a decision must be before it fires. */
-struct opinion_bounds {
-    float level[OPINION_LEVELS];
-};
-
 struct opinion {
     const struct vocabulary *vocabulary;
     const struct opinion_example *examples;
@@ -31,9 +26,8 @@ struct opinion {
     struct opinion_rows rows;
     struct feature_space space;
     struct linear linear;
-    float unknown_weight;               /* of a trait that no example has: as of the rarest */
-    int bodily;                         /* the id of that class, or -1 */
-    struct opinion_bounds any, of_body; /* of any text, and of one with a bodily word */
+    float unknown_weight;         /* of a trait that no example has: as of the rarest */
+    float bounds[OPINION_LEVELS]; /* what a decision must exceed */
 };
 
 /* What the traits of some words come to. */
@@ -43,15 +37,9 @@ struct sums {
     float unknown, all;
 };
 
-/* True if a text has a word that speaks of a person's body and state. */
-bool opinion_is_bodily(const struct opinion *opinion, const struct heard *heard);
-
-/*
- * The highest decision on each level in any run of words of a text, before thresholds, by what
- * `linear` learnt without the examples of part `without` (PARTS_MAX: from all). `nearest` is NULL.
- */
-void opinion_look(const struct opinion *opinion, const struct linear *linear, int without,
-                  void *arena, const struct heard *heard,
-                  struct opinion_finding findings[OPINION_LEVELS]);
+/* The decisions on a whole text by what `linear` learnt without the examples of part `without`
+ * (PARTS_MAX: from all). */
+void opinion_decide(const struct opinion *opinion, const struct linear *linear, int without,
+                    void *arena, const struct heard *heard, float scores[OPINION_LEVELS]);
 
 #endif

@@ -14,18 +14,13 @@ enum { PARTS = 5 }; /* held out in turn */
 struct harmless_share {
     float asked, look_alike;
 };
-static const struct harmless_share shares_of_any[OPINION_LEVELS] = {
-    [SIGN_CLINICAL] = {0.0015f, 0.03f},
-    [SIGN_EQUIPMENT] = {0.002f, 0.02f},
-    [SIGN_EMERGENCY] = {0.0008f, 0.015f}};
-static const struct harmless_share shares_of_body[OPINION_LEVELS] = {
-    [SIGN_CLINICAL] = {0.012f, 0.04f},
-    [SIGN_EQUIPMENT] = {0.01f, 0.02f},
-    [SIGN_EMERGENCY] = {0.015f, 0.03f}};
+static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.020f, 0.15f},
+                                                             [SIGN_EQUIPMENT] = {0.010f, 0.08f},
+                                                             [SIGN_EMERGENCY] = {0.020f, 0.25f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
-    [OPINION_PHRASE] = 0.2f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 3};
+    [OPINION_PHRASE] = 0.02f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 1.5f};
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
@@ -41,14 +36,13 @@ struct learning {
     int *labels;
     float *costs;
     uint8_t *parts;
-    bool *is_bodily;
     struct held_out *held_out;
     size_t count;
 };
 
 /* What was made of an example by what was learnt without its part. */
 struct held_out {
-    struct opinion_finding findings[OPINION_LEVELS];
+    float decisions[OPINION_LEVELS];
 };
 
 /* An example as it is heard, in learning->scratch. */
@@ -78,7 +72,6 @@ read_examples(struct learning *learning, const struct opinion *opinion)
         learning->costs[i] = costs[example->weight];
         learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
         learning->heard[i] = hear_example(learning, opinion, example);
-        learning->is_bodily[i] = opinion_is_bodily(opinion, &learning->heard[i]);
         learning->features[i] =
             traits_read(learning->scratch, opinion->vocabulary, &learning->heard[i]).features;
     }
@@ -109,8 +102,8 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
             if (learning->parts[i] == part) {
                 void *looking = memory_must(talloc_new(learning->scratch));
 
-                opinion_look(opinion, &without, part, looking, &learning->heard[i],
-                             learning->held_out[i].findings);
+                opinion_decide(opinion, &without, part, looking, &learning->heard[i],
+                               learning->held_out[i].decisions);
                 talloc_free(looking);
             }
         }
@@ -141,17 +134,17 @@ exceeded_by(float *values, size_t count, float share)
     return values[tail] + above * logf((float)tail / (float)count / share);
 }
 
-/* The same of the decisions on the harmless texts of one kind, with or without a bodily word. */
+/* The same of the decisions on the harmless texts of one kind. */
 static float
 harmless_exceeded_by(struct learning *learning, const struct opinion *opinion, int level,
-                     enum opinion_weight kind, bool is_bodily, float share)
+                     enum opinion_weight kind, float share)
 {
     float *harmless = memory_array(learning->scratch, float, learning->count + 1), at;
     size_t count = 0, i;
 
     for (i = 0; i < learning->count; i++) {
-        if (opinion->examples[i].weight == kind && learning->is_bodily[i] == is_bodily) {
-            harmless[count++] = learning->held_out[i].findings[level].decision;
+        if (opinion->examples[i].weight == kind) {
+            harmless[count++] = learning->held_out[i].decisions[level];
         }
     }
     at = exceeded_by(harmless, count, share);
@@ -160,23 +153,20 @@ harmless_exceeded_by(struct learning *learning, const struct opinion *opinion, i
 }
 
 /* How high decisions must be so that no more harmless texts pass than may. */
-static struct opinion_bounds
-find_bounds(struct learning *learning, const struct opinion *opinion,
-            const struct harmless_share *shares, bool is_bodily)
+static void
+find_bounds(struct learning *learning, struct opinion *opinion)
 {
-    struct opinion_bounds bounds;
     int level;
 
     for (level = 0; level < OPINION_LEVELS; level++) {
-        float asked = harmless_exceeded_by(learning, opinion, level, OPINION_ASKED, is_bodily,
-                                           shares[level].asked);
+        float asked =
+            harmless_exceeded_by(learning, opinion, level, OPINION_ASKED, shares[level].asked);
         float look_alike = harmless_exceeded_by(learning, opinion, level, OPINION_HARMLESS,
-                                                is_bodily, shares[level].look_alike);
+                                                shares[level].look_alike);
         float highest = asked > look_alike ? asked : look_alike;
 
-        bounds.level[level] = highest > lowest_threshold ? highest : lowest_threshold;
+        opinion->bounds[level] = highest > lowest_threshold ? highest : lowest_threshold;
     }
-    return bounds;
 }
 
 static bool
@@ -237,8 +227,7 @@ learn(struct learning *learning, struct opinion *opinion)
     linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
                  &opinion->linear, &trace);
     try_held_out(learning, opinion, &examples, &trace);
-    opinion->any = find_bounds(learning, opinion, shares_of_any, false);
-    opinion->of_body = find_bounds(learning, opinion, shares_of_body, true);
+    find_bounds(learning, opinion);
     talloc_free(trace.steps);
     keep_rows(learning, opinion);
 }
@@ -258,7 +247,6 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->vocabulary = vocabulary;
     opinion->examples = examples;
     opinion->count = count;
-    opinion->bodily = vocabulary_id(vocabulary, sign_class_bodily);
     learning.scratch = memory_must(talloc_new(opinion));
     learning.heard = memory_array(learning.scratch, struct heard, count);
     learning.features = memory_array(learning.scratch, struct features, count);
@@ -266,7 +254,6 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     learning.labels = memory_array(learning.scratch, int, count);
     learning.costs = memory_array(learning.scratch, float, count);
     learning.parts = memory_array(learning.scratch, uint8_t, count);
-    learning.is_bodily = memory_array(learning.scratch, bool, count);
     learning.held_out = memory_array(learning.scratch, struct held_out, count);
     read_examples(&learning, opinion);
     learn(&learning, opinion);

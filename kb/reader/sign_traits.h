@@ -1,7 +1,8 @@
 /*
  * A heard text as features (feature.h) for the second opinion: of each word its stem, its class
- * (marked where a negation governs it) and how it begins; pairs of stems and of classes; classes
- * with one word between. Misspelt words count as what they stand for. Private to the library.
+ * (marked where a negation governs it) and its runs of 2 to 5 letters; pairs of stems and of
+ * classes; classes with one word between. Misspelt words count as what they stand for. Private to
+ * the library.
  */
 #ifndef SIGN_TRAITS_H
 #define SIGN_TRAITS_H
