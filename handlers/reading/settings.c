@@ -259,22 +259,35 @@ read_setting(struct items *items, struct told *told)
     }
 }
 
+/* Of a cylinder the number is a flow. */
+static void
+read_flow(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
+
+        if (!flow && !(told->flow_tenths == 0 && is_setting(items, at, told))) {
+            continue;
+        }
+        items_spend(items, at, 1);
+        if (items->list[at].negative) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+            told->missing |= MISSING_FLOW;
+        } else {
+            told->flow_tenths = items->list[at].value / 100;
+        }
+    }
+}
+
 void
 settings_read(struct items *items, struct told *told)
 {
     read_mode(items, told);
     if (told->kind == TOLD_CYLINDER && (!told->has_mode || told->mode == MODE_CONTINUOUS)) {
-        size_t at;
-
-        for (at = 0; at < items->count; at++) {
-            bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
-
-            if (flow || (told->flow_tenths == 0 && is_setting(items, at, told))) {
-                told->flow_tenths = items->list[at].value / 100;
-                items_spend(items, at, 1);
-                told->impossible = told->impossible || items->list[at].negative;
-            }
-        }
+        read_flow(items, told);
         return;
     }
     settings_of_each(items, told);
