@@ -3,52 +3,15 @@
 #include <string.h>
 
 #include "memory.h"
-#include "told.h"
+#include "told_words.h"
 
-/* What is read, as words: "100 100 50 l2 +1 pulse 2 sleep". */
 static char *
 read_as_words(void *arena, const char *text)
 {
     struct told told;
-    char *words = memory_copy(arena, "");
-    size_t i;
 
     told_read(arena, NULL, text, &told);
-    for (i = 0; i < told.charge_count; i++) {
-        if (told.charges[i].low == told.charges[i].high) {
-            memory_append(&words, "%d ", told.charges[i].low);
-        } else {
-            memory_append(&words, "%d-%d ", told.charges[i].low, told.charges[i].high);
-        }
-    }
-    for (i = 0; i < told.light_count; i++) {
-        memory_append(&words, "l%d ", told.lights[i]);
-    }
-    if (told.count > 0) {
-        memory_append(&words, "+%d ", told.count);
-    }
-    if (told.has_mode) {
-        memory_append(&words, "%s ", mode_name(told.mode));
-    }
-    if (told.has_setting) {
-        memory_append(&words, "s%d ", told.setting_tenths);
-    }
-    if (told.has_activity) {
-        memory_append(&words, "%s ", activity_name(told.activity));
-    }
-    if (told.since_min > 0) {
-        memory_append(&words, "since%d ", told.since_min);
-    }
-    if (told.is_earlier) {
-        memory_append(&words, "earlier ");
-    }
-    if (told.impossible) {
-        memory_append(&words, "impossible ");
-    }
-    if (words[0] != '\0') {
-        words[strlen(words) - 1] = '\0';
-    }
-    return words;
+    return told_words_of_charges(arena, &told);
 }
 
 struct row {
