@@ -2,7 +2,7 @@
 
 #include <string.h>
 
-enum { DAY_MINUTES = 24 * 60, DURATION_MAX = 14 * DAY_MINUTES, LIGHTS_MAX = 10 };
+enum { DAY_MINUTES = 24 * 60, DURATION_MAX = 14 * DAY_MINUTES, LIGHTS_MAX = 10, WARM_CELSIUS_MAX = 50 };
 
 bool
 item_is_duration(const struct items *items, size_t at)
@@ -134,6 +134,16 @@ has_unit(const struct items *items, size_t at)
            (item_is(items, at, ITEM_HEDGE_AFTER) && item_is(items, at + 1, ITEM_UNIT));
 }
 
+/* "del 40 al 50 por ciento", unless it is charged from the one to the other */
+static bool
+is_of_percents(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_FROM) && item_text(items, at + 1, "al") &&
+           item_is(items, at + 3, ITEM_UNIT) &&
+           item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
+           !lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
 /*
  * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
  * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
@@ -146,6 +156,13 @@ join_range(struct items *items, size_t at)
     const struct item *low, *high;
     bool dash, told;
 
+    if (item_free_number(items, at) && joined && between && token_among(items->tokens,
+        items->list[at + 1].to, " el the ") && item_free_number(items, at + 3)) {
+        items_replace(items, at + 1, 2, items->list[at + 1]); /* "entre el 40 y el 50" */
+    }
+    if (item_free_number(items, at) && is_of_percents(items, at)) {
+        joined = between = true; /* "del 40 al 50 por ciento" */
+    }
     if (!item_free_number(items, at) || !joined || !item_free_number(items, at + 2)) {
         return;
     }
@@ -159,7 +176,8 @@ join_range(struct items *items, size_t at)
     if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
         low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
-         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT)) {
+         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
+         lexicon_cue(items->tokens, CUE_CHARGING))) {
         return;
     }
     items->list[at].high = high->value;
@@ -383,6 +401,21 @@ add_degrees(struct items *items, size_t at)
     items_replace(items, at, 2, *item);
 }
 
+/* Degrees of which kind is not told: those of the language, "-5 grados" and "20 below"; a heat that
+ * nobody bears in the one is meant in the other. */
+static void
+complete_degrees(struct items *items, size_t at)
+{
+    struct item *item = &items->list[at];
+
+    if (!item_in(items, at, UNIT_DEGREE) && !item_in(items, at, UNIT_BELOW_ZERO)) {
+        return;
+    }
+    item->negative = item->negative || item->unit == UNIT_BELOW_ZERO;
+    item->unit = items->spanish && item->value <= WARM_CELSIUS_MAX * 1000 ? UNIT_CELSIUS
+                                                                          : UNIT_FAHRENHEIT;
+}
+
 /* "120 millas a 60 por hora" */
 static void
 add_distance_unit(struct items *items, size_t at)
@@ -430,7 +463,8 @@ amounts_make(struct items *items)
     static void (*const on_numbers[])(struct items *, size_t) = {add_minus, add_times, add_point,
                                                                  add_part, join_range};
     static void (*const on_amounts[])(struct items *, size_t) = {
-        add_minutes, add_degrees, add_degrees, add_below, add_distance_unit, add_speed};
+        add_minutes, add_degrees, add_degrees, add_below, complete_degrees, add_distance_unit,
+        add_speed};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

@@ -25,8 +25,9 @@ is_hedged(const struct items *items, size_t at, size_t after)
     }
     while (before > 0 && steps++ < 3) {
         before--;
-        if (item_is(items, before, ITEM_HEDGE)) {
-            return true;
+        if (item_is(items, before, ITEM_HEDGE) ||
+            token_among(items->tokens, items->list[before].to - 1, " about around like roughly como ")) {
+            return true; /* also "its about" */
         }
         if (!item_is(items, before, ITEM_LINK) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_ARTICLE)) {

@@ -152,8 +152,15 @@ power_is_denied(const struct items *items, size_t at)
         }
     }
     token = items->list[at].to;
+    while (token_among(items->tokens, token, " is was are got it has es esta no ") &&
+           token_among(items->tokens, token + 1,
+                       " is was are got es esta broken broke out down bad dead busted quit gone "
+                       "missing roto rota descompuesto descompuesta sirve funciona jala ")) {
+        token++;
+    }
     return token_among(items->tokens, token,
-                       " dont doesnt isnt wont broken not broke no didnt cant ") &&
+                       " dont doesnt isnt wont broken not broke no didnt cant busted dead bad roto rota "
+                       "descompuesto descompuesta sirve funciona jala quit ") &&
            !token_is(items->tokens, token, "no");
 }
 

@@ -10,7 +10,7 @@ const struct lexicon_entry lexicon_en[] = {
         "there|here|me|us|him|then|also|well|really|so|maybe its|charge|"
         "reading|theres|there is|there are|machine|unit|percentage|"
         "gauge|screen|display|fully|all the way|"
-        "more|new|extra|good|little|fresh|big|large|small|older|old|other two|"
+        "more|new|extra|good|little|big|large|small|older|old|other two|"
         "remaining charge|to be|lithium|charged|mid|upper|standard|regular|same|"
         "rented|rental|=|total|in total|altogether|up"),
     ROW(ITEM_AND, 0, "and|&|+|plus|n|an then|and then"),
@@ -85,10 +85,10 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_OTHER, 2,
         "the rest|rest of them|rest of the batteries|remaining ones|spares|others|the "
         "others|backups"),
-    ROW(ITEM_ORDINAL, 1, "first|first one|the first|the first one"),
-    ROW(ITEM_ORDINAL, 2, "second|second one|a second|the second|the second one|a second one"),
-    ROW(ITEM_ORDINAL, 3, "third|third one|a third one|the third|the third one"),
-    ROW(ITEM_ORDINAL, 4, "fourth|fourth one|the fourth|the fourth one"),
+    ROW(ITEM_ORDINAL, 1, "b1|p1|first battery|first|first one|the first|the first one"),
+    ROW(ITEM_ORDINAL, 2, "b2|p2|second battery|second|second one|a second|the second|the second one|a second one"),
+    ROW(ITEM_ORDINAL, 3, "b3|p3|third battery|third|third one|a third one|the third|the third one"),
+    ROW(ITEM_ORDINAL, 4, "b4|p4|fourth battery|fourth|fourth one|the fourth|the fourth one"),
     ROW(ITEM_ORDINAL, ORDINAL_LAST, "last one|the last one|last battery"),
     ROW(ITEM_BOTH, 0,
         "either battery|either of them|both|both of them|both of the|both of my|the two of "
@@ -114,9 +114,10 @@ const struct lexicon_entry lexicon_en[] = {
         "full|fulls|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
+        "fresh|freshly charged|fresh charged|fresh one|fresh ones|fresh off the charger|just off the charger|straight off the charger|right off the charger|hot off the charger|brand new off the charger|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "dead|empty|drained|depleted|flat battery|gone flat|went flat|flat "
+           "dead|empty|drained|depleted|used up|spent|dead flat|died|flat battery|gone flat|went flat|flat "
            "dead|empties|dead ones|empty ones|completely dead|"
            "totally dead|bone dead|stone dead|completely empty|dead one|empty one|"
            "out of charge|zero"),
@@ -167,7 +168,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_DIM, 0,
         "half lit|is half lit|only half lit|is only half lit|is dim|blinking|flashing|"
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
-        "half a bar|and a half lights|dim|barely lit|faint|flickering"),
+        "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
         "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
         "down around|"

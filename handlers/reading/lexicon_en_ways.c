@@ -37,7 +37,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
         "for the last|the last|for the past|the past|over the last|over the past|in the last|"
-        "past|been going for|been running for|been running|been on it for|"
+        "past|thats been|its been|been going for|been running for|been running|been on it for|"
         "been on battery for|been on battery|been on batteries for|been off the wall for|"
         "been off the wall|been unplugged for|been unplugged|been out for|been out|"
         "been using it for|been using it|been going|been on for|been on it|been walking for|"
@@ -152,7 +152,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plane|jet|"
         "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
     ROW(ITEM_GOING, LEG_WAIT,
-        "doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
+        "standing|standing around|standing there|waiting around|parked|in between|doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
         "around|sitting and "
         "waiting|stuck|wait|waiting|waits|layover|layovers|stopover|lay "
         "over|connection|sit|sitting there|"
@@ -187,7 +187,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
-        "each way|drive there and back|ride there and back|walk there and back|one way each|both "
+        "there and back|each way|drive there and back|ride there and back|walk there and back|one way each|both "
         "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
@@ -288,11 +288,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "without plugging in|no socket|no sockets|no chance to plug in|no way to charge|"
         "no way to plug in|usb"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "sleep|sleeping|asleep|in bed|bedtime|going to bed|overnight|all night|through the night|"
+        "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
         "snoozing|going to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
-        "walk|walking|walks|hiking|hike|hikes|on foot|strolling|stroll|walking around|"
+        "on my feet|on her feet|on his feet|up and about|walk|walking|walks|hiking|hike|hikes|on foot|strolling|stroll|walking around|"
         "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
         "driving|been driving for|at the wheel|on the road|riding in the car|drive|road "
@@ -321,7 +321,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
         "taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 1,
-        "airlines figure|airline says|airline told me|airline told us|airline lists it|"
+        "airline schedule|airlines schedule|airline sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline shows|airline has|airlines has|the airline|airlines figure|airline says|airline told me|airline told us|airline lists it|"
         "airline quotes|airlines number|airline gave|per the airline|airline figure|"
         "according to the airline|airline said|airlines time|the airlines say|airline has it|"
         "airline lists|airline quoted|airline puts it at|airline has it at|from the airline|"

@@ -9,7 +9,7 @@ const struct lexicon_entry lexicon_es[] = {
         "bateria nivel|aparato|maquina|equipo|esa|ese|esta en|esto|ahi|aqui|pues|bien|"
         "mas|nueva|nuevas|extra|queda|quedan|me queda|me quedan|le queda|le quedan|"
         "nos quedan|nos queda|sigue|siguen|anda|andan|van|va|quedo|que estan|que esta|de carga|"
-        "por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el nivel|nivel de carga"),
+        "sola|solita|unica|por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el nivel|nivel de carga"),
     ROW(ITEM_AND, 0, "y|e|mas"),
     OWN(ITEM_TO, 0, "a|o|u|y hasta|hasta"),
     ROW(ITEM_BETWEEN, 0, "entre|como entre|entre los|entre el"),
@@ -178,7 +178,7 @@ const struct lexicon_entry lexicon_es[] = {
         "completa la noche|tiempo completo|precio completo|un rato|hora exacta|media vuelta|"
         "media naranja|clase media|en medio|por medio|a la una y otra vez|cuarto de hotel|"
         "cuarto de bano|nombre completo|toda la vida|una hora mas de diferencia|todos modos|"
-        "de todos modos|una sola|una pregunta|una duda|una cosa|a todos|hola a todos"),
+        "de todos modos|una pregunta|una duda|una cosa|a todos|hola a todos"),
     ROW(ITEM_USE, 0,
         "uso|usa|uso el|usa el|uso la|usamos|lo uso en|la uso en|uso en|usa en|"
         "usando|usando el|lo pongo en|me recetaron|lo uso|usandolo en|lo usa en|"

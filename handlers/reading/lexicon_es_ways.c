@@ -272,7 +272,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "puerta a puerta|de puerta a puerta|de sala a sala|incluyendo el rodaje|contando el rodaje|"
         "de puerta de embarque a puerta de embarque"),
     ROW(ITEM_GATE, 1,
-        "la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea dice|me dijo la "
+        "la aerolinea|aerolinea|la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea dice|me dijo la "
         "aerolinea|"
         "la aerolinea dijo|dijo la aerolinea|la aerolinea marca|la aerolinea me dijo|"
         "la aerolinea me dice|dato de la aerolinea|aerolinea pone|me dice la aerolinea"),

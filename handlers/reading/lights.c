@@ -39,13 +39,13 @@ lights_at(const struct items *items, size_t at, struct state *state)
     size_t next = at + 1;
     int lit, all = 0;
     bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
-                      !item_is(items, at, ITEM_AT);
+                      !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
     bool bars;
 
     if (!none &&
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
           !item_is(items, next + 1, ITEM_WORD)) &&
-        !(item_free_number(items, at) && !items->list[at].ordinal &&
+        !(item_free_number(items, at) && !items->list[at].ordinal && !items->list[at].fraction &&
           !item_is(items, at - 1, ITEM_DIM))) {
         return false;
     }

@@ -116,9 +116,10 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
 static int
 counts_hours_apart(const struct items *items, size_t at)
 {
-    int hours = at < items->count ? items->list[at].value / 1000 : 0;
+    bool article = item_is(items, at, ITEM_ARTICLE);
+    int hours = article ? 1 : at < items->count ? items->list[at].value / 1000 : 0;
 
-    if (!item_free_number(items, at) || at + 1 >= items->count ||
+    if (!(item_free_number(items, at) || article) || at + 1 >= items->count ||
         !token_among(items->tokens, items->list[at + 1].from, " hora horas hour hours ")) {
         return 0;
     }
