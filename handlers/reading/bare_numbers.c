@@ -47,6 +47,8 @@ is_of_something(const struct items *items, size_t at, bool big)
     return false;
 }
 
+static bool begins_list(const struct items *items, size_t at);
+
 static bool
 ends_here(const struct items *items, size_t at)
 {
@@ -57,6 +59,8 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
            item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
            item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
+           item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
+           item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
            item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
            items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
            item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
@@ -65,7 +69,7 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
            item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one ||
+           items->list[at].one || (at > 0 && begins_list(items, at - 1)) ||
            token_among(items->tokens, items->list[at].from,
                        " while when if but because mientras cuando si pero porque ");
 }
@@ -112,11 +116,15 @@ begins_list(const struct items *items, size_t at)
                         (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }
+    joined = joined || (items->list[at].digits && next == at + 1 && item_free_number(items, next) &&
+                        items->list[next].digits && items->list[next].value > BIG_MIN * 1000 &&
+                        items->list[at].value > BIG_MIN * 1000 &&
+                        !items->tokens->list[items->list[next].from].glued);
     if (!joined || !item_free_number(items, next) || items->list[next].one ||
         !ends_here(items, next + 1)) {
         return false;
     }
-    return items->list[next].value > BIG_MIN * 1000 ||
+    return (items->list[next].value > BIG_MIN * 1000 && items->list[next].value <= 100 * 1000) ||
            ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
             begins_list(items, next));
 }
@@ -267,6 +275,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
+          (big && (item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_ORDINAL)) &&
+           (joined || item_is(items, at - 1, ITEM_AND))) ||
           (big && ends_here(items, after) &&
            (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
             item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||

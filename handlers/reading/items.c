@@ -295,6 +295,10 @@ number_at(const struct items *items, size_t at, struct item *item)
     taken = tokens_number(tokens, at, false, &value);
     if (taken > 0) {
         make_number(item, value);
+        if (token_among(tokens, at, " twenties thirties forties fifties sixties seventies "
+                                    "eighties nineties ")) {
+            item->high += 9000; /* "in the sixties" */
+        }
     }
     return taken;
 }

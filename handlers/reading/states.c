@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "bare_numbers.h"
+#include "clocks.h"
 #include "hedges.h"
 #include "lights.h"
 
@@ -64,6 +65,43 @@ ends_way_from(const struct items *items, size_t at)
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "how long till it says a hundred" */
+static bool
+is_awaited(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < PHRASE_REACH + 2; i--) {
+        if (token_among(items->tokens, items->list[i - 1].from,
+                        " till til until hasta before antes cuando when ")) {
+            return !item_is(items, i - 1, ITEM_THEN_LEFT) &&
+                   items_find(items, i, at, ITEM_WAS) == at &&
+                   (lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER));
+        }
+        if (!item_is(items, i - 1, ITEM_LINK) && !item_is(items, i - 1, ITEM_SHOWS) &&
+            !item_is(items, i - 1, ITEM_ARTICLE) && !item_is(items, i - 1, ITEM_AT) &&
+            !item_is(items, i - 1, ITEM_NOW_IS) && !item_is(items, i - 1, ITEM_BATTERY)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "llenas hoy a las 10?", "will it be full at 5 pm" */
+static bool
+is_due_at_clock(const struct items *items, size_t after)
+{
+    size_t i = after;
+
+    while (i < after + 3 && (item_is(items, i, ITEM_DAY) || item_is(items, i, ITEM_TONIGHT) ||
+                             item_is(items, i, ITEM_AT) || item_is(items, i, ITEM_CLOCK_LEAD) ||
+                             item_is(items, i, ITEM_HEDGE) || item_is(items, i, ITEM_DAYPART))) {
+        i++;
+    }
+    return i < items->count && items->list[i].is == ITEM_CLOCK &&
+           clock_role(items, i) == CLOCK_BY;
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 static bool
 is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -77,6 +115,9 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (is_low_word(items, at)) {
         return item_text(items, at - 1, "to") ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
+    }
+    if (is_awaited(items, at) || (full && is_due_at_clock(items, after))) {
+        return true;
     }
     if (ends_way_from(items, before)) {
         return true;
@@ -300,7 +341,8 @@ is_of_no_battery(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), before = back_over_links(items, at), i;
     bool noun_behind = item_is(items, at + 1, ITEM_WORD) && !item_text(items, at + 1, "lol");
-    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD);
+    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD) &&
+                       strlen(items->tokens->list[items->list[before].from].text) > 1; /* "B is" */
 
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
