@@ -69,7 +69,8 @@ reminds(const struct items *items)
         to = sentence_end(items, at);
         for (i = at; item_is(items, at, ITEM_REMIND) && i < to; i++) {
             if (item_is_duration(items, i) &&
-                (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT))) {
+                (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT) ||
+                 (item_is(items, i + 1, ITEM_LINK) && item_is(items, i + 2, ITEM_LEFT)))) {
                 return true;
             }
         }
@@ -208,8 +209,19 @@ count_lengths(const struct items *items)
     return count;
 }
 
+static bool
+all_full(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count && told->charges[i].low == 100; i++) {
+    }
+    return told->charge_count > 0 && i == told->charge_count && told->light_count == 0 &&
+           told->count == 0;
+}
+
 static enum told_kind
-with_a_span(const struct items *items)
+with_a_span(const struct items *items, const struct told *told)
 {
     if (has_movement(items) || has_clock_pair(items) || has_distance(items) ||
         count_lengths(items) > 1) {
@@ -218,7 +230,7 @@ with_a_span(const struct items *items)
     if (speaks_of_trip(items) || (items_any(items, ITEM_GOING) && !must_last(items, true))) {
         return TOLD_TRIP;
     }
-    return is_plugged_in(items) ? TOLD_CHARGING : TOLD_HOURS_LEFT;
+    return is_plugged_in(items) && !all_full(told) ? TOLD_CHARGING : TOLD_HOURS_LEFT;
 }
 
 static bool
@@ -282,13 +294,13 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         return TOLD_BATTERY_LIFE;
     }
     if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
-        return legs_any(items) ? with_a_span(items) : TOLD_HOURS_LEFT;
+        return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;
     }
     if ((told->missing & MISSING_MINUTES) != 0 && has(items, CUE_TRIP)) {
         return TOLD_TRIP;
     }
     if (legs_any(items)) {
-        return with_a_span(items);
+        return with_a_span(items, told);
     }
     if (has(items, CUE_GENERAL)) {
         return TOLD_BATTERY_LIFE;

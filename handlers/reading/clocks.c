@@ -395,7 +395,8 @@ is_length(const struct items *items, size_t at)
     return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
             item_is(items, before - 1, ITEM_GATE)) &&
            !item_is(items, before - 1, ITEM_DEPART) &&
-           (before < at || is_one_of_flights(items, before - 1) ||
+           (before < at || item_is(items, before - 1, ITEM_GATE) ||
+            is_one_of_flights(items, before - 1) ||
             token_is(items->tokens, items->list[at].from - 1, "time"));
 }
 

@@ -205,7 +205,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back again the same way|same trip back|same drive back|same ride back|the same coming "
         "back|same for the return"),
     ROW(ITEM_HOMEWARD, 0,
-        "back|back by|back in|home|return|back home|way back|on the way back|ride home|"
+        "back|back by|back in|home|to home|return|back home|way back|on the way back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
         "unplug|went on battery|went on batteries|unplugged|on battery|on "

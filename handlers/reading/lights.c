@@ -1,7 +1,7 @@
 /* Gauge lights: see lights.h. */
 #include "lights.h"
 
-enum { LIGHTS_MAX = 10 };
+enum { LIGHTS_MAX = 10, GAUGE_LIGHTS = 4 };
 
 static size_t
 over_all_lights(const struct items *items, size_t at, int *all)
@@ -33,6 +33,12 @@ dim_half_at(const struct items *items, size_t at)
                : 0;
 }
 
+static size_t
+over_article(const struct items *items, size_t at)
+{
+    return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
+}
+
 bool
 lights_at(const struct items *items, size_t at, struct state *state)
 {
@@ -42,6 +48,11 @@ lights_at(const struct items *items, size_t at, struct state *state)
                       !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
     bool bars;
 
+    if (item_is(items, at, ITEM_ALL) && item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
+        *state = (struct state){.is_lights = true, .lights = GAUGE_LIGHTS, .from = at};
+        state->count = over_article(items, at + 1) + 1 - at;
+        return true;
+    }
     if (!none &&
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
           !item_is(items, next + 1, ITEM_WORD)) &&

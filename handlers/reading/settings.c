@@ -187,6 +187,93 @@ is_before_setting(const struct items *items, size_t at)
             items->list[next + 1].is == ITEM_PAUSE);
 }
 
+/* Half steps up to ten, of which nothing else is counted. */
+static bool
+may_be_setting(const struct items *items, size_t at)
+{
+    const struct item *item = at < items->count ? &items->list[at] : NULL;
+
+    return item_free_number(items, at) && item->value > 0 && item->value <= TENTHS_MAX * 100 &&
+           item->value % 500 == 0 && item->value == item->high && !item->negative &&
+           !item->ordinal && !item->times && !item->fraction &&
+           !counts_something(items, at + 1, false);
+}
+
+static size_t
+over_turning(const struct items *items, size_t at)
+{
+    while (item_is(items, at, ITEM_TO) || item_text(items, at, "al") ||
+           item_text(items, at, "back") || item_text(items, at, "up") ||
+           item_text(items, at, "down") || item_text(items, at, "a") ||
+           item_is(items, at, ITEM_LINK)) {
+        at++;
+    }
+    return at;
+}
+
+/* "from 2 to 3", "del 3 al 2": where it leads to; items->count if it is none. */
+static size_t
+changed_to(const struct items *items, size_t at)
+{
+    size_t to = over_turning(items, at + 1);
+
+    bool from = item_is(items, at - 1, ITEM_FROM) || item_text(items, at - 1, "from") ||
+                item_text(items, at - 1, "del") || item_text(items, at - 1, "de");
+    bool way = to > at + 1 && !item_text(items, to - 1, "or") && !item_text(items, to - 1, "o") &&
+               !item_text(items, to - 1, "-");
+
+    if (to >= items->count) {
+        return items->count;
+    }
+    if (from && way && may_be_setting(items, to)) {
+        return to;
+    }
+    return items->count;
+}
+
+/* "on 2 but went to 3": what moved is the setting spoken of before. */
+static size_t
+went_to(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    if (item_value(items, at - 1, ITEM_AT) != AT_ON && !item_is(items, at - 1, ITEM_SETTING) &&
+        !item_is(items, at - 1, ITEM_MODE)) {
+        return items->count;
+    }
+    for (i = at + 1; i < to && i < at + LEAD_REACH + 4; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_LIGHT) ||
+            items->list[i].is == ITEM_AMOUNT || items->list[i].is == ITEM_CLOCK) {
+            break;
+        }
+        if (may_be_setting(items, i) && !items->list[i].one &&
+            token_among(items->tokens, items->list[i - 1].to - 1, " to a al ") &&
+            item_is(items, i - 1, ITEM_SHOWS)) {
+            return i;
+        }
+    }
+    return items->count;
+}
+
+void
+settings_changed(struct items *items)
+{
+    size_t at, to;
+
+    for (at = 1; at < items->count; at++) {
+        if (!may_be_setting(items, at)) {
+            continue;
+        }
+        to = changed_to(items, at);
+        to = to < items->count ? to : went_to(items, at);
+        if (to < items->count) {
+            items_spend(items, at, 1);
+            items->list[to].is = ITEM_AMOUNT;
+            items->list[to].unit = UNIT_FLOW;
+        }
+    }
+}
+
 /* "it is on 3, no wait, 2" */
 static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)

@@ -128,10 +128,22 @@ is_destination(const struct items *items, size_t cue)
 static bool
 trip_at_place(const struct items *items, size_t at)
 {
-    size_t next = at + 2;
+    size_t to = clause_end(items, at), next = at + 2, i;
 
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    return item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD);
+    if (item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD)) {
+        return true;
+    }
+    for (i = at + 1; i < to && i - at < CUE_REACH && !item_is_duration(items, i) && !is_then(items, i);
+         i++) {
+        int activity = item_value(items, i, ITEM_ACTIVITY);
+
+        if (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) {
+            return true; /* "4 horas en el sillon" */
+        }
+    }
+    return item_is(items, at + 1, ITEM_AT) && item_text(items, at + 1, "en") &&
+           item_text(items, at + 2, "casa");
 }
 
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */

@@ -252,6 +252,21 @@ span_is_way_out(const struct items *items, size_t at)
            item_text(items, next, "out");
 }
 
+/* "walk 20, bus 40, walk 20 min": the unit comes last. */
+static bool
+minutes_follow(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP; i++) {
+        if (item_is_duration(items, i)) {
+            return items->list[at].value >= 10 * 1000 && !items->list[i].spent &&
+                   item_is(items, at - 1, ITEM_GOING);
+        }
+    }
+    return false;
+}
+
 /* "bus 25, walk 15": minutes, once a length was told. */
 static bool
 is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
@@ -261,7 +276,8 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
     return item_free_number(items, at) && !item->one && !item->ordinal && !item->fraction &&
            !item->times && item->value % 1000 == 0 && item->value >= 5 * 1000 &&
            item->value <= 180 * 1000 &&
-           (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
+           (spans->count > 0 || minutes_follow(items, at) ||
+            (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
             (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||

@@ -58,7 +58,8 @@ is_ago(const struct items *items, size_t at)
         return true;
     }
     if (item_text(items, after, "back") &&
-        items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at) {
+        (items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at ||
+         items_find(items, clause_start(items, at), at, ITEM_WAS) < at)) {
         return true;
     }
     while (before > 0 && steps++ < REACH &&

@@ -16,7 +16,7 @@
 #include "surroundings.h"
 #include "times.h"
 
-enum { AIRLINE_REACH = 6 };
+enum { AIRLINE_REACH = 8 };
 
 bool
 told_has_charge(const struct told *told)
@@ -175,6 +175,7 @@ read_items(struct items *items, struct told *told)
     corrections_of_clocks(items);
     told->kind = asks_by_words(items);
     impossible_times(items, told);
+    settings_changed(items);
     charges = charges_read(items, told);
     if (told->kind == TOLD_CYLINDER && !items_any(items, ITEM_BATTERY)) {
         told->charge_count = 0; /* "the D is full": no battery */
