@@ -67,7 +67,7 @@ reminds(const struct items *items)
 
     for (at = 0; at < items->count; at++) {
         to = sentence_end(items, at);
-        for (i = at; item_is(items, at, ITEM_REMIND) && i < to; i++) {
+        for (i = sentence_start(items, at); item_is(items, at, ITEM_REMIND) && i < to; i++) {
             if (item_is_duration(items, i) &&
                 (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT) ||
                  (item_is(items, i + 1, ITEM_LINK) && item_is(items, i + 2, ITEM_LEFT)))) {

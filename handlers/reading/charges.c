@@ -94,6 +94,34 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
 }
 
+/* "it says 75", "now its 60": a charge of a battery that is not named. */
+static bool
+is_of_it(const struct items *items, const struct group *group)
+{
+    size_t before = back_over_links(items, group->state.from);
+
+    while (before < items->count &&
+           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
+        before = back_over_links(items, before);
+    }
+    return !group->named && group->times == 1 && !group->state.adjacent &&
+           !group->state.is_lights &&
+           (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
+            token_among(items->tokens, items->list[group->state.from].from - 1, " its is it "));
+}
+
+/* Told again of the same one, which no other was told since: the last telling holds. */
+static bool
+replaces_last(const struct items *items, struct groups *groups, const struct group *group)
+{
+    if (groups->count == 0 || !is_of_it(items, group) ||
+        !is_of_it(items, &groups->list[groups->count - 1])) {
+        return false;
+    }
+    groups->list[groups->count - 1] = *group;
+    return true;
+}
+
 static void
 add_group(struct groups *groups, const struct group *group)
 {
@@ -250,7 +278,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
             told->count += group.times > 1                        ? group.times
                            : items_any(items, ITEM_BATTERY) ? 1
                                                                   : 0;
-        } else {
+        } else if (listed || !replaces_last(items, groups, &group)) {
             add_group(groups, &group);
         }
         at += group.state.count;

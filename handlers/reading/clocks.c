@@ -190,6 +190,12 @@ tells_charge(const struct items *items, size_t at)
            (item_free_number(items, at) && items->list[at].value > 12 * 1000);
 }
 
+static size_t
+back_over_battery(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_BATTERY) ? at - 1 : at;
+}
+
 /* "at 6" is a clock time where someone leaves, arrives, unplugs or wants to be told. */
 static bool
 at_some_hour(const struct items *items, size_t at)
@@ -218,6 +224,10 @@ at_some_hour(const struct items *items, size_t at)
     from = clause_start(items, at);
     if (items_find(items, from, at, ITEM_WAS) < at && tells_charge(items, at - 2)) {
         return true; /* "had 100 at 9" */
+    }
+    if (item_is(items, back_over_battery(items, at - 2), ITEM_FULL) &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return item_value(items, at - 1, ITEM_AT) == AT_AT; /* "I need it full at 7" */
     }
     from = at > from + 5 ? at - 5 : from;
     for (i = from; i < at; i++) {

@@ -43,7 +43,7 @@ const char *const cues_en[CUE_COUNT] = {
         "on the charger|to fill|fill up|til 80|till 80|until 80|up to 80|til 100|till 100|"
         "until 100|til 90|to 90|will they charge|will it charge|does it charge|when will * full|"
         "want * full|want it full|want them full|are all charged|all are charged|all charged by|"
-        "charge overnight|charges|be done charging|to get * full|how full will|how full would|how full can|how full by|how full should|be at 100|be at 80|"
+        "charge overnight|charges|be done charging|to get * full|how full will|how full would|how full can|how full by|how full should|how full when|be at 100|be at 80|"
         "have after|charge 5|charge 6|charge back|full charge by|full charge before|"
         "when done|they be done|it be done|they done|be finished|finish|done charging|percent by|"
         "% by|ready by|all ready|they ready|be all set|charge time|charge to|i plug "

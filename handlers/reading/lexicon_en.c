@@ -72,9 +72,9 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_MINUS, 0, "minus|negative"),
     /* ---- batteries and how full they are -------------------------------------------------- */
     ROW(ITEM_BATTERY, 1,
-        "battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
+        "brick|power brick|cartridge|battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
         "cell pack|batery pack|batterys"),
-    ROW(ITEM_BATTERY, 2, "batteries|batts|bats|baterys|packs|battery packs|batterries"),
+    ROW(ITEM_BATTERY, 2, "bricks|power bricks|cartridges|batteries|batts|bats|baterys|packs|battery packs|batterries"),
     ROW(ITEM_OTHER, 0,
         "mains|other|other one|the other|the other one|another|another one|spare|the spare|spare "
         "one|"

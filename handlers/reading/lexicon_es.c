@@ -192,6 +192,7 @@ const struct lexicon_entry lexicon_es[] = {
         "hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
         "horas completas|hs"),
     ROW(ITEM_UNIT, UNIT_DAY, "dia|dias"),
+    OWN(ITEM_UNIT, UNIT_MINUTE, "m"),
     ROW(ITEM_UNIT, UNIT_PSI, "libras de presion|libras por pulgada"),
     ROW(ITEM_UNIT, UNIT_BAR, "bar|bares"),
     ROW(ITEM_UNIT, UNIT_FLOW,

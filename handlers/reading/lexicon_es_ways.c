@@ -180,7 +180,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de regreso|de vuelta|regreso|vuelta|al regreso|de vuelta a casa|"
         "de regreso a casa|a casa|para regresar|la vuelta|el regreso|volver"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con pila|"
+        "desenchufar|desconectar|desenchufarlo|desenchufarla|desconectarlo|desconectarla|desconectados|desenchufados|desenchufadas|pura bateria|la pura bateria|con la pura bateria|pura pila|con pura pila|con la pila|quite de la pared|la quite de la pared|lo quite de la pared|quite del enchufe|lo quite del enchufe|la quite del enchufe|saque del enchufe|quite del cargador|la quite del cargador|lo quite del cargador|desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con pila|"
         "desconecte|desconectamos|lo desconecte|la desconecte|con la bateria|usando la bateria|"
         "a pura bateria|a bateria|con pura bateria|desconectado desde|lo desenchufe|la desenchufe|"
         "desenchufe|en baterias|con baterias|fuera del enchufe|desenchufamos|llevo en bateria|"

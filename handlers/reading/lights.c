@@ -60,6 +60,11 @@ lights_at(const struct items *items, size_t at, struct state *state)
           !item_is(items, at - 1, ITEM_DIM))) {
         return false;
     }
+    if (!none && item_text(items, at, "una") && item_text(items, at + 1, "de") &&
+        item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
+        items_any(items, ITEM_OTHER)) {
+        return false; /* "una de 4 luces y otra de 2 luces": batteries */
+    }
     lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;
     if (!none) {
         next = over_all_lights(items, next, &all);

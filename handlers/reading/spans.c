@@ -89,7 +89,7 @@ ends_way(const struct items *items, size_t at)
 
 /* Two clock times, the first a start and the second an end. */
 static bool
-way_by_clock(const struct items *items, size_t *from, size_t *to)
+way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
 {
     enum clock_role role;
 
@@ -105,6 +105,10 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
         *from = *to;
         *to = end;
         return true;
+    }
+    if (flies && next_clock(items, *to + 1) == items->count && role != CLOCK_NOW &&
+        role != CLOCK_BY && clock_role(items, *to) != CLOCK_NOW) {
+        return true; /* a flight is told by its two times */
     }
     return (role == CLOCK_DEPART || role == CLOCK_THEN ||
             ((role == CLOCK_OF_NOTHING || role == CLOCK_EVENT) &&
@@ -199,7 +203,7 @@ read_clock_way(struct items *items, struct told *told, struct spans *spans)
     size_t from, to;
     int minutes, zone;
 
-    if (!way_by_clock(items, &from, &to)) {
+    if (!way_by_clock(items, told->kind == TOLD_FLIGHT, &from, &to)) {
         return;
     }
     zone = told->kind == TOLD_FLIGHT ? zone_minutes(items) : 0;
@@ -373,5 +377,5 @@ legs_any(const struct items *items)
             return true;
         }
     }
-    return way_by_clock(items, &from, &to);
+    return way_by_clock(items, false, &from, &to);
 }

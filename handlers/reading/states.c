@@ -69,9 +69,12 @@ ends_way_from(const struct items *items, size_t at)
 static bool
 is_awaited(const struct items *items, size_t at)
 {
-    size_t from = clause_start(items, at), i;
+    size_t from = clause_start(items, at), i = back_over_links(items, at);
 
-    for (i = at; i > from && at - i < PHRASE_REACH + 2; i--) {
+    if (!item_is(items, i, ITEM_SHOWS)) {
+        return false;
+    }
+    for (; i > from && at - i < PHRASE_REACH + 2; i--) {
         if (token_among(items->tokens, items->list[i - 1].from,
                         " till til until hasta before antes cuando when ")) {
             return !item_is(items, i - 1, ITEM_THEN_LEFT) &&
@@ -102,6 +105,57 @@ is_due_at_clock(const struct items *items, size_t after)
            clock_role(items, i) == CLOCK_BY;
 }
 
+/* "2 full", "the other is full", "full ones": some batteries are said to be so already. */
+static bool
+has_own_subject(const struct items *items, size_t at)
+{
+    size_t before = back_over_links(items, at), last = items->list[at].to - 1;
+
+    while (before < items->count &&
+           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_SHOWS) ||
+            item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HEDGE))) {
+        if (item_is(items, before, ITEM_BATTERY) && item_value(items, before, ITEM_BATTERY) == 1) {
+            return true;
+        }
+        before = back_over_links(items, before);
+    }
+    return before < items->count
+               ? items->list[before].is == ITEM_NUMBER || item_is(items, before, ITEM_OTHER) ||
+                     item_is(items, before, ITEM_ORDINAL) || item_is(items, before, ITEM_HAVE) ||
+                     item_is(items, at - 1, ITEM_ARTICLE) || items->list[before].is == ITEM_AMOUNT ||
+                     token_among(items->tokens, last, " one ones fulls ") ||
+                     item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at - 1, "la")
+               : item_is(items, at - 1, ITEM_ARTICLE) || item_is(items, at + 1, ITEM_BATTERY) ||
+                     token_among(items->tokens, last, " one ones fulls ");
+}
+
+/* A wall, a car or a plug is spoken of. */
+static bool
+is_fed(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int power = item_value(items, at, ITEM_POWER);
+
+        if (power == POWER_WORD_WALL || power == POWER_WORD_CAR || power == POWER_WORD_PLUG) {
+            return !lexicon_cue(items->tokens, CUE_TRIP);
+        }
+    }
+    return false;
+}
+
+/* When charging is asked about, "full" without batteries of its own is what it should become. */
+static bool
+is_what_charging_is_for(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return item_is(items, at, ITEM_FULL) && (lexicon_cue(items->tokens, CUE_CHARGING) || is_fed(items)) &&
+           !lexicon_cue(items->tokens, CUE_FLIGHT) && !has_own_subject(items, at) &&
+           items_find(items, from, at, ITEM_WAS) == at;
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 static bool
 is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -116,7 +170,8 @@ is_goal(const struct items *items, size_t at, size_t after, bool full)
         return item_text(items, at - 1, "to") ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
     }
-    if (is_awaited(items, at) || (full && is_due_at_clock(items, after))) {
+    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
+        is_what_charging_is_for(items, at)) {
         return true;
     }
     if (ends_way_from(items, before)) {
