@@ -75,6 +75,7 @@ add_part(struct items *items, size_t at)
         return;
     }
     items->list[at].value += value;
+    items->list[at].one = false;
     items->list[at].high = items->list[at].value;
     items_replace(items, at, part + 1 - at, items->list[at]);
 }
@@ -88,6 +89,7 @@ add_point(struct items *items, size_t at)
     if (item_free_number(items, at) && point && item_free_number(items, at + 2) &&
         items->list[at + 2].value < 10 * 1000 && items->list[at].value < 100 * 1000) {
         items->list[at].value += items->list[at + 2].value / 10;
+        items->list[at].one = false;
         items->list[at].high = items->list[at].value;
         items_replace(items, at, 3, items->list[at]);
     }

@@ -71,7 +71,8 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
            items->list[at].one || (at > 0 && begins_list(items, at - 1)) ||
            token_among(items->tokens, items->list[at].from,
-                       " while when if but because mientras cuando si pero porque ");
+                       " while when if but because how what will can mientras cuando si pero porque "
+                       "cuanto cuantas hasta alcanza ");
 }
 
 /* A battery is spoken of earlier in the clause, and no other number or charge since. */

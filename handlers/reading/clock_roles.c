@@ -35,6 +35,16 @@ was_plugged_in(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_POWER) < at;
 }
 
+/* "make it til supper at 6 pm" */
+static bool
+leads_up_to(const struct items *items, size_t at)
+{
+    while (at > 0 && item_is(items, at - 1, ITEM_LINK)) {
+        at--;
+    }
+    return item_is(items, at - 1, ITEM_UNTIL);
+}
+
 /* "will it be full at 5 pm", "llenas a las 6?", but no "was full at 9". */
 static bool
 is_wished_for(const struct items *items, size_t at)
@@ -74,6 +84,9 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_BY;
         }
         role = role_of(items, i - 1);
+        if (role == CLOCK_EVENT && leads_up_to(items, i - 1)) {
+            return CLOCK_UNTIL;
+        }
         if (role == CLOCK_UNTIL && was_plugged_in(items, i - 1)) {
             return CLOCK_THEN;
         }

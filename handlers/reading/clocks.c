@@ -79,6 +79,7 @@ part_first(struct items *items, size_t at)
         (item_text(items, at + 1, "of") && !item_is(items, at, ITEM_QUARTER)) ||
         !is_hour(items, at + 2) || items->list[at + 2].value > 12 * 1000 ||
         items->list[at + 2].value % 1000 != 0 || item_is(items, at + 3, ITEM_UNIT) ||
+        (before && (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN))) ||
         item_is(items, at + 3, ITEM_BATTERY)) {
         return false;
     }
@@ -420,6 +421,25 @@ make_length(struct items *items, size_t at)
     items_replace(items, at, count, length);
 }
 
+/* "from 6 to 9 pm", "6-9 pm": the first is of the same half of the day, or the one before it. */
+static void
+first_of_two(struct items *items, size_t at)
+{
+    const struct item *last = at + 2 < items->count ? &items->list[at + 2] : NULL;
+    int minutes;
+
+    if (last == NULL || last->is != ITEM_CLOCK || !last->ampm || !is_hour(items, at) ||
+        items->list[at].value > 12 * 1000 || !item_is(items, at + 1, ITEM_TO) ||
+        !(item_is(items, at - 1, ITEM_BETWEEN) || item_is(items, at - 1, ITEM_FROM) ||
+          item_text(items, at + 1, "-"))) {
+        return;
+    }
+    minutes = items->list[at].value * 60 / 1000 % NOON_MINUTES;
+    minutes += last->value >= NOON_MINUTES && minutes < last->value - NOON_MINUTES ? NOON_MINUTES : 0;
+    make_clock(items, at, 1, minutes);
+    items->list[at].ampm = true;
+}
+
 void
 clocks_make(struct items *items)
 {
@@ -442,5 +462,8 @@ clocks_make(struct items *items)
         if (items->list[at].is == ITEM_CLOCK) {
             clock_complete(items, at);
         }
+    }
+    for (at = 0; at < items->count; at++) {
+        first_of_two(items, at);
     }
 }

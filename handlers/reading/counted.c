@@ -76,7 +76,8 @@ counts_unnamed(const struct items *items, size_t at)
 {
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
-    bool led = (item_is(items, at - 1, ITEM_LINK) &&
+    bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
+               (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
                  item_text(items, at - 1, "the") || item_text(items, at - 1, "mis"))) ||
                item_is(items, at - 1, ITEM_ALL) ||
@@ -90,7 +91,8 @@ counts_unnamed(const struct items *items, size_t at)
            (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
-            item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER));
+            item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER) ||
+            token_among(items->tokens, items->list[next].from, " but pero total in en "));
 }
 
 static bool

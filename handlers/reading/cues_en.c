@@ -3,7 +3,7 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "remind me|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
+        "remind me|remind my|remind him|remind her|remind the|remind both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
         "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
         "when|text me at|text me before|text me if|buzz me|"

@@ -22,7 +22,7 @@ const char *const cues_es[CUE_COUNT] = {
         "estar listas|estar lista|este llena|esten llenas|estar llena|estar llenas|"
         "estar cargada|estar cargadas|listas para|lista para|llenarse|que se llene|"
         "que se llenen|se llena|se llenan|quede llena|queden llenas|la bateria cargada|"
-        "baterias cargadas|a 100|al 100 si|hasta el 100|hasta 100|terminan de cargar|"
+        "baterias cargadas|de * a 100|del * a 100|al 100 si|hasta el 100|hasta 100|terminan de cargar|"
         "termina de cargar|hasta el 80|hasta 80|al 80 cuanto|llenarla|llenarlas|llenar|"
         "este cargada|esten cargadas|quede cargada|queden cargadas|cargadas por completo para|"
         "estara cargada|estaran cargadas|estara llena|estaran llenas|tiempo de carga|"

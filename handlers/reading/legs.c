@@ -66,6 +66,10 @@ repeat_flights(const struct items *items, struct spans *spans)
     struct span flight, wait;
 
     for (i = 1; i < items->count; i++) {
+        if (item_is_duration(items, i) && items->list[i - 1].is == ITEM_NUMBER &&
+            token_among(items->tokens, items->list[i].to, " flights vuelos flites ")) {
+            break; /* "two 3 hour flights" */
+        }
         if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
             items->list[i - 1].is == ITEM_NUMBER) {
             break;

@@ -10,7 +10,7 @@ const struct lexicon_entry lexicon_en[] = {
         "there|here|me|us|him|then|also|well|really|so|maybe its|charge|"
         "reading|theres|there is|there are|machine|unit|percentage|"
         "gauge|screen|display|fully|all the way|"
-        "more|new|extra|good|little|big|large|small|older|old|other two|"
+        "more|new|extra|good|little|big|large|small|older|old|uh|um|umm|er|hmm|"
         "remaining charge|to be|lithium|charged|mid|upper|standard|regular|same|"
         "rented|rental|=|total|in total|altogether|up"),
     ROW(ITEM_AND, 0, "and|&|+|plus|n|an then|and then"),
@@ -244,7 +244,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_UNIT, UNIT_MILE, "mile|miles"),
     OWN(ITEM_UNIT, UNIT_MILE, "mi"),
     ROW(ITEM_UNIT, UNIT_KM, "km|kms|kilometers|kilometres|kilometer"),
-    ROW(ITEM_UNIT, UNIT_MPH, "mph|miles an hour|miles per hour|mi an hour|miles / hour|mi / h"),
+    ROW(ITEM_UNIT, UNIT_MPH, "mph|mile an hour|mile per hour|miles an hour|miles per hour|mi an hour|miles / hour|mi / h"),
     ROW(ITEM_UNIT, UNIT_PER_HOUR, "per hour"),
     ROW(ITEM_UNIT, UNIT_KMH,
         "kmh|kph|km / h|km an hour|km per hour|kilometers an hour|"

@@ -39,7 +39,7 @@ const struct lexicon_entry lexicon_es[] = {
         "cargar al|cargar hasta|llenar|llenarse|para que llegue a|estar al|este al|esten al"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
+        "a medias|media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
         "por la mitad|a media carga|medias|a medio|media llena|medio llena|"
         "mitad de carga|a media|media cargada|a medio cargar|a media carga|la mitad de carga"),
     ROW(ITEM_QUARTER, 0,

@@ -281,8 +281,12 @@ settings_changed(struct items *items)
 static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)
 {
-    return told->has_setting && corrections_lead(items, at) && items->list[at].value <= 10 * 1000 &&
-           !items->list[at].one;
+    bool now = (item_is(items, at - 1, ITEM_NOW) || item_is(items, at - 1, ITEM_NOW_IS)) &&
+               items_find(items, sentence_start(items, at), at, ITEM_WAS) < at &&
+               at + 1 == clause_end(items, at); /* "was at 3, now 2" */
+
+    return told->has_setting && (now || corrections_lead(items, at)) &&
+           items->list[at].value <= 10 * 1000 && !items->list[at].one;
 }
 
 static bool

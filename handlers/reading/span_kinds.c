@@ -67,6 +67,16 @@ cue_ahead(const struct items *items, size_t at)
     return 0;
 }
 
+/* "to the clinic" */
+static bool
+leads_to(const struct items *items, size_t cue)
+{
+    size_t before = items->list[cue].from;
+
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+}
+
 /* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
 static size_t
 cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
@@ -77,8 +87,9 @@ cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
         return items->count;
     }
     for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (is_cue(items, i - 1)) {
-            return i - 1;
+        if (is_cue(items, i - 1) &&
+            !(item_value(items, i - 1, ITEM_GOING) == LEG_WAIT && leads_to(items, i - 1))) {
+            return i - 1; /* "the bus to the mall, 35 minutes" */
         }
     }
     return items->count;
@@ -96,16 +107,6 @@ set_kind(struct span *span, const struct items *items, size_t cue)
     for (i = items->list[cue].from; i < items->list[cue].to; i++) {
         span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
     }
-}
-
-/* "to the clinic" */
-static bool
-leads_to(const struct items *items, size_t cue)
-{
-    size_t before = items->list[cue].from;
-
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
 }
 
 /* "to the casino 45 min by bus" */
@@ -273,6 +274,21 @@ find_kind_before(const struct items *items, struct span *span, size_t taken_from
     return false;
 }
 
+/* "35 min by bus, shop for two hours": another thing than before, whatever it is. */
+static bool
+does_something(const struct items *items, size_t last, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = from > last ? from : last + 1; i < at; i++) {
+        if (items->list[i].is == ITEM_WORD && items->list[i].meaning_count == 0 &&
+            (item_text(items, at - 1, "for") || item_text(items, at + 1, "at"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -299,6 +315,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->has_kind = true;
         } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
             taken_from = span->at;
+        } else if (!span->has_kind && i > 0 && told->kind == TOLD_TRIP &&
+                   does_something(items, spans->list[i - 1].at, span->at)) {
+            span->kind = LEG_WAIT;
+            span->has_kind = true;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
                    !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
             bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");

@@ -311,6 +311,7 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
+            (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
 }

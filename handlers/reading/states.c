@@ -111,6 +111,11 @@ has_own_subject(const struct items *items, size_t at)
 {
     size_t before = back_over_links(items, at), last = items->list[at].to - 1;
 
+    if (item_is(items, at + 1, ITEM_AT) &&
+        (item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL) ||
+         (at + 2 < items->count && items->list[at + 2].one))) {
+        return true; /* "full on the other" */
+    }
     while (before < items->count &&
            (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_SHOWS) ||
             item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HEDGE))) {
@@ -364,7 +369,8 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         state->count = 3;
         return true;
     }
-    if (part == 0 || is_part_of_other(items, at, after) || is_third_battery(items, at) ||
+    if (part == 0 || (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
+        is_part_of_other(items, at, after) || is_third_battery(items, at) ||
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {
         return false;

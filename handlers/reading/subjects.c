@@ -52,6 +52,21 @@ others_at(struct items *items, size_t at)
     return items->list[at - 1].value / 1000;
 }
 
+/* "two spares both full", "3 batteries, all full": counted right before. */
+static void
+take_count_before(struct items *items, size_t at, struct group *group)
+{
+    while (at > 0 && (item_is(items, at - 1, ITEM_LINK) || item_is(items, at - 1, ITEM_BATTERY) ||
+                      item_is(items, at - 1, ITEM_OTHER))) {
+        at--;
+    }
+    if (at > 0 && is_count(items, at - 1) && items->list[at - 1].value > 1000 &&
+        !is_label(items, at - 1) && !is_setting_number(items, at - 1)) {
+        group->times = items->list[at - 1].value / 1000;
+        items_spend(items, at - 1, 1);
+    }
+}
+
 void
 subject_before(struct items *items, size_t at, struct group *group)
 {
@@ -94,6 +109,7 @@ subject_before(struct items *items, size_t at, struct group *group)
             item_is(items, here, ITEM_EACH)) {
             group->times = item_is(items, here, ITEM_BOTH) ? 2 : ALL_OF_THEM;
             group->named = true;
+            take_count_before(items, here, group);
             return;
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {

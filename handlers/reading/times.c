@@ -156,7 +156,8 @@ clock_of_then(const struct items *items, size_t now)
         }
         role = clock_role(items, at);
         if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
-            role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
+            (role == CLOCK_EVENT && items_any(items, ITEM_WAS)) || role == CLOCK_DEPART ||
+            role == CLOCK_ARRIVE) {
             then = other < items->count ? items->count : at;
             other = at;
         }
