@@ -3,7 +3,7 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "remind me|remind my|remind him|remind her|remind the|remind both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
+        "could you text|can you text|please text|pls text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring me|call me at|call me when|remind me|remind my|remind him|remind her|remind the|remind both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
         "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
         "when|text me at|text me before|text me if|buzz me|"
@@ -70,12 +70,13 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_ON_PLANE] = "on the plane|on a plane|on the flight|im flying|in flight|mid flight|"
                      "up in the air|on board|in my seat|on plane|in the plane",
     [CUE_TRIP] =
+        "heading over|heading to|headed to|headed over|on my way|on our way|off to|going over|going out|"
         "trip|drive|driving|road trip|outing|hike|hiking|ride|walk to|day out|errands|excursion|"
         "be out|out and about|on the road|get us the|get me the|make the drive|make the trip|"
         "tour|ferry|go to|going to|gone for|be gone|bus|train|shuttle|picnic|there and back|"
         "travel|traveling|get to|get there|day trip|the way to|cruise|zoo|shopping|visit",
     [CUE_GENERAL] =
-        "typically|usually|generally|normally|in general|on average|as a rule|average|"
+        "whats normal|what is normal|normal for|normal run|normal life|typically|usually|generally|normally|in general|on average|as a rule|average|"
         "supposed to last|supposed to do|supposed to run|supposed to go|sposed to last|"
         "sposed to do|expect|battery life|typical|usual|in theory|generally speaking|rule of thumb|"
         "per battery|each battery last|runtime|run time",

@@ -114,7 +114,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
-        "remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn me|"
+        "shout|yell|beep me|ring me|text my|text him|text her|can you text|could you text|please text|remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn me|"
         "warning|tell me|tell me when|let me know|let me know when|message me|nudge me|wake me|"
         "notify me|heads up|set a reminder|send me a text|shoot me a text|send me a message|"
         "give me a heads up|holler|drop me a text|give me a shout|send a reminder|can you remind|"

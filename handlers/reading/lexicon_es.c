@@ -22,7 +22,8 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_AT, AT_ON, "en"),
     ROW(ITEM_AT, AT_AT, "al"),
     OWN(ITEM_AT, AT_AT, "a|a la|a un"),
-    OWN(ITEM_AT, AT_IN, "en la|en mi|con el|con la"),
+    OWN(ITEM_AT, AT_IN, "en la|en mi|con la"),
+    OWN(ITEM_AT, AT_ON, "con el"),
     ROW(ITEM_HAVE, 0,
         "tengo|tiene|tenemos|tenia|traigo|trae|traemos|traen|llevo|llevamos|lleva|con|cuento con|"
         "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|conte|tengo solo|"

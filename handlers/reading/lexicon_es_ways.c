@@ -135,7 +135,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),
     ROW(ITEM_GOING, LEG_WAIT,
-        "espero|esperamos|esperare|aguardo|sentada|sentado|me "
+        "parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|aguardo|sentada|sentado|me "
         "quedo|espera|esperar|esperando|escala|escalas|escalas de|esperas|conexiones|conexion|en "
         "la "
         "sala|sala de espera|en la clinica|"
@@ -269,7 +269,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "tanque portatil|garrafa"),
     ROW(ITEM_SIZE, 0, "tamano|tipo|talla|medida"),
     ROW(ITEM_GATE, 0,
-        "puerta a puerta|de puerta a puerta|de sala a sala|incluyendo el rodaje|contando el rodaje|"
+        "de puerta de embarque a puerta de llegada|de la puerta de embarque a la puerta de llegada|de puerta de salida a puerta de llegada|puerta a puerta|de puerta a puerta|de sala a sala|incluyendo el rodaje|contando el rodaje|"
         "de puerta de embarque a puerta de embarque"),
     ROW(ITEM_GATE, 1,
         "la aerolinea|aerolinea|la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea dice|me dijo la "

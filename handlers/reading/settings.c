@@ -239,6 +239,7 @@ static size_t
 went_to(const struct items *items, size_t at)
 {
     size_t to = sentence_end(items, at), i;
+    bool but = false;
 
     if (item_value(items, at - 1, ITEM_AT) != AT_ON && !item_is(items, at - 1, ITEM_SETTING) &&
         !item_is(items, at - 1, ITEM_MODE)) {
@@ -249,9 +250,11 @@ went_to(const struct items *items, size_t at)
             items->list[i].is == ITEM_AMOUNT || items->list[i].is == ITEM_CLOCK) {
             break;
         }
+        but = but || item_text(items, i, "but") || item_text(items, i, "pero") ||
+              item_is(items, i, ITEM_NOW);
         if (may_be_setting(items, i) && !items->list[i].one &&
             token_among(items->tokens, items->list[i - 1].to - 1, " to a al ") &&
-            item_is(items, i - 1, ITEM_SHOWS)) {
+            (but || item_is(items, i - 1, ITEM_SHOWS))) {
             return i;
         }
     }
@@ -305,7 +308,7 @@ is_setting(const struct items *items, size_t at, const struct told *told)
     led = is_led(items, at, &strong);
     if (item->one && item_value(items, at - 1, ITEM_AT) == AT_ON && at + 1 == clause_end(items, at) &&
         token_among(items->tokens, items->list[at - 1].from - 1,
-                    " im its hes shes is running set it he she estoy esta ando anda voy ")) {
+                    " , im its hes shes is running set it he she estoy esta ando anda voy ")) {
         return true; /* "im on one" */
     }
     if (item->one && (!strong || item_is(items, at + 1, ITEM_AT) ||

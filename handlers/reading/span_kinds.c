@@ -143,8 +143,9 @@ trip_at_place(const struct items *items, size_t at)
             return true; /* "4 horas en el sillon" */
         }
     }
-    return item_is(items, at + 1, ITEM_AT) && item_text(items, at + 1, "en") &&
-           item_text(items, at + 2, "casa");
+    return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||
+           (item_is(items, at + 1, ITEM_WORD) && item_is(items, at + 2, ITEM_AT) &&
+            item_value(items, at + 2, ITEM_AT) != AT_ON); /* "30 min parked at the view" */
 }
 
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */

@@ -1,10 +1,12 @@
 #include "spans.h"
 
 #include "amounts.h"
+#include "charges.h"
 #include "clocks.h"
 #include "legs.h"
 
-enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000 };
+/* No flight is longer. */
+enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000, FLIGHT_MAX = 19 * 60 };
 
 static void
 add_span(struct spans *spans, size_t at, int minutes)
@@ -208,6 +210,14 @@ read_clock_way(struct items *items, struct told *told, struct spans *spans)
     }
     zone = told->kind == TOLD_FLIGHT ? zone_minutes(items) : 0;
     minutes = minutes_between(&items->list[from], &items->list[to]) + zone;
+    if (told->kind == TOLD_FLIGHT && minutes > FLIGHT_MAX) {
+        told->impossible = true; /* it lands before it has left */
+        told->impossible_what = items_words(items, from, to > from ? to + 1 - from : 1);
+        told->missing |= MISSING_FLIGHT_MINUTES;
+        items_spend(items, from, 1);
+        items_spend(items, to, 1);
+        return;
+    }
     if (minutes <= 0) {
         return;
     }

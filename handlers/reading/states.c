@@ -248,7 +248,8 @@ tells_of_now(const struct items *items, size_t from)
                            item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
              next++) {
         }
-        if (item_in(items, next, UNIT_PERCENT) || item_in(items, i - 1, UNIT_PERCENT) ||
+        if (item_in(items, next, UNIT_PERCENT) ||
+            (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
             (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
             (i > from && item_free_number(items, i - 1) &&
              items->list[i - 1].value > BIG_MIN * 1000)) {
@@ -356,6 +357,16 @@ is_third_battery(const struct items *items, size_t at)
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }
 
+/* "el cuarto donde carga" */
+static bool
+is_room(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return item_text(items, at, "cuarto") && first > 0 &&
+           token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ");
+}
+
 static bool
 fraction_at(const struct items *items, size_t at, struct state *state)
 {
@@ -369,7 +380,7 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         state->count = 3;
         return true;
     }
-    if (part == 0 || (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
+    if (part == 0 || is_room(items, at) || (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
         is_part_of_other(items, at, after) || is_third_battery(items, at) ||
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {

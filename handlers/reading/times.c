@@ -257,12 +257,30 @@ charges_off_wall(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
 }
 
+static bool
+has_power_word(const struct items *items, enum power_word word)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_POWER) == (int)word) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 power_read(const struct items *items, struct told *told)
 {
     bool charging = told->kind == TOLD_CHARGING;
     size_t at;
 
+    if (told->kind == TOLD_TRIP && told->since_min > 0) {
+        told->on_power = has_power_word(items, POWER_WORD_BATTERY) ? POWER_SOURCE_BATTERY
+                                                                   : POWER_SOURCE_NONE;
+        return;
+    }
     if (!charging && told->kind != TOLD_HOURS_LEFT && told->kind != TOLD_BATTERY_LIFE &&
         told->kind != TOLD_WATCH) {
         return;
