@@ -80,6 +80,33 @@ add_part(struct items *items, size_t at)
     items_replace(items, at, part + 1 - at, items->list[at]);
 }
 
+/* "seven eighths" */
+static void
+add_fraction(struct items *items, size_t at)
+{
+    static const struct {
+        const char *names;
+        int parts;
+    } kinds[] = {{" thirds tercios ", 3}, {" fourths quarters cuartos ", 4}, {" fifths quintos ", 5},
+                 {" sixths sextos ", 6},  {" eighths octavos ", 8},          {" tenths decimos ", 10}};
+    size_t token = items->list[at].to, i;
+
+    if (!item_free_number(items, at) || at + 1 >= items->count ||
+        items->list[at + 1].to != token + 1 || item_is(items, at + 2, ITEM_UNIT)) {
+        return;
+    }
+    for (i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
+        if (token_among(items->tokens, token, kinds[i].names) &&
+            items->list[at].value < kinds[i].parts * 1000) {
+            items->list[at].value /= kinds[i].parts;
+            items->list[at].high = items->list[at].value;
+            items->list[at].fraction = true;
+            items_replace(items, at, 2, items->list[at]);
+            return;
+        }
+    }
+}
+
 /* "two point five" */
 static void
 add_point(struct items *items, size_t at)
@@ -286,6 +313,15 @@ is_another(const struct items *items, size_t at)
            item_value(items, at + 1, ITEM_UNIT) == UNIT_HOUR;
 }
 
+/* "pulse 2 hours?": what is asked, and the number is the mode's. */
+static bool
+is_of_mode(const struct items *items, size_t at, size_t unit)
+{
+    return (item_is(items, at - 1, ITEM_MODE) || item_text(items, at - 1, "setting")) &&
+           item_value(items, unit, ITEM_UNIT) == UNIT_HOUR && items->list[at].value <= 6 * 1000 &&
+           (unit + 1 >= items->count || item_text(items, unit + 1, "?"));
+}
+
 /* A number with its unit, or a unit that an article counts: "an hour", "hora y media". */
 static bool
 number_of_unit(struct items *items, size_t at)
@@ -306,7 +342,8 @@ number_of_unit(struct items *items, size_t at)
                  item_text(items, next, "whole") || item_text(items, next, "extra")) &&
                 item_is(items, next + 1, ITEM_UNIT);
     }
-    if (!item_is(items, next, ITEM_UNIT) || (counted && is_clock_number(items, at))) {
+    if (!item_is(items, next, ITEM_UNIT) ||
+        (counted && (is_clock_number(items, at) || is_of_mode(items, at, next)))) {
         return false;
     }
     if (number.value <= LIGHTS_MAX * 1000 && item_is(items, next, ITEM_LIGHT) &&
@@ -437,11 +474,13 @@ add_speed(struct items *items, size_t at)
 {
     struct item *item = &items->list[at];
 
-    if (item_free_number(items, at) && item_value(items, at - 1, ITEM_AT) == AT_AT &&
-        (item_in(items, at - 2, UNIT_MILE) || item_in(items, at - 2, UNIT_KM)) &&
+    size_t before = at - (item_is(items, at - 1, ITEM_HEDGE) ? 1U : 0U);
+
+    if (item_free_number(items, at) && item_value(items, before - 1, ITEM_AT) == AT_AT &&
+        (item_in(items, before - 2, UNIT_MILE) || item_in(items, before - 2, UNIT_KM)) &&
         !item_is(items, at + 1, ITEM_UNIT) && item->value <= 120 * 1000) {
         item->is = ITEM_AMOUNT;
-        item->unit = items->list[at - 2].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
+        item->unit = items->list[before - 2].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
     }
 }
 
@@ -462,7 +501,7 @@ add_below(struct items *items, size_t at)
 void
 amounts_make(struct items *items)
 {
-    static void (*const on_numbers[])(struct items *, size_t) = {add_minus, add_times, add_point,
+    static void (*const on_numbers[])(struct items *, size_t) = {add_fraction, add_minus, add_times, add_point,
                                                                  add_part, join_range};
     static void (*const on_amounts[])(struct items *, size_t) = {
         add_minutes, add_degrees, add_degrees, add_below, complete_degrees, add_distance_unit,

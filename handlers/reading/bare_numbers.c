@@ -69,7 +69,7 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
            item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one || (at > 0 && begins_list(items, at - 1)) ||
+           items->list[at].one || items->list[at].ordinal || (at > 0 && begins_list(items, at - 1)) ||
            token_among(items->tokens, items->list[at].from,
                        " while when if but because how what will can mientras cuando si pero porque "
                        "cuanto cuantas hasta alcanza ");

@@ -114,6 +114,16 @@ is_of_it(const struct items *items, const struct group *group)
 static bool
 replaces_last(const struct items *items, struct groups *groups, const struct group *group)
 {
+    const struct group *last = groups->count > 0 ? &groups->list[groups->count - 1] : NULL;
+    size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
+
+    if (last != NULL && last->state.is_lights && group->state.is_lights && !group->named &&
+        group->state.lights <= last->state.lights &&
+        sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
+        token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ")) {
+        groups->list[groups->count - 1] = *group; /* "has 5 lights and 4 are lit" */
+        return true;
+    }
     if (groups->count == 0 || !is_of_it(items, group) ||
         !is_of_it(items, &groups->list[groups->count - 1])) {
         return false;

@@ -3,7 +3,7 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "could you text|can you text|please text|pls text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring me|call me at|call me when|remind me|remind my|remind him|remind her|remind the|remind both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
+        "message when|text when|msg me|msg when|could you text|can you text|please text|pls text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring me|call me at|call me when|remind me|remind my|remind him|remind her|remind the|remind both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
         "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
         "when|text me at|text me before|text me if|buzz me|"

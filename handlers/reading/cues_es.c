@@ -3,7 +3,7 @@
 
 const char *const cues_es[CUE_COUNT] = {
     [CUE_WATCH] =
-        "avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
+        "avisa cuando|avise cuando|avisen cuando|avisa a|avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
         "ponme alarma|ponme una alarma|pon una alarma|pon alarma|alarma a las|una alarma|dime que|"
         "mandame mensaje|mandame un mensaje|mandame * texto|alertame|despiertame|me avisan|"
         "aviseme|recuerdeme|recuerdenme|mandenme|dime cuando|me dices cuando|escribeme|"

@@ -69,7 +69,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "left at|left the|left home|left our|left my|left for|when we left|when i left|when he "
         "left|"
         "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
-        "unplugged|unplugged it|took "
+        "pulled it|pulled it off|yanked it|unplugged|unplugged it|took "
         "it off|came off|came off the charger|came off the wall|"
         "took it off the charger|pulled it off|off the charger|pulled the plug|disconnected|"
         "went on battery|switched to battery|been on battery since|on battery since|"
@@ -88,7 +88,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "head off|heading off|checkout|check out|ride comes|ride is|shuttle is|bus is|flight is at|"
         "flight at|go out|going out|bus leaves|starts|roll"),
     ROW(ITEM_ARRIVE, 0,
-        "back|back at|back by|back home|return|returns|returning|get back|come back|be back|arrive|"
+        "got home|got here|got back|got in|arrived|back|back at|back by|back home|return|returns|returning|get back|come back|be back|arrive|"
         "arrives|arriving|arrival|get there|gets there|gets in|get in|land|lands|landing|get home|"
         "getting back|getting home|be home|home by|home at|home|coming back|back around|touches "
         "down|touch down|lands at|arrives at|pulls in|done at|done by|in at|ends|ends at|over "

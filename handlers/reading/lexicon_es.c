@@ -134,7 +134,7 @@ const struct lexicon_entry lexicon_es[] = {
         "puntito|cuadrito|luz verde|lucita|luz prendida|luz encendida|linea|"
         "rallita|palito"),
     ROW(ITEM_LIGHT, 2,
-        "luces|lucecitas|lucesitas|barras|barritas|rayas|rayitas|focos|foquitos|"
+        "prendidas|encendidas|prendidos|encendidos|luces|lucecitas|lucesitas|barras|barritas|rayas|rayitas|focos|foquitos|"
         "leds|puntos|puntitos|cuadritos|luces verdes|luces prendidas|"
         "luces encendidas|lucitas|rallitas|focos prendidos|foquitos prendidos|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),

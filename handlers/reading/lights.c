@@ -33,6 +33,22 @@ dim_half_at(const struct items *items, size_t at)
                : 0;
 }
 
+/* "of the 4 lights 2 are lit": what the gauge has. */
+static bool
+is_gauge(const struct items *items, size_t at)
+{
+    size_t before = at;
+
+    while (before > 0 && item_is(items, before - 1, ITEM_LINK) &&
+           !item_is(items, before - 1, ITEM_OF)) {
+        before--;
+    }
+    return item_is(items, before - 1, ITEM_OF) && before > 0 &&
+           (before < 2 || items->list[before - 2].is != ITEM_NUMBER) &&
+           !item_is(items, before - 2, ITEM_LIGHT) && !item_is(items, before - 2, ITEM_BATTERY) &&
+           !item_is(items, before - 2, ITEM_OTHER);
+}
+
 static size_t
 over_article(const struct items *items, size_t at)
 {
@@ -57,13 +73,16 @@ lights_at(const struct items *items, size_t at, struct state *state)
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
           !item_is(items, next + 1, ITEM_WORD)) &&
         !(item_free_number(items, at) && !items->list[at].ordinal && !items->list[at].fraction &&
-          !item_is(items, at - 1, ITEM_DIM))) {
+          (!item_is(items, at - 1, ITEM_DIM) || item_is(items, next, ITEM_LIGHT)))) {
         return false;
     }
     if (!none && item_text(items, at, "una") && item_text(items, at + 1, "de") &&
         item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
         items_any(items, ITEM_OTHER)) {
         return false; /* "una de 4 luces y otra de 2 luces": batteries */
+    }
+    if (!none && item_is(items, next, ITEM_LIGHT) && is_gauge(items, at)) {
+        return false;
     }
     lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;
     if (!none) {

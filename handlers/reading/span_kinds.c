@@ -57,7 +57,8 @@ cue_ahead(const struct items *items, size_t at)
     size_t i;
 
     for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
-        if (stops_cue(items, i) || is_then(items, i)) {
+        if (stops_cue(items, i) || is_then(items, i) || item_text(items, i, "before") ||
+            item_text(items, i, "antes")) {
             return 0;
         }
         if (is_cue(items, i)) {
@@ -176,13 +177,15 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->homeward = true; /* "40 min to the market and 40 back" */
         return span->at;
     }
-    if (back > 0 && is_destination(items, span->at - back)) {
+    if (back > 0 && ahead == 0 && is_destination(items, span->at - back)) {
         span->has_kind = true;
         span->kind = LEG_OTHER; /* how one gets there is not told */
         return span->at;
     }
     if (back > 0 && (ahead == 0 || back <= ahead) &&
-        !(ahead > 0 && goes_there(items, span->at - back, span->at + ahead))) {
+        !(ahead > 0 && (goes_there(items, span->at - back, span->at + ahead) ||
+                        (is_destination(items, span->at - back) &&
+                         item_value(items, span->at + ahead, ITEM_GOING) != LEG_WAIT)))) {
         set_kind(span, items, span->at - back);
         return span->at;
     }
@@ -281,6 +284,9 @@ does_something(const struct items *items, size_t last, size_t at)
 {
     size_t from = clause_start(items, at), i;
 
+    if (at == from + 1 && from > last && item_is(items, from, ITEM_WORD)) {
+        return true; /* "beach 3 h" */
+    }
     for (i = from > last ? from : last + 1; i < at; i++) {
         if (items->list[i].is == ITEM_WORD && items->list[i].meaning_count == 0 &&
             (item_text(items, at - 1, "for") || item_text(items, at + 1, "at"))) {

@@ -253,7 +253,9 @@ span_stays_there(const struct items *items, size_t at)
 {
     return ((item_text(items, at + 1, "there") || item_text(items, at - 1, "there")) &&
             items->list[at].is == ITEM_AMOUNT) ||
-           item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi");
+           item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi") ||
+           (at > 0 && items->list[at].is == ITEM_AMOUNT &&
+            token_among(items->tokens, items->list[at].from - 1, " alla ahi alli "));
 }
 
 bool
@@ -322,6 +324,10 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
+            token_among(items->tokens, items->list[at].to,
+                        " down up over out bajando subiendo abajo arriba bajada subida ") ||
+            (item_text(items, at + 1, "de") &&
+             token_among(items->tokens, items->list[at].to + 1, " bajada subida ")) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
 }

@@ -245,6 +245,8 @@ tells_of_now(const struct items *items, size_t from)
             continue;
         }
         for (next = i + 1; item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                           item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_BATTERY) ||
+                           (next < items->count && items->list[next].one) ||
                            item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
              next++) {
         }
@@ -266,7 +268,8 @@ is_past(const struct items *items, size_t at, size_t after)
     size_t i;
 
     for (i = after; i < after + 2 && i < items->count; i++) {
-        if (item_is(items, i, ITEM_EARLIER) && !item_is(items, i, ITEM_AM)) {
+        if (item_is(items, i, ITEM_EARLIER) &&
+            (!item_is(items, i, ITEM_AM) || tells_of_now(items, after))) {
             return true;
         }
         if (!item_is(items, i, ITEM_LINK)) {
