@@ -110,26 +110,25 @@ is_of_it(const struct items *items, const struct group *group)
             token_among(items->tokens, items->list[group->state.from].from - 1, " its is it "));
 }
 
-/* Told again of the same one, which no other was told since: the last telling holds. */
+/* "has 5 lights and 4 are lit": the gauge, then its lights. */
 static bool
-replaces_last(const struct items *items, struct groups *groups, const struct group *group)
+are_lit(const struct items *items, const struct groups *groups, const struct group *group)
 {
-    const struct group *last = groups->count > 0 ? &groups->list[groups->count - 1] : NULL;
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
     size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
 
-    if (last != NULL && last->state.is_lights && group->state.is_lights && !group->named &&
-        group->state.lights <= last->state.lights &&
-        sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
-        token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ")) {
-        groups->list[groups->count - 1] = *group; /* "has 5 lights and 4 are lit" */
-        return true;
-    }
-    if (groups->count == 0 || !is_of_it(items, group) ||
-        !is_of_it(items, &groups->list[groups->count - 1])) {
-        return false;
-    }
-    groups->list[groups->count - 1] = *group;
-    return true;
+    return groups->count > 0 && last->state.is_lights && group->state.is_lights && !group->named &&
+           group->state.lights <= last->state.lights &&
+           sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
+           token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ");
+}
+
+/* Told again of the same one, which no other was told since: the last telling holds. */
+static bool
+is_same_again(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    return groups->count > 0 && is_of_it(items, group) &&
+           is_of_it(items, &groups->list[groups->count - 1]);
 }
 
 static void
@@ -288,7 +287,10 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
             told->count += group.times > 1                        ? group.times
                            : items_any(items, ITEM_BATTERY) ? 1
                                                                   : 0;
-        } else if (listed || !replaces_last(items, groups, &group)) {
+        } else if (are_lit(items, groups, &group) ||
+                   (!listed && is_same_again(items, groups, &group))) {
+            groups->list[groups->count - 1] = group;
+        } else {
             add_group(groups, &group);
         }
         at += group.state.count;

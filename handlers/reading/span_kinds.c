@@ -204,7 +204,7 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
     }
     span->homeward = item_is(items, span->at + 1, ITEM_HOMEWARD) ||
                      item_is(items, span->at - 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at + 2, ITEM_HOMEWARD);
+                     (item_is(items, span->at + 2, ITEM_HOMEWARD) && !stops_cue(items, span->at + 1));
     if (!span->homeward) {
         before = cue_of_clause_before(items, span->at, taken_from);
         if (before < items->count && !(span_is_way_out(items, span->at) &&
