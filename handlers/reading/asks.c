@@ -1,5 +1,7 @@
 #include "asks.h"
 
+#include <string.h>
+
 #include "amounts.h"
 #include "clocks.h"
 #include "legs.h"
@@ -78,10 +80,57 @@ reminds(const struct items *items)
     return false;
 }
 
+static bool
+begins_with(const struct items *items, size_t token, const char *const *stems, size_t count)
+{
+    const char *text = token < items->tokens->count ? items->tokens->list[token].text : "";
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        if (strncmp(text, stems[i], strlen(stems[i])) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "text me at 5", "buzz us when ..", "despiertenme": whoever can be told is asked to tell. */
+static bool
+asks_to_be_told(const struct items *items)
+{
+    static const char *const stems[] = {"avis",   "recuerd", "record",  "despiert", "despert",
+                                        "alert",  "notifi",  "acuerd",  "mensaje",  "textea"};
+    static const char verbs[] = " text tell ping buzz call ring wake warn alert notify message "
+                                "remind nudge shout yell beep poke prompt msg page txt ";
+    static const char when[] = " at when before if once in on as about around with by the one "
+                               "half a an when whenever tomorrow tonight today ";
+    size_t token, length;
+
+    for (token = 0; token + 1 < items->tokens->count; token++) {
+        const struct token *word = &items->tokens->list[token];
+
+        length = strlen(word->text);
+        if (length > 6 && begins_with(items, token, stems, sizeof stems / sizeof stems[0]) &&
+            (strcmp(word->text + length - 2, "me") == 0 ||
+             strcmp(word->text + length - 3, "nos") == 0)) {
+            return true;
+        }
+        if (token_among(items->tokens, token, verbs) &&
+            token_among(items->tokens, token + 1, " me us him her ") &&
+            token + 2 < items->tokens->count &&
+            (token_among(items->tokens, token + 2, when) ||
+             items->tokens->list[token + 2].kind == TOKEN_NUMBER)) {
+            return !token_among(items->tokens, token + 2, " if the about one a ") ||
+                   reminds(items) || !token_is(items->tokens, token, "tell");
+        }
+    }
+    return false;
+}
+
 enum told_kind
 asks_by_words(const struct items *items)
 {
-    if (has(items, CUE_WATCH) || reminds(items)) {
+    if (has(items, CUE_WATCH) || reminds(items) || asks_to_be_told(items)) {
         return TOLD_WATCH;
     }
     if (cylinder_is_asked(items)) {

@@ -83,6 +83,10 @@ clock_role(const struct items *items, size_t at)
         if (item_is(items, i - 1, ITEM_FULL) && is_wished_for(items, i - 1)) {
             return CLOCK_BY;
         }
+        if (item_is(items, i - 1, ITEM_WILL_BE) && lexicon_cue(items->tokens, CUE_CHARGING) &&
+            !item_is(items, i - 1, ITEM_UNTIL) && i < at) {
+            return CLOCK_BY; /* "tiene que estar al cien a las 6" */
+        }
         role = role_of(items, i - 1);
         if (role == CLOCK_EVENT && leads_up_to(items, i - 1)) {
             return CLOCK_UNTIL;

@@ -161,6 +161,21 @@ is_number_of(const struct items *items, size_t at)
     return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal;
 }
 
+/* "and theres a spare nobody checked", but no "do I need a spare" */
+static bool
+is_one_more(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), from = clause_start(items, at), before = at;
+
+    if (!item_is(items, at, ITEM_OTHER) || items->list[at].spent ||
+        item_value(items, at, ITEM_OTHER) != 0 || items_find(items, at, to, ITEM_UNKNOWN) == to) {
+        return false;
+    }
+    before -= before > 0 && item_is(items, before - 1, ITEM_ARTICLE);
+    return before < at && (items_find(items, from, at, ITEM_HAVE) < at ||
+                           items_find(items, from, at, ITEM_AND) < at);
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -182,6 +197,10 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         before && (!items->list[at].spent || items->list[at].ordinal) &&
         item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
         !(at > 0 && is_number_of(items, at - 1))) {
+        counted->on_top++;
+        return;
+    }
+    if (first_charge < items->count && is_one_more(items, at)) {
         counted->on_top++;
         return;
     }
@@ -227,6 +246,11 @@ speaks_of_one(const struct items *items)
     size_t at, next;
 
     for (at = 0; at < items->count; at++) {
+        if ((item_is(items, at, ITEM_EACH) && item_text(items, at, "per")) ||
+            (item_is(items, at + 1, ITEM_BATTERY) &&
+             token_among(items->tokens, items->list[at + 1].from - 1, " single per each every por cada "))) {
+            return true; /* "per battery" */
+        }
         if (!item_is(items, at, ITEM_ARTICLE)) {
             continue;
         }

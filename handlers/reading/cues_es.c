@@ -15,7 +15,7 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "queda llena|quedan llenas|queda cargada|quedan cargadas|quedara llena|quedaran llenas|por ciento para|% para las|% para el|cargar|cargarse|cargarla|cargarlas|cargarlo|se "
+        "estar al cien|este al cien|esten al cien|estar al 100|este al 100|esten al 100|llegar al cien|tiene que estar al|tienen que estar al|al cien a las|al cien para|queda llena|quedan llenas|queda cargada|quedan cargadas|quedara llena|quedaran llenas|por ciento para|% para las|% para el|cargar|cargarse|cargarla|cargarlas|cargarlo|se "
         "cargan|se carga|cargando|carguen|cargue|"
         "recargar|a llena|hasta llena|cargada para|cargadas para|cargada antes|cargadas antes|"
         "cargada a las|cargadas a las|estan listas|este lista|esten listas|esta lista|"

@@ -87,7 +87,7 @@ const struct lexicon_entry lexicon_es[] = {
         "tambien|igual|lo mismo|la otra igual|igualmente|esta igual|tambien esta|"
         "la otra tambien"),
     ROW(ITEM_UNKNOWN, 0,
-        "no se|no la he revisado|no he revisado|sin revisar|no revise|ni idea|quien sabe|"
+        "nadie reviso|nadie la reviso|nadie sabe|nadie la checo|nadie checo|no la revisaron|a saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni idea|quien sabe|"
         "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no estoy seguro|"
         "no estoy segura|no la revise|no he visto|no la he visto|no recuerdo|no me fije|"
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"

@@ -311,7 +311,7 @@ is_setting(const struct items *items, size_t at, const struct told *told)
                     " , im its hes shes is running set it he she estoy esta ando anda voy ")) {
         return true; /* "im on one" */
     }
-    if (item->one && (!strong || item_is(items, at + 1, ITEM_AT) ||
+    if (item->one && !item->negative && (!strong || item_is(items, at + 1, ITEM_AT) ||
                       item_is(items, at + 1, ITEM_LINK) || item_is(items, at + 1, ITEM_HAVE))) {
         return false; /* "full on one", "one at 60": a battery */
     }

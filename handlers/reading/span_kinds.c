@@ -23,11 +23,21 @@ stops_cue(const struct items *items, size_t at)
            items->list[at].is == ITEM_CLOCK;
 }
 
+/* What one does, as a leg: who rests or sleeps is in one place; -1 if the item tells nothing. */
+static int
+going_at(const struct items *items, size_t at)
+{
+    int going = item_value(items, at, ITEM_GOING), activity = item_value(items, at, ITEM_ACTIVITY);
+
+    return going < 0 && (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) ? (int)LEG_WAIT
+                                                                                : going;
+}
+
 /* A word for a way or a place; "no layover" is none. */
 static bool
 is_cue(const struct items *items, size_t at)
 {
-    return item_is(items, at, ITEM_GOING) &&
+    return going_at(items, at) >= 0 &&
            !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
 }
 
@@ -104,7 +114,7 @@ set_kind(struct span *span, const struct items *items, size_t cue)
     size_t i;
 
     span->has_kind = true;
-    span->kind = (enum leg_kind)item_value(items, cue, ITEM_GOING);
+    span->kind = (enum leg_kind)going_at(items, cue);
     for (i = items->list[cue].from; i < items->list[cue].to; i++) {
         span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
     }
@@ -130,19 +140,11 @@ is_destination(const struct items *items, size_t cue)
 static bool
 trip_at_place(const struct items *items, size_t at)
 {
-    size_t to = clause_end(items, at), next = at + 2, i;
+    size_t next = at + 2;
 
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
     if (item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD)) {
         return true;
-    }
-    for (i = at + 1; i < to && i - at < CUE_REACH && !item_is_duration(items, i) && !is_then(items, i);
-         i++) {
-        int activity = item_value(items, i, ITEM_ACTIVITY);
-
-        if (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) {
-            return true; /* "4 horas en el sillon" */
-        }
     }
     return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||
            (item_is(items, at + 1, ITEM_WORD) && item_is(items, at + 2, ITEM_AT) &&

@@ -270,6 +270,14 @@ has_power_word(const struct items *items, enum power_word word)
     return false;
 }
 
+/* "3 hours (no power)": of the place, and no outage. */
+static bool
+is_place_without(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_POWER) == POWER_WORD_OUT &&
+           token_among(items->tokens, items->list[at].from, " no without sin ");
+}
+
 void
 power_read(const struct items *items, struct told *told)
 {
@@ -294,6 +302,9 @@ power_read(const struct items *items, struct told *told)
         }
         if (charging && charges_off_wall(items, at)) {
             source = POWER_SOURCE_WALL;
+        }
+        if (told->leg_count > 0 && is_place_without(items, at)) {
+            continue;
         }
         if (source != POWER_SOURCE_NONE && charging == (source != POWER_SOURCE_BATTERY) &&
             !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {
