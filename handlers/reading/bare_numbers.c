@@ -8,6 +8,8 @@
 #include "corrections.h"
 #include "hedges.h"
 
+enum { IMPOSSIBLE_MAX = 500 };
+
 /* "1 full, 1 maybe 30" */
 static bool
 is_one_of_list(const struct items *items, size_t at)
@@ -240,6 +242,18 @@ begins_way_up(const struct items *items, size_t at)
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "the other at 190": no battery is fuller than full, and nothing else is told so. */
+static bool
+is_too_high(const struct items *items, size_t at, size_t before)
+{
+    size_t subject = back_over_links(items, before);
+
+    return (item_value(items, before, ITEM_AT) == AT_AT || item_is(items, before, ITEM_SHOWS)) &&
+           (names_battery(items, subject) || item_is(items, subject, ITEM_BATTERY)) &&
+           !items_any(items, ITEM_CYLINDER) && !item_is(items, at + 1, ITEM_UNIT) &&
+           ends_here(items, at + 1);
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -249,12 +263,16 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     bool big = item->value > BIG_MIN * 1000, joined, alone;
 
     if (!item_free_number(items, at) || item->one || item->times || item->ordinal ||
-        item->fraction || item->high > 100 * 1000) {
+        item->fraction || item->high > IMPOSSIBLE_MAX * 1000) {
         return false;
     }
     do {
         before = back_over_links(items, before);
     } while (item_is(items, before, ITEM_HEDGE) && steps++ < 3);
+    if (item->high > 100 * 1000) {
+        *state = (struct state){.from = at, .count = 1, .cannot = true};
+        return is_too_high(items, at, before);
+    }
     after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
     after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;
     if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||

@@ -223,6 +223,10 @@ at_some_hour(const struct items *items, size_t at)
         return true;
     }
     from = clause_start(items, at);
+    if (item_value(items, at - 1, ITEM_AT) == AT_ON && item_text(items, at - 1, "back") &&
+        items_any(items, ITEM_SETTING)) {
+        return false; /* "turned it to 3, now back at 4" */
+    }
     if (items_find(items, from, at, ITEM_WAS) < at && tells_charge(items, at - 2)) {
         return true; /* "had 100 at 9" */
     }

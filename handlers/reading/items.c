@@ -139,6 +139,20 @@ items_any(const struct items *items, enum item_is is)
     return items_find(items, 0, items->count, is) < items->count;
 }
 
+/* "for the first 2 hours only" */
+static bool
+item_has_hours_only(const struct items *items, size_t token)
+{
+    size_t i;
+
+    for (i = token + 1; i < token + 5; i++) {
+        if (token_among(items->tokens, i, " hour hours hrs leg half part ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 power_is_denied(const struct items *items, size_t at)
 {
@@ -148,6 +162,16 @@ power_is_denied(const struct items *items, size_t at)
         if (token_among(
                 items->tokens, token - 1,
                 " no nothing nowhere without sin ningun cant not isnt wont doesnt dont nada ")) {
+            return true;
+        }
+    }
+    for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
+        if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
+            token_among(items->tokens, token + 1,
+                        " works the of for first way time part funciona sirve las ")) {
+            return true; /* "the plug only works half the time" */
+        }
+        if (token_is(items->tokens, token, "first") && item_has_hours_only(items, token)) {
             return true;
         }
     }

@@ -21,7 +21,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_NOT, 0,
         "not|neither|neither is|neither one is|isnt|arent|wasnt|aint|never|not the|instead "
         "of|rather than|nowhere near"),
-    ROW(ITEM_AT, AT_ON, "on|on a|on the|on number|set on"),
+    ROW(ITEM_AT, AT_ON, "back at|back to|back on|on|on a|on the|on number|set on"),
     ROW(ITEM_AT, AT_AT, "at|@|at a|is set to|set to|set at|setting at|at the"),
     OWN(ITEM_AT, AT_IN, "in|in the|in a|in my|for|for a|with the"),
     ROW(ITEM_HAVE, 0,
@@ -204,7 +204,7 @@ const struct lexicon_entry lexicon_en[] = {
         "rate|night nurse|full price|full flow|"
         "full day|full night|full speed|full hour|full hours|full blast|full house|full size|"
         "full refund|full name|full minutes|full days|dead end|dead line|dead zone|dead tired|"
-        "half price|half off|half mile|half asleep|traffic light|light snow|light jacket|"
+        "half the time|half the day|half the way|half the drive|half the flight|half the trip|half price|half off|half mile|half asleep|traffic light|light snow|light jacket|"
         "second floor|second opinion|first floor|third floor|first time|at first|empty stomach|"
         "flat tire|in half|full tank of gas|gas tank|tank of gas|better half|"
         "knocked the lights out|lights went out|lights are out|first aid|power steering|"

@@ -321,7 +321,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
         "taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 1,
-        "airline schedule|airlines schedule|airline sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline shows|airline has|airlines has|the airline|airlines figure|airline says|airline told me|airline told us|airline lists it|"
+        "airline|airlines|per airline|by the airline|airline schedule|airlines schedule|airline sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline shows|airline has|airlines has|the airline|airlines figure|airline says|airline told me|airline told us|airline lists it|"
         "airline quotes|airlines number|airline gave|per the airline|airline figure|"
         "according to the airline|airline said|airlines time|the airlines say|airline has it|"
         "airline lists|airline quoted|airline puts it at|airline has it at|from the airline|"

@@ -151,6 +151,17 @@ trip_at_place(const struct items *items, size_t at)
             item_value(items, at + 2, ITEM_AT) != AT_ON); /* "30 min parked at the view" */
 }
 
+/* The next span is told to be the way back. */
+static bool
+comes_back(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+    }
+    return i < to && (item_is(items, i + 1, ITEM_HOMEWARD) || item_is(items, i - 1, ITEM_HOMEWARD));
+}
+
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
 static size_t
 find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
@@ -197,6 +208,9 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
             span->kind = LEG_OTHER; /* "40 min to the clinic" */
         }
         return span->at + ahead + 1;
+    }
+    if (span_is_way_out(items, span->at) && comes_back(items, span->at)) {
+        return span->at; /* "half an hour there, half an hour back": how is not told */
     }
     if (span_stays_there(items, span->at) ||
         (trip && item_value(items, span->at - 1, ITEM_LASTS) == 0)) {

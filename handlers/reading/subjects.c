@@ -83,6 +83,10 @@ subject_before(struct items *items, size_t at, struct group *group)
         size_t here = i - 1;
 
         if (is_count(items, here)) {
+            if (item_value(items, here - 1, ITEM_AT) == AT_AT && !items->list[here].one &&
+                !item_is(items, here + 1, ITEM_BATTERY)) {
+                return; /* "charging since 4 with it at 10 percent": an hour */
+            }
             if (is_label(items, here)) {
                 group->ordinal = items->list[here].value / 1000;
                 group->named = true;
