@@ -328,6 +328,20 @@ has_some(const struct items *items)
                                       "unas baterias|algunas baterias|varias baterias|unas pilas");
 }
 
+/* A way or a place, and no clock time that tells how long it must last. */
+static bool
+goes_somewhere(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK) {
+            return false;
+        }
+    }
+    return items_any(items, ITEM_GOING) && !has(items, CUE_LEFT);
+}
+
 enum told_kind
 asks_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
@@ -381,7 +395,8 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         return TOLD_BATTERY_LIFE;
     }
     if (any_charge(told) || told->impossible) {
-        return has(items, CUE_TRIP) && has(items, CUE_ENOUGH) && !is_how_long(items)
+        return (has(items, CUE_TRIP) || goes_somewhere(items)) && has(items, CUE_ENOUGH) &&
+                       !is_how_long(items)
                    ? TOLD_TRIP
                    : TOLD_HOURS_LEFT;
     }

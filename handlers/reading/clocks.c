@@ -120,7 +120,8 @@ part_to_noon(struct items *items, size_t at)
     bool past = item_text(items, at + 1, "past") || item_text(items, at + 1, "after");
 
     if (part == 0 || !(past || item_is(items, at + 1, ITEM_TO_HOUR)) ||
-        item_text(items, at + 1, "of") || !item_is(items, at + 2, ITEM_NOON)) {
+        item_text(items, at + 1, "of") || !item_is(items, at + 2, ITEM_NOON) ||
+        (!past && (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN)))) {
         return false;
     }
     part = item_value(items, at + 2, ITEM_NOON) + (past ? part : MINUTES_OF_DAY - part);
@@ -444,6 +445,23 @@ first_of_two(struct items *items, size_t at)
     items->list[at].ampm = true;
 }
 
+/* "gone 9 to 4", "out from 10 to 3": two hours whose half of the day is not told. */
+static bool
+hours_away(struct items *items, size_t at)
+{
+    size_t before = at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
+
+    if (at == 0 || !item_is(items, before - 1, ITEM_GOING) || !is_hour(items, at) ||
+        !item_is(items, at + 1, ITEM_TO) || !is_hour(items, at + 2) ||
+        items->list[at].value > 12 * 1000 || items->list[at + 2].value > 12 * 1000 ||
+        counts_things(items, at + 3)) {
+        return false;
+    }
+    make_clock(items, at + 2, 1, items->list[at + 2].value * 60 / 1000);
+    make_clock(items, at, 1, items->list[at].value * 60 / 1000);
+    return true;
+}
+
 void
 clocks_make(struct items *items)
 {
@@ -457,7 +475,8 @@ clocks_make(struct items *items)
             if (is_length(items, at)) {
                 make_length(items, at);
             }
-        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !part_first(items, at) &&
+        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !hours_away(items, at) &&
+                   !part_first(items, at) &&
                    !part_to_noon(items, at) && !half_hour(items, at)) {
             (void)hour_first(items, at);
         }

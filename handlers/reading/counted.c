@@ -84,7 +84,7 @@ counts_unnamed(const struct items *items, size_t at)
                (item_is(items, at - 1, ITEM_HAVE) && !item_text(items, at - 1, "had"));
     size_t next = at + 1;
 
-    bool of_them = item_is(items, at + 1, ITEM_OF) &&
+    bool of_them = item_is(items, at + 1, ITEM_OF) && !item_text(items, at - 1, "for") &&
                    token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
 
     return (led || lasts || of_them || are) && !items->list[at].one &&

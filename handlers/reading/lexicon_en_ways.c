@@ -187,7 +187,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
-        "there and back|each way|drive there and back|ride there and back|walk there and back|one way each|both "
+        "before and after|there and back|each way|drive there and back|ride there and back|walk there and back|one way each|both "
         "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
@@ -205,7 +205,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back again the same way|same trip back|same drive back|same ride back|the same coming "
         "back|same for the return"),
     ROW(ITEM_HOMEWARD, 0,
-        "back|back by|back in|home|to home|return|back home|way back|on the way back|ride home|"
+        "home again|back|back by|back in|home|to home|return|back home|way back|on the way back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
         "unplug|went on battery|went on batteries|unplugged|on battery|on "

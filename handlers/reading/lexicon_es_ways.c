@@ -135,7 +135,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),
     ROW(ITEM_GOING, LEG_WAIT,
-        "parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|aguardo|sentada|sentado|me "
+        "paro|paro a comer|parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|aguardo|sentada|sentado|me "
         "quedo|espera|esperar|esperando|escala|escalas|escalas de|esperas|conexiones|conexion|en "
         "la "
         "sala|sala de espera|en la clinica|"

@@ -84,6 +84,10 @@ leads_to(const struct items *items, size_t cue)
 {
     size_t before = items->list[cue].from;
 
+    if (token_among(items->tokens, before,
+                    " wait sit stay visit rest eat stop esperar comer parar sentarme visitar ")) {
+        return false; /* what one does, not where one goes */
+    }
     before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
     return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
 }
@@ -92,18 +96,21 @@ leads_to(const struct items *items, size_t cue)
 static size_t
 cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
 {
-    size_t start = clause_start(items, at), i;
+    size_t start = clause_start(items, at), place = items->count, i;
 
     if (start < 2 || items->list[start - 1].is != ITEM_PAUSE) {
         return items->count;
     }
     for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (is_cue(items, i - 1) &&
-            !(item_value(items, i - 1, ITEM_GOING) == LEG_WAIT && leads_to(items, i - 1))) {
-            return i - 1; /* "the bus to the mall, 35 minutes" */
+        if (!is_cue(items, i - 1)) {
+            continue;
         }
+        if (item_value(items, i - 1, ITEM_GOING) != LEG_WAIT || !leads_to(items, i - 1)) {
+            return i - 1;
+        }
+        place = i - 1; /* "the bus to the mall, 35 minutes" tells the bus, "voy a misa, una hora" */
     }
-    return items->count;
+    return place;
 }
 
 static void
@@ -143,7 +150,8 @@ trip_at_place(const struct items *items, size_t at)
     size_t next = at + 2;
 
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    if (item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD)) {
+    if (item_is(items, at + 1, ITEM_AT) &&
+        (item_is(items, next, ITEM_WORD) || item_is(items, next, ITEM_NAMED))) {
         return true;
     }
     return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||

@@ -112,6 +112,10 @@ way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
         role != CLOCK_BY && clock_role(items, *to) != CLOCK_NOW) {
         return true; /* a flight is told by its two times */
     }
+    if (role == CLOCK_OF_NOTHING && clock_role(items, *to) == CLOCK_ARRIVE &&
+        items_find(items, clause_start(items, *from), *from, ITEM_GOING) < *from) {
+        return true; /* "ferry at 8 am, returns 5 pm" */
+    }
     return (role == CLOCK_DEPART || role == CLOCK_THEN ||
             ((role == CLOCK_OF_NOTHING || role == CLOCK_EVENT) &&
              clause_start(items, *from) == clause_start(items, *to))) &&
@@ -364,7 +368,9 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
             }
         } else if (item_is_duration(items, at) && !items->list[at].spent) {
             bool door = (told->kind == TOLD_FLIGHT && is_door_to_door(items, at)) ||
-                        (told->kind != TOLD_TRIP && items->list[at].days);
+                        (items->list[at].days &&
+                         (told->kind != TOLD_TRIP || /* "a day at the fair": how long is not told */
+                          (!items->list[at].digits && items->list[at].high <= MINUTES_OF_DAY)));
 
             items_spend(items, at, 1);
             if (!door) {
