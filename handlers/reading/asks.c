@@ -410,7 +410,10 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
 static void
 missing_batteries(const struct items *items, const struct charges_read *charges, struct told *told)
 {
-    bool how_many_asked = has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP;
+    bool how_many_asked = has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP &&
+                          !tokens_have(items->tokens,
+                                       "no se cuantas|no se cuantos|dont know how many|not sure how "
+                                       "many|no idea how many|forgot how many");
 
     if (charges->several) {
         told->missing |= MISSING_HOW_MANY;

@@ -242,6 +242,15 @@ begins_way_up(const struct items *items, size_t at)
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "70 the other", "setenta y cinco una" */
+static bool
+is_named_behind(const struct items *items, size_t after)
+{
+    return item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_ORDINAL) ||
+           (after < items->count && items->list[after].one &&
+            (item_is(items, after + 1, ITEM_AND) || clause_end(items, after) == after + 1));
+}
+
 /* "the other at 190": no battery is fuller than full, and nothing else is told so. */
 static bool
 is_too_high(const struct items *items, size_t at, size_t before)
@@ -294,8 +303,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
-          (big && (item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_ORDINAL)) &&
-           (joined || item_is(items, at - 1, ITEM_AND))) ||
+          (big && is_named_behind(items, after) &&
+           (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
           (big && ends_here(items, after) &&
            (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
             item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||

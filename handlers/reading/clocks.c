@@ -175,6 +175,10 @@ leads_to_hour(const struct items *items, size_t at)
             return items->list[at].value <= 12 * 1000 || leads[i] == ITEM_CLOCK_LEAD;
         }
     }
+    if (item_is(items, before - 1, ITEM_NOW_IS) &&
+        token_among(items->tokens, items->list[before - 1].to - 1, " las la ")) {
+        return items->list[at].value <= 12 * 1000; /* "y son las 12 y 10" */
+    }
     return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
 }
 

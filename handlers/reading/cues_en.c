@@ -85,7 +85,8 @@ const char *const cues_en[CUE_COUNT] = {
         "hours wise|do i get|do you get|get from|get out of|get on|really do|i get|run|runs|"
         "how long is|be good for|does * do|what does * do|go while|worth",
     [CUE_LEFT] =
-        "left|remaining|much longer|much more|how much more|do i have|do we have|does he have|"
+        "til it stops|till it stops|until it stops|before it stops|til it quits|until it quits|"
+        "before it quits|gives out|cuts out|goes dead|left|remaining|much longer|much more|how much more|do i have|do we have|does he have|"
         "does she have|have i got|have we got|has he got|has she got|hold out|till im|til im|"
         "until im|runs out|run out|ran out|before it dies|till it dies|til it dies|until it dies|"
         "right now|so far|will i make it|make it till|make it until|make it til|last till|"

@@ -72,7 +72,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_MINUS, 0, "minus|negative"),
     /* ---- batteries and how full they are -------------------------------------------------- */
     ROW(ITEM_BATTERY, 1,
-        "brick|power brick|cartridge|battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
+        "battery #|batt #|bat #|pack #|battery number|battery no|brick|power brick|cartridge|battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
         "cell pack|batery pack|batterys"),
     ROW(ITEM_BATTERY, 2, "bricks|power bricks|cartridges|batteries|batts|bats|baterys|packs|battery packs|batterries"),
     ROW(ITEM_OTHER, 0,
@@ -104,7 +104,7 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "nobody checked|nobody looked|nobody knows|no one checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
+        "cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
         "dont know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|"
         "hasnt been touched|unknown|cant tell|unsure|couldnt tell you|never checked|"
         "forgot what|forgot how|didnt look|havent tested|untested|dunno|no clue|cant see|cant "

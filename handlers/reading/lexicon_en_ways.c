@@ -208,7 +208,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "home again|back|back by|back in|home|to home|return|back home|way back|on the way back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "unplug|went on battery|went on batteries|unplugged|on battery|on "
+        "out of the wall|out of the outlet|out of the socket|off of the wall|on the battery now|its on the battery|now on the battery|unplug|went on battery|went on batteries|unplugged|on battery|on "
         "batteries|on battery power|off battery|"
         "running on battery|off the wall|on battery since|off the charger|left the plug|"
         "left the wall|left the outlet|came off the charger|came off the wall|off the plug|"

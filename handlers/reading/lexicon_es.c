@@ -62,7 +62,7 @@ const struct lexicon_entry lexicon_es[] = {
     ROW(ITEM_SOMETHING, 0, "y pico|y tantos|y tanto|y algo|y tantas"),
     ROW(ITEM_MINUS, 0, "menos"),
     /* ---- batteries and how full they are -------------------------------------------------- */
-    ROW(ITEM_BATTERY, 1, "bateria|pila|bateria de repuesto|pila de repuesto|bateria extra"),
+    ROW(ITEM_BATTERY, 1, "bateria #|pila #|bateria numero|pila numero|bateria|pila|bateria de repuesto|pila de repuesto|bateria extra"),
     ROW(ITEM_BATTERY, 2,
         "baterias|pilas|baterias de repuesto|pilas de repuesto|baterias extra|"
         "baterias extras"),
