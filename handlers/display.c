@@ -160,6 +160,16 @@ call_staff(const struct asked *asked, struct verdict *verdict, const struct alar
     }
 }
 
+static const char *
+meaning_of(const struct asked *asked, const struct alarm *alarm)
+{
+    if (asked->language == LANGUAGE_ES && alarm->meaning_es != NULL) {
+        return alarm->meaning_es;
+    }
+    return say(asked->arena, asked->context->house, asked->language, SAY_IN_ENGLISH, alarm->meaning,
+               NULL);
+}
+
 bool
 display_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -191,6 +201,6 @@ display_decide(const struct asked *asked, struct verdict *verdict)
               : say(asked->arena, house, asked->language,
                     verdict->alert.level >= ALERT_URGENT && alarm->oxygen_stops ? SAY_DISPLAY_URGENT
                                                                                 : SAY_DISPLAY,
-                    alarm->shows, alarm->meaning, NULL);
+                    alarm->shows, meaning_of(asked, alarm), NULL);
     return true;
 }

@@ -321,10 +321,11 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                            "oxygen if you have one and call {phone}.",
                            "Una persona le va a contestar sobre el equipo. Si se apaga, use su "
                            "tanque de reserva si lo tiene y llame al {phone}."},
-    [SAY_DISPLAY] = {"{0}: {1}", "{0}, en inglés: {1}"},
+    [SAY_DISPLAY] = {"{0}: {1}", "{0}: {1}"},
     [SAY_DISPLAY_URGENT] = {"{0}: {1} Staff were alerted. Hard to breathe? Call {emergency} now.",
-                            "{0}, en inglés: {1} El personal ya lo sabe. ¿Le cuesta respirar? "
-                            "Llame al {emergency} ya."},
+                            "{0}: {1} El personal ya lo sabe. ¿Le cuesta respirar? Llame al "
+                            "{emergency} ya."},
+    [SAY_IN_ENGLISH] = {"{0}", "(en inglés) {0}"},
     [SAY_OFFICE_TOLD] = {"The office was told and a person will answer.",
                          "La oficina ya lo sabe y una persona le va a contestar."},
     [SAY_OFFICE_WAITS] = {"The office is closed now. A person will answer when it is open.",

@@ -126,8 +126,9 @@ enum phrase {
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
-    SAY_DISPLAY,        /* 0 words shown, 1 what they mean (in English) */
+    SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */
+    SAY_IN_ENGLISH,     /* 0 what stands in no other language */
     SAY_OFFICE_TOLD,
     SAY_OFFICE_WAITS, /* until it is open; no time is promised */
     SAY_OFFICE_CALL,

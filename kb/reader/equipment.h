@@ -34,8 +34,9 @@ struct gauge_step {
 };
 
 struct alarm {
-    const char *shows;   /* text or symbol on the display */
-    const char *meaning; /* plain words, what to do */
+    const char *shows;      /* text or symbol on the display */
+    const char *meaning;    /* plain words, what to do */
+    const char *meaning_es; /* the same in Spanish; NULL if the file does not give it */
     bool oxygen_stops;
 };
 

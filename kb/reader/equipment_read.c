@@ -312,7 +312,7 @@ read_needs_wall(struct json_place place, json_t *value, struct equipment *equipm
 static void
 read_alarms(struct json_place place, json_t *value, struct equipment *equipment)
 {
-    static const char *const keys[] = {"shows", "meaning", "oxygen_stops", NULL};
+    static const char *const keys[] = {"shows", "meaning", "meaning_es", "oxygen_stops", NULL};
     struct alarm *alarms;
     size_t i, j;
     json_t *element;
@@ -331,6 +331,7 @@ read_alarms(struct json_place place, json_t *value, struct equipment *equipment)
         }
         json_read_text(here, element, "shows", JSON_REQUIRED, NAME_MAX_BYTES, &alarm.shows);
         json_read_text(here, element, "meaning", JSON_REQUIRED, SENTENCE_MAX, &alarm.meaning);
+        json_read_text(here, element, "meaning_es", JSON_OPTIONAL, SENTENCE_MAX, &alarm.meaning_es);
         json_read_boolean(here, element, "oxygen_stops", JSON_REQUIRED, &alarm.oxygen_stops);
         for (j = 0; alarm.shows != NULL && j < equipment->alarm_count; j++) {
             if (strcasecmp(alarms[j].shows, alarm.shows) == 0) {

@@ -2,21 +2,28 @@
 #include "stage.h"
 
 static void
-means_pump_low(const char *text)
+means_pump_low(const char *text, const char *meaning)
 {
     fixture_text(stage, text);
     fixture_says(stage, "PUMP LOW");
-    fixture_says(stage, "Look for a bend.");
+    fixture_says(stage, meaning);
     fixture_alerts(stage, ALERT_URGENT, "trouble:display");
 }
 
 START_TEST(what_the_display_shows_is_answered_from_the_units_own_table)
 {
-    means_pump_low("it says PUMP LOW");
-    means_pump_low("what does pump low mean");
-    means_pump_low("la pantalla dice PUMP LOW");
-    means_pump_low("Pump Low");
-    means_pump_low("hi PUMP LOW came up, no beep");
+    means_pump_low("it says PUMP LOW", "Look for a bend.");
+    means_pump_low("what does pump low mean", "Look for a bend.");
+    means_pump_low("la pantalla dice PUMP LOW", "Busque un doblez.");
+    means_pump_low("Pump Low", "Look for a bend.");
+    means_pump_low("hi PUMP LOW came up, no beep", "Look for a bend.");
+}
+END_TEST
+
+START_TEST(what_stands_in_english_only_is_said_to_be_english)
+{
+    fixture_text(stage, "qué significa PLUG IN en la pantalla del equipo");
+    fixture_says(stage, "PLUG IN: (en inglés) Use the wall.");
 }
 END_TEST
 
@@ -45,6 +52,7 @@ main(void)
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, what_the_display_shows_is_answered_from_the_units_own_table);
+    tcase_add_test(tests, what_stands_in_english_only_is_said_to_be_english);
     tcase_add_test(tests, nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed);
     tcase_add_test(tests, ordinary_words_are_not_read_off_a_display);
     return fixture_run(tests);

@@ -10,7 +10,8 @@ const int64_t fixture_start_utc_s = 1770747300;
 
 static const char finch[] =
     "{\"name\": \"Finch\", \"alarms\": ["
-    "{\"shows\": \"PUMP LOW\", \"meaning\": \"Look for a bend.\", \"oxygen_stops\": true},"
+    "{\"shows\": \"PUMP LOW\", \"meaning\": \"Look for a bend.\", "
+    "\"meaning_es\": \"Busque un doblez.\", \"oxygen_stops\": true},"
     "{\"shows\": \"PLUG IN\", \"meaning\": \"Use the wall.\", \"oxygen_stops\": false}],"
     "\"run_times\": ["
     "{\"mode\": \"continuous\", \"setting\": 2, \"minutes\": [60, 72], \"battery\": \"new\","
