@@ -47,6 +47,25 @@ hedge(struct percent charge, bool hedged)
     return charge;
 }
 
+struct percent
+hedge_under(const struct items *items, size_t at, struct percent charge)
+{
+    size_t first = items->list[at].from;
+    bool number = items->list[at].is == ITEM_NUMBER || items->list[at].is == ITEM_AMOUNT;
+    bool less = first > 1 && ((token_is(items->tokens, first - 2, "less") &&
+                               token_is(items->tokens, first - 1, "than")) ||
+                              (token_is(items->tokens, first - 2, "menos") &&
+                               token_is(items->tokens, first - 1, "de")));
+    bool under = first > 0 && token_among(items->tokens, first - 1, " under below almost nearly casi ");
+
+    if (number && !items->list[at].fraction && (less || under)) {
+        int lacking = less ? 2 * HEDGE : HEDGE;
+
+        charge.low = charge.low > lacking ? charge.low - lacking : 0;
+    }
+    return charge;
+}
+
 int
 round_up(int thousandths)
 {

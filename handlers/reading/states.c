@@ -241,7 +241,8 @@ tells_of_now(const struct items *items, size_t from)
     size_t i, next;
 
     for (i = from; i < items->count; i++) {
-        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS) &&
+            !token_among(items->tokens, items->list[i].from, " today hoy ")) {
             continue;
         }
         for (next = i + 1; item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
@@ -282,6 +283,28 @@ is_past(const struct items *items, size_t at, size_t after)
         }
         if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {
             return true;
+        }
+    }
+    return false;
+}
+
+/* "I was at 4 lights, now 2", "4 lights this morning, 1 now" */
+static bool
+are_past_lights(const struct items *items, size_t at, size_t after)
+{
+    size_t from = clause_start(items, at), i;
+    bool past = item_is(items, after, ITEM_EARLIER);
+
+    for (i = from; i < at; i++) {
+        past = past || (at - i < PHRASE_REACH && item_is(items, i, ITEM_WAS)) ||
+               item_is(items, i, ITEM_EARLIER);
+    }
+    for (i = after; past && i < items->count; i++) {
+        if ((item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS)) &&
+            (item_is(items, i - 1, ITEM_LIGHT) || item_free_number(items, i + 1) ||
+             item_free_number(items, i + 2))) {
+            return item_is(items, i - 1, ITEM_LIGHT) || item_is(items, i + 2, ITEM_LIGHT) ||
+                   item_is(items, i + 3, ITEM_LIGHT);
         }
     }
     return false;
@@ -506,6 +529,36 @@ add_something(const struct items *items, struct state *state)
     }
 }
 
+/* "none of my 3 batteries are full", "ninguna llena" */
+static bool
+is_none_of_them(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, i;
+
+    for (i = items->list[at].from; item_is(items, at, ITEM_FULL) && i > from; i--) {
+        if (token_among(items->tokens, i - 1, " none neither ninguna ninguno nobody nadie ")) {
+            return true;
+        }
+        if (token_among(items->tokens, i - 1, " but pero except menos one una ")) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "it lost 20 percent", "used 30": how much less, not how much */
+static bool
+is_difference(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    first -= first > 0 && token_among(items->tokens, first - 1, " about like around como un el ");
+    return first > 0 && (item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER) &&
+           token_among(items->tokens, first - 1,
+                       " lost loses lose losing used uses using burned burns burn by perdio perdi "
+                       "pierde gasto gaste gasta ");
+}
+
 bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -523,8 +576,16 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         return false;
     }
     add_something(items, state);
+    if (!state->is_lights && !state->cannot && items->list[at].value == items->list[at].high) {
+        state->charge = hedge_under(items, at, state->charge);
+    }
     after = at + state->count;
     if (is_of_other_thing(items, at) || has_sunk(items, after, state)) {
+        items_spend(items, at, state->count);
+        return false;
+    }
+    if ((state->is_lights && are_past_lights(items, at, after)) || is_none_of_them(items, at) ||
+        is_difference(items, at)) {
         items_spend(items, at, state->count);
         return false;
     }
