@@ -111,11 +111,12 @@ is_low(const struct items *items, size_t at, size_t before, size_t subject)
 static bool
 begins_list(const struct items *items, size_t at)
 {
-    bool joined = item_is(items, at + 1, ITEM_AND) ||
-                  (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE);
+    size_t last = at + (item_is(items, at + 1, ITEM_HEDGE_AFTER) ? 1U : 0U);
+    bool joined = item_is(items, last + 1, ITEM_AND) ||
+                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE);
     size_t next;
 
-    for (next = at + 1; item_is(items, next, ITEM_AND) ||
+    for (next = last + 1; item_is(items, next, ITEM_AND) ||
                         (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }

@@ -156,7 +156,8 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
         corrected = corrected || item_is(items, i, ITEM_CORRECT);
         stopped = stopped || items->list[i].is == ITEM_STOP;
         if (!item_is(items, i, ITEM_AND) && items->list[i].is != ITEM_PAUSE &&
-            !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_ARTICLE) &&
+            !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_HEDGE_AFTER) &&
+            !item_is(items, i, ITEM_ARTICLE) &&
             !item_text(items, i, "la") && !item_text(items, i, "a") &&
             !item_is(items, i, ITEM_CORRECT) && items->list[i].is != ITEM_STOP) {
             return false;

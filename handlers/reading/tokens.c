@@ -264,7 +264,9 @@ below_thousand(const struct tokens *tokens, size_t at, int *value)
         *value = 1;
         taken = 1;
     }
-    if (taken > 0) {
+    if (taken == 0 && at > 0 && token_is(tokens, at - 1, "a")) { /* "at a" went before */
+        taken = word_of_kind(tokens, at, NUMBER_WORD_HUNDRED, value);
+    } else if (taken > 0) {
         more = word_of_kind(tokens, at + taken, NUMBER_WORD_HUNDRED, &hundred);
         if (more == 0) {
             return taken;
