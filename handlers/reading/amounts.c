@@ -2,7 +2,12 @@
 
 #include <string.h>
 
-enum { DAY_MINUTES = 24 * 60, DURATION_MAX = 14 * DAY_MINUTES, LIGHTS_MAX = 10, WARM_CELSIUS_MAX = 50 };
+enum {
+    DAY_MINUTES = 24 * 60,
+    DURATION_MAX = 14 * DAY_MINUTES,
+    LIGHTS_MAX = 10,
+    WARM_CELSIUS_MAX = 50
+};
 
 bool
 item_is_duration(const struct items *items, size_t at)
@@ -87,8 +92,9 @@ add_fraction(struct items *items, size_t at)
     static const struct {
         const char *names;
         int parts;
-    } kinds[] = {{" thirds tercios ", 3}, {" fourths quarters cuartos ", 4}, {" fifths quintos ", 5},
-                 {" sixths sextos ", 6},  {" eighths octavos ", 8},          {" tenths decimos ", 10}};
+    } kinds[] = {{" thirds tercios ", 3},  {" fourths quarters cuartos ", 4},
+                 {" fifths quintos ", 5},  {" sixths sextos ", 6},
+                 {" eighths octavos ", 8}, {" tenths decimos ", 10}};
     size_t token = items->list[at].to, i;
 
     if (!item_free_number(items, at) || at + 1 >= items->count ||
@@ -185,8 +191,9 @@ join_range(struct items *items, size_t at)
     const struct item *low, *high;
     bool dash, told;
 
-    if (item_free_number(items, at) && joined && between && token_among(items->tokens,
-        items->list[at + 1].to, " el the ") && item_free_number(items, at + 3)) {
+    if (item_free_number(items, at) && joined && between &&
+        token_among(items->tokens, items->list[at + 1].to, " el the ") &&
+        item_free_number(items, at + 3)) {
         items_replace(items, at + 1, 2, items->list[at + 1]); /* "entre el 40 y el 50" */
     }
     if (item_free_number(items, at) && is_of_percents(items, at)) {
@@ -451,8 +458,8 @@ complete_degrees(struct items *items, size_t at)
         return;
     }
     item->negative = item->negative || item->unit == UNIT_BELOW_ZERO;
-    item->unit = items->spanish && item->value <= WARM_CELSIUS_MAX * 1000 ? UNIT_CELSIUS
-                                                                          : UNIT_FAHRENHEIT;
+    item->unit =
+        items->spanish && item->value <= WARM_CELSIUS_MAX * 1000 ? UNIT_CELSIUS : UNIT_FAHRENHEIT;
 }
 
 /* "120 millas a 60 por hora" */
@@ -501,11 +508,11 @@ add_below(struct items *items, size_t at)
 void
 amounts_make(struct items *items)
 {
-    static void (*const on_numbers[])(struct items *, size_t) = {add_fraction, add_minus, add_times, add_point,
-                                                                 add_part, join_range};
+    static void (*const on_numbers[])(struct items *, size_t) = {
+        add_fraction, add_minus, add_times, add_point, add_part, join_range};
     static void (*const on_amounts[])(struct items *, size_t) = {
-        add_minutes, add_degrees, add_degrees, add_below, complete_degrees, add_distance_unit,
-        add_speed};
+        add_minutes,      add_degrees,       add_degrees, add_below,
+        complete_degrees, add_distance_unit, add_speed};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

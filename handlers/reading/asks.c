@@ -98,8 +98,8 @@ begins_with(const struct items *items, size_t token, const char *const *stems, s
 static bool
 asks_to_be_told(const struct items *items)
 {
-    static const char *const stems[] = {"avis",   "recuerd", "record",  "despiert", "despert",
-                                        "alert",  "notifi",  "acuerd",  "mensaje",  "textea"};
+    static const char *const stems[] = {"avis",  "recuerd", "record", "despiert", "despert",
+                                        "alert", "notifi",  "acuerd", "mensaje",  "textea"};
     static const char verbs[] = " text tell ping buzz call ring wake warn alert notify message "
                                 "remind nudge shout yell beep poke prompt msg page txt ";
     static const char when[] = " at when before if once in on as about around with by the one "
@@ -410,10 +410,10 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
 static void
 missing_batteries(const struct items *items, const struct charges_read *charges, struct told *told)
 {
-    bool how_many_asked = has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP &&
-                          !tokens_have(items->tokens,
-                                       "no se cuantas|no se cuantos|dont know how many|not sure how "
-                                       "many|no idea how many|forgot how many");
+    bool how_many_asked =
+        has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP &&
+        !tokens_have(items->tokens, "no se cuantas|no se cuantos|dont know how many|not sure how "
+                                    "many|no idea how many|forgot how many");
 
     if (charges->several) {
         told->missing |= MISSING_HOW_MANY;

@@ -71,10 +71,12 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
            item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one || items->list[at].ordinal || (at > 0 && begins_list(items, at - 1)) ||
-           token_among(items->tokens, items->list[at].from,
-                       " while when if but because how what will can mientras cuando si pero porque "
-                       "cuanto cuantas hasta alcanza ");
+           items->list[at].one || items->list[at].ordinal ||
+           (at > 0 && begins_list(items, at - 1)) ||
+           token_among(
+               items->tokens, items->list[at].from,
+               " while when if but because how what will can mientras cuando si pero porque "
+               "cuanto cuantas hasta alcanza ");
 }
 
 /* A battery is spoken of earlier in the clause, and no other number or charge since. */
@@ -117,7 +119,7 @@ begins_list(const struct items *items, size_t at)
     size_t next;
 
     for (next = last + 1; item_is(items, next, ITEM_AND) ||
-                        (next < items->count && items->list[next].is == ITEM_PAUSE);
+                          (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }
     joined = joined || (items->list[at].digits && next == at + 1 && item_free_number(items, next) &&

@@ -157,9 +157,9 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
         stopped = stopped || items->list[i].is == ITEM_STOP;
         if (!item_is(items, i, ITEM_AND) && items->list[i].is != ITEM_PAUSE &&
             !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_HEDGE_AFTER) &&
-            !item_is(items, i, ITEM_ARTICLE) &&
-            !item_text(items, i, "la") && !item_text(items, i, "a") &&
-            !item_is(items, i, ITEM_CORRECT) && items->list[i].is != ITEM_STOP) {
+            !item_is(items, i, ITEM_ARTICLE) && !item_text(items, i, "la") &&
+            !item_text(items, i, "a") && !item_is(items, i, ITEM_CORRECT) &&
+            items->list[i].is != ITEM_STOP) {
             return false;
         }
     }
@@ -285,9 +285,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
-            told->count += group.times > 1                        ? group.times
-                           : items_any(items, ITEM_BATTERY) ? 1
-                                                                  : 0;
+            told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
         } else if (are_lit(items, groups, &group) ||
                    (!listed && is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;

@@ -391,9 +391,9 @@ is_length(const struct items *items, size_t at)
     if (!items->list[at].colon || items->list[at].value >= 20 * 60) {
         return false;
     }
-    if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) || item_is(items, at + 1, ITEM_AIR) ||
-        item_is(items, at + 1, ITEM_DOOR) || item_text(items, at + 1, "long") ||
-        item_value(items, at - 1, ITEM_GATE) == 0 ||
+    if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
+        item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
+        item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||
         (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at))) {
         return true;
     }
@@ -444,7 +444,8 @@ first_of_two(struct items *items, size_t at)
         return;
     }
     minutes = items->list[at].value * 60 / 1000 % NOON_MINUTES;
-    minutes += last->value >= NOON_MINUTES && minutes < last->value - NOON_MINUTES ? NOON_MINUTES : 0;
+    minutes +=
+        last->value >= NOON_MINUTES && minutes < last->value - NOON_MINUTES ? NOON_MINUTES : 0;
     make_clock(items, at, 1, minutes);
     items->list[at].ampm = true;
 }
@@ -453,7 +454,8 @@ first_of_two(struct items *items, size_t at)
 static bool
 hours_away(struct items *items, size_t at)
 {
-    size_t before = at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
+    size_t before =
+        at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
 
     if (at == 0 || !item_is(items, before - 1, ITEM_GOING) || !is_hour(items, at) ||
         !item_is(items, at + 1, ITEM_TO) || !is_hour(items, at + 2) ||
@@ -480,8 +482,7 @@ clocks_make(struct items *items)
                 make_length(items, at);
             }
         } else if (!four_digits(items, at) && !spanish_hours(items, at) && !hours_away(items, at) &&
-                   !part_first(items, at) &&
-                   !part_to_noon(items, at) && !half_hour(items, at)) {
+                   !part_first(items, at) && !part_to_noon(items, at) && !half_hour(items, at)) {
             (void)hour_first(items, at);
         }
     }

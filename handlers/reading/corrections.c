@@ -185,9 +185,9 @@ replace_what_was(struct items *items, size_t at)
         but = but || item_text(items, i, "but") || item_text(items, i, "pero") ||
               item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS);
         if (is_amount(items, i) && items->list[i].unit == items->list[at].unit) {
-            items->list[at].spent = items->list[at].spent ||
-                                    (but && !item_is(items, i + 1, ITEM_AGO) &&
-                                     !item_is(items, at + 1, ITEM_AGO));
+            items->list[at].spent =
+                items->list[at].spent ||
+                (but && !item_is(items, i + 1, ITEM_AGO) && !item_is(items, at + 1, ITEM_AGO));
             return;
         }
     }

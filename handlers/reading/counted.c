@@ -248,7 +248,8 @@ speaks_of_one(const struct items *items)
     for (at = 0; at < items->count; at++) {
         if ((item_is(items, at, ITEM_EACH) && item_text(items, at, "per")) ||
             (item_is(items, at + 1, ITEM_BATTERY) &&
-             token_among(items->tokens, items->list[at + 1].from - 1, " single per each every por cada "))) {
+             token_among(items->tokens, items->list[at + 1].from - 1,
+                         " single per each every por cada "))) {
             return true; /* "per battery" */
         }
         if (!item_is(items, at, ITEM_ARTICLE)) {

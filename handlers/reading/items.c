@@ -182,9 +182,10 @@ power_is_denied(const struct items *items, size_t at)
                        "missing roto rota descompuesto descompuesta sirve funciona jala ")) {
         token++;
     }
-    return token_among(items->tokens, token,
-                       " dont doesnt isnt wont broken not broke no didnt cant busted dead bad roto rota "
-                       "descompuesto descompuesta sirve funciona jala quit ") &&
+    return token_among(
+               items->tokens, token,
+               " dont doesnt isnt wont broken not broke no didnt cant busted dead bad roto rota "
+               "descompuesto descompuesta sirve funciona jala quit ") &&
            !token_is(items->tokens, token, "no");
 }
 
@@ -319,8 +320,9 @@ number_at(const struct items *items, size_t at, struct item *item)
     taken = tokens_number(tokens, at, false, &value);
     if (taken > 0) {
         make_number(item, value);
-        if (token_among(tokens, at, " twenties thirties forties fifties sixties seventies "
-                                    "eighties nineties ")) {
+        if (token_among(tokens, at,
+                        " twenties thirties forties fifties sixties seventies "
+                        "eighties nineties ")) {
             item->high += 9000; /* "in the sixties" */
         }
     }

@@ -9,7 +9,8 @@ const struct lexicon_entry lexicon_es[] = {
         "bateria nivel|aparato|maquina|equipo|esa|ese|esta en|esto|ahi|aqui|pues|bien|"
         "mas|nueva|nuevas|extra|queda|quedan|me queda|me quedan|le queda|le quedan|"
         "nos quedan|nos queda|sigue|siguen|anda|andan|van|va|quedo|que estan|que esta|de carga|"
-        "sola|solita|unica|por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el nivel|nivel de carga"),
+        "sola|solita|unica|por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el "
+        "nivel|nivel de carga"),
     ROW(ITEM_AND, 0, "y|e|mas"),
     OWN(ITEM_TO, 0, "a|o|u|y hasta|hasta"),
     ROW(ITEM_BETWEEN, 0, "entre|como entre|entre los|entre el"),
@@ -62,7 +63,9 @@ const struct lexicon_entry lexicon_es[] = {
     ROW(ITEM_SOMETHING, 0, "y pico|y tantos|y tanto|y algo|y tantas"),
     ROW(ITEM_MINUS, 0, "menos"),
     /* ---- batteries and how full they are -------------------------------------------------- */
-    ROW(ITEM_BATTERY, 1, "bateria #|pila #|bateria numero|pila numero|bateria|pila|bateria de repuesto|pila de repuesto|bateria extra"),
+    ROW(ITEM_BATTERY, 1,
+        "bateria #|pila #|bateria numero|pila numero|bateria|pila|bateria de repuesto|pila de "
+        "repuesto|bateria extra"),
     ROW(ITEM_BATTERY, 2,
         "baterias|pilas|baterias de repuesto|pilas de repuesto|baterias extra|"
         "baterias extras"),
@@ -87,7 +90,9 @@ const struct lexicon_entry lexicon_es[] = {
         "tambien|igual|lo mismo|la otra igual|igualmente|esta igual|tambien esta|"
         "la otra tambien"),
     ROW(ITEM_UNKNOWN, 0,
-        "nadie reviso|nadie la reviso|nadie sabe|nadie la checo|nadie checo|no la revisaron|a saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni idea|quien sabe|"
+        "nadie reviso|nadie la reviso|nadie sabe|nadie la checo|nadie checo|no la revisaron|a "
+        "saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni "
+        "idea|quien sabe|"
         "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no estoy seguro|"
         "no estoy segura|no la revise|no he visto|no la he visto|no recuerdo|no me fije|"
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"
@@ -134,7 +139,8 @@ const struct lexicon_entry lexicon_es[] = {
         "puntito|cuadrito|luz verde|lucita|luz prendida|luz encendida|linea|"
         "rallita|palito"),
     ROW(ITEM_LIGHT, 2,
-        "prendidas|encendidas|prendidos|encendidos|luces|lucecitas|lucesitas|barras|barritas|rayas|rayitas|focos|foquitos|"
+        "prendidas|encendidas|prendidos|encendidos|luces|lucecitas|lucesitas|barras|barritas|rayas|"
+        "rayitas|focos|foquitos|"
         "leds|puntos|puntitos|cuadritos|luces verdes|luces prendidas|"
         "luces encendidas|lucitas|rallitas|focos prendidos|foquitos prendidos|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),

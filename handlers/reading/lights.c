@@ -64,7 +64,8 @@ lights_at(const struct items *items, size_t at, struct state *state)
                       !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
     bool bars;
 
-    if (item_is(items, at, ITEM_ALL) && item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
+    if (item_is(items, at, ITEM_ALL) &&
+        item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
         *state = (struct state){.is_lights = true, .lights = GAUGE_LIGHTS, .from = at};
         state->count = over_article(items, at + 1) + 1 - at;
         return true;

@@ -126,7 +126,8 @@ is_lone_number(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
-    if (at > from && (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT))) {
+    if (at > from &&
+        (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT))) {
         from = at; /* "battery 95 number 3" */
     }
     while (from < at && (item_is(items, from, ITEM_LINK) || item_is(items, from, ITEM_AT) ||
@@ -306,13 +307,15 @@ is_setting(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     led = is_led(items, at, &strong);
-    if (item->one && item_value(items, at - 1, ITEM_AT) == AT_ON && at + 1 == clause_end(items, at) &&
+    if (item->one && item_value(items, at - 1, ITEM_AT) == AT_ON &&
+        at + 1 == clause_end(items, at) &&
         token_among(items->tokens, items->list[at - 1].from - 1,
                     " , im its hes shes is running set it he she estoy esta ando anda voy ")) {
         return true; /* "im on one" */
     }
-    if (item->one && !item->negative && (!strong || item_is(items, at + 1, ITEM_AT) ||
-                      item_is(items, at + 1, ITEM_LINK) || item_is(items, at + 1, ITEM_HAVE))) {
+    if (item->one && !item->negative &&
+        (!strong || item_is(items, at + 1, ITEM_AT) || item_is(items, at + 1, ITEM_LINK) ||
+         item_is(items, at + 1, ITEM_HAVE))) {
         return false; /* "full on one", "one at 60": a battery */
     }
     led = led && (strong || !counts_plural(items, at + 1));

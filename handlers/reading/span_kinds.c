@@ -30,7 +30,7 @@ going_at(const struct items *items, size_t at)
     int going = item_value(items, at, ITEM_GOING), activity = item_value(items, at, ITEM_ACTIVITY);
 
     return going < 0 && (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) ? (int)LEG_WAIT
-                                                                                : going;
+                                                                                  : going;
 }
 
 /* A word for a way or a place; "no layover" is none. */
@@ -226,9 +226,10 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->kind = LEG_WAIT;
         return span->at;
     }
-    span->homeward = item_is(items, span->at + 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at - 1, ITEM_HOMEWARD) ||
-                     (item_is(items, span->at + 2, ITEM_HOMEWARD) && !stops_cue(items, span->at + 1));
+    span->homeward =
+        item_is(items, span->at + 1, ITEM_HOMEWARD) ||
+        item_is(items, span->at - 1, ITEM_HOMEWARD) ||
+        (item_is(items, span->at + 2, ITEM_HOMEWARD) && !stops_cue(items, span->at + 1));
     if (!span->homeward) {
         before = cue_of_clause_before(items, span->at, taken_from);
         if (before < items->count && !(span_is_way_out(items, span->at) &&

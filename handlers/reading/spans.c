@@ -142,8 +142,9 @@ counts_hours_apart(const struct items *items, size_t at)
 static bool
 is_told_of_there(const struct items *items)
 {
-    return tokens_have(items->tokens, "mas que aqui|menos que aqui|mas que aca|menos que aca|alla es|"
-                                      "alla son|alli es|alli son|mas alla|menos alla");
+    return tokens_have(items->tokens,
+                       "mas que aqui|menos que aqui|mas que aca|menos que aca|alla es|"
+                       "alla son|alli es|alli son|mas alla|menos alla");
 }
 
 /* Hours that the clocks at the end are behind (+) or ahead (-) of ours. */
@@ -170,10 +171,11 @@ zone_minutes(struct items *items)
             items_spend(items, at, 1);
             return -items->list[at].value;
         }
-        if (is_told_of_there(items) && token_among(items->tokens, items->list[at].to - 1, " mas menos ")) {
+        if (is_told_of_there(items) &&
+            token_among(items->tokens, items->list[at].to - 1, " mas menos ")) {
             items_spend(items, at, 1); /* "alla es dos horas mas que aqui" */
             return token_is(items->tokens, items->list[at].to - 1, "mas") ? -items->list[at].value
-                                                                         : items->list[at].value;
+                                                                          : items->list[at].value;
         }
         for (next = at + 1; next < at + 4; next++) {
             bool behind = item_is(items, next, ITEM_BEHIND),

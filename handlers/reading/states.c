@@ -101,8 +101,7 @@ is_due_at_clock(const struct items *items, size_t after)
                              item_is(items, i, ITEM_HEDGE) || item_is(items, i, ITEM_DAYPART))) {
         i++;
     }
-    return i < items->count && items->list[i].is == ITEM_CLOCK &&
-           clock_role(items, i) == CLOCK_BY;
+    return i < items->count && items->list[i].is == ITEM_CLOCK && clock_role(items, i) == CLOCK_BY;
 }
 
 /* "2 full", "the other is full", "full ones": some batteries are said to be so already. */
@@ -127,7 +126,8 @@ has_own_subject(const struct items *items, size_t at)
     return before < items->count
                ? items->list[before].is == ITEM_NUMBER || item_is(items, before, ITEM_OTHER) ||
                      item_is(items, before, ITEM_ORDINAL) || item_is(items, before, ITEM_HAVE) ||
-                     item_is(items, at - 1, ITEM_ARTICLE) || items->list[before].is == ITEM_AMOUNT ||
+                     item_is(items, at - 1, ITEM_ARTICLE) ||
+                     items->list[before].is == ITEM_AMOUNT ||
                      token_among(items->tokens, last, " one ones fulls ") ||
                      item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at - 1, "la")
                : item_is(items, at - 1, ITEM_ARTICLE) || item_is(items, at + 1, ITEM_BATTERY) ||
@@ -156,7 +156,8 @@ is_what_charging_is_for(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
-    return item_is(items, at, ITEM_FULL) && (lexicon_cue(items->tokens, CUE_CHARGING) || is_fed(items)) &&
+    return item_is(items, at, ITEM_FULL) &&
+           (lexicon_cue(items->tokens, CUE_CHARGING) || is_fed(items)) &&
            !lexicon_cue(items->tokens, CUE_FLIGHT) && !has_own_subject(items, at) &&
            items_find(items, from, at, ITEM_WAS) == at;
 }
@@ -406,7 +407,8 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         state->count = 3;
         return true;
     }
-    if (part == 0 || is_room(items, at) || (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
+    if (part == 0 || is_room(items, at) ||
+        (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
         is_part_of_other(items, at, after) || is_third_battery(items, at) ||
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {

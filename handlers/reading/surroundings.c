@@ -80,9 +80,9 @@ static bool
 is_bare_psi(const struct items *items, size_t at)
 {
     return item_free_number(items, at) && items->list[at].value >= 400 * 1000 &&
-           items->list[at].value <= 6000 * 1000 &&
-           items->list[at].value % 10000 == 0 && !items->list[at].ordinal &&
-           !item_is(items, at - 1, ITEM_NAMED) && !item_is(items, at - 1, ITEM_PRICE);
+           items->list[at].value <= 6000 * 1000 && items->list[at].value % 10000 == 0 &&
+           !items->list[at].ordinal && !item_is(items, at - 1, ITEM_NAMED) &&
+           !item_is(items, at - 1, ITEM_PRICE);
 }
 
 /* "had 2000 at 9", "tenia 2000 en la manana" */
@@ -223,9 +223,10 @@ read_bare_size(const struct items *items, struct told *told)
         if (first) { /* "E at 140 bar" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") && ends &&
-            token_among(tokens, at - 1,
-                        " the an a un una , in el la : es is my his her our mi su ") &&
-            !(token_is(tokens, at, "e") && items->spanish && token_is(tokens, at - 1, ","))) {
+                   token_among(tokens, at - 1,
+                               " the an a un una , in el la : es is my his her our mi su ") &&
+                   !(token_is(tokens, at, "e") && items->spanish &&
+                     token_is(tokens, at - 1, ","))) {
             take_size(told, tokens->list[at].text);
         }
     }

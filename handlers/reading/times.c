@@ -285,8 +285,8 @@ power_read(const struct items *items, struct told *told)
     size_t at;
 
     if (told->kind == TOLD_TRIP && told->since_min > 0) {
-        told->on_power = has_power_word(items, POWER_WORD_BATTERY) ? POWER_SOURCE_BATTERY
-                                                                   : POWER_SOURCE_NONE;
+        told->on_power =
+            has_power_word(items, POWER_WORD_BATTERY) ? POWER_SOURCE_BATTERY : POWER_SOURCE_NONE;
         return;
     }
     if (!charging && told->kind != TOLD_HOURS_LEFT && told->kind != TOLD_BATTERY_LIFE &&

@@ -136,7 +136,8 @@ is_gate(const struct items *items)
             continue;
         }
         for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
-            if (item_is_duration(items, i) || (i < items->count && items->list[i].is == ITEM_CLOCK)) {
+            if (item_is_duration(items, i) ||
+                (i < items->count && items->list[i].is == ITEM_CLOCK)) {
                 return true;
             }
         }

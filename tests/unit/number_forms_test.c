@@ -13,8 +13,8 @@ enum { LINE_MAX_BYTES = 1024 };
 START_TEST(every_form_is_read)
 {
     void *arena = talloc_new(NULL);
-    FILE *file = fopen(
-        memory_format(arena, "%s/tests/unit/number_forms.txt", getenv("SOURCE_ROOT")), "r");
+    FILE *file =
+        fopen(memory_format(arena, "%s/tests/unit/number_forms.txt", getenv("SOURCE_ROOT")), "r");
     char line[LINE_MAX_BYTES], *wrong = memory_copy(arena, "");
     size_t count = 0;
 
