@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include "amounts_after.h"
+
 enum {
     DAY_MINUTES = 24 * 60,
     DURATION_MAX = 14 * DAY_MINUTES,
@@ -424,95 +426,14 @@ add_minutes(struct items *items, size_t at)
     items_replace(items, at, next + 1 - at, *hours);
 }
 
-/* "5 grados bajo cero centigrados", "20 degrees F": a unit right behind says which degrees. */
-static void
-add_degrees(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if (items->spanish && item_in(items, at, UNIT_BELOW_ZERO) &&
-        !item_is(items, at + 1, ITEM_UNIT)) {
-        item->negative = true;
-        item->unit = UNIT_CELSIUS; /* where Spanish is spoken */
-        return;
-    }
-    if (item->is != ITEM_AMOUNT || (item->unit != UNIT_DEGREE && item->unit != UNIT_BELOW_ZERO) ||
-        !item_is(items, at + 1, ITEM_UNIT)) {
-        return;
-    }
-    if (item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO || item->unit == UNIT_BELOW_ZERO) {
-        item->negative = true;
-    }
-    item->unit = (enum unit)item_value(items, at + 1, ITEM_UNIT);
-    items_replace(items, at, 2, *item);
-}
-
-/* Degrees of which kind is not told: those of the language, "-5 grados" and "20 below"; a heat that
- * nobody bears in the one is meant in the other. */
-static void
-complete_degrees(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if (!item_in(items, at, UNIT_DEGREE) && !item_in(items, at, UNIT_BELOW_ZERO)) {
-        return;
-    }
-    item->negative = item->negative || item->unit == UNIT_BELOW_ZERO;
-    item->unit =
-        items->spanish && item->value <= WARM_CELSIUS_MAX * 1000 ? UNIT_CELSIUS : UNIT_FAHRENHEIT;
-}
-
-/* "120 millas a 60 por hora" */
-static void
-add_distance_unit(struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at; item_in(items, at, UNIT_PER_HOUR) && i > 0; i--) {
-        if (item_in(items, i - 1, UNIT_MILE) || item_in(items, i - 1, UNIT_KM)) {
-            items->list[at].unit = items->list[i - 1].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
-        }
-    }
-}
-
-/* "240 miles at 60" */
-static void
-add_speed(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    size_t before = at - (item_is(items, at - 1, ITEM_HEDGE) ? 1U : 0U);
-
-    if (item_free_number(items, at) && item_value(items, before - 1, ITEM_AT) == AT_AT &&
-        (item_in(items, before - 2, UNIT_MILE) || item_in(items, before - 2, UNIT_KM)) &&
-        !item_is(items, at + 1, ITEM_UNIT) && item->value <= 120 * 1000) {
-        item->is = ITEM_AMOUNT;
-        item->unit = items->list[before - 2].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
-    }
-}
-
-/* "10 C below zero" */
-static void
-add_below(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if ((item_in(items, at, UNIT_CELSIUS) || item_in(items, at, UNIT_FAHRENHEIT)) &&
-        item_is(items, at + 1, ITEM_UNIT) &&
-        item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO) {
-        item->negative = true;
-        items_replace(items, at, 2, *item);
-    }
-}
-
 void
 amounts_make(struct items *items)
 {
     static void (*const on_numbers[])(struct items *, size_t) = {
         add_fraction, add_minus, add_times, add_point, add_part, join_range};
     static void (*const on_amounts[])(struct items *, size_t) = {
-        add_minutes,      add_degrees,       add_degrees, add_below,
-        complete_degrees, add_distance_unit, add_speed};
+        add_minutes,      degrees_make, degrees_make, degrees_below,
+        degrees_complete, speed_unit,   speed_bare};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

@@ -107,7 +107,7 @@ is_of_it(const struct items *items, const struct group *group)
     return !group->named && group->times == 1 && !group->state.adjacent &&
            !group->state.is_lights &&
            (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
-            token_among(items->tokens, items->list[group->state.from].from - 1, " its is it "));
+            token_among(items->tokens, items->list[group->state.from].from - 1, " its it "));
 }
 
 /* "has 5 lights and 4 are lit": the gauge, then its lights. */

@@ -89,7 +89,8 @@ is_rule(const struct items *items, size_t at)
 
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,
-                        " wants want requires require needs asks rule rules makes make policy pide "
+                        " bring have take carry llevar lleve traer wants want requires require "
+                        "needs asks rule rules makes make policy pide "
                         "exige quiere requiere regla ")) {
             return true;
         }

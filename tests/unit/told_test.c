@@ -73,7 +73,8 @@ START_TEST(charges_in_percent)
         {"battery 1 is at 80%, battery 2 50%", "80 50"},
         {"1 battery at 66", "66"},
         {"ochenta y cinco por ciento", "85"},
-        {"130%", "+1 impossible"},
+        {"battery at 130%", "+1 impossible"},
+        {"130%", "impossible"},
     };
     READS(rows);
 }
@@ -90,7 +91,7 @@ START_TEST(gauge_lights_are_kept_as_lights)
         {"2 batteries with 3 lights each", "l3 l3"},
         {"no lights", "l0"},
         {"2 luces", "l2"},
-        {"5 of 4 lights", "+1 impossible"},
+        {"5 of 4 lights on the battery", "+1 impossible"},
     };
     READS(rows);
 }
