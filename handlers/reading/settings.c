@@ -195,11 +195,11 @@ is_before_setting(const struct items *items, size_t at)
 static bool
 may_be_setting(const struct items *items, size_t at)
 {
-    const struct item *item = at < items->count ? &items->list[at] : NULL;
+    const struct item *item = &items->list[at];
 
-    return item_free_number(items, at) && item->value > 0 && item->value <= TENTHS_MAX * 100 &&
-           item->value % 500 == 0 && item->value == item->high && !item->negative &&
-           !item->ordinal && !item->times && !item->fraction &&
+    return at < items->count && item_free_number(items, at) && item->value > 0 &&
+           item->value <= TENTHS_MAX * 100 && item->value % 500 == 0 && item->value == item->high &&
+           !item->negative && !item->ordinal && !item->times && !item->fraction &&
            !counts_something(items, at + 1, false);
 }
 

@@ -170,28 +170,64 @@ comes_back(const struct items *items, size_t at)
     return i < to && (item_is(items, i + 1, ITEM_HOMEWARD) || item_is(items, i - 1, ITEM_HOMEWARD));
 }
 
+static void
+take_kind(struct span *span, enum leg_kind kind)
+{
+    span->has_kind = true;
+    span->kind = kind;
+}
+
+/* By what stands right behind the span, nearer than any other word. */
+static bool
+find_kind_right_behind(const struct items *items, struct span *span, bool has_cue)
+{
+    size_t after = span->at + 1;
+
+    if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
+        take_kind(span, LEG_FLIGHT);
+    } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
+        take_kind(span, LEG_WAIT);
+    } else if (item_text(items, after, "away")) {
+        take_kind(span, LEG_DRIVE); /* "the clinic is 40 min away by car" */
+    }
+    return span->has_kind;
+}
+
+/* Of a span with no word of a way or a place near it. */
+static void
+find_kind_alone(const struct items *items, struct span *span, size_t taken_from, bool trip)
+{
+    size_t at = span->at, before;
+
+    if (span_is_way_out(items, at) && comes_back(items, at)) {
+        return; /* "half an hour there, half an hour back": how is not told */
+    }
+    if (span_stays_there(items, at) || (trip && item_value(items, at - 1, ITEM_LASTS) == 0)) {
+        take_kind(span, LEG_WAIT);
+        return;
+    }
+    span->homeward = item_is(items, at + 1, ITEM_HOMEWARD) ||
+                     item_is(items, at - 1, ITEM_HOMEWARD) ||
+                     (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
+    if (span->homeward) {
+        return;
+    }
+    before = cue_of_clause_before(items, at, taken_from);
+    if (before < items->count &&
+        !(span_is_way_out(items, at) && item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
+        set_kind(span, items, before);
+    }
+}
+
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
 static size_t
 find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
 {
     size_t back = cue_back(items, span->at, taken_from), ahead = cue_ahead(items, span->at);
-    size_t before;
 
-    if (item_is(items, span->at + 1, ITEM_AIR) || item_value(items, span->at + 1, ITEM_GATE) == 0) {
-        span->has_kind = true;
-        span->kind = LEG_FLIGHT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "between") ||
-        (back == 0 && ahead == 0 && trip_at_place(items, span->at))) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "away")) { /* "the clinic is 40 min away by car" */
-        span->has_kind = true;
-        span->kind = LEG_DRIVE;
-        return ahead > 0 ? span->at + ahead + 1 : span->at;
+    if (find_kind_right_behind(items, span, back > 0 || ahead > 0)) {
+        return item_text(items, span->at + 1, "away") && ahead > 0 ? span->at + ahead + 1
+                                                                   : span->at;
     }
     if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
         item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
@@ -199,8 +235,7 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         return span->at;
     }
     if (back > 0 && ahead == 0 && is_destination(items, span->at - back)) {
-        span->has_kind = true;
-        span->kind = LEG_OTHER; /* how one gets there is not told */
+        take_kind(span, LEG_OTHER); /* how one gets there is not told */
         return span->at;
     }
     if (back > 0 && (ahead == 0 || back <= ahead) &&
@@ -217,26 +252,7 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         }
         return span->at + ahead + 1;
     }
-    if (span_is_way_out(items, span->at) && comes_back(items, span->at)) {
-        return span->at; /* "half an hour there, half an hour back": how is not told */
-    }
-    if (span_stays_there(items, span->at) ||
-        (trip && item_value(items, span->at - 1, ITEM_LASTS) == 0)) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    span->homeward =
-        item_is(items, span->at + 1, ITEM_HOMEWARD) ||
-        item_is(items, span->at - 1, ITEM_HOMEWARD) ||
-        (item_is(items, span->at + 2, ITEM_HOMEWARD) && !stops_cue(items, span->at + 1));
-    if (!span->homeward) {
-        before = cue_of_clause_before(items, span->at, taken_from);
-        if (before < items->count && !(span_is_way_out(items, span->at) &&
-                                       item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
-            set_kind(span, items, before);
-        }
-    }
+    find_kind_alone(items, span, taken_from, trip);
     return span->at;
 }
 

@@ -67,6 +67,32 @@ take_count_before(struct items *items, size_t at, struct group *group)
     }
 }
 
+/* A number before a charge: a label, how many of them, or none of ours. */
+static void
+take_count(struct items *items, size_t here, struct group *group)
+{
+    size_t counts = here;
+
+    if (item_value(items, here - 1, ITEM_AT) == AT_AT && !items->list[here].one &&
+        !item_is(items, here + 1, ITEM_BATTERY)) {
+        return; /* "charging since 4 with it at 10 percent": an hour */
+    }
+    if (is_label(items, here)) {
+        group->ordinal = items->list[here].value / 1000;
+        group->named = true;
+        items_spend(items, here, 1);
+        return;
+    }
+    if (here > 1 && item_is(items, here - 1, ITEM_OF) && is_count(items, here - 2)) {
+        counts = here - 2; /* "2 of my 3 batteries are full" */
+    } else if (is_setting_number(items, here)) {
+        return;
+    }
+    group->times = items->list[counts].value / 1000;
+    group->named = true;
+    items_spend(items, counts, 1);
+}
+
 void
 subject_before(struct items *items, size_t at, struct group *group)
 {
@@ -83,24 +109,7 @@ subject_before(struct items *items, size_t at, struct group *group)
         size_t here = i - 1;
 
         if (is_count(items, here)) {
-            if (item_value(items, here - 1, ITEM_AT) == AT_AT && !items->list[here].one &&
-                !item_is(items, here + 1, ITEM_BATTERY)) {
-                return; /* "charging since 4 with it at 10 percent": an hour */
-            }
-            if (is_label(items, here)) {
-                group->ordinal = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            } else if (here > 1 && item_is(items, here - 1, ITEM_OF) &&
-                       is_count(items, here - 2)) { /* "2 of my 3 batteries are full" */
-                group->times = items->list[here - 2].value / 1000;
-                group->named = true;
-                items_spend(items, here - 2, 1);
-            } else if (!is_setting_number(items, here)) {
-                group->times = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            }
+            take_count(items, here, group);
             return;
         }
         if (items->list[here].spent && !item_is(items, here, ITEM_BATTERY)) {
