@@ -384,7 +384,8 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
             bool door = (told->kind == TOLD_FLIGHT && is_door_to_door(items, at)) ||
                         (items->list[at].days &&
                          (told->kind != TOLD_TRIP || /* "a day at the fair": how long is not told */
-                          (!items->list[at].digits && items->list[at].high <= MINUTES_OF_DAY)));
+                          (!items->list[at].digits && items->list[at].high <= MINUTES_OF_DAY &&
+                           !token_is(items->tokens, items->list[at].to, "trip"))));
 
             items_spend(items, at, 1);
             if (!door) {
