@@ -125,7 +125,7 @@ const struct lexicon_entry lexicon_en[] = {
         "off the charger|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "dead|empty|drained|depleted|used up|spent|dead flat|died|flat battery|gone flat|went "
+           "dead|empty|drained|depleted|used up|dead flat|flat battery|gone flat|went "
            "flat|flat "
            "dead|empties|dead ones|empty ones|completely dead|"
            "totally dead|bone dead|stone dead|completely empty|dead one|empty one|"
