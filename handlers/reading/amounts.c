@@ -2,7 +2,14 @@
 
 #include <string.h>
 
-enum { DAY_MINUTES = 24 * 60, DURATION_MAX = 14 * DAY_MINUTES, LIGHTS_MAX = 10 };
+#include "amounts_after.h"
+
+enum {
+    DAY_MINUTES = 24 * 60,
+    DURATION_MAX = 14 * DAY_MINUTES,
+    LIGHTS_MAX = 10,
+    WARM_CELSIUS_MAX = 50
+};
 
 bool
 item_is_duration(const struct items *items, size_t at)
@@ -75,8 +82,37 @@ add_part(struct items *items, size_t at)
         return;
     }
     items->list[at].value += value;
+    items->list[at].one = false;
     items->list[at].high = items->list[at].value;
     items_replace(items, at, part + 1 - at, items->list[at]);
+}
+
+/* "seven eighths" */
+static void
+add_fraction(struct items *items, size_t at)
+{
+    static const struct {
+        const char *names;
+        int parts;
+    } kinds[] = {{" thirds tercios ", 3},  {" fourths quarters cuartos ", 4},
+                 {" fifths quintos ", 5},  {" sixths sextos ", 6},
+                 {" eighths octavos ", 8}, {" tenths decimos ", 10}};
+    size_t token = items->list[at].to, i;
+
+    if (!item_free_number(items, at) || at + 1 >= items->count ||
+        items->list[at + 1].to != token + 1 || item_is(items, at + 2, ITEM_UNIT)) {
+        return;
+    }
+    for (i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
+        if (token_among(items->tokens, token, kinds[i].names) &&
+            items->list[at].value < kinds[i].parts * 1000) {
+            items->list[at].value /= kinds[i].parts;
+            items->list[at].high = items->list[at].value;
+            items->list[at].fraction = true;
+            items_replace(items, at, 2, items->list[at]);
+            return;
+        }
+    }
 }
 
 /* "two point five" */
@@ -88,6 +124,7 @@ add_point(struct items *items, size_t at)
     if (item_free_number(items, at) && point && item_free_number(items, at + 2) &&
         items->list[at + 2].value < 10 * 1000 && items->list[at].value < 100 * 1000) {
         items->list[at].value += items->list[at + 2].value / 10;
+        items->list[at].one = false;
         items->list[at].high = items->list[at].value;
         items_replace(items, at, 3, items->list[at]);
     }
@@ -134,6 +171,16 @@ has_unit(const struct items *items, size_t at)
            (item_is(items, at, ITEM_HEDGE_AFTER) && item_is(items, at + 1, ITEM_UNIT));
 }
 
+/* "del 40 al 50 por ciento", unless it is charged from the one to the other */
+static bool
+is_of_percents(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_FROM) && item_text(items, at + 1, "al") &&
+           item_is(items, at + 3, ITEM_UNIT) &&
+           item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
+           !lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
 /*
  * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
  * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
@@ -146,6 +193,14 @@ join_range(struct items *items, size_t at)
     const struct item *low, *high;
     bool dash, told;
 
+    if (item_free_number(items, at) && joined && between &&
+        token_among(items->tokens, items->list[at + 1].to, " el the ") &&
+        item_free_number(items, at + 3)) {
+        items_replace(items, at + 1, 2, items->list[at + 1]); /* "entre el 40 y el 50" */
+    }
+    if (item_free_number(items, at) && is_of_percents(items, at)) {
+        joined = between = true; /* "del 40 al 50 por ciento" */
+    }
     if (!item_free_number(items, at) || !joined || !item_free_number(items, at + 2)) {
         return;
     }
@@ -159,7 +214,8 @@ join_range(struct items *items, size_t at)
     if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
         low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
-         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT)) {
+         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
+         lexicon_cue(items->tokens, CUE_CHARGING))) {
         return;
     }
     items->list[at].high = high->value;
@@ -266,6 +322,15 @@ is_another(const struct items *items, size_t at)
            item_value(items, at + 1, ITEM_UNIT) == UNIT_HOUR;
 }
 
+/* "pulse 2 hours?": what is asked, and the number is the mode's. */
+static bool
+is_of_mode(const struct items *items, size_t at, size_t unit)
+{
+    return (item_is(items, at - 1, ITEM_MODE) || item_text(items, at - 1, "setting")) &&
+           item_value(items, unit, ITEM_UNIT) == UNIT_HOUR && items->list[at].value <= 6 * 1000 &&
+           (unit + 1 >= items->count || item_text(items, unit + 1, "?"));
+}
+
 /* A number with its unit, or a unit that an article counts: "an hour", "hora y media". */
 static bool
 number_of_unit(struct items *items, size_t at)
@@ -286,7 +351,8 @@ number_of_unit(struct items *items, size_t at)
                  item_text(items, next, "whole") || item_text(items, next, "extra")) &&
                 item_is(items, next + 1, ITEM_UNIT);
     }
-    if (!item_is(items, next, ITEM_UNIT) || (counted && is_clock_number(items, at))) {
+    if (!item_is(items, next, ITEM_UNIT) ||
+        (counted && (is_clock_number(items, at) || is_of_mode(items, at, next)))) {
         return false;
     }
     if (number.value <= LIGHTS_MAX * 1000 && item_is(items, next, ITEM_LIGHT) &&
@@ -360,77 +426,14 @@ add_minutes(struct items *items, size_t at)
     items_replace(items, at, next + 1 - at, *hours);
 }
 
-/* "5 grados bajo cero centigrados", "20 degrees F": a unit right behind says which degrees. */
-static void
-add_degrees(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if (items->spanish && item_in(items, at, UNIT_BELOW_ZERO) &&
-        !item_is(items, at + 1, ITEM_UNIT)) {
-        item->negative = true;
-        item->unit = UNIT_CELSIUS; /* where Spanish is spoken */
-        return;
-    }
-    if (item->is != ITEM_AMOUNT || (item->unit != UNIT_DEGREE && item->unit != UNIT_BELOW_ZERO) ||
-        !item_is(items, at + 1, ITEM_UNIT)) {
-        return;
-    }
-    if (item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO || item->unit == UNIT_BELOW_ZERO) {
-        item->negative = true;
-    }
-    item->unit = (enum unit)item_value(items, at + 1, ITEM_UNIT);
-    items_replace(items, at, 2, *item);
-}
-
-/* "120 millas a 60 por hora" */
-static void
-add_distance_unit(struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at; item_in(items, at, UNIT_PER_HOUR) && i > 0; i--) {
-        if (item_in(items, i - 1, UNIT_MILE) || item_in(items, i - 1, UNIT_KM)) {
-            items->list[at].unit = items->list[i - 1].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
-        }
-    }
-}
-
-/* "240 miles at 60" */
-static void
-add_speed(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if (item_free_number(items, at) && item_value(items, at - 1, ITEM_AT) == AT_AT &&
-        (item_in(items, at - 2, UNIT_MILE) || item_in(items, at - 2, UNIT_KM)) &&
-        !item_is(items, at + 1, ITEM_UNIT) && item->value <= 120 * 1000) {
-        item->is = ITEM_AMOUNT;
-        item->unit = items->list[at - 2].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
-    }
-}
-
-/* "10 C below zero" */
-static void
-add_below(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-
-    if ((item_in(items, at, UNIT_CELSIUS) || item_in(items, at, UNIT_FAHRENHEIT)) &&
-        item_is(items, at + 1, ITEM_UNIT) &&
-        item_value(items, at + 1, ITEM_UNIT) == UNIT_BELOW_ZERO) {
-        item->negative = true;
-        items_replace(items, at, 2, *item);
-    }
-}
-
 void
 amounts_make(struct items *items)
 {
-    static void (*const on_numbers[])(struct items *, size_t) = {add_minus, add_times, add_point,
-                                                                 add_part, join_range};
+    static void (*const on_numbers[])(struct items *, size_t) = {
+        add_fraction, add_minus, add_times, add_point, add_part, join_range};
     static void (*const on_amounts[])(struct items *, size_t) = {
-        add_minutes, add_degrees, add_degrees, add_below, add_distance_unit, add_speed};
+        add_minutes,      degrees_make, degrees_make, degrees_below,
+        degrees_complete, speed_unit,   speed_bare};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

@@ -1,5 +1,7 @@
 #include "asks.h"
 
+#include <string.h>
+
 #include "amounts.h"
 #include "clocks.h"
 #include "legs.h"
@@ -67,11 +69,59 @@ reminds(const struct items *items)
 
     for (at = 0; at < items->count; at++) {
         to = sentence_end(items, at);
-        for (i = at; item_is(items, at, ITEM_REMIND) && i < to; i++) {
+        for (i = sentence_start(items, at); item_is(items, at, ITEM_REMIND) && i < to; i++) {
             if (item_is_duration(items, i) &&
-                (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT))) {
+                (item_is(items, i + 1, ITEM_BEFORE) || item_is(items, i + 1, ITEM_LEFT) ||
+                 (item_is(items, i + 1, ITEM_LINK) && item_is(items, i + 2, ITEM_LEFT)))) {
                 return true;
             }
+        }
+    }
+    return false;
+}
+
+static bool
+begins_with(const struct items *items, size_t token, const char *const *stems, size_t count)
+{
+    const char *text = token < items->tokens->count ? items->tokens->list[token].text : "";
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        if (strncmp(text, stems[i], strlen(stems[i])) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "text me at 5", "buzz us when ..", "despiertenme": whoever can be told is asked to tell. */
+static bool
+asks_to_be_told(const struct items *items)
+{
+    static const char *const stems[] = {"avis",  "recuerd", "record", "despiert", "despert",
+                                        "alert", "notifi",  "acuerd", "mensaje",  "textea"};
+    static const char verbs[] = " text tell ping buzz call ring wake warn alert notify message "
+                                "remind nudge shout yell beep poke prompt msg page txt ";
+    static const char when[] = " at when before if once in on as about around with by the one "
+                               "half a an when whenever tomorrow tonight today ";
+    size_t token, length;
+
+    for (token = 0; token + 1 < items->tokens->count; token++) {
+        const struct token *word = &items->tokens->list[token];
+
+        length = strlen(word->text);
+        if (length > 6 && begins_with(items, token, stems, sizeof stems / sizeof stems[0]) &&
+            (strcmp(word->text + length - 2, "me") == 0 ||
+             strcmp(word->text + length - 3, "nos") == 0)) {
+            return true;
+        }
+        if (token_among(items->tokens, token, verbs) &&
+            token_among(items->tokens, token + 1, " me us him her ") &&
+            token + 2 < items->tokens->count &&
+            (token_among(items->tokens, token + 2, when) ||
+             items->tokens->list[token + 2].kind == TOKEN_NUMBER)) {
+            return !token_among(items->tokens, token + 2, " if the about one a ") ||
+                   reminds(items) || !token_is(items->tokens, token, "tell");
         }
     }
     return false;
@@ -80,7 +130,7 @@ reminds(const struct items *items)
 enum told_kind
 asks_by_words(const struct items *items)
 {
-    if (has(items, CUE_WATCH) || reminds(items)) {
+    if (has(items, CUE_WATCH) || reminds(items) || asks_to_be_told(items)) {
         return TOLD_WATCH;
     }
     if (cylinder_is_asked(items)) {
@@ -208,8 +258,19 @@ count_lengths(const struct items *items)
     return count;
 }
 
+static bool
+all_full(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count && told->charges[i].low == 100; i++) {
+    }
+    return told->charge_count > 0 && i == told->charge_count && told->light_count == 0 &&
+           told->count == 0;
+}
+
 static enum told_kind
-with_a_span(const struct items *items)
+with_a_span(const struct items *items, const struct told *told)
 {
     if (has_movement(items) || has_clock_pair(items) || has_distance(items) ||
         count_lengths(items) > 1) {
@@ -218,7 +279,7 @@ with_a_span(const struct items *items)
     if (speaks_of_trip(items) || (items_any(items, ITEM_GOING) && !must_last(items, true))) {
         return TOLD_TRIP;
     }
-    return is_plugged_in(items) ? TOLD_CHARGING : TOLD_HOURS_LEFT;
+    return is_plugged_in(items) && !all_full(told) ? TOLD_CHARGING : TOLD_HOURS_LEFT;
 }
 
 static bool
@@ -267,6 +328,20 @@ has_some(const struct items *items)
                                       "unas baterias|algunas baterias|varias baterias|unas pilas");
 }
 
+/* A way or a place, and no clock time that tells how long it must last. */
+static bool
+goes_somewhere(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK) {
+            return false;
+        }
+    }
+    return items_any(items, ITEM_GOING) && !has(items, CUE_LEFT);
+}
+
 enum told_kind
 asks_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
@@ -282,13 +357,13 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         return TOLD_BATTERY_LIFE;
     }
     if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
-        return legs_any(items) ? with_a_span(items) : TOLD_HOURS_LEFT;
+        return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;
     }
     if ((told->missing & MISSING_MINUTES) != 0 && has(items, CUE_TRIP)) {
         return TOLD_TRIP;
     }
     if (legs_any(items)) {
-        return with_a_span(items);
+        return with_a_span(items, told);
     }
     if (has(items, CUE_GENERAL)) {
         return TOLD_BATTERY_LIFE;
@@ -320,7 +395,8 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         return TOLD_BATTERY_LIFE;
     }
     if (any_charge(told) || told->impossible) {
-        return has(items, CUE_TRIP) && has(items, CUE_ENOUGH) && !is_how_long(items)
+        return (has(items, CUE_TRIP) || goes_somewhere(items)) && has(items, CUE_ENOUGH) &&
+                       !is_how_long(items)
                    ? TOLD_TRIP
                    : TOLD_HOURS_LEFT;
     }
@@ -334,7 +410,10 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
 static void
 missing_batteries(const struct items *items, const struct charges_read *charges, struct told *told)
 {
-    bool how_many_asked = has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP;
+    bool how_many_asked =
+        has(items, CUE_HOW_MANY) && told->kind == TOLD_TRIP &&
+        !tokens_have(items->tokens, "no se cuantas|no se cuantos|dont know how many|not sure how "
+                                    "many|no idea how many|forgot how many");
 
     if (charges->several) {
         told->missing |= MISSING_HOW_MANY;

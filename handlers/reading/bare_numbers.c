@@ -8,6 +8,8 @@
 #include "corrections.h"
 #include "hedges.h"
 
+enum { IMPOSSIBLE_MAX = 500 };
+
 /* "1 full, 1 maybe 30" */
 static bool
 is_one_of_list(const struct items *items, size_t at)
@@ -47,6 +49,8 @@ is_of_something(const struct items *items, size_t at, bool big)
     return false;
 }
 
+static bool begins_list(const struct items *items, size_t at);
+
 static bool
 ends_here(const struct items *items, size_t at)
 {
@@ -57,6 +61,8 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
            item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
            item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
+           item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
+           item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
            item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
            items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
            item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
@@ -65,9 +71,12 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
            item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one ||
-           token_among(items->tokens, items->list[at].from,
-                       " while when if but because mientras cuando si pero porque ");
+           items->list[at].one || items->list[at].ordinal ||
+           (at > 0 && begins_list(items, at - 1)) ||
+           token_among(
+               items->tokens, items->list[at].from,
+               " while when if but because how what will can mientras cuando si pero porque "
+               "cuanto cuantas hasta alcanza ");
 }
 
 /* A battery is spoken of earlier in the clause, and no other number or charge since. */
@@ -104,19 +113,24 @@ is_low(const struct items *items, size_t at, size_t before, size_t subject)
 static bool
 begins_list(const struct items *items, size_t at)
 {
-    bool joined = item_is(items, at + 1, ITEM_AND) ||
-                  (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE);
+    size_t last = at + (item_is(items, at + 1, ITEM_HEDGE_AFTER) ? 1U : 0U);
+    bool joined = item_is(items, last + 1, ITEM_AND) ||
+                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE);
     size_t next;
 
-    for (next = at + 1; item_is(items, next, ITEM_AND) ||
-                        (next < items->count && items->list[next].is == ITEM_PAUSE);
+    for (next = last + 1; item_is(items, next, ITEM_AND) ||
+                          (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }
+    joined = joined || (items->list[at].digits && next == at + 1 && item_free_number(items, next) &&
+                        items->list[next].digits && items->list[next].value > BIG_MIN * 1000 &&
+                        items->list[at].value > BIG_MIN * 1000 &&
+                        !items->tokens->list[items->list[next].from].glued);
     if (!joined || !item_free_number(items, next) || items->list[next].one ||
         !ends_here(items, next + 1)) {
         return false;
     }
-    return items->list[next].value > BIG_MIN * 1000 ||
+    return (items->list[next].value > BIG_MIN * 1000 && items->list[next].value <= 100 * 1000) ||
            ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
             begins_list(items, next));
 }
@@ -231,6 +245,27 @@ begins_way_up(const struct items *items, size_t at)
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "70 the other", "setenta y cinco una" */
+static bool
+is_named_behind(const struct items *items, size_t after)
+{
+    return item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_ORDINAL) ||
+           (after < items->count && items->list[after].one &&
+            (item_is(items, after + 1, ITEM_AND) || clause_end(items, after) == after + 1));
+}
+
+/* "the other at 190": no battery is fuller than full, and nothing else is told so. */
+static bool
+is_too_high(const struct items *items, size_t at, size_t before)
+{
+    size_t subject = back_over_links(items, before);
+
+    return (item_value(items, before, ITEM_AT) == AT_AT || item_is(items, before, ITEM_SHOWS)) &&
+           (names_battery(items, subject) || item_is(items, subject, ITEM_BATTERY)) &&
+           !items_any(items, ITEM_CYLINDER) && !item_is(items, at + 1, ITEM_UNIT) &&
+           ends_here(items, at + 1);
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -240,12 +275,16 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     bool big = item->value > BIG_MIN * 1000, joined, alone;
 
     if (!item_free_number(items, at) || item->one || item->times || item->ordinal ||
-        item->fraction || item->high > 100 * 1000) {
+        item->fraction || item->high > IMPOSSIBLE_MAX * 1000) {
         return false;
     }
     do {
         before = back_over_links(items, before);
     } while (item_is(items, before, ITEM_HEDGE) && steps++ < 3);
+    if (item->high > 100 * 1000) {
+        *state = (struct state){.from = at, .count = 1, .cannot = true};
+        return is_too_high(items, at, before);
+    }
     after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
     after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;
     if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
@@ -267,6 +306,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
+          (big && is_named_behind(items, after) &&
+           (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
           (big && ends_here(items, after) &&
            (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
             item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||

@@ -6,7 +6,7 @@
 #include "states.h"
 
 /* Percent above any setting. */
-enum { BIG_MIN = 10 };
+enum { BIG_MIN = 9 };
 
 /* Fills *state if the number at `at` can only be a charge; see state_at() for `after_state`. */
 bool bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state);

@@ -94,6 +94,43 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
 }
 
+/* "it says 75", "now its 60": a charge of a battery that is not named. */
+static bool
+is_of_it(const struct items *items, const struct group *group)
+{
+    size_t before = back_over_links(items, group->state.from);
+
+    while (before < items->count &&
+           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
+        before = back_over_links(items, before);
+    }
+    return !group->named && group->times == 1 && !group->state.adjacent &&
+           !group->state.is_lights &&
+           (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
+            token_among(items->tokens, items->list[group->state.from].from - 1, " its it "));
+}
+
+/* "has 5 lights and 4 are lit": the gauge, then its lights. */
+static bool
+are_lit(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
+
+    return groups->count > 0 && last->state.is_lights && group->state.is_lights && !group->named &&
+           group->state.lights <= last->state.lights &&
+           sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
+           token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ");
+}
+
+/* Told again of the same one, which no other was told since: the last telling holds. */
+static bool
+is_same_again(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    return groups->count > 0 && is_of_it(items, group) &&
+           is_of_it(items, &groups->list[groups->count - 1]);
+}
+
 static void
 add_group(struct groups *groups, const struct group *group)
 {
@@ -119,14 +156,16 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
         corrected = corrected || item_is(items, i, ITEM_CORRECT);
         stopped = stopped || items->list[i].is == ITEM_STOP;
         if (!item_is(items, i, ITEM_AND) && items->list[i].is != ITEM_PAUSE &&
-            !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_ARTICLE) &&
-            !item_text(items, i, "la") && !item_text(items, i, "a") &&
-            !item_is(items, i, ITEM_CORRECT) && items->list[i].is != ITEM_STOP) {
+            !item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_HEDGE_AFTER) &&
+            !item_is(items, i, ITEM_ARTICLE) && !item_text(items, i, "la") &&
+            !item_text(items, i, "a") && !item_is(items, i, ITEM_CORRECT) &&
+            items->list[i].is != ITEM_STOP) {
             return false;
         }
     }
     return (end < at && (corrected || !stopped)) ||
-           (end == at && items->list[at].is == ITEM_NUMBER && !last->is_lights);
+           (end == at && !last->is_lights &&
+            (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)));
 }
 
 /* "It says 12 percent, how long is 12 percent": the same battery. */
@@ -155,6 +194,61 @@ is_said_again(const struct items *items, const struct groups *groups, const stru
     return false;
 }
 
+/* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */
+static size_t
+whole_and_half_at(const struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    size_t next = at + 1, last;
+    bool noun, made = item_free_number(items, at) && item->value % 1000 == 500 &&
+                      item->value == item->high && !item->fraction &&
+                      item->value < TOLD_BATTERIES_MAX * 1000;
+
+    if (made) { /* amounts.c made one number of it */
+        next += item_is(items, next, ITEM_FULL) ? 1 : 0;
+        return item_value(items, next, ITEM_BATTERY) == 2 ? next + 1 - at : 0;
+    }
+    if (!is_count(items, at)) {
+        return 0;
+    }
+    noun = item_is(items, next, ITEM_BATTERY);
+    next += noun ? 1 : 0;
+    if (!item_is(items, next, ITEM_AND)) {
+        return 0;
+    }
+    next += item_is(items, next + 1, ITEM_ARTICLE) ? 2 : 1;
+    if (!item_is(items, next, ITEM_HALF)) {
+        return 0;
+    }
+    last = next + 1;
+    if (item_value(items, last, ITEM_BATTERY) == 2) {
+        return last + 1 - at;
+    }
+    return noun && items->spanish && item_text(items, next, "media") &&
+                   (last >= items->count || ends_clause(items, last))
+               ? last - at
+               : 0;
+}
+
+static bool
+take_whole_and_half(struct items *items, size_t at, struct groups *groups, size_t *taken)
+{
+    struct group whole = {.state = {.charge = {100, 100}, .adjacent = true, .from = at},
+                          .named = true};
+    struct group half = {.state = {.charge = {50, 50}, .from = at}, .named = true, .times = 1};
+
+    *taken = items->list[at].spent ? 0 : whole_and_half_at(items, at);
+    if (*taken == 0) {
+        return false;
+    }
+    whole.times = items->list[at].value / 1000;
+    whole.state.count = half.state.count = *taken;
+    add_group(groups, &whole);
+    add_group(groups, &half);
+    items_spend(items, at, *taken);
+    return true;
+}
+
 static void
 find_groups(struct items *items, struct told *told, struct groups *groups)
 {
@@ -162,9 +256,15 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
 
     while (at < items->count) {
         struct group group = {0};
-        bool listed = continues_list(items, groups, at);
-        bool found = !items->list[at].spent && (light_again(items, at, groups, &group.state) ||
-                                                state_at(items, at, listed, &group.state));
+        bool listed = continues_list(items, groups, at), found;
+        size_t taken;
+
+        if (take_whole_and_half(items, at, groups, &taken)) {
+            at += taken;
+            continue;
+        }
+        found = !items->list[at].spent && (light_again(items, at, groups, &group.state) ||
+                                           state_at(items, at, listed, &group.state));
 
         if (!found) {
             if (same_again(items, at, groups)) {
@@ -185,7 +285,10 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
-            told->count += group.times > 0 ? group.times : 1;
+            told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
+        } else if (are_lit(items, groups, &group) ||
+                   (!listed && is_same_again(items, groups, &group))) {
+            groups->list[groups->count - 1] = group;
         } else {
             add_group(groups, &group);
         }
@@ -234,8 +337,13 @@ drop_groups(struct groups *groups, size_t from, size_t count)
 static void
 correct_number(struct items *items, size_t from, struct group *last)
 {
-    size_t at = over_links(items, from + 1);
+    size_t at = over_links(items, from + 1), other;
 
+    for (other = last->state.from + last->state.count; other < from; other++) {
+        if (items->list[other].is == ITEM_NUMBER || items->list[other].is == ITEM_AMOUNT) {
+            return; /* "one full, on 2, no wait 3" corrects what stands nearer */
+        }
+    }
     at += item_is(items, at, ITEM_NOW_IS) ? 1 : 0;
     at += at < items->count && items->list[at].is == ITEM_PAUSE ? 1 : 0;
     if (at >= items->count || !is_count(items, at) || !corrections_lead(items, at) ||

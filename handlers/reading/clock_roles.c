@@ -35,6 +35,28 @@ was_plugged_in(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_POWER) < at;
 }
 
+/* "make it til supper at 6 pm" */
+static bool
+leads_up_to(const struct items *items, size_t at)
+{
+    while (at > 0 && item_is(items, at - 1, ITEM_LINK)) {
+        at--;
+    }
+    return item_is(items, at - 1, ITEM_UNTIL);
+}
+
+/* "will it be full at 5 pm", "llenas a las 6?", but no "was full at 9". */
+static bool
+is_wished_for(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at);
+
+    return items_find(items, from, at, ITEM_WAS) == at &&
+           (lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)) &&
+           (items_find(items, from, at, ITEM_WILL_BE) < at ||
+            item_text(items, sentence_end(items, at), "?"));
+}
+
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
@@ -58,7 +80,17 @@ clock_role(const struct items *items, size_t at)
         if (item_is(items, i - 1, ITEM_POWER) && items_find(items, from, i, ITEM_REMIND) < i) {
             continue; /* "remind me to plug in at 10" */
         }
+        if (item_is(items, i - 1, ITEM_FULL) && is_wished_for(items, i - 1)) {
+            return CLOCK_BY;
+        }
+        if (item_is(items, i - 1, ITEM_WILL_BE) && lexicon_cue(items->tokens, CUE_CHARGING) &&
+            !item_is(items, i - 1, ITEM_UNTIL) && i < at) {
+            return CLOCK_BY; /* "tiene que estar al cien a las 6" */
+        }
         role = role_of(items, i - 1);
+        if (role == CLOCK_EVENT && leads_up_to(items, i - 1)) {
+            return CLOCK_UNTIL;
+        }
         if (role == CLOCK_UNTIL && was_plugged_in(items, i - 1)) {
             return CLOCK_THEN;
         }

@@ -79,6 +79,7 @@ part_first(struct items *items, size_t at)
         (item_text(items, at + 1, "of") && !item_is(items, at, ITEM_QUARTER)) ||
         !is_hour(items, at + 2) || items->list[at + 2].value > 12 * 1000 ||
         items->list[at + 2].value % 1000 != 0 || item_is(items, at + 3, ITEM_UNIT) ||
+        (before && (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN))) ||
         item_is(items, at + 3, ITEM_BATTERY)) {
         return false;
     }
@@ -119,7 +120,8 @@ part_to_noon(struct items *items, size_t at)
     bool past = item_text(items, at + 1, "past") || item_text(items, at + 1, "after");
 
     if (part == 0 || !(past || item_is(items, at + 1, ITEM_TO_HOUR)) ||
-        item_text(items, at + 1, "of") || !item_is(items, at + 2, ITEM_NOON)) {
+        item_text(items, at + 1, "of") || !item_is(items, at + 2, ITEM_NOON) ||
+        (!past && (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN)))) {
         return false;
     }
     part = item_value(items, at + 2, ITEM_NOON) + (past ? part : MINUTES_OF_DAY - part);
@@ -173,6 +175,10 @@ leads_to_hour(const struct items *items, size_t at)
             return items->list[at].value <= 12 * 1000 || leads[i] == ITEM_CLOCK_LEAD;
         }
     }
+    if (item_is(items, before - 1, ITEM_NOW_IS) &&
+        token_among(items->tokens, items->list[before - 1].to - 1, " las la ")) {
+        return items->list[at].value <= 12 * 1000; /* "y son las 12 y 10" */
+    }
     return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
 }
 
@@ -188,6 +194,12 @@ tells_charge(const struct items *items, size_t at)
 {
     return item_is(items, at, ITEM_FULL) || item_in(items, at, UNIT_PERCENT) ||
            (item_free_number(items, at) && items->list[at].value > 12 * 1000);
+}
+
+static size_t
+back_over_battery(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_BATTERY) ? at - 1 : at;
 }
 
 /* "at 6" is a clock time where someone leaves, arrives, unplugs or wants to be told. */
@@ -216,8 +228,16 @@ at_some_hour(const struct items *items, size_t at)
         return true;
     }
     from = clause_start(items, at);
+    if (item_value(items, at - 1, ITEM_AT) == AT_ON && item_text(items, at - 1, "back") &&
+        items_any(items, ITEM_SETTING)) {
+        return false; /* "turned it to 3, now back at 4" */
+    }
     if (items_find(items, from, at, ITEM_WAS) < at && tells_charge(items, at - 2)) {
         return true; /* "had 100 at 9" */
+    }
+    if (item_is(items, back_over_battery(items, at - 2), ITEM_FULL) &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return item_value(items, at - 1, ITEM_AT) == AT_AT; /* "I need it full at 7" */
     }
     from = at > from + 5 ? at - 5 : from;
     for (i = from; i < at; i++) {
@@ -371,9 +391,9 @@ is_length(const struct items *items, size_t at)
     if (!items->list[at].colon || items->list[at].value >= 20 * 60) {
         return false;
     }
-    if (unit || item_is(items, at + 1, ITEM_GATE) || item_is(items, at + 1, ITEM_AIR) ||
-        item_is(items, at + 1, ITEM_DOOR) || item_text(items, at + 1, "long") ||
-        item_value(items, at - 1, ITEM_GATE) == 0 ||
+    if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
+        item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
+        item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||
         (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at))) {
         return true;
     }
@@ -395,7 +415,8 @@ is_length(const struct items *items, size_t at)
     return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
             item_is(items, before - 1, ITEM_GATE)) &&
            !item_is(items, before - 1, ITEM_DEPART) &&
-           (before < at || is_one_of_flights(items, before - 1) ||
+           (before < at || item_is(items, before - 1, ITEM_GATE) ||
+            is_one_of_flights(items, before - 1) ||
             token_is(items->tokens, items->list[at].from - 1, "time"));
 }
 
@@ -407,6 +428,44 @@ make_length(struct items *items, size_t at)
 
     length.value = length.high = items->list[at].value;
     items_replace(items, at, count, length);
+}
+
+/* "from 6 to 9 pm", "6-9 pm": the first is of the same half of the day, or the one before it. */
+static void
+first_of_two(struct items *items, size_t at)
+{
+    const struct item *last = at + 2 < items->count ? &items->list[at + 2] : NULL;
+    int minutes;
+
+    if (last == NULL || last->is != ITEM_CLOCK || !last->ampm || !is_hour(items, at) ||
+        items->list[at].value > 12 * 1000 || !item_is(items, at + 1, ITEM_TO) ||
+        !(item_is(items, at - 1, ITEM_BETWEEN) || item_is(items, at - 1, ITEM_FROM) ||
+          item_text(items, at + 1, "-"))) {
+        return;
+    }
+    minutes = items->list[at].value * 60 / 1000 % NOON_MINUTES;
+    minutes +=
+        last->value >= NOON_MINUTES && minutes < last->value - NOON_MINUTES ? NOON_MINUTES : 0;
+    make_clock(items, at, 1, minutes);
+    items->list[at].ampm = true;
+}
+
+/* "gone 9 to 4", "out from 10 to 3": two hours whose half of the day is not told. */
+static bool
+hours_away(struct items *items, size_t at)
+{
+    size_t before =
+        at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
+
+    if (at == 0 || !item_is(items, before - 1, ITEM_GOING) || !is_hour(items, at) ||
+        !item_is(items, at + 1, ITEM_TO) || !is_hour(items, at + 2) ||
+        items->list[at].value > 12 * 1000 || items->list[at + 2].value > 12 * 1000 ||
+        counts_things(items, at + 3)) {
+        return false;
+    }
+    make_clock(items, at + 2, 1, items->list[at + 2].value * 60 / 1000);
+    make_clock(items, at, 1, items->list[at].value * 60 / 1000);
+    return true;
 }
 
 void
@@ -422,8 +481,8 @@ clocks_make(struct items *items)
             if (is_length(items, at)) {
                 make_length(items, at);
             }
-        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !part_first(items, at) &&
-                   !part_to_noon(items, at) && !half_hour(items, at)) {
+        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !hours_away(items, at) &&
+                   !part_first(items, at) && !part_to_noon(items, at) && !half_hour(items, at)) {
             (void)hour_first(items, at);
         }
     }
@@ -431,5 +490,8 @@ clocks_make(struct items *items)
         if (items->list[at].is == ITEM_CLOCK) {
             clock_complete(items, at);
         }
+    }
+    for (at = 0; at < items->count; at++) {
+        first_of_two(items, at);
     }
 }

@@ -166,11 +166,41 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
     }
 }
 
+/* "it was 2 h 20 but they rebooked me, now its 3 h 40": what was so, up to the same unit again. */
+static void
+replace_what_was(struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+    bool was = false, but = false;
+
+    for (i = from; i < at; i++) {
+        was = was || (at - i <= 4 && item_is(items, i, ITEM_WAS)) ||
+              token_among(items->tokens, items->list[i].from, " originally ");
+    }
+    if (!was || !is_amount(items, at) || items->list[at].spent ||
+        items->list[at].unit == UNIT_PERCENT) {
+        return;
+    }
+    for (i = at + 1; i < items->count && i < at + 3 * REACH; i++) {
+        but = but || item_text(items, i, "but") || item_text(items, i, "pero") ||
+              item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS);
+        if (is_amount(items, i) && items->list[i].unit == items->list[at].unit) {
+            items->list[at].spent =
+                items->list[at].spent ||
+                (but && !item_is(items, i + 1, ITEM_AGO) && !item_is(items, at + 1, ITEM_AGO));
+            return;
+        }
+    }
+}
+
 void
 corrections_of_amounts(struct items *items)
 {
     size_t at;
 
+    for (at = 0; at < items->count; at++) {
+        replace_what_was(items, at);
+    }
     for (at = 0; at < items->count; at++) {
         bool was_denied = is_amount(items, at) && items->list[at].spent && at > 0 &&
                           (item_is(items, at - 1, ITEM_NOT) || item_is(items, at - 2, ITEM_NOT));

@@ -76,21 +76,23 @@ counts_unnamed(const struct items *items, size_t at)
 {
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
-    bool led = (item_is(items, at - 1, ITEM_LINK) &&
+    bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
+               (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
                  item_text(items, at - 1, "the") || item_text(items, at - 1, "mis"))) ||
                item_is(items, at - 1, ITEM_ALL) ||
                (item_is(items, at - 1, ITEM_HAVE) && !item_text(items, at - 1, "had"));
     size_t next = at + 1;
 
-    bool of_them = item_is(items, at + 1, ITEM_OF) &&
+    bool of_them = item_is(items, at + 1, ITEM_OF) && !item_text(items, at - 1, "for") &&
                    token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
 
     return (led || lasts || of_them || are) && !items->list[at].one &&
            (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
-            item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER));
+            item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER) ||
+            token_among(items->tokens, items->list[next].from, " but pero total in en "));
 }
 
 static bool
@@ -159,6 +161,21 @@ is_number_of(const struct items *items, size_t at)
     return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal;
 }
 
+/* "and theres a spare nobody checked", but no "do I need a spare" */
+static bool
+is_one_more(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), from = clause_start(items, at), before = at;
+
+    if (!item_is(items, at, ITEM_OTHER) || items->list[at].spent ||
+        item_value(items, at, ITEM_OTHER) != 0 || items_find(items, at, to, ITEM_UNKNOWN) == to) {
+        return false;
+    }
+    before -= before > 0 && item_is(items, before - 1, ITEM_ARTICLE);
+    return before < at && (items_find(items, from, at, ITEM_HAVE) < at ||
+                           items_find(items, from, at, ITEM_AND) < at);
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -180,6 +197,10 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         before && (!items->list[at].spent || items->list[at].ordinal) &&
         item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
         !(at > 0 && is_number_of(items, at - 1))) {
+        counted->on_top++;
+        return;
+    }
+    if (first_charge < items->count && is_one_more(items, at)) {
         counted->on_top++;
         return;
     }
@@ -225,6 +246,12 @@ speaks_of_one(const struct items *items)
     size_t at, next;
 
     for (at = 0; at < items->count; at++) {
+        if ((item_is(items, at, ITEM_EACH) && item_text(items, at, "per")) ||
+            (item_is(items, at + 1, ITEM_BATTERY) &&
+             token_among(items->tokens, items->list[at + 1].from - 1,
+                         " single per each every por cada "))) {
+            return true; /* "per battery" */
+        }
         if (!item_is(items, at, ITEM_ARTICLE)) {
             continue;
         }

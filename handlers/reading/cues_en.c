@@ -3,7 +3,10 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "remind me|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
+        "message when|text when|msg me|msg when|could you text|can you text|please text|pls "
+        "text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring "
+        "me|call me at|call me when|remind me|remind my|remind him|remind her|remind the|remind "
+        "both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
         "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
         "when|text me at|text me before|text me if|buzz me|"
@@ -43,7 +46,8 @@ const char *const cues_en[CUE_COUNT] = {
         "on the charger|to fill|fill up|til 80|till 80|until 80|up to 80|til 100|till 100|"
         "until 100|til 90|to 90|will they charge|will it charge|does it charge|when will * full|"
         "want * full|want it full|want them full|are all charged|all are charged|all charged by|"
-        "charge overnight|charges|be done charging|to get * full|how full|be at 100|be at 80|"
+        "charge overnight|charges|be done charging|to get * full|how full will|how full would|how "
+        "full can|how full by|how full should|how full when|be at 100|be at 80|"
         "have after|charge 5|charge 6|charge back|full charge by|full charge before|"
         "when done|they be done|it be done|they done|be finished|finish|done charging|percent by|"
         "% by|ready by|all ready|they ready|be all set|charge time|charge to|i plug "
@@ -70,12 +74,15 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_ON_PLANE] = "on the plane|on a plane|on the flight|im flying|in flight|mid flight|"
                      "up in the air|on board|in my seat|on plane|in the plane",
     [CUE_TRIP] =
+        "heading over|heading to|headed to|headed over|on my way|on our way|off to|going "
+        "over|going out|"
         "trip|drive|driving|road trip|outing|hike|hiking|ride|walk to|day out|errands|excursion|"
         "be out|out and about|on the road|get us the|get me the|make the drive|make the trip|"
         "tour|ferry|go to|going to|gone for|be gone|bus|train|shuttle|picnic|there and back|"
         "travel|traveling|get to|get there|day trip|the way to|cruise|zoo|shopping|visit",
     [CUE_GENERAL] =
-        "typically|usually|generally|normally|in general|on average|as a rule|average|"
+        "whats normal|what is normal|normal for|normal run|normal "
+        "life|typically|usually|generally|normally|in general|on average|as a rule|average|"
         "supposed to last|supposed to do|supposed to run|supposed to go|sposed to last|"
         "sposed to do|expect|battery life|typical|usual|in theory|generally speaking|rule of thumb|"
         "per battery|each battery last|runtime|run time",
@@ -84,7 +91,9 @@ const char *const cues_en[CUE_COUNT] = {
         "hours wise|do i get|do you get|get from|get out of|get on|really do|i get|run|runs|"
         "how long is|be good for|does * do|what does * do|go while|worth",
     [CUE_LEFT] =
-        "left|remaining|much longer|much more|how much more|do i have|do we have|does he have|"
+        "til it stops|till it stops|until it stops|before it stops|til it quits|until it quits|"
+        "before it quits|gives out|cuts out|goes dead|left|remaining|much longer|much more|how "
+        "much more|do i have|do we have|does he have|"
         "does she have|have i got|have we got|has he got|has she got|hold out|till im|til im|"
         "until im|runs out|run out|ran out|before it dies|till it dies|til it dies|until it dies|"
         "right now|so far|will i make it|make it till|make it until|make it til|last till|"

@@ -3,7 +3,8 @@
 
 const char *const cues_es[CUE_COUNT] = {
     [CUE_WATCH] =
-        "avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
+        "avisa cuando|avise cuando|avisen cuando|avisa "
+        "a|avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
         "ponme alarma|ponme una alarma|pon una alarma|pon alarma|alarma a las|una alarma|dime que|"
         "mandame mensaje|mandame un mensaje|mandame * texto|alertame|despiertame|me avisan|"
         "aviseme|recuerdeme|recuerdenme|mandenme|dime cuando|me dices cuando|escribeme|"
@@ -15,14 +16,18 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "por ciento para|% para las|% para el|cargar|cargarse|cargarla|cargarlas|cargarlo|se "
+        "estar al cien|este al cien|esten al cien|estar al 100|este al 100|esten al 100|llegar al "
+        "cien|tiene que estar al|tienen que estar al|al cien a las|al cien para|queda llena|quedan "
+        "llenas|queda cargada|quedan cargadas|quedara llena|quedaran llenas|por ciento para|% para "
+        "las|% para el|cargar|cargarse|cargarla|cargarlas|cargarlo|se "
         "cargan|se carga|cargando|carguen|cargue|"
         "recargar|a llena|hasta llena|cargada para|cargadas para|cargada antes|cargadas antes|"
         "cargada a las|cargadas a las|estan listas|este lista|esten listas|esta lista|"
         "estar listas|estar lista|este llena|esten llenas|estar llena|estar llenas|"
         "estar cargada|estar cargadas|listas para|lista para|llenarse|que se llene|"
         "que se llenen|se llena|se llenan|quede llena|queden llenas|la bateria cargada|"
-        "baterias cargadas|a 100|al 100 si|hasta el 100|hasta 100|terminan de cargar|"
+        "baterias cargadas|de * a 100|del * a 100|al 100 si|hasta el 100|hasta 100|terminan de "
+        "cargar|"
         "termina de cargar|hasta el 80|hasta 80|al 80 cuanto|llenarla|llenarlas|llenar|"
         "este cargada|esten cargadas|quede cargada|queden cargadas|cargadas por completo para|"
         "estara cargada|estaran cargadas|estara llena|estaran llenas|tiempo de carga|"
@@ -43,11 +48,13 @@ const char *const cues_es[CUE_COUNT] = {
     [CUE_ON_PLANE] = "voy en el avion|estoy en el avion|vamos en el avion|en el avion|voy volando|"
                      "en pleno vuelo|en el vuelo|ya en el aire|estamos volando|a bordo",
     [CUE_TRIP] =
-        "viaje|paseo|caminata|manejando|manejar|carretera|excursion|salimos|autobus|"
+        "me voy|nos vamos|vamos con|voy con|voy al|voy a casa|vamos al|rumbo "
+        "a|viaje|paseo|caminata|manejando|manejar|carretera|excursion|salimos|autobus|"
         "camion|mandados|para ir|fuera de casa|caminar|sendero|dia de campo|tren|recorrido|"
         "ir a|estar fuera|ida y vuelta|ida|playa|de manejo|en carro|en coche|barco|lancha|"
         "trayecto|vamos a|visita",
-    [CUE_GENERAL] = "normalmente|por lo general|en general|usualmente|en promedio|generalmente|"
+    [CUE_GENERAL] = "lo normal|normal|normalmente|por lo general|en general|usualmente|en "
+                    "promedio|generalmente|"
                     "por lo regular|comunmente|tipicamente|promedio|se supone|suele|suelen|"
                     "cuanto rinde|rendimiento",
     [CUE_LIFE] = "dura|duran|rinde|rinden|da|dan|me dan|aguanta|aguantan|me da|son|me duran|"
@@ -59,7 +66,7 @@ const char *const cues_es[CUE_COUNT] = {
         "alcanza para las|se acaba|llegare|antes de que se|desde ahora|cuanto mas|me resta|"
         "nos queda|nos quedan|le dura|tiempo me|alcanzo a|hasta las|tendre",
     [CUE_HOW_LONG] = "cuanto * dura|cuanto * duran|cuanto * queda|cuantas horas|cuanto tiempo|"
-                     "me alcanza|cuantos minutos|hasta que hora|cuanto me|cuanto le|cuanto|"
+                     "cuantos minutos|hasta que hora|cuanto me|cuanto le|cuanto|"
                      "a que hora|por cuanto|horas son|cuanto * aguanta",
     [CUE_HOW_MANY] = "cuantas baterias|cuantas pilas|cuantas necesito|cuantas ocupo|cuantas debo|"
                      "cuantas llevo|cuantas hacen|cuantas me|cuantas tengo que|cuantas mas|cuantas",

@@ -25,8 +25,10 @@ is_hedged(const struct items *items, size_t at, size_t after)
     }
     while (before > 0 && steps++ < 3) {
         before--;
-        if (item_is(items, before, ITEM_HEDGE)) {
-            return true;
+        if (item_is(items, before, ITEM_HEDGE) ||
+            token_among(items->tokens, items->list[before].to - 1,
+                        " about around like roughly como ")) {
+            return true; /* also "its about" */
         }
         if (!item_is(items, before, ITEM_LINK) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_ARTICLE)) {
@@ -42,6 +44,27 @@ hedge(struct percent charge, bool hedged)
     if (hedged) {
         charge.low = charge.low > HEDGE ? charge.low - HEDGE : 0;
         charge.high = charge.high < 100 - HEDGE ? charge.high + HEDGE : 100;
+    }
+    return charge;
+}
+
+struct percent
+hedge_under(const struct items *items, size_t at, struct percent charge)
+{
+    size_t first = items->list[at].from;
+    bool number = items->list[at].is == ITEM_NUMBER || items->list[at].is == ITEM_AMOUNT;
+    bool less =
+        first > 1 &&
+        ((token_is(items->tokens, first - 2, "less") &&
+          token_is(items->tokens, first - 1, "than")) ||
+         (token_is(items->tokens, first - 2, "menos") && token_is(items->tokens, first - 1, "de")));
+    bool under =
+        first > 0 && token_among(items->tokens, first - 1, " under below almost nearly casi ");
+
+    if (number && !items->list[at].fraction && (less || under)) {
+        int lacking = less ? 2 * HEDGE : HEDGE;
+
+        charge.low = charge.low > lacking ? charge.low - lacking : 0;
     }
     return charge;
 }

@@ -12,6 +12,9 @@ size_t back_over_links(const struct items *items, size_t at);
 bool is_hedged(const struct items *items, size_t at, size_t after);
 
 /* Widened by 5 on either side if hedged (common practice, no source). */
+/* "less than 20", "just under 50", "almost 80" of a number: what may be lacking. */
+struct percent hedge_under(const struct items *items, size_t at, struct percent charge);
+
 struct percent hedge(struct percent charge, bool hedged);
 
 /* Thousandths to the next whole number up. */

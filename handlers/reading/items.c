@@ -139,6 +139,20 @@ items_any(const struct items *items, enum item_is is)
     return items_find(items, 0, items->count, is) < items->count;
 }
 
+/* "for the first 2 hours only" */
+static bool
+item_has_hours_only(const struct items *items, size_t token)
+{
+    size_t i;
+
+    for (i = token + 1; i < token + 5; i++) {
+        if (token_among(items->tokens, i, " hour hours hrs leg half part ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 power_is_denied(const struct items *items, size_t at)
 {
@@ -151,9 +165,27 @@ power_is_denied(const struct items *items, size_t at)
             return true;
         }
     }
+    for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
+        if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
+            token_among(items->tokens, token + 1,
+                        " works the of for first way time part funciona sirve las ")) {
+            return true; /* "the plug only works half the time" */
+        }
+        if (token_is(items->tokens, token, "first") && item_has_hours_only(items, token)) {
+            return true;
+        }
+    }
     token = items->list[at].to;
-    return token_among(items->tokens, token,
-                       " dont doesnt isnt wont broken not broke no didnt cant ") &&
+    while (token_among(items->tokens, token, " is was are got it has es esta no ") &&
+           token_among(items->tokens, token + 1,
+                       " is was are got es esta broken broke out down bad dead busted quit gone "
+                       "missing roto rota descompuesto descompuesta sirve funciona jala ")) {
+        token++;
+    }
+    return token_among(
+               items->tokens, token,
+               " dont doesnt isnt wont broken not broke no didnt cant busted dead bad roto rota "
+               "descompuesto descompuesta sirve funciona jala quit ") &&
            !token_is(items->tokens, token, "no");
 }
 
@@ -288,6 +320,11 @@ number_at(const struct items *items, size_t at, struct item *item)
     taken = tokens_number(tokens, at, false, &value);
     if (taken > 0) {
         make_number(item, value);
+        if (token_among(tokens, at,
+                        " twenties thirties forties fifties sixties seventies "
+                        "eighties nineties ")) {
+            item->high += 9000; /* "in the sixties" */
+        }
     }
     return taken;
 }

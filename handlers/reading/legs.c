@@ -66,6 +66,10 @@ repeat_flights(const struct items *items, struct spans *spans)
     struct span flight, wait;
 
     for (i = 1; i < items->count; i++) {
+        if (item_is_duration(items, i) && items->list[i - 1].is == ITEM_NUMBER &&
+            token_among(items->tokens, items->list[i].to, " flights vuelos flites ")) {
+            break; /* "two 3 hour flights" */
+        }
         if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
             items->list[i - 1].is == ITEM_NUMBER) {
             break;
@@ -160,6 +164,43 @@ there_and_back(const struct items *items, struct spans *spans)
     }
 }
 
+/* Some span lies behind this item. */
+static bool
+goes_on(const struct spans *spans, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].at > at) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "30 min by bus, 2 hours there, then the bus home": as long as the way there. */
+static void
+untimed_way_home(const struct items *items, struct spans *spans)
+{
+    size_t at, i;
+
+    for (at = items->count; at > 1; at--) {
+        bool home = item_is(items, at - 1, ITEM_HOMEWARD) && !goes_on(spans, at - 1);
+        int going = item_value(items, at - 2, ITEM_GOING);
+
+        if (!home || (going != LEG_DRIVE && going != LEG_HIKE)) {
+            continue;
+        }
+        for (i = 0; i < spans->count && spans->list[i].kind != (enum leg_kind)going; i++) {
+        }
+        if (i + 1 < spans->count && spans->count < TOLD_LEGS_MAX &&
+            spans->list[spans->count - 1].kind == LEG_WAIT) {
+            spans->list[spans->count++] = spans->list[i];
+            return;
+        }
+    }
+}
+
 void
 legs_read(struct items *items, struct told *told)
 {
@@ -174,6 +215,7 @@ legs_read(struct items *items, struct told *told)
         repeat_wait(items, &spans);
     }
     spans_power(items, &spans);
+    untimed_way_home(items, &spans);
     there_and_back(items, &spans);
     same_way_back(items, &spans);
     flights = count_kind(&spans, LEG_FLIGHT);

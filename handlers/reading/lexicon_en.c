@@ -10,7 +10,7 @@ const struct lexicon_entry lexicon_en[] = {
         "there|here|me|us|him|then|also|well|really|so|maybe its|charge|"
         "reading|theres|there is|there are|machine|unit|percentage|"
         "gauge|screen|display|fully|all the way|"
-        "more|new|extra|good|little|fresh|big|large|small|older|old|other two|"
+        "more|new|extra|good|little|big|large|small|older|old|uh|um|umm|er|hmm|"
         "remaining charge|to be|lithium|charged|mid|upper|standard|regular|same|"
         "rented|rental|=|total|in total|altogether|up"),
     ROW(ITEM_AND, 0, "and|&|+|plus|n|an then|and then"),
@@ -21,7 +21,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_NOT, 0,
         "not|neither|neither is|neither one is|isnt|arent|wasnt|aint|never|not the|instead "
         "of|rather than|nowhere near"),
-    ROW(ITEM_AT, AT_ON, "on|on a|on the|on number|set on"),
+    ROW(ITEM_AT, AT_ON, "back at|back to|back on|on|on a|on the|on number|set on"),
     ROW(ITEM_AT, AT_AT, "at|@|at a|is set to|set to|set at|setting at|at the"),
     OWN(ITEM_AT, AT_IN, "in|in the|in a|in my|for|for a|with the"),
     ROW(ITEM_HAVE, 0,
@@ -72,9 +72,12 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_MINUS, 0, "minus|negative"),
     /* ---- batteries and how full they are -------------------------------------------------- */
     ROW(ITEM_BATTERY, 1,
-        "battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
+        "battery #|batt #|bat #|pack #|battery number|battery no|brick|power "
+        "brick|cartridge|battery|batt|bat|batery|batterie|battry|pack|battery pack|power pack|"
         "cell pack|batery pack|batterys"),
-    ROW(ITEM_BATTERY, 2, "batteries|batts|bats|baterys|packs|battery packs|batterries"),
+    ROW(ITEM_BATTERY, 2,
+        "bricks|power bricks|cartridges|batteries|batts|bats|baterys|packs|battery "
+        "packs|batterries"),
     ROW(ITEM_OTHER, 0,
         "mains|other|other one|the other|the other one|another|another one|spare|the spare|spare "
         "one|"
@@ -85,10 +88,11 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_OTHER, 2,
         "the rest|rest of them|rest of the batteries|remaining ones|spares|others|the "
         "others|backups"),
-    ROW(ITEM_ORDINAL, 1, "first|first one|the first|the first one"),
-    ROW(ITEM_ORDINAL, 2, "second|second one|a second|the second|the second one|a second one"),
-    ROW(ITEM_ORDINAL, 3, "third|third one|a third one|the third|the third one"),
-    ROW(ITEM_ORDINAL, 4, "fourth|fourth one|the fourth|the fourth one"),
+    ROW(ITEM_ORDINAL, 1, "b1|p1|first battery|first|first one|the first|the first one"),
+    ROW(ITEM_ORDINAL, 2,
+        "b2|p2|second battery|second|second one|a second|the second|the second one|a second one"),
+    ROW(ITEM_ORDINAL, 3, "b3|p3|third battery|third|third one|a third one|the third|the third one"),
+    ROW(ITEM_ORDINAL, 4, "b4|p4|fourth battery|fourth|fourth one|the fourth|the fourth one"),
     ROW(ITEM_ORDINAL, ORDINAL_LAST, "last one|the last one|last battery"),
     ROW(ITEM_BOTH, 0,
         "either battery|either of them|both|both of them|both of the|both of my|the two of "
@@ -104,7 +108,9 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "havent checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
+        "cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
+        "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
+        "checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
         "dont know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|"
         "hasnt been touched|unknown|cant tell|unsure|couldnt tell you|never checked|"
         "forgot what|forgot how|didnt look|havent tested|untested|dunno|no clue|cant see|cant "
@@ -114,9 +120,13 @@ const struct lexicon_entry lexicon_en[] = {
         "full|fulls|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
+        "fresh|freshly charged|fresh charged|fresh one|fresh ones|fresh off the charger|just off "
+        "the charger|straight off the charger|right off the charger|hot off the charger|brand new "
+        "off the charger|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "dead|empty|drained|depleted|flat battery|gone flat|went flat|flat "
+           "dead|empty|drained|depleted|used up|dead flat|flat battery|gone flat|went "
+           "flat|flat "
            "dead|empties|dead ones|empty ones|completely dead|"
            "totally dead|bone dead|stone dead|completely empty|dead one|empty one|"
            "out of charge|zero"),
@@ -167,7 +177,7 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_DIM, 0,
         "half lit|is half lit|only half lit|is only half lit|is dim|blinking|flashing|"
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
-        "half a bar|and a half lights|dim|barely lit|faint|flickering"),
+        "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
         "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
         "down around|"
@@ -203,7 +213,8 @@ const struct lexicon_entry lexicon_en[] = {
         "rate|night nurse|full price|full flow|"
         "full day|full night|full speed|full hour|full hours|full blast|full house|full size|"
         "full refund|full name|full minutes|full days|dead end|dead line|dead zone|dead tired|"
-        "half price|half off|half mile|half asleep|traffic light|light snow|light jacket|"
+        "half the time|half the day|half the way|half the drive|half the flight|half the trip|half "
+        "price|half off|half mile|half asleep|traffic light|light snow|light jacket|"
         "second floor|second opinion|first floor|third floor|first time|at first|empty stomach|"
         "flat tire|in half|full tank of gas|gas tank|tank of gas|better half|"
         "knocked the lights out|lights went out|lights are out|first aid|power steering|"
@@ -243,7 +254,9 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_UNIT, UNIT_MILE, "mile|miles"),
     OWN(ITEM_UNIT, UNIT_MILE, "mi"),
     ROW(ITEM_UNIT, UNIT_KM, "km|kms|kilometers|kilometres|kilometer"),
-    ROW(ITEM_UNIT, UNIT_MPH, "mph|miles an hour|miles per hour|mi an hour|miles / hour|mi / h"),
+    ROW(ITEM_UNIT, UNIT_MPH,
+        "mph|mile an hour|mile per hour|miles an hour|miles per hour|mi an hour|miles / hour|mi / "
+        "h"),
     ROW(ITEM_UNIT, UNIT_PER_HOUR, "per hour"),
     ROW(ITEM_UNIT, UNIT_KMH,
         "kmh|kph|km / h|km an hour|km per hour|kilometers an hour|"

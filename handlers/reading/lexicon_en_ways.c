@@ -37,7 +37,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
         "for the last|the last|for the past|the past|over the last|over the past|in the last|"
-        "past|been going for|been running for|been running|been on it for|"
+        "past|thats been|its been|been going for|been running for|been running|been on it for|"
         "been on battery for|been on battery|been on batteries for|been off the wall for|"
         "been off the wall|been unplugged for|been unplugged|been out for|been out|"
         "been using it for|been using it|been going|been on for|been on it|been walking for|"
@@ -69,7 +69,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "left at|left the|left home|left our|left my|left for|when we left|when i left|when he "
         "left|"
         "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
-        "unplugged|unplugged it|took "
+        "pulled it|pulled it off|yanked it|unplugged|unplugged it|took "
         "it off|came off|came off the charger|came off the wall|"
         "took it off the charger|pulled it off|off the charger|pulled the plug|disconnected|"
         "went on battery|switched to battery|been on battery since|on battery since|"
@@ -88,7 +88,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "head off|heading off|checkout|check out|ride comes|ride is|shuttle is|bus is|flight is at|"
         "flight at|go out|going out|bus leaves|starts|roll"),
     ROW(ITEM_ARRIVE, 0,
-        "back|back at|back by|back home|return|returns|returning|get back|come back|be back|arrive|"
+        "got home|got here|got back|got in|arrived|back|back at|back by|back "
+        "home|return|returns|returning|get back|come back|be back|arrive|"
         "arrives|arriving|arrival|get there|gets there|gets in|get in|land|lands|landing|get home|"
         "getting back|getting home|be home|home by|home at|home|coming back|back around|touches "
         "down|touch down|lands at|arrives at|pulls in|done at|done by|in at|ends|ends at|over "
@@ -114,7 +115,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
-        "remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn me|"
+        "shout|yell|beep me|ring me|text my|text him|text her|can you text|could you text|please "
+        "text|remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn "
+        "me|"
         "warning|tell me|tell me when|let me know|let me know when|message me|nudge me|wake me|"
         "notify me|heads up|set a reminder|send me a text|shoot me a text|send me a message|"
         "give me a heads up|holler|drop me a text|give me a shout|send a reminder|can you remind|"
@@ -152,7 +155,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plane|jet|"
         "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
     ROW(ITEM_GOING, LEG_WAIT,
-        "doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
+        "standing|standing around|standing there|waiting around|parked|in "
+        "between|doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
         "around|sitting and "
         "waiting|stuck|wait|waiting|waits|layover|layovers|stopover|lay "
         "over|connection|sit|sitting there|"
@@ -187,7 +191,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
-        "each way|drive there and back|ride there and back|walk there and back|one way each|both "
+        "before and after|there and back|each way|drive there and back|ride there and back|walk "
+        "there and back|one way each|both "
         "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
@@ -205,10 +210,13 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back again the same way|same trip back|same drive back|same ride back|the same coming "
         "back|same for the return"),
     ROW(ITEM_HOMEWARD, 0,
-        "back|back by|back in|home|return|back home|way back|on the way back|ride home|"
+        "home again|back|back by|back in|home|to home|return|back home|way back|on the way "
+        "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "unplug|went on battery|went on batteries|unplugged|on battery|on "
+        "out of the wall|out of the outlet|out of the socket|off of the wall|on the battery "
+        "now|its on the battery|now on the battery|unplug|went on battery|went on "
+        "batteries|unplugged|on battery|on "
         "batteries|on battery power|off battery|"
         "running on battery|off the wall|on battery since|off the charger|left the plug|"
         "left the wall|left the outlet|came off the charger|came off the wall|off the plug|"
@@ -288,11 +296,12 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "without plugging in|no socket|no sockets|no chance to plug in|no way to charge|"
         "no way to plug in|usb"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "sleep|sleeping|asleep|in bed|bedtime|going to bed|overnight|all night|through the night|"
+        "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
         "snoozing|going to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
-        "walk|walking|walks|hiking|hike|hikes|on foot|strolling|stroll|walking around|"
+        "on my feet|on her feet|on his feet|up and about|walk|walking|walks|hiking|hike|hikes|on "
+        "foot|strolling|stroll|walking around|"
         "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
         "driving|been driving for|at the wheel|on the road|riding in the car|drive|road "
@@ -321,7 +330,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
         "taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 1,
-        "airlines figure|airline says|airline told me|airline told us|airline lists it|"
+        "airline|airlines|per airline|by the airline|airline schedule|airlines schedule|airline "
+        "sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline "
+        "shows|airline has|airlines has|the airline|airlines figure|airline says|airline told "
+        "me|airline told us|airline lists it|"
         "airline quotes|airlines number|airline gave|per the airline|airline figure|"
         "according to the airline|airline said|airlines time|the airlines say|airline has it|"
         "airline lists|airline quoted|airline puts it at|airline has it at|from the airline|"

@@ -9,7 +9,8 @@ const struct lexicon_entry lexicon_es[] = {
         "bateria nivel|aparato|maquina|equipo|esa|ese|esta en|esto|ahi|aqui|pues|bien|"
         "mas|nueva|nuevas|extra|queda|quedan|me queda|me quedan|le queda|le quedan|"
         "nos quedan|nos queda|sigue|siguen|anda|andan|van|va|quedo|que estan|que esta|de carga|"
-        "por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el nivel|nivel de carga"),
+        "sola|solita|unica|por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el "
+        "nivel|nivel de carga"),
     ROW(ITEM_AND, 0, "y|e|mas"),
     OWN(ITEM_TO, 0, "a|o|u|y hasta|hasta"),
     ROW(ITEM_BETWEEN, 0, "entre|como entre|entre los|entre el"),
@@ -22,7 +23,8 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_AT, AT_ON, "en"),
     ROW(ITEM_AT, AT_AT, "al"),
     OWN(ITEM_AT, AT_AT, "a|a la|a un"),
-    OWN(ITEM_AT, AT_IN, "en la|en mi|con el|con la"),
+    OWN(ITEM_AT, AT_IN, "en la|en mi|con la"),
+    OWN(ITEM_AT, AT_ON, "con el"),
     ROW(ITEM_HAVE, 0,
         "tengo|tiene|tenemos|tenia|traigo|trae|traemos|traen|llevo|llevamos|lleva|con|cuento con|"
         "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|conte|tengo solo|"
@@ -39,7 +41,7 @@ const struct lexicon_entry lexicon_es[] = {
         "cargar al|cargar hasta|llenar|llenarse|para que llegue a|estar al|este al|esten al"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
+        "a medias|media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
         "por la mitad|a media carga|medias|a medio|media llena|medio llena|"
         "mitad de carga|a media|media cargada|a medio cargar|a media carga|la mitad de carga"),
     ROW(ITEM_QUARTER, 0,
@@ -61,7 +63,9 @@ const struct lexicon_entry lexicon_es[] = {
     ROW(ITEM_SOMETHING, 0, "y pico|y tantos|y tanto|y algo|y tantas"),
     ROW(ITEM_MINUS, 0, "menos"),
     /* ---- batteries and how full they are -------------------------------------------------- */
-    ROW(ITEM_BATTERY, 1, "bateria|pila|bateria de repuesto|pila de repuesto|bateria extra"),
+    ROW(ITEM_BATTERY, 1,
+        "bateria #|pila #|bateria numero|pila numero|bateria|pila|bateria de repuesto|pila de "
+        "repuesto|bateria extra"),
     ROW(ITEM_BATTERY, 2,
         "baterias|pilas|baterias de repuesto|pilas de repuesto|baterias extra|"
         "baterias extras"),
@@ -86,7 +90,9 @@ const struct lexicon_entry lexicon_es[] = {
         "tambien|igual|lo mismo|la otra igual|igualmente|esta igual|tambien esta|"
         "la otra tambien"),
     ROW(ITEM_UNKNOWN, 0,
-        "no se|no la he revisado|no he revisado|sin revisar|no revise|ni idea|quien sabe|"
+        "nadie reviso|nadie la reviso|nadie sabe|nadie la checo|nadie checo|no la revisaron|a "
+        "saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni "
+        "idea|quien sabe|"
         "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no estoy seguro|"
         "no estoy segura|no la revise|no he visto|no la he visto|no recuerdo|no me fije|"
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"
@@ -133,7 +139,8 @@ const struct lexicon_entry lexicon_es[] = {
         "puntito|cuadrito|luz verde|lucita|luz prendida|luz encendida|linea|"
         "rallita|palito"),
     ROW(ITEM_LIGHT, 2,
-        "luces|lucecitas|lucesitas|barras|barritas|rayas|rayitas|focos|foquitos|"
+        "prendidas|encendidas|prendidos|encendidos|luces|lucecitas|lucesitas|barras|barritas|rayas|"
+        "rayitas|focos|foquitos|"
         "leds|puntos|puntitos|cuadritos|luces verdes|luces prendidas|"
         "luces encendidas|lucitas|rallitas|focos prendidos|foquitos prendidos|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),
@@ -178,7 +185,7 @@ const struct lexicon_entry lexicon_es[] = {
         "completa la noche|tiempo completo|precio completo|un rato|hora exacta|media vuelta|"
         "media naranja|clase media|en medio|por medio|a la una y otra vez|cuarto de hotel|"
         "cuarto de bano|nombre completo|toda la vida|una hora mas de diferencia|todos modos|"
-        "de todos modos|una sola|una pregunta|una duda|una cosa|a todos|hola a todos"),
+        "de todos modos|una pregunta|una duda|una cosa|a todos|hola a todos"),
     ROW(ITEM_USE, 0,
         "uso|usa|uso el|usa el|uso la|usamos|lo uso en|la uso en|uso en|usa en|"
         "usando|usando el|lo pongo en|me recetaron|lo uso|usandolo en|lo usa en|"
@@ -192,6 +199,7 @@ const struct lexicon_entry lexicon_es[] = {
         "hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
         "horas completas|hs"),
     ROW(ITEM_UNIT, UNIT_DAY, "dia|dias"),
+    OWN(ITEM_UNIT, UNIT_MINUTE, "m"),
     ROW(ITEM_UNIT, UNIT_PSI, "libras de presion|libras por pulgada"),
     ROW(ITEM_UNIT, UNIT_BAR, "bar|bares"),
     ROW(ITEM_UNIT, UNIT_FLOW,

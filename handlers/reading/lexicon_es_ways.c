@@ -135,7 +135,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),
     ROW(ITEM_GOING, LEG_WAIT,
-        "espero|esperamos|esperare|aguardo|sentada|sentado|me "
+        "paro|paro a "
+        "comer|parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|"
+        "aguardo|sentada|sentado|me "
         "quedo|espera|esperar|esperando|escala|escalas|escalas de|esperas|conexiones|conexion|en "
         "la "
         "sala|sala de espera|en la clinica|"
@@ -180,7 +182,13 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de regreso|de vuelta|regreso|vuelta|al regreso|de vuelta a casa|"
         "de regreso a casa|a casa|para regresar|la vuelta|el regreso|volver"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con pila|"
+        "desenchufar|desconectar|desenchufarlo|desenchufarla|desconectarlo|desconectarla|"
+        "desconectados|desenchufados|desenchufadas|pura bateria|la pura bateria|con la pura "
+        "bateria|pura pila|con pura pila|con la pila|quite de la pared|la quite de la pared|lo "
+        "quite de la pared|quite del enchufe|lo quite del enchufe|la quite del enchufe|saque del "
+        "enchufe|quite del cargador|la quite del cargador|lo quite del "
+        "cargador|desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con "
+        "pila|"
         "desconecte|desconectamos|lo desconecte|la desconecte|con la bateria|usando la bateria|"
         "a pura bateria|a bateria|con pura bateria|desconectado desde|lo desenchufe|la desenchufe|"
         "desenchufe|en baterias|con baterias|fuera del enchufe|desenchufamos|llevo en bateria|"
@@ -269,10 +277,13 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "tanque portatil|garrafa"),
     ROW(ITEM_SIZE, 0, "tamano|tipo|talla|medida"),
     ROW(ITEM_GATE, 0,
-        "puerta a puerta|de puerta a puerta|de sala a sala|incluyendo el rodaje|contando el rodaje|"
+        "de puerta de embarque a puerta de llegada|de la puerta de embarque a la puerta de "
+        "llegada|de puerta de salida a puerta de llegada|puerta a puerta|de puerta a puerta|de "
+        "sala a sala|incluyendo el rodaje|contando el rodaje|"
         "de puerta de embarque a puerta de embarque"),
     ROW(ITEM_GATE, 1,
-        "la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea dice|me dijo la "
+        "la aerolinea|aerolinea|la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea "
+        "dice|me dijo la "
         "aerolinea|"
         "la aerolinea dijo|dijo la aerolinea|la aerolinea marca|la aerolinea me dijo|"
         "la aerolinea me dice|dato de la aerolinea|aerolinea pone|me dice la aerolinea"),

@@ -1,7 +1,7 @@
 /* Gauge lights: see lights.h. */
 #include "lights.h"
 
-enum { LIGHTS_MAX = 10 };
+enum { LIGHTS_MAX = 10, GAUGE_LIGHTS = 4 };
 
 static size_t
 over_all_lights(const struct items *items, size_t at, int *all)
@@ -33,20 +33,56 @@ dim_half_at(const struct items *items, size_t at)
                : 0;
 }
 
+/* "of the 4 lights 2 are lit": what the gauge has. */
+static bool
+is_gauge(const struct items *items, size_t at)
+{
+    size_t before = at;
+
+    while (before > 0 && item_is(items, before - 1, ITEM_LINK) &&
+           !item_is(items, before - 1, ITEM_OF)) {
+        before--;
+    }
+    return item_is(items, before - 1, ITEM_OF) && before > 0 &&
+           (before < 2 || items->list[before - 2].is != ITEM_NUMBER) &&
+           !item_is(items, before - 2, ITEM_LIGHT) && !item_is(items, before - 2, ITEM_BATTERY) &&
+           !item_is(items, before - 2, ITEM_OTHER);
+}
+
+static size_t
+over_article(const struct items *items, size_t at)
+{
+    return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
+}
+
 bool
 lights_at(const struct items *items, size_t at, struct state *state)
 {
     size_t next = at + 1;
     int lit, all = 0;
     bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
-                      !item_is(items, at, ITEM_AT);
+                      !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
     bool bars;
 
+    if (item_is(items, at, ITEM_ALL) &&
+        item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
+        *state = (struct state){.is_lights = true, .lights = GAUGE_LIGHTS, .from = at};
+        state->count = over_article(items, at + 1) + 1 - at;
+        return true;
+    }
     if (!none &&
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
           !item_is(items, next + 1, ITEM_WORD)) &&
-        !(item_free_number(items, at) && !items->list[at].ordinal &&
-          !item_is(items, at - 1, ITEM_DIM))) {
+        !(item_free_number(items, at) && !items->list[at].ordinal && !items->list[at].fraction &&
+          (!item_is(items, at - 1, ITEM_DIM) || item_is(items, next, ITEM_LIGHT)))) {
+        return false;
+    }
+    if (!none && item_text(items, at, "una") && item_text(items, at + 1, "de") &&
+        item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
+        items_any(items, ITEM_OTHER)) {
+        return false; /* "una de 4 luces y otra de 2 luces": batteries */
+    }
+    if (!none && item_is(items, next, ITEM_LIGHT) && is_gauge(items, at)) {
         return false;
     }
     lit = none ? 0 : item_free_number(items, at) ? items->list[at].value / 1000 : 1;

@@ -126,6 +126,10 @@ is_lone_number(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
+    if (at > from &&
+        (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT))) {
+        from = at; /* "battery 95 number 3" */
+    }
     while (from < at && (item_is(items, from, ITEM_LINK) || item_is(items, from, ITEM_AT) ||
                          item_is(items, from, ITEM_HEDGE))) {
         from++;
@@ -187,12 +191,106 @@ is_before_setting(const struct items *items, size_t at)
             items->list[next + 1].is == ITEM_PAUSE);
 }
 
+/* Half steps up to ten, of which nothing else is counted. */
+static bool
+may_be_setting(const struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+
+    return at < items->count && item_free_number(items, at) && item->value > 0 &&
+           item->value <= TENTHS_MAX * 100 && item->value % 500 == 0 && item->value == item->high &&
+           !item->negative && !item->ordinal && !item->times && !item->fraction &&
+           !counts_something(items, at + 1, false);
+}
+
+static size_t
+over_turning(const struct items *items, size_t at)
+{
+    while (item_is(items, at, ITEM_TO) || item_text(items, at, "al") ||
+           item_text(items, at, "back") || item_text(items, at, "up") ||
+           item_text(items, at, "down") || item_text(items, at, "a") ||
+           item_is(items, at, ITEM_LINK)) {
+        at++;
+    }
+    return at;
+}
+
+/* "from 2 to 3", "del 3 al 2": where it leads to; items->count if it is none. */
+static size_t
+changed_to(const struct items *items, size_t at)
+{
+    size_t to = over_turning(items, at + 1);
+
+    bool from = item_is(items, at - 1, ITEM_FROM) || item_text(items, at - 1, "from") ||
+                item_text(items, at - 1, "del") || item_text(items, at - 1, "de");
+    bool way = to > at + 1 && !item_text(items, to - 1, "or") && !item_text(items, to - 1, "o") &&
+               !item_text(items, to - 1, "-");
+
+    if (to >= items->count) {
+        return items->count;
+    }
+    if (from && way && may_be_setting(items, to)) {
+        return to;
+    }
+    return items->count;
+}
+
+/* "on 2 but went to 3": what moved is the setting spoken of before. */
+static size_t
+went_to(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+    bool but = false;
+
+    if (item_value(items, at - 1, ITEM_AT) != AT_ON && !item_is(items, at - 1, ITEM_SETTING) &&
+        !item_is(items, at - 1, ITEM_MODE)) {
+        return items->count;
+    }
+    for (i = at + 1; i < to && i < at + LEAD_REACH + 4; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_LIGHT) ||
+            items->list[i].is == ITEM_AMOUNT || items->list[i].is == ITEM_CLOCK) {
+            break;
+        }
+        but = but || item_text(items, i, "but") || item_text(items, i, "pero") ||
+              item_is(items, i, ITEM_NOW);
+        if (may_be_setting(items, i) && !items->list[i].one &&
+            token_among(items->tokens, items->list[i - 1].to - 1, " to a al ") &&
+            (but || item_is(items, i - 1, ITEM_SHOWS))) {
+            return i;
+        }
+    }
+    return items->count;
+}
+
+void
+settings_changed(struct items *items)
+{
+    size_t at, to;
+
+    for (at = 1; at < items->count; at++) {
+        if (!may_be_setting(items, at)) {
+            continue;
+        }
+        to = changed_to(items, at);
+        to = to < items->count ? to : went_to(items, at);
+        if (to < items->count) {
+            items_spend(items, at, 1);
+            items->list[to].is = ITEM_AMOUNT;
+            items->list[to].unit = UNIT_FLOW;
+        }
+    }
+}
+
 /* "it is on 3, no wait, 2" */
 static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)
 {
-    return told->has_setting && corrections_lead(items, at) && items->list[at].value <= 10 * 1000 &&
-           !items->list[at].one;
+    bool now = (item_is(items, at - 1, ITEM_NOW) || item_is(items, at - 1, ITEM_NOW_IS)) &&
+               items_find(items, sentence_start(items, at), at, ITEM_WAS) < at &&
+               at + 1 == clause_end(items, at); /* "was at 3, now 2" */
+
+    return told->has_setting && (now || corrections_lead(items, at)) &&
+           items->list[at].value <= 10 * 1000 && !items->list[at].one;
 }
 
 static bool
@@ -209,8 +307,15 @@ is_setting(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     led = is_led(items, at, &strong);
-    if (item->one && (!strong || item_is(items, at + 1, ITEM_AT) ||
-                      item_is(items, at + 1, ITEM_LINK) || item_is(items, at + 1, ITEM_HAVE))) {
+    if (item->one && item_value(items, at - 1, ITEM_AT) == AT_ON &&
+        at + 1 == clause_end(items, at) &&
+        token_among(items->tokens, items->list[at - 1].from - 1,
+                    " , im its hes shes is running set it he she estoy esta ando anda voy ")) {
+        return true; /* "im on one" */
+    }
+    if (item->one && !item->negative &&
+        (!strong || item_is(items, at + 1, ITEM_AT) || item_is(items, at + 1, ITEM_LINK) ||
+         item_is(items, at + 1, ITEM_HAVE))) {
         return false; /* "full on one", "one at 60": a battery */
     }
     led = led && (strong || !counts_plural(items, at + 1));
@@ -259,22 +364,35 @@ read_setting(struct items *items, struct told *told)
     }
 }
 
+/* Of a cylinder the number is a flow. */
+static void
+read_flow(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
+
+        if (!flow && !(told->flow_tenths == 0 && is_setting(items, at, told))) {
+            continue;
+        }
+        items_spend(items, at, 1);
+        if (items->list[at].negative) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+            told->missing |= MISSING_FLOW;
+        } else {
+            told->flow_tenths = items->list[at].value / 100;
+        }
+    }
+}
+
 void
 settings_read(struct items *items, struct told *told)
 {
     read_mode(items, told);
     if (told->kind == TOLD_CYLINDER && (!told->has_mode || told->mode == MODE_CONTINUOUS)) {
-        size_t at;
-
-        for (at = 0; at < items->count; at++) {
-            bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
-
-            if (flow || (told->flow_tenths == 0 && is_setting(items, at, told))) {
-                told->flow_tenths = items->list[at].value / 100;
-                items_spend(items, at, 1);
-                told->impossible = told->impossible || items->list[at].negative;
-            }
-        }
+        read_flow(items, told);
         return;
     }
     settings_of_each(items, told);

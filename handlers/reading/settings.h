@@ -5,6 +5,10 @@
 #include "items.h"
 #include "told.h"
 
+/* "turned it up from 2 to 3", "was on 2 but went to 3": a setting told twice, the last holds. To be
+ * called before charges are read, which would take the numbers for theirs. */
+void settings_changed(struct items *items);
+
 /* Litres a minute are the unit's setting unless a cylinder is asked about. After charges_read(). */
 void settings_read(struct items *items, struct told *told);
 

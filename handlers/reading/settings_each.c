@@ -33,6 +33,22 @@ is_between(const struct items *items, size_t at)
                        " when if while cuando si al para mientras = : - ( i he she ");
 }
 
+/* "at home", "en casa": where one rests, if another setting is told for walking */
+static bool
+is_home(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].to - 1, " home house casa indoors inside ");
+}
+
+/* What one does there; -1 if nothing is told. */
+static int
+activity_at(const struct items *items, size_t at)
+{
+    return is_home(items, at) && !item_is(items, at, ITEM_ACTIVITY)
+               ? (int)ACTIVITY_REST
+               : item_value(items, at, ITEM_ACTIVITY);
+}
+
 /* The activity that a number is told with behind it; items->count if there is none. */
 static size_t
 activity_behind(const struct items *items, size_t at)
@@ -40,7 +56,7 @@ activity_behind(const struct items *items, size_t at)
     size_t i;
 
     for (i = at + 1; i < items->count && i <= at + REACH; i++) {
-        if (item_is(items, i, ITEM_ACTIVITY)) {
+        if (activity_at(items, i) >= 0) {
             return i;
         }
         if (!is_between(items, i)) {
@@ -57,7 +73,7 @@ activity_before(const struct items *items, size_t at)
     size_t i;
 
     for (i = at; i > 0 && at - i < REACH; i--) {
-        if (item_is(items, i - 1, ITEM_ACTIVITY)) {
+        if (activity_at(items, i - 1) >= 0) {
             return i - 1;
         }
         if (!is_between(items, i - 1)) {
@@ -101,11 +117,11 @@ is_paired(const struct pairs *pairs, size_t at)
 static bool
 is_asked(const struct items *items, const struct pairs *pairs, const struct pair *pair)
 {
-    int activity = item_value(items, pair->activity, ITEM_ACTIVITY);
+    int activity = activity_at(items, pair->activity);
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        if (item_value(items, at, ITEM_ACTIVITY) == activity && !is_paired(pairs, at)) {
+        if (activity_at(items, at) == activity && !is_paired(pairs, at)) {
             return true;
         }
     }
@@ -115,8 +131,8 @@ is_asked(const struct items *items, const struct pairs *pairs, const struct pair
 static bool
 differ(const struct items *items, const struct pairs *pairs)
 {
-    return pairs->count >= 2 && item_value(items, pairs->list[0].activity, ITEM_ACTIVITY) !=
-                                    item_value(items, pairs->list[1].activity, ITEM_ACTIVITY);
+    return pairs->count >= 2 && activity_at(items, pairs->list[0].activity) !=
+                                    activity_at(items, pairs->list[1].activity);
 }
 
 static void

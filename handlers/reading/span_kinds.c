@@ -23,11 +23,21 @@ stops_cue(const struct items *items, size_t at)
            items->list[at].is == ITEM_CLOCK;
 }
 
+/* What one does, as a leg: who rests or sleeps is in one place; -1 if the item tells nothing. */
+static int
+going_at(const struct items *items, size_t at)
+{
+    int going = item_value(items, at, ITEM_GOING), activity = item_value(items, at, ITEM_ACTIVITY);
+
+    return going < 0 && (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) ? (int)LEG_WAIT
+                                                                                  : going;
+}
+
 /* A word for a way or a place; "no layover" is none. */
 static bool
 is_cue(const struct items *items, size_t at)
 {
-    return item_is(items, at, ITEM_GOING) &&
+    return going_at(items, at) >= 0 &&
            !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
 }
 
@@ -57,7 +67,8 @@ cue_ahead(const struct items *items, size_t at)
     size_t i;
 
     for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
-        if (stops_cue(items, i) || is_then(items, i)) {
+        if (stops_cue(items, i) || is_then(items, i) || item_text(items, i, "before") ||
+            item_text(items, i, "antes")) {
             return 0;
         }
         if (is_cue(items, i)) {
@@ -67,21 +78,39 @@ cue_ahead(const struct items *items, size_t at)
     return 0;
 }
 
+/* "to the clinic" */
+static bool
+leads_to(const struct items *items, size_t cue)
+{
+    size_t before = items->list[cue].from;
+
+    if (token_among(items->tokens, before,
+                    " wait sit stay visit rest eat stop esperar comer parar sentarme visitar ")) {
+        return false; /* what one does, not where one goes */
+    }
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
+}
+
 /* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
 static size_t
 cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
 {
-    size_t start = clause_start(items, at), i;
+    size_t start = clause_start(items, at), place = items->count, i;
 
     if (start < 2 || items->list[start - 1].is != ITEM_PAUSE) {
         return items->count;
     }
     for (i = start - 1; i > taken_from && i > clause_start(items, start - 2); i--) {
-        if (is_cue(items, i - 1)) {
+        if (!is_cue(items, i - 1)) {
+            continue;
+        }
+        if (item_value(items, i - 1, ITEM_GOING) != LEG_WAIT || !leads_to(items, i - 1)) {
             return i - 1;
         }
+        place = i - 1; /* "the bus to the mall, 35 minutes" tells the bus, "voy a misa, una hora" */
     }
-    return items->count;
+    return place;
 }
 
 static void
@@ -92,20 +121,10 @@ set_kind(struct span *span, const struct items *items, size_t cue)
     size_t i;
 
     span->has_kind = true;
-    span->kind = (enum leg_kind)item_value(items, cue, ITEM_GOING);
+    span->kind = (enum leg_kind)going_at(items, cue);
     for (i = items->list[cue].from; i < items->list[cue].to; i++) {
         span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
     }
-}
-
-/* "to the clinic" */
-static bool
-leads_to(const struct items *items, size_t cue)
-{
-    size_t before = items->list[cue].from;
-
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
 }
 
 /* "to the casino 45 min by bus" */
@@ -131,7 +150,73 @@ trip_at_place(const struct items *items, size_t at)
     size_t next = at + 2;
 
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    return item_is(items, at + 1, ITEM_AT) && item_is(items, next, ITEM_WORD);
+    if (item_is(items, at + 1, ITEM_AT) &&
+        (item_is(items, next, ITEM_WORD) || item_is(items, next, ITEM_NAMED))) {
+        return true;
+    }
+    return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||
+           (item_is(items, at + 1, ITEM_WORD) && item_is(items, at + 2, ITEM_AT) &&
+            item_value(items, at + 2, ITEM_AT) != AT_ON); /* "30 min parked at the view" */
+}
+
+/* The next span is told to be the way back. */
+static bool
+comes_back(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+    }
+    return i < to && (item_is(items, i + 1, ITEM_HOMEWARD) || item_is(items, i - 1, ITEM_HOMEWARD));
+}
+
+static void
+take_kind(struct span *span, enum leg_kind kind)
+{
+    span->has_kind = true;
+    span->kind = kind;
+}
+
+/* By what stands right behind the span, nearer than any other word. */
+static bool
+find_kind_right_behind(const struct items *items, struct span *span, bool has_cue)
+{
+    size_t after = span->at + 1;
+
+    if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
+        take_kind(span, LEG_FLIGHT);
+    } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
+        take_kind(span, LEG_WAIT);
+    } else if (item_text(items, after, "away")) {
+        take_kind(span, LEG_DRIVE); /* "the clinic is 40 min away by car" */
+    }
+    return span->has_kind;
+}
+
+/* Of a span with no word of a way or a place near it. */
+static void
+find_kind_alone(const struct items *items, struct span *span, size_t taken_from, bool trip)
+{
+    size_t at = span->at, before;
+
+    if (span_is_way_out(items, at) && comes_back(items, at)) {
+        return; /* "half an hour there, half an hour back": how is not told */
+    }
+    if (span_stays_there(items, at) || (trip && item_value(items, at - 1, ITEM_LASTS) == 0)) {
+        take_kind(span, LEG_WAIT);
+        return;
+    }
+    span->homeward = item_is(items, at + 1, ITEM_HOMEWARD) ||
+                     item_is(items, at - 1, ITEM_HOMEWARD) ||
+                     (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
+    if (span->homeward) {
+        return;
+    }
+    before = cue_of_clause_before(items, at, taken_from);
+    if (before < items->count &&
+        !(span_is_way_out(items, at) && item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
+        set_kind(span, items, before);
+    }
 }
 
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
@@ -139,36 +224,24 @@ static size_t
 find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
 {
     size_t back = cue_back(items, span->at, taken_from), ahead = cue_ahead(items, span->at);
-    size_t before;
 
-    if (item_is(items, span->at + 1, ITEM_AIR) || item_value(items, span->at + 1, ITEM_GATE) == 0) {
-        span->has_kind = true;
-        span->kind = LEG_FLIGHT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "between") ||
-        (back == 0 && ahead == 0 && trip_at_place(items, span->at))) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    if (item_text(items, span->at + 1, "away")) { /* "the clinic is 40 min away by car" */
-        span->has_kind = true;
-        span->kind = LEG_DRIVE;
-        return ahead > 0 ? span->at + ahead + 1 : span->at;
+    if (find_kind_right_behind(items, span, back > 0 || ahead > 0)) {
+        return item_text(items, span->at + 1, "away") && ahead > 0 ? span->at + ahead + 1
+                                                                   : span->at;
     }
     if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
         item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
         span->homeward = true; /* "40 min to the market and 40 back" */
         return span->at;
     }
-    if (back > 0 && is_destination(items, span->at - back)) {
-        span->has_kind = true;
-        span->kind = LEG_OTHER; /* how one gets there is not told */
+    if (back > 0 && ahead == 0 && is_destination(items, span->at - back)) {
+        take_kind(span, LEG_OTHER); /* how one gets there is not told */
         return span->at;
     }
     if (back > 0 && (ahead == 0 || back <= ahead) &&
-        !(ahead > 0 && goes_there(items, span->at - back, span->at + ahead))) {
+        !(ahead > 0 && (goes_there(items, span->at - back, span->at + ahead) ||
+                        (is_destination(items, span->at - back) &&
+                         item_value(items, span->at + ahead, ITEM_GOING) != LEG_WAIT)))) {
         set_kind(span, items, span->at - back);
         return span->at;
     }
@@ -179,22 +252,7 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         }
         return span->at + ahead + 1;
     }
-    if (span_stays_there(items, span->at) ||
-        (trip && item_value(items, span->at - 1, ITEM_LASTS) == 0)) {
-        span->has_kind = true;
-        span->kind = LEG_WAIT;
-        return span->at;
-    }
-    span->homeward = item_is(items, span->at + 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at - 1, ITEM_HOMEWARD) ||
-                     item_is(items, span->at + 2, ITEM_HOMEWARD);
-    if (!span->homeward) {
-        before = cue_of_clause_before(items, span->at, taken_from);
-        if (before < items->count && !(span_is_way_out(items, span->at) &&
-                                       item_value(items, before, ITEM_GOING) == LEG_WAIT)) {
-            set_kind(span, items, before);
-        }
-    }
+    find_kind_alone(items, span, taken_from, trip);
     return span->at;
 }
 
@@ -261,6 +319,24 @@ find_kind_before(const struct items *items, struct span *span, size_t taken_from
     return false;
 }
 
+/* "35 min by bus, shop for two hours": another thing than before, whatever it is. */
+static bool
+does_something(const struct items *items, size_t last, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    if (at == from + 1 && from > last && item_is(items, from, ITEM_WORD)) {
+        return true; /* "beach 3 h" */
+    }
+    for (i = from > last ? from : last + 1; i < at; i++) {
+        if (items->list[i].is == ITEM_WORD && items->list[i].meaning_count == 0 &&
+            (item_text(items, at - 1, "for") || item_text(items, at + 1, "at"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -287,6 +363,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->has_kind = true;
         } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
             taken_from = span->at;
+        } else if (!span->has_kind && i > 0 && told->kind == TOLD_TRIP &&
+                   does_something(items, spans->list[i - 1].at, span->at)) {
+            span->kind = LEG_WAIT;
+            span->has_kind = true;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
                    !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
             bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");

@@ -1,10 +1,12 @@
 #include "spans.h"
 
 #include "amounts.h"
+#include "charges.h"
 #include "clocks.h"
 #include "legs.h"
 
-enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000 };
+/* No flight is longer. */
+enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000, FLIGHT_MAX = 19 * 60 };
 
 static void
 add_span(struct spans *spans, size_t at, int minutes)
@@ -89,7 +91,7 @@ ends_way(const struct items *items, size_t at)
 
 /* Two clock times, the first a start and the second an end. */
 static bool
-way_by_clock(const struct items *items, size_t *from, size_t *to)
+way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
 {
     enum clock_role role;
 
@@ -106,6 +108,14 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
         *to = end;
         return true;
     }
+    if (flies && next_clock(items, *to + 1) == items->count && role != CLOCK_NOW &&
+        role != CLOCK_BY && clock_role(items, *to) != CLOCK_NOW) {
+        return true; /* a flight is told by its two times */
+    }
+    if (role == CLOCK_OF_NOTHING && clock_role(items, *to) == CLOCK_ARRIVE &&
+        items_find(items, clause_start(items, *from), *from, ITEM_GOING) < *from) {
+        return true; /* "ferry at 8 am, returns 5 pm" */
+    }
     return (role == CLOCK_DEPART || role == CLOCK_THEN ||
             ((role == CLOCK_OF_NOTHING || role == CLOCK_EVENT) &&
              clause_start(items, *from) == clause_start(items, *to))) &&
@@ -116,9 +126,10 @@ way_by_clock(const struct items *items, size_t *from, size_t *to)
 static int
 counts_hours_apart(const struct items *items, size_t at)
 {
-    int hours = at < items->count ? items->list[at].value / 1000 : 0;
+    bool article = item_is(items, at, ITEM_ARTICLE);
+    int hours = article ? 1 : at < items->count ? items->list[at].value / 1000 : 0;
 
-    if (!item_free_number(items, at) || at + 1 >= items->count ||
+    if (!(item_free_number(items, at) || article) || at + 1 >= items->count ||
         !token_among(items->tokens, items->list[at + 1].from, " hora horas hour hours ")) {
         return 0;
     }
@@ -126,6 +137,14 @@ counts_hours_apart(const struct items *items, size_t at)
         return hours;
     }
     return item_is(items, at + 1, ITEM_AHEAD) ? -hours : 0;
+}
+
+static bool
+is_told_of_there(const struct items *items)
+{
+    return tokens_have(items->tokens,
+                       "mas que aqui|menos que aqui|mas que aca|menos que aca|alla es|"
+                       "alla son|alli es|alli son|mas alla|menos alla");
 }
 
 /* Hours that the clocks at the end are behind (+) or ahead (-) of ours. */
@@ -151,6 +170,12 @@ zone_minutes(struct items *items)
         if (token_among(items->tokens, items->list[at].from - (at > 0), " lose loses losing ")) {
             items_spend(items, at, 1);
             return -items->list[at].value;
+        }
+        if (is_told_of_there(items) &&
+            token_among(items->tokens, items->list[at].to - 1, " mas menos ")) {
+            items_spend(items, at, 1); /* "alla es dos horas mas que aqui" */
+            return token_is(items->tokens, items->list[at].to - 1, "mas") ? -items->list[at].value
+                                                                          : items->list[at].value;
         }
         for (next = at + 1; next < at + 4; next++) {
             bool behind = item_is(items, next, ITEM_BEHIND),
@@ -198,11 +223,19 @@ read_clock_way(struct items *items, struct told *told, struct spans *spans)
     size_t from, to;
     int minutes, zone;
 
-    if (!way_by_clock(items, &from, &to)) {
+    if (!way_by_clock(items, told->kind == TOLD_FLIGHT, &from, &to)) {
         return;
     }
     zone = told->kind == TOLD_FLIGHT ? zone_minutes(items) : 0;
     minutes = minutes_between(&items->list[from], &items->list[to]) + zone;
+    if (told->kind == TOLD_FLIGHT && minutes > FLIGHT_MAX) {
+        told->impossible = true; /* it lands before it has left */
+        told->impossible_what = items_words(items, from, to > from ? to + 1 - from : 1);
+        told->missing |= MISSING_FLIGHT_MINUTES;
+        items_spend(items, from, 1);
+        items_spend(items, to, 1);
+        return;
+    }
     if (minutes <= 0) {
         return;
     }
@@ -238,7 +271,9 @@ span_stays_there(const struct items *items, size_t at)
 {
     return ((item_text(items, at + 1, "there") || item_text(items, at - 1, "there")) &&
             items->list[at].is == ITEM_AMOUNT) ||
-           item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi");
+           item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi") ||
+           (at > 0 && items->list[at].is == ITEM_AMOUNT &&
+            token_among(items->tokens, items->list[at].from - 1, " alla ahi alli "));
 }
 
 bool
@@ -251,6 +286,21 @@ span_is_way_out(const struct items *items, size_t at)
            item_text(items, next, "out");
 }
 
+/* "walk 20, bus 40, walk 20 min": the unit comes last. */
+static bool
+minutes_follow(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP; i++) {
+        if (item_is_duration(items, i)) {
+            return items->list[at].value >= 10 * 1000 && !items->list[i].spent &&
+                   item_is(items, at - 1, ITEM_GOING);
+        }
+    }
+    return false;
+}
+
 /* "bus 25, walk 15": minutes, once a length was told. */
 static bool
 is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
@@ -260,7 +310,8 @@ is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
     return item_free_number(items, at) && !item->one && !item->ordinal && !item->fraction &&
            !item->times && item->value % 1000 == 0 && item->value >= 5 * 1000 &&
            item->value <= 180 * 1000 &&
-           (spans->count > 0 || (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
+           (spans->count > 0 || minutes_follow(items, at) ||
+            (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
             (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
@@ -290,6 +341,11 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
+            (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
+            token_among(items->tokens, items->list[at].to,
+                        " down up over out bajando subiendo abajo arriba bajada subida ") ||
+            (item_text(items, at + 1, "de") &&
+             token_among(items->tokens, items->list[at].to + 1, " bajada subida ")) ||
             span_stays_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
 }
@@ -326,7 +382,10 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
             }
         } else if (item_is_duration(items, at) && !items->list[at].spent) {
             bool door = (told->kind == TOLD_FLIGHT && is_door_to_door(items, at)) ||
-                        (told->kind != TOLD_TRIP && items->list[at].days);
+                        (items->list[at].days &&
+                         (told->kind != TOLD_TRIP || /* "a day at the fair": how long is not told */
+                          (!items->list[at].digits && items->list[at].high <= MINUTES_OF_DAY &&
+                           !token_is(items->tokens, items->list[at].to, "trip"))));
 
             items_spend(items, at, 1);
             if (!door) {
@@ -356,5 +415,5 @@ legs_any(const struct items *items)
             return true;
         }
     }
-    return way_by_clock(items, &from, &to);
+    return way_by_clock(items, false, &from, &to);
 }

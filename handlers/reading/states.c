@@ -5,124 +5,11 @@
 #include "bare_numbers.h"
 #include "hedges.h"
 #include "lights.h"
+#include "state_goals.h"
 
 enum { PHRASE_REACH = 4 };
 
-/* ---- hedges, goals, what is past ----------------------------------------------------------------
- */
-
-/* "full by 7", "llenas para las 8", "full by then" */
-static bool
-is_due(const struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at + 1; item_is(items, at, ITEM_BY) && i < at + 4 && i < items->count; i++) {
-        if (items->list[i].is == ITEM_CLOCK || items->list[i].is == ITEM_NUMBER ||
-            item_is(items, i, ITEM_DAY) || item_is(items, i, ITEM_DAYPART) ||
-            item_is(items, i, ITEM_DEPART) || item_text(items, i, "then") ||
-            item_is(items, i, ITEM_EVENT)) {
-            return !item_text(items, at, "for") || items->list[i].is == ITEM_CLOCK;
-        }
-    }
-    return false;
-}
-
-/* "1 at 30 on the wall. both full?" */
-static bool
-is_asked(const struct items *items, size_t before, size_t after)
-{
-    return item_text(items, after, "?") &&
-           (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL)) &&
-           (items_any(items, ITEM_POWER) || items_any(items, ITEM_DEPART));
-}
-
-static bool
-needs(const struct items *items, size_t at)
-{
-    return token_among(items->tokens, items->list[at].from,
-                       " need needs necesito ocupo necesitamos ") ||
-           (items->list[at].to - items->list[at].from == 2 &&
-            token_is(items->tokens, items->list[at].to - 1, "need"));
-}
-
-/* "dead", "empty": nobody wishes for it, but "time to empty" and "til its dead" do not tell it. */
-static bool
-is_low_word(const struct items *items, size_t at)
-{
-    int charge = item_value(items, at, ITEM_CHARGE);
-
-    return charge >= 0 && charge % 1000 <= 10;
-}
-
-/* "del 30 al 100": "al" stands between the ends of a way up. */
-static bool
-ends_way_from(const struct items *items, size_t at)
-{
-    return item_text(items, at, "al") && at >= 2 && item_is(items, at - 2, ITEM_FROM) &&
-           (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT)) &&
-           lexicon_cue(items->tokens, CUE_CHARGING);
-}
-
-/* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
-static bool
-is_goal(const struct items *items, size_t at, size_t after, bool full)
-{
-    size_t before = back_over_links(items, at);
-    int steps = 0;
-
-    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
-        return false; /* "what should it do full" */
-    }
-    if (is_low_word(items, at)) {
-        return item_text(items, at - 1, "to") ||
-               (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
-    }
-    if (ends_way_from(items, before)) {
-        return true;
-    }
-    if (full &&
-        (is_due(items, after) ||
-         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
-         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
-          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
-         item_text(items, after, "cuando"))) {
-        return true;
-    }
-    if (full && is_asked(items, before, after)) {
-        return true;
-    }
-    while (before < items->count && steps++ < PHRASE_REACH) {
-        if (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_HAVE)) {
-            return false;
-        }
-        if (item_text(items, before, "before") || item_text(items, before, "antes") ||
-            item_is(items, before, ITEM_WILL_BE) ||
-            ((full || item_is(items, after, ITEM_BY)) && needs(items, before))) {
-            return true;
-        }
-        if (item_is(items, at, ITEM_CHARGE)) {
-            return false;
-        }
-        if (item_is(items, before, ITEM_TO) && !item_text(items, before, "-") &&
-            !item_text(items, before, "o") && !item_text(items, before, "or") &&
-            (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
-            return full || !item_text(items, before, "a") ||
-                   items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
-        }
-        if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
-            !token_among(items->tokens, items->list[before].to - 1, " least menos minimo ") &&
-            !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
-            !item_is(items, before, ITEM_BATTERY) &&
-            !(items->list[before].is == ITEM_NUMBER && full &&
-              item_is(items, before - 1, ITEM_WILL_BE) &&
-              lexicon_cue(items->tokens, CUE_CHARGING))) {
-            return false;
-        }
-        before = back_over_links(items, before);
-    }
-    return false;
-}
+/* ---- what is denied, past, of something else ------------------------------------------------ */
 
 static bool
 is_denied(const struct items *items, size_t at)
@@ -140,14 +27,18 @@ tells_of_now(const struct items *items, size_t from)
     size_t i, next;
 
     for (i = from; i < items->count; i++) {
-        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS) &&
+            !token_among(items->tokens, items->list[i].from, " today hoy ")) {
             continue;
         }
         for (next = i + 1; item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                           item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_BATTERY) ||
+                           (next < items->count && items->list[next].one) ||
                            item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
              next++) {
         }
-        if (item_in(items, next, UNIT_PERCENT) || item_in(items, i - 1, UNIT_PERCENT) ||
+        if (item_in(items, next, UNIT_PERCENT) ||
+            (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
             (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
             (i > from && item_free_number(items, i - 1) &&
              items->list[i - 1].value > BIG_MIN * 1000)) {
@@ -164,7 +55,8 @@ is_past(const struct items *items, size_t at, size_t after)
     size_t i;
 
     for (i = after; i < after + 2 && i < items->count; i++) {
-        if (item_is(items, i, ITEM_EARLIER) && !item_is(items, i, ITEM_AM)) {
+        if (item_is(items, i, ITEM_EARLIER) &&
+            (!item_is(items, i, ITEM_AM) || tells_of_now(items, after))) {
             return true;
         }
         if (!item_is(items, i, ITEM_LINK)) {
@@ -177,6 +69,28 @@ is_past(const struct items *items, size_t at, size_t after)
         }
         if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {
             return true;
+        }
+    }
+    return false;
+}
+
+/* "I was at 4 lights, now 2", "4 lights this morning, 1 now" */
+static bool
+are_past_lights(const struct items *items, size_t at, size_t after)
+{
+    size_t from = clause_start(items, at), i;
+    bool past = item_is(items, after, ITEM_EARLIER);
+
+    for (i = from; i < at; i++) {
+        past = past || (at - i < PHRASE_REACH && item_is(items, i, ITEM_WAS)) ||
+               item_is(items, i, ITEM_EARLIER);
+    }
+    for (i = after; past && i < items->count; i++) {
+        if ((item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS)) &&
+            (item_is(items, i - 1, ITEM_LIGHT) || item_free_number(items, i + 1) ||
+             item_free_number(items, i + 2))) {
+            return item_is(items, i - 1, ITEM_LIGHT) || item_is(items, i + 2, ITEM_LIGHT) ||
+                   item_is(items, i + 3, ITEM_LIGHT);
         }
     }
     return false;
@@ -255,6 +169,16 @@ is_third_battery(const struct items *items, size_t at)
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }
 
+/* "el cuarto donde carga" */
+static bool
+is_room(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return item_text(items, at, "cuarto") && first > 0 &&
+           token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ");
+}
+
 static bool
 fraction_at(const struct items *items, size_t at, struct state *state)
 {
@@ -268,7 +192,9 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         state->count = 3;
         return true;
     }
-    if (part == 0 || is_part_of_other(items, at, after) || is_third_battery(items, at) ||
+    if (part == 0 || is_room(items, at) ||
+        (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
+        is_part_of_other(items, at, after) || is_third_battery(items, at) ||
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {
         return false;
@@ -300,7 +226,8 @@ is_of_no_battery(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), before = back_over_links(items, at), i;
     bool noun_behind = item_is(items, at + 1, ITEM_WORD) && !item_text(items, at + 1, "lol");
-    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD);
+    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD) &&
+                       strlen(items->tokens->list[items->list[before].from].text) > 1; /* "B is" */
 
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
@@ -389,6 +316,36 @@ add_something(const struct items *items, struct state *state)
     }
 }
 
+/* "none of my 3 batteries are full", "ninguna llena" */
+static bool
+is_none_of_them(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, i;
+
+    for (i = items->list[at].from; item_is(items, at, ITEM_FULL) && i > from; i--) {
+        if (token_among(items->tokens, i - 1, " none neither ninguna ninguno nobody nadie ")) {
+            return true;
+        }
+        if (token_among(items->tokens, i - 1, " but pero except menos one una ")) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "it lost 20 percent", "used 30": how much less, not how much */
+static bool
+is_difference(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    first -= first > 0 && token_among(items->tokens, first - 1, " about like around como un el ");
+    return first > 0 && (item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER) &&
+           token_among(items->tokens, first - 1,
+                       " lost loses lose losing used uses using burned burns burn by perdio perdi "
+                       "pierde gasto gaste gasta ");
+}
+
 bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -406,12 +363,20 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         return false;
     }
     add_something(items, state);
+    if (!state->is_lights && !state->cannot && items->list[at].value == items->list[at].high) {
+        state->charge = hedge_under(items, at, state->charge);
+    }
     after = at + state->count;
     if (is_of_other_thing(items, at) || has_sunk(items, after, state)) {
         items_spend(items, at, state->count);
         return false;
     }
-    if (!state->is_lights && (is_goal(items, at, after, full) || is_denied(items, at) ||
+    if ((state->is_lights && are_past_lights(items, at, after)) || is_none_of_them(items, at) ||
+        is_difference(items, at)) {
+        items_spend(items, at, state->count);
+        return false;
+    }
+    if (!state->is_lights && (state_is_goal(items, at, after, full) || is_denied(items, at) ||
                               is_past(items, at, after) || is_of_cylinder(items, at, after))) {
         items_spend(items, at, state->count);
         return false;

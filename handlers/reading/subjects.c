@@ -11,11 +11,11 @@ static bool
 is_passed_over(const struct items *items, size_t at)
 {
     static const enum item_is passed[] = {
-        ITEM_LINK,      ITEM_AT,       ITEM_SHOWS,  ITEM_HEDGE,   ITEM_HAVE,
-        ITEM_ARTICLE,   ITEM_OF,       ITEM_LEFT,   ITEM_BATTERY, ITEM_WAS,
-        ITEM_NOW,       ITEM_ACTIVITY, ITEM_WORD,   ITEM_SIGN,    ITEM_POWER,
-        ITEM_THEN_LEFT, ITEM_FROM,     ITEM_USE,    ITEM_CLAIM,   ITEM_MINUS,
-        ITEM_FULL,      ITEM_LASTS,    ITEM_DEPART, ITEM_WILL_BE, ITEM_HEDGE_AFTER};
+        ITEM_LINK, ITEM_AT,    ITEM_SHOWS,   ITEM_HEDGE,     ITEM_HAVE,       ITEM_ARTICLE,
+        ITEM_OF,   ITEM_LEFT,  ITEM_BATTERY, ITEM_WAS,       ITEM_NOW,        ITEM_ACTIVITY,
+        ITEM_WORD, ITEM_SIGN,  ITEM_POWER,   ITEM_THEN_LEFT, ITEM_CLOCK,      ITEM_SINCE,
+        ITEM_PM,   ITEM_AM,    ITEM_FROM,    ITEM_USE,       ITEM_CLAIM,      ITEM_MINUS,
+        ITEM_FULL, ITEM_LASTS, ITEM_DEPART,  ITEM_WILL_BE,   ITEM_HEDGE_AFTER};
     size_t i;
 
     for (i = 0; i < sizeof passed / sizeof passed[0]; i++) {
@@ -52,6 +52,47 @@ others_at(struct items *items, size_t at)
     return items->list[at - 1].value / 1000;
 }
 
+/* "two spares both full", "3 batteries, all full": counted right before. */
+static void
+take_count_before(struct items *items, size_t at, struct group *group)
+{
+    while (at > 0 && (item_is(items, at - 1, ITEM_LINK) || item_is(items, at - 1, ITEM_BATTERY) ||
+                      item_is(items, at - 1, ITEM_OTHER))) {
+        at--;
+    }
+    if (at > 0 && is_count(items, at - 1) && items->list[at - 1].value > 1000 &&
+        !is_label(items, at - 1) && !is_setting_number(items, at - 1)) {
+        group->times = items->list[at - 1].value / 1000;
+        items_spend(items, at - 1, 1);
+    }
+}
+
+/* A number before a charge: a label, how many of them, or none of ours. */
+static void
+take_count(struct items *items, size_t here, struct group *group)
+{
+    size_t counts = here;
+
+    if (item_value(items, here - 1, ITEM_AT) == AT_AT && !items->list[here].one &&
+        !item_is(items, here + 1, ITEM_BATTERY)) {
+        return; /* "charging since 4 with it at 10 percent": an hour */
+    }
+    if (is_label(items, here)) {
+        group->ordinal = items->list[here].value / 1000;
+        group->named = true;
+        items_spend(items, here, 1);
+        return;
+    }
+    if (here > 1 && item_is(items, here - 1, ITEM_OF) && is_count(items, here - 2)) {
+        counts = here - 2; /* "2 of my 3 batteries are full" */
+    } else if (is_setting_number(items, here)) {
+        return;
+    }
+    group->times = items->list[counts].value / 1000;
+    group->named = true;
+    items_spend(items, counts, 1);
+}
+
 void
 subject_before(struct items *items, size_t at, struct group *group)
 {
@@ -68,20 +109,7 @@ subject_before(struct items *items, size_t at, struct group *group)
         size_t here = i - 1;
 
         if (is_count(items, here)) {
-            if (is_label(items, here)) {
-                group->ordinal = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            } else if (here > 1 && item_is(items, here - 1, ITEM_OF) &&
-                       is_count(items, here - 2)) { /* "2 of my 3 batteries are full" */
-                group->times = items->list[here - 2].value / 1000;
-                group->named = true;
-                items_spend(items, here - 2, 1);
-            } else if (!is_setting_number(items, here)) {
-                group->times = items->list[here].value / 1000;
-                group->named = true;
-                items_spend(items, here, 1);
-            }
+            take_count(items, here, group);
             return;
         }
         if (items->list[here].spent && !item_is(items, here, ITEM_BATTERY)) {
@@ -94,6 +122,7 @@ subject_before(struct items *items, size_t at, struct group *group)
             item_is(items, here, ITEM_EACH)) {
             group->times = item_is(items, here, ITEM_BOTH) ? 2 : ALL_OF_THEM;
             group->named = true;
+            take_count_before(items, here, group);
             return;
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {

@@ -80,11 +80,9 @@ static bool
 is_bare_psi(const struct items *items, size_t at)
 {
     return item_free_number(items, at) && items->list[at].value >= 400 * 1000 &&
-           items->list[at].value <= 6000 * 1000 &&
-           (item_is(items, at + 1, ITEM_NOW) || item_is(items, at - 1, ITEM_SHOWS) ||
-            item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_HAVE) ||
-            item_is(items, at - 1, ITEM_CYLINDER) || item_is(items, at - 1, ITEM_LINK) ||
-            item_is(items, at - 1, ITEM_WAS));
+           items->list[at].value <= 6000 * 1000 && items->list[at].value % 10000 == 0 &&
+           !items->list[at].ordinal && !item_is(items, at - 1, ITEM_NAMED) &&
+           !item_is(items, at - 1, ITEM_PRICE);
 }
 
 /* "had 2000 at 9", "tenia 2000 en la manana" */
@@ -217,13 +215,18 @@ read_bare_size(const struct items *items, struct told *told)
     size_t at;
 
     for (at = 1; at < tokens->count; at++) {
+        bool first = at == 1 && token_among(tokens, 0, " d e ") &&
+                     token_among(tokens, 1, " at on with con a al ");
         bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
                     token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
 
-        if (token_among(tokens, at, " d e ") && ends &&
-            token_among(tokens, at - 1,
-                        " the an a un una , in el la : es is my his her our mi su ") &&
-            !(token_is(tokens, at, "e") && items->spanish && token_is(tokens, at - 1, ","))) {
+        if (first) { /* "E at 140 bar" */
+            take_size(told, tokens->list[0].text);
+        } else if (token_among(tokens, at, " d e ") && ends &&
+                   token_among(tokens, at - 1,
+                               " the an a un una , in el la : es is my his her our mi su ") &&
+                   !(token_is(tokens, at, "e") && items->spanish &&
+                     token_is(tokens, at - 1, ","))) {
             take_size(told, tokens->list[at].text);
         }
     }

@@ -58,7 +58,8 @@ is_ago(const struct items *items, size_t at)
         return true;
     }
     if (item_text(items, after, "back") &&
-        items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at) {
+        (items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at ||
+         items_find(items, clause_start(items, at), at, ITEM_WAS) < at)) {
         return true;
     }
     while (before > 0 && steps++ < REACH &&
@@ -155,7 +156,8 @@ clock_of_then(const struct items *items, size_t now)
         }
         role = clock_role(items, at);
         if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
-            role == CLOCK_DEPART || role == CLOCK_ARRIVE) {
+            (role == CLOCK_EVENT && items_any(items, ITEM_WAS)) || role == CLOCK_DEPART ||
+            role == CLOCK_ARRIVE) {
             then = other < items->count ? items->count : at;
             other = at;
         }
@@ -255,12 +257,38 @@ charges_off_wall(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
 }
 
+static bool
+has_power_word(const struct items *items, enum power_word word)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_POWER) == (int)word) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "3 hours (no power)": of the place, and no outage. */
+static bool
+is_place_without(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_POWER) == POWER_WORD_OUT &&
+           token_among(items->tokens, items->list[at].from, " no without sin ");
+}
+
 void
 power_read(const struct items *items, struct told *told)
 {
     bool charging = told->kind == TOLD_CHARGING;
     size_t at;
 
+    if (told->kind == TOLD_TRIP && told->since_min > 0) {
+        told->on_power =
+            has_power_word(items, POWER_WORD_BATTERY) ? POWER_SOURCE_BATTERY : POWER_SOURCE_NONE;
+        return;
+    }
     if (!charging && told->kind != TOLD_HOURS_LEFT && told->kind != TOLD_BATTERY_LIFE &&
         told->kind != TOLD_WATCH) {
         return;
@@ -274,6 +302,9 @@ power_read(const struct items *items, struct told *told)
         }
         if (charging && charges_off_wall(items, at)) {
             source = POWER_SOURCE_WALL;
+        }
+        if (told->leg_count > 0 && is_place_without(items, at)) {
+            continue;
         }
         if (source != POWER_SOURCE_NONE && charging == (source != POWER_SOURCE_BATTERY) &&
             !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {

@@ -277,7 +277,9 @@ below_thousand(const struct tokens *tokens, size_t at, int *value)
         *value = 1;
         taken = 1;
     }
-    if (taken > 0) {
+    if (taken == 0 && at > 0 && token_is(tokens, at - 1, "a")) { /* "at a" went before */
+        taken = word_of_kind(tokens, at, NUMBER_WORD_HUNDRED, value);
+    } else if (taken > 0) {
         more = word_of_kind(tokens, at + taken, NUMBER_WORD_HUNDRED, &hundred);
         if (more == 0) {
             return taken;
@@ -294,6 +296,10 @@ below_thousand(const struct tokens *tokens, size_t at, int *value)
     more = below_hundred(tokens, at + taken + more, &rest) > 0
                ? more + below_hundred(tokens, at + taken + more, &rest)
                : 0;
+    if (more == 2 && rest == 1 &&
+        token_among(tokens, at + taken + 2, " at is says has thats with full half dead ")) {
+        more = 0; /* "one at a hundred and one at fifty" */
+    }
     *value += more > 0 ? rest : 0;
     return taken + more;
 }

@@ -16,7 +16,7 @@
 #include "surroundings.h"
 #include "times.h"
 
-enum { AIRLINE_REACH = 6 };
+enum { AIRLINE_REACH = 8 };
 
 bool
 told_has_charge(const struct told *told)
@@ -57,7 +57,7 @@ drop_activity(struct told *told)
                           told->kind == TOLD_CYLINDER || told->kind == TOLD_CHARGING ||
                           told->leg_count > 0;
 
-    if (moves && told_otherwise) {
+    if ((moves && told_otherwise) || told->leg_count > 0 || told->kind == TOLD_FLIGHT) {
         told->has_activity = false;
         told->drives = false;
     }
@@ -81,6 +81,47 @@ is_doubted(const struct items *items, size_t at)
            item_text(items, sentence_end(items, at), "?") && at - from <= 2;
 }
 
+/* "the airline wants 150 % of it": a rule, no figure. */
+static bool
+is_rule(const struct items *items, size_t at)
+{
+    size_t after = items->list[at].to, i;
+
+    for (i = after; i < after + 3; i++) {
+        if (token_among(items->tokens, i,
+                        " bring have take carry llevar lleve traer wants want requires require "
+                        "needs asks rule rules makes make policy pide "
+                        "exige quiere requiere regla ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "2 hours in the air", "thats in the air", but no "enough in the air?" of its own. */
+static bool
+is_air(const struct items *items)
+{
+    size_t at, from, to, i;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is(items, at, ITEM_AIR)) {
+            continue;
+        }
+        from = sentence_start(items, at);
+        to = sentence_end(items, at);
+        if (!item_text(items, to, "?")) {
+            return true;
+        }
+        for (i = from; i < to; i++) {
+            if (item_is_duration(items, i)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
@@ -91,11 +132,13 @@ is_gate(const struct items *items)
         if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
             return true;
         }
-        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0) {
+        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0 ||
+            is_rule(items, at) || is_doubted(items, at)) {
             continue;
         }
-        for (i = at > 2 ? at - 2 : 0; i < at + AIRLINE_REACH; i++) {
-            if (item_is_duration(items, i)) {
+        for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
+            if (item_is_duration(items, i) ||
+                (i < items->count && items->list[i].is == ITEM_CLOCK)) {
                 return true;
             }
         }
@@ -106,10 +149,11 @@ is_gate(const struct items *items)
 static void
 read_flight_is(const struct items *items, struct told *told)
 {
-    if (told->kind != TOLD_FLIGHT || (told->flight_minutes == 0 && told->leg_count == 0)) {
+    if (told->kind != TOLD_FLIGHT ||
+        (told->flight_minutes == 0 && told->leg_count == 0 && !told->impossible)) {
         return;
     }
-    told->flight_is_air = items_any(items, ITEM_AIR);
+    told->flight_is_air = is_air(items);
     told->flight_is_gate = !told->flight_is_air && is_gate(items);
 }
 
@@ -133,6 +177,7 @@ read_items(struct items *items, struct told *told)
     corrections_of_clocks(items);
     told->kind = asks_by_words(items);
     impossible_times(items, told);
+    settings_changed(items);
     charges = charges_read(items, told);
     if (told->kind == TOLD_CYLINDER && !items_any(items, ITEM_BATTERY)) {
         told->charge_count = 0; /* "the D is full": no battery */

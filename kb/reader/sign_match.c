@@ -106,16 +106,19 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
 /* ---- All signs in one text ----------------------------------------------------------------- */
 
 /*
- * A phrase found and the second opinion are evidence of the same, and are added up: what a phrase
- * says for its sign, or one that was held back says against its level, in units of the opinion's
- * decision. Chosen on 1,300 unseen texts (sign_match.h).
+ * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
+ * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
 static const float phrase_says = 0.6f;
 
-/* A part of a text alone tells less than the whole: so much more must speak for it. */
-static const float sentence_doubt = 0.3f, run_doubt = 0.5f;
+/* What a sign that was held back says against its level where no phrase was found. */
+static const float held_says = 1.2f;
 
-enum { LONG_WORDS = 25 }; /* longer texts may have their sign in a part of them */
+enum {
+    AROUND_WORDS = 4, /* of a phrase, on either side, that may tell by themselves */
+    LONG_WORDS = 25 /* longer texts may have a sign in a part of them; so much more speaks for it */
+};
+static const float run_doubt = 0.5f;
 
 /* The text as it is judged. */
 struct judging {
@@ -134,36 +137,39 @@ judging_begin(struct judging *judging, const struct sign_index *index, struct wo
     judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
 }
 
-/* The decision on the sentences in which the words of a match stand. */
+/* The decision on the words of a match and the next ones of its sentences. */
 static float
-on_sentences(const struct judging *judging, const struct sign_match *match)
+on_words_around(const struct judging *judging, const struct sign_match *match)
 {
-    const struct heard *heard = &judging->search.heard;
-    int first = 0, last = (int)heard->count - 1;
+    const struct heard_word *list = judging->search.heard.list;
+    int first = 0, last = (int)judging->search.heard.count - 1, count = last + 1, i;
 
-    while (first < last && heard->list[first].end <= match->start) {
+    while (first < last && list[first].end <= match->start) {
         first++;
     }
-    while (last > first && heard->list[last].start >= match->end) {
+    while (last > first && list[last].start >= match->end) {
         last--;
     }
-    while (first > 0 && heard->list[first - 1].sentence == heard->list[first].sentence) {
+    for (i = 0; i < AROUND_WORDS && first > 0 && list[first - 1].sentence == list[first].sentence;
+         i++) {
         first--;
     }
-    while (last + 1 < (int)heard->count &&
-           heard->list[last + 1].sentence == heard->list[last].sentence) {
+    for (i = 0;
+         i < AROUND_WORDS && last + 1 < count && list[last + 1].sentence == list[last].sentence;
+         i++) {
         last++;
     }
     return opinion_on_words(judging->view, match->sign->level, first, last);
 }
 
-/* True if a sign whose phrase was found fires. */
+/* True if a sign whose phrase was found fires: with the phrase, all of the text is like a sign, or
+ * the words around it are by themselves, whatever else the text is about. */
 static bool
 agrees(const struct judging *judging, const struct sign_match *match)
 {
     return judging->view == NULL ||
            opinion_on_text(judging->view, match->sign->level) + phrase_says > 0 ||
-           on_sentences(judging, match) + phrase_says - sentence_doubt > 0;
+           on_words_around(judging, match) > 0;
 }
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */
@@ -171,7 +177,7 @@ static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
 {
     const struct heard *heard = &judging->search.heard;
-    float against = judging->is_held[level] ? phrase_says : 0;
+    float against = judging->is_held[level] ? held_says : 0;
     int first = 0, last = (int)heard->count - 1;
     const struct opinion_example *nearest;
 

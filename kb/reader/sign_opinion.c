@@ -74,8 +74,8 @@ add(const struct opinion_view *view, uint32_t number, enum feature_block block, 
     float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
     int level;
 
-    sums->all += block != BLOCK_PAIRS;
-    sums->unknown += block != BLOCK_PAIRS && !is_known;
+    sums->all += block == BLOCK_STEMS;
+    sums->unknown += block == BLOCK_STEMS && !is_known;
     sums->square[block] += weight * weight;
     for (level = 0; level < OPINION_LEVELS && is_known; level++) {
         sums->says[block][level] +=

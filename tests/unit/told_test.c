@@ -1,55 +1,18 @@
+#include "lexicon.h"
 #include "fixture.h"
 
 #include <string.h>
 
-#include "lexicon.h"
 #include "memory.h"
-#include "told.h"
+#include "told_words.h"
 
-/* What is read, as words: "100 100 50 l2 +1 pulse 2 sleep". */
 static char *
 read_as_words(void *arena, const char *text)
 {
     struct told told;
-    char *words = memory_copy(arena, "");
-    size_t i;
 
     told_read(arena, lexicon_new(arena, NULL), text, &told);
-    for (i = 0; i < told.charge_count; i++) {
-        if (told.charges[i].low == told.charges[i].high) {
-            memory_append(&words, "%d ", told.charges[i].low);
-        } else {
-            memory_append(&words, "%d-%d ", told.charges[i].low, told.charges[i].high);
-        }
-    }
-    for (i = 0; i < told.light_count; i++) {
-        memory_append(&words, "l%d ", told.lights[i]);
-    }
-    if (told.count > 0) {
-        memory_append(&words, "+%d ", told.count);
-    }
-    if (told.has_mode) {
-        memory_append(&words, "%s ", mode_name(told.mode));
-    }
-    if (told.has_setting) {
-        memory_append(&words, "s%d ", told.setting_tenths);
-    }
-    if (told.has_activity) {
-        memory_append(&words, "%s ", activity_name(told.activity));
-    }
-    if (told.since_min > 0) {
-        memory_append(&words, "since%d ", told.since_min);
-    }
-    if (told.is_earlier) {
-        memory_append(&words, "earlier ");
-    }
-    if (told.impossible) {
-        memory_append(&words, "impossible ");
-    }
-    if (words[0] != '\0') {
-        words[strlen(words) - 1] = '\0';
-    }
-    return words;
+    return told_words_of_charges(arena, &told);
 }
 
 struct row {
@@ -111,7 +74,8 @@ START_TEST(charges_in_percent)
         {"battery 1 is at 80%, battery 2 50%", "80 50"},
         {"1 battery at 66", "66"},
         {"ochenta y cinco por ciento", "85"},
-        {"130%", "+1 impossible"},
+        {"battery at 130%", "+1 impossible"},
+        {"130%", "impossible"},
     };
     READS(rows);
 }
@@ -128,7 +92,7 @@ START_TEST(gauge_lights_are_kept_as_lights)
         {"2 batteries with 3 lights each", "l3 l3"},
         {"no lights", "l0"},
         {"2 luces", "l2"},
-        {"5 of 4 lights", "+1 impossible"},
+        {"5 of 4 lights on the battery", "+1 impossible"},
     };
     READS(rows);
 }

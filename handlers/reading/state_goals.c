@@ -1,0 +1,221 @@
+/* What is wished for: see state_goals.h. */
+#include "state_goals.h"
+
+#include "clocks.h"
+#include "hedges.h"
+
+enum { PHRASE_REACH = 4 };
+
+/* "full by 7", "llenas para las 8", "full by then" */
+static bool
+is_due(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; item_is(items, at, ITEM_BY) && i < at + 4 && i < items->count; i++) {
+        if (items->list[i].is == ITEM_CLOCK || items->list[i].is == ITEM_NUMBER ||
+            item_is(items, i, ITEM_DAY) || item_is(items, i, ITEM_DAYPART) ||
+            item_is(items, i, ITEM_DEPART) || item_text(items, i, "then") ||
+            item_is(items, i, ITEM_EVENT)) {
+            return !item_text(items, at, "for") || items->list[i].is == ITEM_CLOCK;
+        }
+    }
+    return false;
+}
+
+/* "1 at 30 on the wall. both full?" */
+static bool
+is_asked(const struct items *items, size_t before, size_t after)
+{
+    return item_text(items, after, "?") &&
+           (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL)) &&
+           (items_any(items, ITEM_POWER) || items_any(items, ITEM_DEPART));
+}
+
+static bool
+needs(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].from,
+                       " need needs necesito ocupo necesitamos ") ||
+           (items->list[at].to - items->list[at].from == 2 &&
+            token_is(items->tokens, items->list[at].to - 1, "need"));
+}
+
+/* "dead", "empty": nobody wishes for it, but "time to empty" and "til its dead" do not tell it. */
+static bool
+is_low_word(const struct items *items, size_t at)
+{
+    int charge = item_value(items, at, ITEM_CHARGE);
+
+    return charge >= 0 && charge % 1000 <= 10;
+}
+
+/* "del 30 al 100": "al" stands between the ends of a way up. */
+static bool
+ends_way_from(const struct items *items, size_t at)
+{
+    return item_text(items, at, "al") && at >= 2 && item_is(items, at - 2, ITEM_FROM) &&
+           (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT)) &&
+           lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
+/* "how long till it says a hundred" */
+static bool
+is_awaited(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i = back_over_links(items, at);
+
+    if (!item_is(items, i, ITEM_SHOWS)) {
+        return false;
+    }
+    for (; i > from && at - i < PHRASE_REACH + 2; i--) {
+        if (token_among(items->tokens, items->list[i - 1].from,
+                        " till til until hasta before antes cuando when ")) {
+            return !item_is(items, i - 1, ITEM_THEN_LEFT) &&
+                   items_find(items, i, at, ITEM_WAS) == at &&
+                   (lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER));
+        }
+        if (!item_is(items, i - 1, ITEM_LINK) && !item_is(items, i - 1, ITEM_SHOWS) &&
+            !item_is(items, i - 1, ITEM_ARTICLE) && !item_is(items, i - 1, ITEM_AT) &&
+            !item_is(items, i - 1, ITEM_NOW_IS) && !item_is(items, i - 1, ITEM_BATTERY)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "llenas hoy a las 10?", "will it be full at 5 pm" */
+static bool
+is_due_at_clock(const struct items *items, size_t after)
+{
+    size_t i = after;
+
+    while (i < after + 3 && (item_is(items, i, ITEM_DAY) || item_is(items, i, ITEM_TONIGHT) ||
+                             item_is(items, i, ITEM_AT) || item_is(items, i, ITEM_CLOCK_LEAD) ||
+                             item_is(items, i, ITEM_HEDGE) || item_is(items, i, ITEM_DAYPART))) {
+        i++;
+    }
+    return i < items->count && items->list[i].is == ITEM_CLOCK && clock_role(items, i) == CLOCK_BY;
+}
+
+/* "2 full", "the other is full", "full ones": some batteries are said to be so already. */
+static bool
+has_own_subject(const struct items *items, size_t at)
+{
+    size_t before = back_over_links(items, at), last = items->list[at].to - 1;
+
+    if (item_is(items, at + 1, ITEM_AT) &&
+        (item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL) ||
+         (at + 2 < items->count && items->list[at + 2].one))) {
+        return true; /* "full on the other" */
+    }
+    while (before < items->count &&
+           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_SHOWS) ||
+            item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HEDGE))) {
+        if (item_is(items, before, ITEM_BATTERY) && item_value(items, before, ITEM_BATTERY) == 1) {
+            return true;
+        }
+        before = back_over_links(items, before);
+    }
+    return before < items->count
+               ? items->list[before].is == ITEM_NUMBER || item_is(items, before, ITEM_OTHER) ||
+                     item_is(items, before, ITEM_ORDINAL) || item_is(items, before, ITEM_HAVE) ||
+                     item_is(items, at - 1, ITEM_ARTICLE) ||
+                     items->list[before].is == ITEM_AMOUNT ||
+                     token_among(items->tokens, last, " one ones fulls ") ||
+                     item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at - 1, "la")
+               : item_is(items, at - 1, ITEM_ARTICLE) || item_is(items, at + 1, ITEM_BATTERY) ||
+                     token_among(items->tokens, last, " one ones fulls ");
+}
+
+/* A wall, a car or a plug is spoken of. */
+static bool
+is_fed(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int power = item_value(items, at, ITEM_POWER);
+
+        if (power == POWER_WORD_WALL || power == POWER_WORD_CAR || power == POWER_WORD_PLUG) {
+            return !lexicon_cue(items->tokens, CUE_TRIP);
+        }
+    }
+    return false;
+}
+
+/* When charging is asked about, "full" without batteries of its own is what it should become. */
+static bool
+is_what_charging_is_for(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return item_is(items, at, ITEM_FULL) &&
+           (lexicon_cue(items->tokens, CUE_CHARGING) || is_fed(items)) &&
+           !lexicon_cue(items->tokens, CUE_FLIGHT) && !has_own_subject(items, at) &&
+           items_find(items, from, at, ITEM_WAS) == at;
+}
+
+/* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
+bool
+state_is_goal(const struct items *items, size_t at, size_t after, bool full)
+{
+    size_t before = back_over_links(items, at);
+    int steps = 0;
+
+    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
+        return false; /* "what should it do full" */
+    }
+    if (is_low_word(items, at)) {
+        return item_text(items, at - 1, "to") ||
+               (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
+    }
+    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
+        is_what_charging_is_for(items, at)) {
+        return true;
+    }
+    if (ends_way_from(items, before)) {
+        return true;
+    }
+    if (full &&
+        (is_due(items, after) ||
+         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
+         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
+          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
+         item_text(items, after, "cuando"))) {
+        return true;
+    }
+    if (full && is_asked(items, before, after)) {
+        return true;
+    }
+    while (before < items->count && steps++ < PHRASE_REACH) {
+        if (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_HAVE)) {
+            return false;
+        }
+        if (item_text(items, before, "before") || item_text(items, before, "antes") ||
+            item_is(items, before, ITEM_WILL_BE) ||
+            ((full || item_is(items, after, ITEM_BY)) && needs(items, before))) {
+            return true;
+        }
+        if (item_is(items, at, ITEM_CHARGE)) {
+            return false;
+        }
+        if (item_is(items, before, ITEM_TO) && !item_text(items, before, "-") &&
+            !item_text(items, before, "o") && !item_text(items, before, "or") &&
+            (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
+            return full || !item_text(items, before, "a") ||
+                   items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
+        }
+        if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
+            !token_among(items->tokens, items->list[before].to - 1, " least menos minimo ") &&
+            !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
+            !item_is(items, before, ITEM_BATTERY) &&
+            !(items->list[before].is == ITEM_NUMBER && full &&
+              item_is(items, before - 1, ITEM_WILL_BE) &&
+              lexicon_cue(items->tokens, CUE_CHARGING))) {
+            return false;
+        }
+        before = back_over_links(items, before);
+    }
+    return false;
+}
