@@ -109,16 +109,20 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.6f;
+static const float phrase_says = 0.9f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
-static const float held_says = 1.2f;
+static const float held_says = 1.4f;
 
 enum {
-    AROUND_WORDS = 4, /* of a phrase, on either side, that may tell by themselves */
+    ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
+    AROUND_WORDS = 6, /* of a phrase, on either side, that may tell by themselves */
     LONG_WORDS = 25 /* longer texts may have a sign in a part of them; so much more speaks for it */
 };
-static const float run_doubt = 0.5f;
+static const float run_doubt = 0.2f;
+
+/* The same of the words around a phrase, as if they were all of the text. */
+static const float around_doubt = 0.3f;
 
 /* The text as it is judged. */
 struct judging {
@@ -137,39 +141,69 @@ judging_begin(struct judging *judging, const struct sign_index *index, struct wo
     judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
 }
 
-/* The decision on the words of a match and the next ones of its sentences. */
-static float
-on_words_around(const struct judging *judging, const struct sign_match *match)
-{
-    const struct heard_word *list = judging->search.heard.list;
-    int first = 0, last = (int)judging->search.heard.count - 1, count = last + 1, i;
+/* Some words of the text. */
+struct stretch {
+    int first, last;
+};
 
-    while (first < last && list[first].end <= match->start) {
-        first++;
+static struct stretch
+words_of_match(const struct heard *heard, const struct sign_match *match)
+{
+    struct stretch words = {0, (int)heard->count - 1};
+
+    while (words.first < words.last && heard->list[words.first].end <= match->start) {
+        words.first++;
     }
-    while (last > first && list[last].start >= match->end) {
-        last--;
+    while (words.last > words.first && heard->list[words.last].start >= match->end) {
+        words.last--;
     }
-    for (i = 0; i < AROUND_WORDS && first > 0 && list[first - 1].sentence == list[first].sentence;
-         i++) {
-        first--;
-    }
-    for (i = 0;
-         i < AROUND_WORDS && last + 1 < count && list[last + 1].sentence == list[last].sentence;
-         i++) {
-        last++;
-    }
-    return opinion_on_words(judging->view, match->sign->level, first, last);
+    return words;
 }
 
-/* True if a sign whose phrase was found fires: with the phrase, all of the text is like a sign, or
- * the words around it are by themselves, whatever else the text is about. */
+/* At most `room` more words on either side, but none beyond a comma or the end of a sentence. */
+static struct stretch
+widen(const struct heard *heard, struct stretch words, int room)
+{
+    const struct heard_word *list = heard->list;
+    int i;
+
+    for (i = 0; i < room && words.first > 0 && !list[words.first].comma_before &&
+                list[words.first - 1].sentence == list[words.first].sentence;
+         i++) {
+        words.first--;
+    }
+    for (i = 0;
+         i < room && words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
+         list[words.last + 1].sentence == list[words.last].sentence;
+         i++) {
+        words.last++;
+    }
+    return words;
+}
+
+/*
+ * True if a sign whose phrase was found fires: if it stands alone in its clause; or if with the
+ * phrase all of the text is like a sign; or the words around it are, whatever the rest is about.
+ */
 static bool
 agrees(const struct judging *judging, const struct sign_match *match)
 {
-    return judging->view == NULL ||
-           opinion_on_text(judging->view, match->sign->level) + phrase_says > 0 ||
-           on_words_around(judging, match) > 0;
+    const struct heard *heard = &judging->search.heard;
+    enum sign_level level = match->sign->level;
+    struct stretch phrase, around;
+
+    if (judging->view == NULL) {
+        return true;
+    }
+    phrase = words_of_match(heard, match);
+    around = widen(heard, phrase, AROUND_WORDS);
+    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
+           opinion_on_text(judging->view, level) + phrase_says > 0 ||
+           opinion_on_words(judging->view, level, around.first, around.last) + phrase_says -
+                   around_doubt >
+               0 ||
+           (phrase.last - phrase.first >= 2 &&
+            opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */

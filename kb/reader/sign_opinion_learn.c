@@ -14,9 +14,9 @@ enum { PARTS = 5 }; /* held out in turn */
 struct harmless_share {
     float asked, look_alike;
 };
-static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.020f, 0.15f},
-                                                             [SIGN_EQUIPMENT] = {0.010f, 0.08f},
-                                                             [SIGN_EMERGENCY] = {0.020f, 0.25f}};
+static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.005f, 0.06f},
+                                                             [SIGN_EQUIPMENT] = {0.003f, 0.04f},
+                                                             [SIGN_EMERGENCY] = {0.005f, 0.08f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {

@@ -118,11 +118,12 @@ in_capitals(const char *text)
     return copy;
 }
 
-/* Every way in which a grave sentence may stand beside an ordinary text. */
+/* Ways in which a grave sentence may stand beside an ordinary text. Run on into it without any mark
+ * or line between it may be taken for a part of it (sign_match.h). */
 static void
 check_beside(const char *sentence, const char *text)
 {
-    static const char *const between[] = {". ", "! ", "\n", ", ", " "};
+    static const char *const between[] = {". ", "! ", "\n", ", "};
     size_t i;
 
     for (i = 0; i < sizeof(between) / sizeof(between[0]); i++) {
