@@ -8,102 +8,7 @@
 #include "sign_match_inside.h"
 #include "sign_search.h"
 
-/* ---- One sign in one text ------------------------------------------------------------------ */
-
-/* What a line of a sign is searched for, and what held it back. */
-struct wanted {
-    struct sign_match *match;
-    const struct phrase *held_by; /* an open figure of speech, or NULL */
-    enum sign_held held;
-};
-
-static bool
-on_words(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
-{
-    struct wanted *wanted = user;
-    const struct heard_word *last = &search->heard.list[indexes[phrase->slot_count - 1]];
-
-    if (!search_is_in_place(search, phrase, indexes)) {
-        return false;
-    }
-    wanted->match->phrase = phrase->line;
-    wanted->match->start = search->heard.list[indexes[0]].start;
-    wanted->match->end = search->heard.list[last->run_end].end;
-    return true;
-}
-
-/* True unless something holds the words back; then wanted tells what. */
-static bool
-on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
-{
-    struct wanted *wanted = user;
-    const struct phrase *figure = search_said_of(search, indexes, phrase->slot_count);
-    enum sign_held held = SIGN_FIRES;
-
-    if (!search_is_in_place(search, phrase, indexes)) {
-        return false;
-    }
-    if (figure != NULL) {
-        held = SIGN_EXPLAINED;
-    } else if (is_taken_back(&search->heard, indexes, phrase->slot_count)) {
-        held = SIGN_TAKEN_BACK;
-    } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
-        held = SIGN_PAST;
-    }
-    if (held == SIGN_FIRES) {
-        return on_words(search, phrase, indexes, user);
-    }
-    if (wanted->held == SIGN_FIRES) { /* the first reason is told */
-        wanted->held = held;
-        wanted->held_by = figure;
-        on_words(search, phrase, indexes, user);
-    }
-    return false;
-}
-
-/* Which phrases a text has a rare word of, by their numbers; in the search's arena. */
-static bool *
-find_likely(const struct sign_index *index, const struct search *search)
-{
-    bool *is_likely = memory_array(search->arena, bool, index->phrase_count + 1);
-    size_t i, k;
-
-    for (i = 0; i < search->present_count; i++) {
-        int id = search->present[i];
-
-        for (k = index->begins[id]; k < index->begins[id + 1]; k++) {
-            is_likely[index->filed[k]] = true;
-        }
-    }
-    return is_likely;
-}
-
-/* The first line of the sign that fires; else *wanted tells what held the first one back. */
-static bool
-find_sign(struct search *search, const struct sign_phrases *signs, const bool *is_likely,
-          struct wanted *wanted)
-{
-    bool is_explained_yet = false;
-    size_t i;
-
-    *wanted->match = (struct sign_match){.sign = signs->sign};
-    for (i = 0; i < signs->said_as_count; i++) {
-        if (!is_likely[signs->first + i] || !search_has_words(search, &signs->said_as[i])) {
-            continue;
-        }
-        if (!is_explained_yet) {
-            search_explain(search, signs->not_meant_by, signs->not_meant_by_count);
-            is_explained_yet = true;
-        }
-        if (search_each(search, &signs->said_as[i], on_said, wanted)) {
-            wanted->held = SIGN_FIRES;
-            return true;
-        }
-    }
-    return false;
-}
-
-/* ---- All signs in one text ----------------------------------------------------------------- */
+/* ---- Weighing the evidence ------------------------------------------------------------------ */
 
 /*
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
@@ -114,15 +19,20 @@ static const float phrase_says = 0.9f;
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
 
+/* What speaks against more than a phrase of another level says, and against trouble in a few words
+ * that no phrase has. */
+static const float little_said = 0.3f;
+
 enum {
     ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
     AROUND_WORDS = 6, /* of a phrase, on either side, that may tell by themselves */
+    FEW_WORDS = 5,
     LONG_WORDS = 25 /* longer texts may have a sign in a part of them; so much more speaks for it */
 };
 static const float run_doubt = 0.2f;
 
 /* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.3f;
+static const float around_doubt = 0.1f;
 
 /* The text as it is judged. */
 struct judging {
@@ -206,12 +116,145 @@ agrees(const struct judging *judging, const struct sign_match *match)
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }
 
+/* ---- One sign in one text ------------------------------------------------------------------ */
+
+/* What a line of a sign is searched for, and what held it back. */
+struct wanted {
+    struct sign_match *match;
+    const struct judging *judging; /* or NULL: whatever phrase is found fires */
+    const struct phrase *held_by;  /* an open figure of speech, or NULL */
+    enum sign_held held;
+};
+
+static bool
+on_words(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
+{
+    struct wanted *wanted = user;
+    const struct heard_word *last = &search->heard.list[indexes[phrase->slot_count - 1]];
+
+    if (!search_is_in_place(search, phrase, indexes)) {
+        return false;
+    }
+    wanted->match->phrase = phrase->line;
+    wanted->match->start = search->heard.list[indexes[0]].start;
+    wanted->match->end = search->heard.list[last->run_end].end;
+    return true;
+}
+
+/* True unless something holds the words back; then wanted tells what. */
+static bool
+on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
+{
+    struct wanted *wanted = user;
+    const struct phrase *figure = search_said_of(search, indexes, phrase->slot_count);
+    enum sign_held held = SIGN_FIRES;
+
+    if (!search_is_in_place(search, phrase, indexes)) {
+        return false;
+    }
+    if (figure != NULL) {
+        held = SIGN_EXPLAINED;
+    } else if (is_taken_back(&search->heard, indexes, phrase->slot_count)) {
+        held = SIGN_TAKEN_BACK;
+    } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
+        held = SIGN_PAST;
+    }
+    if (held == SIGN_FIRES) {
+        struct sign_match match = *wanted->match;
+        struct wanted alone = {.match = &match};
+
+        on_words(search, phrase, indexes, &alone);
+        if (wanted->judging == NULL || agrees(wanted->judging, &match)) {
+            *wanted->match = match;
+            return true;
+        }
+        held = SIGN_UNLIKE;
+    }
+    if (wanted->held == SIGN_FIRES) { /* the first reason is told */
+        wanted->held = held;
+        wanted->held_by = figure;
+        on_words(search, phrase, indexes, user);
+    }
+    return false;
+}
+
+/* Which phrases a text has a rare word of, by their numbers; in the search's arena. */
+static bool *
+find_likely(const struct sign_index *index, const struct search *search)
+{
+    bool *is_likely = memory_array(search->arena, bool, index->phrase_count + 1);
+    size_t i, k;
+
+    for (i = 0; i < search->present_count; i++) {
+        int id = search->present[i];
+
+        for (k = index->begins[id]; k < index->begins[id + 1]; k++) {
+            is_likely[index->filed[k]] = true;
+        }
+    }
+    return is_likely;
+}
+
+/* The first line of the sign that fires; else *wanted tells what held the first one back. */
+static bool
+find_sign(struct search *search, const struct sign_phrases *signs, const bool *is_likely,
+          struct wanted *wanted)
+{
+    bool is_explained_yet = false;
+    size_t i;
+
+    *wanted->match = (struct sign_match){.sign = signs->sign};
+    for (i = 0; i < signs->said_as_count; i++) {
+        if (!is_likely[signs->first + i] || !search_has_words(search, &signs->said_as[i])) {
+            continue;
+        }
+        if (!is_explained_yet) {
+            search_explain(search, signs->not_meant_by, signs->not_meant_by_count);
+            is_explained_yet = true;
+        }
+        if (search_each(search, &signs->said_as[i], on_said, wanted)) {
+            wanted->held = SIGN_FIRES;
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ---- All signs in one text ----------------------------------------------------------------- */
+
+/* True if figures of speech make up half of the text: "im dying to ski". */
+static bool
+is_mostly_figure(const struct judging *judging)
+{
+    size_t count = judging->search.heard.count, figures = 0, i;
+
+    for (i = 0; i < count; i++) {
+        figures += judging->search.is_figure[i];
+    }
+    return 2 * figures >= count;
+}
+
+/* What speaks against the second opinion alone on a level. */
+static float
+doubt_of(const struct judging *judging, enum sign_level level)
+{
+    bool fires_yet = judging->fires[SIGN_CLINICAL] || judging->fires[SIGN_EQUIPMENT];
+
+    if (judging->is_held[level] || is_mostly_figure(judging)) {
+        return held_says;
+    }
+    if (level != SIGN_EMERGENCY && judging->search.heard.count <= FEW_WORDS) {
+        return little_said;
+    }
+    return fires_yet ? little_said : 0;
+}
+
 /* What the second opinion finds on a level without a phrase; false if nothing. */
 static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
 {
     const struct heard *heard = &judging->search.heard;
-    float against = judging->is_held[level] ? held_says : 0;
+    float against = doubt_of(judging, level);
     int first = 0, last = (int)heard->count - 1;
     const struct opinion_example *nearest;
 
@@ -244,6 +287,15 @@ add_like(struct judging *judging, struct sign_match *matches, size_t count, size
     return count;
 }
 
+/* Keeps in mind what became of a sign's phrases. */
+static void
+note(struct judging *judging, enum sign_level level, enum sign_held held, bool fires)
+{
+    judging->fires[level] = judging->fires[level] || fires;
+    judging->is_held[level] =
+        judging->is_held[level] || (held != SIGN_FIRES && held != SIGN_UNLIKE);
+}
+
 size_t
 sign_index_find(const struct sign_index *index, struct workspace *workspace, struct words words,
                 struct sign_match *matches, size_t room)
@@ -255,15 +307,11 @@ sign_index_find(const struct sign_index *index, struct workspace *workspace, str
     judging_begin(&judging, index, workspace, words);
     is_likely = find_likely(index, &judging.search);
     for (i = 0; i < index->count && count < room; i++) {
-        struct wanted wanted = {.match = &matches[count]};
-        enum sign_level level = index->signs[i].sign->level;
+        struct wanted wanted = {.match = &matches[count], .judging = &judging};
+        bool fires = find_sign(&judging.search, &index->signs[i], is_likely, &wanted);
 
-        if (!find_sign(&judging.search, &index->signs[i], is_likely, &wanted)) {
-            judging.is_held[level] = judging.is_held[level] || wanted.held != SIGN_FIRES;
-        } else if (agrees(&judging, &matches[count])) {
-            judging.fires[level] = true;
-            count++;
-        }
+        note(&judging, index->signs[i].sign->level, wanted.held, fires);
+        count += fires;
     }
     count = add_like(&judging, matches, count, room);
     talloc_free(judging.search.arena);
@@ -282,11 +330,13 @@ any_words(struct search *search, const struct phrase *phrases, size_t count, str
 }
 
 static bool
-explain_sign(struct search *search, const struct sign_phrases *signs, const bool *is_likely,
+explain_sign(struct judging *judging, const struct sign_phrases *signs, const bool *is_likely,
              struct sign_explained *explained)
 {
+    struct search *search = &judging->search;
     struct sign_match figure = {0};
-    struct wanted wanted = {.match = &explained->match}, by = {.match = &figure};
+    struct wanted wanted = {.match = &explained->match, .judging = judging};
+    struct wanted by = {.match = &figure};
 
     *explained = (struct sign_explained){.held = SIGN_FIRES};
     if (find_sign(search, signs, is_likely, &wanted)) {
@@ -320,18 +370,11 @@ sign_index_explain(const struct sign_index *index, struct workspace *workspace, 
     is_likely = find_likely(index, &judging.search);
     for (i = 0; i < index->count && count < room; i++) {
         struct sign_explained *one = &explained[count];
-        enum sign_level level = index->signs[i].sign->level;
 
-        if (!explain_sign(&judging.search, &index->signs[i], is_likely, one)) {
-            continue;
+        if (explain_sign(&judging, &index->signs[i], is_likely, one)) {
+            note(&judging, index->signs[i].sign->level, one->held, one->held == SIGN_FIRES);
+            count++;
         }
-        if (one->held == SIGN_FIRES && !agrees(&judging, &one->match)) {
-            one->held = SIGN_UNLIKE;
-        }
-        judging.fires[level] = judging.fires[level] || one->held == SIGN_FIRES;
-        judging.is_held[level] =
-            judging.is_held[level] || (one->held != SIGN_FIRES && one->held != SIGN_UNLIKE);
-        count++;
     }
     likes = add_like(&judging, like, 0, OPINION_LEVELS);
     for (i = 0; i < likes && count < room; i++) {
