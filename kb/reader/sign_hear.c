@@ -23,7 +23,6 @@ struct hearing {
     struct words words;
     struct looked_up *looked_up; /* of each word */
     bool is_ours;                /* most words are of this language */
-    bool is_theirs;              /* nearly all are of another one */
     struct heard heard;
 };
 
@@ -145,43 +144,71 @@ pair_of(const struct hearing *hearing, size_t at, size_t *taken)
     return roles_pair(vocabulary->language, first->text, NULL);
 }
 
-/*
- * Whose the text is. Unless most words are of this language, none is a slip of ours, and figures
- * are read by the other ("cuarto 911"); if nearly all are another one's, what stands in both
- * languages is theirs too ("mi tia"), while "my dad no puede breathe" is a bit of both.
- */
+/* How many of some words are of this language alone, and of another one alone. */
+struct whose {
+    size_t own, foreign;
+};
+
+static void
+count_word(const struct hearing *hearing, size_t at, struct whose *whose)
+{
+    const struct sign_form *form = hearing->looked_up[at].form;
+
+    whose->own += form != NULL && !form->is_foreign && !form->is_shared;
+    whose->foreign += form != NULL && form->is_foreign;
+}
+
+/* Unless most words are of this language, none is a slip of ours, and figures are read by the other
+ * ("cuarto 911"). */
 static void
 tell_whose(struct hearing *hearing)
 {
-    enum { NEARLY_ALL = 3 }; /* times as many */
-    size_t own = 0, foreign = 0, i;
+    struct whose whose = {0, 0};
+    size_t i;
 
     for (i = 0; i < hearing->words.count; i++) {
-        const struct sign_form *form = hearing->looked_up[i].form;
-
-        own += form != NULL && !form->is_foreign && !form->is_shared;
-        foreign += form != NULL && form->is_foreign;
+        count_word(hearing, i, &whose);
     }
-    hearing->is_ours = foreign <= own;
-    hearing->is_theirs = foreign > NEARLY_ALL * own;
+    hearing->is_ours = whose.foreign <= whose.own;
+}
+
+/* If nearly all words of a sentence are another language's, what stands in both is theirs too ("mi
+ * tia"), while "my dad no puede breathe" is a bit of both. */
+static bool
+is_theirs(const struct hearing *hearing, size_t at)
+{
+    enum { NEARLY_ALL = 3 }; /* times as many */
+    const struct word *list = hearing->words.list;
+    struct whose whose = {0, 0};
+    size_t i;
+
+    for (i = at; i > 0 && list[i - 1].sentence == list[at].sentence; i--) {
+    }
+    for (; i < hearing->words.count && list[i].sentence == list[at].sentence; i++) {
+        count_word(hearing, i, &whose);
+    }
+    return whose.foreign > NEARLY_ALL * whose.own;
 }
 
 /* True for a word of a text in another language that says nothing in this one. */
 static bool
-says_nothing(const struct hearing *hearing, const struct word *word, const struct looked_up *found)
+says_nothing(const struct hearing *hearing, size_t at)
 {
-    bool is_shared = found->form != NULL && found->form->is_shared;
+    const struct word *word = &hearing->words.list[at];
+    const struct sign_form *form = hearing->looked_up[at].form;
 
-    return (is_shared && hearing->is_theirs) || (word->text[0] >= '0' && word->text[0] <= '9');
+    return (word->text[0] >= '0' && word->text[0] <= '9') ||
+           (form != NULL && form->is_shared && is_theirs(hearing, at));
 }
 
 /* Hears a word of a text in another language. */
 static void
-hear_theirs(struct hearing *hearing, const struct word *word, const struct looked_up *found)
+hear_theirs(struct hearing *hearing, size_t at)
 {
-    struct looked_up heard = *found;
+    const struct word *word = &hearing->words.list[at];
+    struct looked_up heard = hearing->looked_up[at];
 
-    heard.id = says_nothing(hearing, word, found) ? -1 : found->id;
+    heard.id = says_nothing(hearing, at) ? -1 : heard.id;
     put(hearing, word, word->text, &heard);
 }
 
@@ -208,7 +235,7 @@ hear_word(struct hearing *hearing, size_t at)
         return 1;
     }
     if (!hearing->is_ours) {
-        hear_theirs(hearing, first, found);
+        hear_theirs(hearing, at);
         return 1;
     }
     if (is_strange(found) && put_cut(hearing, first, found)) {
