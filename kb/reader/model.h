@@ -38,6 +38,9 @@
  *     (stress.h)                                     BANKING77's test file
  *     some 1,100 more ways of asking, stories too    with the line above +2 to +7 on texts of
  *                                                    people who had not seen them
+ *     some 1,600 more by two such people             +5 on 1,000 texts of a third (61 to 66), wrong
+ *                                                    answers -2; word vectors beside them 0
+ *     some 2,000 more by the third and a fourth      renters-3 and -4 to 80 and 78 from 70 and 62
  *   dropped, for it gave nothing or lost
  *     logistic and ridge instead of squared hinge    -0.1 / +0.5 and -2.4 / -3.5
  *     weighted centroids added to the decisions      -0.2; AUROC -.003

@@ -16,7 +16,7 @@ struct harmless_share {
 };
 static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.005f, 0.06f},
                                                              [SIGN_EQUIPMENT] = {0.003f, 0.04f},
-                                                             [SIGN_EMERGENCY] = {0.005f, 0.08f}};
+                                                             [SIGN_EMERGENCY] = {0.008f, 0.13f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
