@@ -9,8 +9,8 @@
  * A phrase found is evidence, not proof ("she leans"), and so is the second opinion on the words
  * (sign_opinion.h): they are added up. A phrase fires if it stands nearly alone in its clause, if
  * with it the whole text is like a sign, or if the words around it are, whatever the rest is about.
- * Without a phrase the text must be surely like one. Run into an ordinary sentence without a mark or
- * a line between, a phrase may be taken for a part of that.
+ * Without a phrase the text must be surely like one. Run into an ordinary sentence without a mark
+ * or a line between, a phrase may be taken for a part of that.
  *
  * What was tried, on 440 emergencies and 1,660 ordinary and look-alike texts of people who had seen
  * neither phrases nor program (share of the emergencies found where 4 % of the others are taken for
@@ -21,7 +21,8 @@
  *     the same and 0.6 for a phrase (0.3, 0.9 alike)  87 / 85
  *     540 more whole texts a language                 90 / 86
  *     the phrases as traits of the opinion, or judged by how often each was right; nearness and
- *     some twenty more numbers in a logistic sum      dropped: no better, or worse on ordinary texts
+ *     some twenty more numbers in a logistic sum      dropped: no better, or worse on ordinary
+ * texts
  */
 #ifndef SIGN_MATCH_H
 #define SIGN_MATCH_H
