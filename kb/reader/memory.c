@@ -4,6 +4,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 void *
 memory_must(void *pointer)
@@ -52,14 +53,14 @@ memory_append(char **text, const char *format, ...)
 void *
 memory_grow_bytes(void *arena, void *list, size_t each, size_t count)
 {
-    size_t room = list == NULL ? 0 : talloc_get_size(list) / each;
+    size_t had = list == NULL ? 0 : talloc_get_size(list) / each, room = had < 8 ? 8 : had * 2;
+    char *grown;
 
-    if (count < room) {
+    if (count < had) {
         return list;
     }
-    room = room < 8 ? 8 : room * 2;
-    if (list == NULL) {
-        return memory_must(talloc_array_size(arena, each, (unsigned)room));
-    }
-    return memory_must(talloc_realloc_size(arena, list, each * room));
+    grown = memory_must(list == NULL ? talloc_array_size(arena, each, (unsigned)room)
+                                     : talloc_realloc_size(arena, list, each * room));
+    memset(grown + had * each, 0, (room - had) * each);
+    return grown;
 }

@@ -26,7 +26,8 @@ void memory_append(char **text, const char *format, ...) __attribute__((format(p
 #define memory_array(arena, type, count)                                                           \
     ((type *)memory_must(talloc_zero_array((arena), type, (unsigned)(count))))
 #define memory_new(arena, type) ((type *)memory_must(talloc_zero((arena), type)))
-/* Room for one more: grows a talloc array by doubling. `count` is how many are used. */
+/* Room for one more: grows a talloc array by doubling. `count` is how many are used. What is added
+ * is 0, gaps between fields too: an image (image.h) of two lists that say the same is the same. */
 #define memory_grow(arena, type, list, count)                                                      \
     ((type *)memory_must(memory_grow_bytes((arena), (list), sizeof(type), (count))))
 void *memory_grow_bytes(void *arena, void *list, size_t each, size_t count);

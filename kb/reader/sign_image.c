@@ -75,13 +75,8 @@ classes_image(struct image *image, struct vocabulary *vocabulary)
     }
     image_array(image, &vocabulary->members, vocabulary->member_count);
     for (i = 0; i < vocabulary->member_count; i++) {
-        struct sign_member *member = &vocabulary->members[i], kept;
-
-        memset(&kept, 0, sizeof(kept)); /* gaps too: they would differ from time to time */
-        kept.entry_id = member->entry_id;
-        kept.class_id = member->class_id;
-        kept.is_person = member->is_person;
-        memcpy(member, &kept, sizeof(kept));
+        vocabulary->members[i].entry = NULL;
+        vocabulary->members[i].class = NULL;
     }
 }
 
