@@ -146,7 +146,7 @@ class Office(Alerts):
         self.start()
         self.send(ANNA, "can my grandson borrow the blue trolley from the shed")
         self.expect(FIRST_ON_CALL, "OFFICE 1")
-        self.send(ANNA, "is there a discount for the second week at your shop")
+        self.send(ANNA, "can you order flowers for my wife, she turns 80 tomorrow")
         self.expect(FIRST_ON_CALL, "OFFICE 1")
         self.assertEqual(self.count("SELECT count(*) FROM alert"), 1)
 
