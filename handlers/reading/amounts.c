@@ -63,6 +63,9 @@ add_part(struct items *items, size_t at)
     }
     part += item_is(items, part, ITEM_ARTICLE) ? 1 : 0;
     value = part_value(items, part);
+    if (value == 0) {
+        return; /* nothing more may stand there at all: "mine has one and" */
+    }
     of_battery = item_is(items, part + 1, ITEM_BATTERY) || item_is(items, part + 1, ITEM_FULL) ||
                  (part + 1 < items->count && items->list[part + 1].one) ||
                  item_text(items, part, "la") || item_text(items, part, "a");
@@ -77,7 +80,7 @@ add_part(struct items *items, size_t at)
     if (part + 1 < items->count && items->list[part + 1].one) {
         return; /* "a half one and a quarter one" */
     }
-    if (value == 0 || (of_battery && !item_text(items, part, "a")) ||
+    if ((of_battery && !item_text(items, part, "a")) ||
         (item_text(items, part, "a") && item_is(items, part + 1, ITEM_BATTERY))) {
         return;
     }

@@ -309,6 +309,31 @@ START_TEST(any_bytes_may_come_in)
 }
 END_TEST
 
+/* A piece of a text ends where a question was cut from it: nothing may be sought behind its end. */
+START_TEST(a_text_may_end_behind_any_word)
+{
+    static const char *const texts[] = {
+        "his alarm clock has one and a half batteries",
+        "2 and three quarters of an hour at 2 to 3 liters per minute by 6:30 tomorrow",
+        "one at half and the other one at a quarter, minus 5 degrees, 30 miles an hour for 3 h 20",
+        "una y media llena y la otra a tres cuartos, dos horas y cuarto hasta las 6",
+    };
+    void *arena = talloc_new(NULL);
+    const struct lexicon *lexicon = lexicon_new(arena, NULL);
+    size_t i, end;
+
+    for (i = 0; i < sizeof(texts) / sizeof(texts[0]); i++) {
+        for (end = 0; end <= strlen(texts[i]); end++) {
+            struct told told;
+
+            told_read(arena, lexicon, memory_copy_n(arena, texts[i], end), &told);
+            ck_assert_int_le(told_batteries(&told), TOLD_BATTERIES_MAX);
+        }
+    }
+    talloc_free(arena);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -330,5 +355,6 @@ main(void)
     tcase_add_test(tests, a_charge_of_each_is_of_as_many_as_are_told);
     tcase_add_test(tests, a_full_that_is_asked_or_unclear_is_no_charge);
     tcase_add_test(tests, any_bytes_may_come_in);
+    tcase_add_test(tests, a_text_may_end_behind_any_word);
     return fixture_run(tests);
 }
