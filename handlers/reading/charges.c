@@ -296,8 +296,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
     }
 }
 
-/* ---- lists, corrections
- * ---------------------------------------------------------------------------- */
+/* ---- lists, corrections ---------------------------------------------------------------------- */
 
 /* "3 batteries at 20, 40 and 60": the number is that of the list. */
 static void

@@ -19,8 +19,9 @@
 
 struct sign_classes;
 
-/* The class of what speaks of a person's body and state: "[bodily]". What the second opinion
- * (sign_opinion.h) asks for is less in a text that has a word of it. A language may lack it. */
+/* The class of what speaks of a person's body and state: "[bodily]". Its words are words of the
+ * signs though no phrase has them: heard when misspelt, and told apart by the second opinion
+ * (sign_traits.h). A language may lack it. */
 extern const char sign_class_bodily[];
 
 /* One class with its entries, those of the classes that it takes in among them. */

@@ -56,20 +56,6 @@ struct stretch {
     int first, last;
 };
 
-static struct stretch
-words_of_match(const struct heard *heard, const struct sign_match *match)
-{
-    struct stretch words = {0, (int)heard->count - 1};
-
-    while (words.first < words.last && heard->list[words.first].end <= match->start) {
-        words.first++;
-    }
-    while (words.last > words.first && heard->list[words.last].start >= match->end) {
-        words.last--;
-    }
-    return words;
-}
-
 /* At most `room` more words on either side, but none beyond a comma or the end of a sentence. */
 static struct stretch
 widen(const struct heard *heard, struct stretch words, int room)
@@ -96,17 +82,14 @@ widen(const struct heard *heard, struct stretch words, int room)
  * phrase all of the text is like a sign; or the words around it are, whatever the rest is about.
  */
 static bool
-agrees(const struct judging *judging, const struct sign_match *match)
+agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
-    const struct heard *heard = &judging->search.heard;
-    enum sign_level level = match->sign->level;
-    struct stretch phrase, around;
+    struct stretch around;
 
     if (judging->view == NULL) {
         return true;
     }
-    phrase = words_of_match(heard, match);
-    around = widen(heard, phrase, AROUND_WORDS);
+    around = widen(&judging->search.heard, phrase, AROUND_WORDS);
     return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
            opinion_on_words(judging->view, level, around.first, around.last) + phrase_says -
@@ -126,18 +109,33 @@ struct wanted {
     enum sign_held held;
 };
 
+/* The words of the text that a phrase was found on, with all of the last run. */
+static struct stretch
+found_on(const struct search *search, const struct phrase *phrase, const int *indexes)
+{
+    const struct heard_word *last = &search->heard.list[indexes[phrase->slot_count - 1]];
+
+    return (struct stretch){indexes[0], last->run_end};
+}
+
+static void
+set_match(struct sign_match *match, const struct search *search, const struct phrase *phrase,
+          struct stretch words)
+{
+    match->phrase = phrase->line;
+    match->start = search->heard.list[words.first].start;
+    match->end = search->heard.list[words.last].end;
+}
+
 static bool
 on_words(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
 {
     struct wanted *wanted = user;
-    const struct heard_word *last = &search->heard.list[indexes[phrase->slot_count - 1]];
 
     if (!search_is_in_place(search, phrase, indexes)) {
         return false;
     }
-    wanted->match->phrase = phrase->line;
-    wanted->match->start = search->heard.list[indexes[0]].start;
-    wanted->match->end = search->heard.list[last->run_end].end;
+    set_match(wanted->match, search, phrase, found_on(search, phrase, indexes));
     return true;
 }
 
@@ -147,6 +145,7 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
 {
     struct wanted *wanted = user;
     const struct phrase *figure = search_said_of(search, indexes, phrase->slot_count);
+    struct stretch words = found_on(search, phrase, indexes);
     enum sign_held held = SIGN_FIRES;
 
     if (!search_is_in_place(search, phrase, indexes)) {
@@ -158,24 +157,18 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
         held = SIGN_TAKEN_BACK;
     } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
         held = SIGN_PAST;
-    }
-    if (held == SIGN_FIRES) {
-        struct sign_match match = *wanted->match;
-        struct wanted alone = {.match = &match};
-
-        on_words(search, phrase, indexes, &alone);
-        if (wanted->judging == NULL || agrees(wanted->judging, &match)) {
-            *wanted->match = match;
-            return true;
-        }
+    } else if (wanted->judging != NULL &&
+               !agrees(wanted->judging, wanted->match->sign->level, words)) {
         held = SIGN_UNLIKE;
     }
-    if (wanted->held == SIGN_FIRES) { /* the first reason is told */
+    if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
+        set_match(wanted->match, search, phrase, words);
+    }
+    if (held != SIGN_FIRES && wanted->held == SIGN_FIRES) {
         wanted->held = held;
         wanted->held_by = figure;
-        on_words(search, phrase, indexes, user);
     }
-    return false;
+    return held == SIGN_FIRES;
 }
 
 /* Which phrases a text has a rare word of, by their numbers; in the search's arena. */
