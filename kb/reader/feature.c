@@ -56,15 +56,21 @@ add(struct features *features, uint64_t hash, size_t word, enum feature_block bl
         (struct feature){finish(hash), (uint16_t)word, (uint8_t)block};
 }
 
-static void
-add_runs(struct features *features, const char *text, size_t word)
+size_t
+features_runs_room(const char *text, size_t longest)
+{
+    return (longest - RUN_SHORTEST + 1) * (strlen(text) + 1);
+}
+
+void
+features_add_runs(struct features *features, const char *text, size_t word, size_t longest)
 {
     size_t length = strlen(text) + 2, start, i;
 
     for (start = 0; start + RUN_SHORTEST <= length; start++) {
         uint64_t hash = mix(basis, BLOCK_LETTERS);
 
-        for (i = start; i < length && i < start + RUN_LONGEST; i++) {
+        for (i = start; i < length && i < start + longest; i++) {
             unsigned char byte = i == 0 ? '^' : i == length - 1 ? '$' : (unsigned char)text[i - 1];
 
             hash = mix(hash, byte);
@@ -83,7 +89,7 @@ features_read(void *arena, const struct words *words)
     size_t room = 2, i;
 
     for (i = 0; i < words->count; i++) {
-        room += 3 * (strlen(words->list[i].text) + 1) + 2;
+        room += features_runs_room(words->list[i].text, RUN_LONGEST) + 2;
     }
     features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
     for (i = 0; i < words->count; i++) {
@@ -92,7 +98,7 @@ features_read(void *arena, const struct words *words)
         add(&features, hash_text(mix(basis, BLOCK_STEMS), word->stem), i, BLOCK_STEMS);
         add(&features, hash_text(mix(before, ' '), word->stem), i == 0 ? 0 : i - 1, BLOCK_PAIRS);
         before = hash_text(mix(basis, BLOCK_PAIRS), word->stem);
-        add_runs(&features, word->text, i);
+        features_add_runs(&features, word->text, i, RUN_LONGEST);
     }
     if (words->count > 0) {
         add(&features, mix(mix(before, ' '), '$'), words->count - 1, BLOCK_PAIRS);

@@ -31,6 +31,11 @@ struct features {
 /* All occurrences in the words of a text, in `arena`. */
 struct features features_read(void *arena, const struct words *words);
 
+/* Adds the runs of 2 to `longest` letters in the word of this number, with its edges, to a list
+ * that has room for so many more. */
+void features_add_runs(struct features *features, const char *text, size_t word, size_t longest);
+size_t features_runs_room(const char *text, size_t longest);
+
 /*
  * The features that the content has, numbered from 0, and how much each weighs. Plain arrays, so
  * that a model can keep them as bytes. The numbers of the mean vector are features too; theirs

@@ -1,21 +1,17 @@
 #include "sign_traits.h"
 
-#include <string.h>
 
 #include "memory.h"
 #include "sign_vocabulary_inside.h"
 
 enum {
     NEGATION_REACH = 4, /* words after "no" that are marked */
-    RUN_SHORTEST = 2,   /* letters */
-    RUN_LONGEST = 5,
-    TRAITS_A_WORD = 5 /* besides its runs */
+    RUN_LONGEST = 5,    /* letters; kin and misspelt words share most runs */
+    TRAITS_A_WORD = 5   /* besides its runs */
 };
 
 /* Kinds of traits, so that a stem and a class never meet. */
-enum kind { KIND_STEM = 1, KIND_CLASS, KIND_RUN, KIND_STEMS, KIND_CLASSES, KIND_APART };
-
-static const uint64_t basis = 14695981039346656037u, prime = 1099511628211u; /* of FNV-1a */
+enum kind { KIND_STEM = 1, KIND_CLASS, KIND_STEMS, KIND_CLASSES, KIND_APART };
 
 static uint64_t
 mix(uint64_t hash, uint64_t value)
@@ -27,11 +23,11 @@ mix(uint64_t hash, uint64_t value)
 static uint64_t
 hash_text(const char *text)
 {
-    uint64_t hash = basis;
+    uint64_t hash = 14695981039346656037u; /* FNV-1a */
     size_t i;
 
     for (i = 0; text[i] != '\0'; i++) {
-        hash = (hash ^ (unsigned char)text[i]) * prime;
+        hash = (hash ^ (unsigned char)text[i]) * 1099511628211u;
     }
     return hash;
 }
@@ -70,33 +66,11 @@ look_at(const struct vocabulary *vocabulary, int bodily, const struct heard_word
 static void
 add(struct traits *traits, enum kind kind, uint64_t hash, int word, int reach)
 {
-    enum feature_block block = kind == KIND_RUN                          ? BLOCK_LETTERS
-                               : kind == KIND_STEM || kind == KIND_CLASS ? BLOCK_STEMS
-                                                                         : BLOCK_PAIRS;
+    enum feature_block block = kind == KIND_STEM || kind == KIND_CLASS ? BLOCK_STEMS : BLOCK_PAIRS;
 
     traits->reach[traits->features.count] = (uint8_t)reach;
     traits->features.list[traits->features.count++] =
         (struct feature){mix(hash, (uint64_t)kind), (uint16_t)word, (uint8_t)block};
-}
-
-/* The runs of letters in a word, with its edges: kin and misspelt words have most of them. */
-static void
-add_runs(struct traits *traits, const char *text, int at)
-{
-    size_t length = strlen(text) + 2, start, i;
-
-    for (start = 0; start + RUN_SHORTEST <= length; start++) {
-        uint64_t hash = basis;
-
-        for (i = start; i < length && i < start + RUN_LONGEST; i++) {
-            unsigned char byte = i == 0 ? '^' : i == length - 1 ? '$' : (unsigned char)text[i - 1];
-
-            hash = (hash ^ byte) * prime;
-            if (i + 1 >= start + RUN_SHORTEST) {
-                add(traits, KIND_RUN, hash, at, 0);
-            }
-        }
-    }
 }
 
 /* The traits that end with the word at `at`. */
@@ -108,7 +82,7 @@ add_word(struct traits *traits, const struct heard *heard, const struct trait_wo
 
     add(traits, KIND_STEM, own->stem, at, 0);
     add(traits, KIND_CLASS, own->class, at, 0);
-    add_runs(traits, word->text, at);
+    features_add_runs(&traits->features, word->text, (size_t)at, RUN_LONGEST); /* of reach 0 */
     if (at > 0 && word[-1].sentence == word->sentence) {
         add(traits, KIND_STEMS, mix(own[-1].stem, own->stem), at, 1);
         add(traits, KIND_CLASSES, mix(own[-1].class, own->class), at, 1);
@@ -128,10 +102,10 @@ traits_read(void *arena, const struct vocabulary *vocabulary, const struct heard
     int bodily = vocabulary_id(vocabulary, sign_class_bodily), negated = 0, i;
 
     for (i = 0; i < (int)heard->count; i++) {
-        room += (RUN_LONGEST - RUN_SHORTEST + 1) * (strlen(heard->list[i].text) + 1);
+        room += features_runs_room(heard->list[i].text, RUN_LONGEST);
     }
     traits.features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
-    traits.reach = memory_must(talloc_array(arena, uint8_t, (unsigned)room));
+    traits.reach = memory_array(arena, uint8_t, room);
     for (i = 0; i < (int)heard->count; i++) {
         const struct heard_word *word = &heard->list[i];
 
