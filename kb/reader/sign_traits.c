@@ -1,6 +1,5 @@
 #include "sign_traits.h"
 
-
 #include "memory.h"
 #include "sign_vocabulary_inside.h"
 
