@@ -72,6 +72,14 @@ length_at(const struct tokens *tokens, size_t at)
     return minutes > 0 && minutes < FROM_NOW_MAX ? (int)minutes : 0;
 }
 
+/* "an alarm for 2 hours", "un recordatorio de 2 horas" */
+static bool
+is_set_for(const struct tokens *tokens, size_t at)
+{
+    return at > 0 && token_among(tokens, at, " for de para ") &&
+           token_among(tokens, at - 1, " alarm timer reminder alarma aviso recordatorio ");
+}
+
 int
 minutes_from_now(const struct tokens *tokens)
 {
@@ -82,7 +90,9 @@ minutes_from_now(const struct tokens *tokens)
         size_t next = at + 1;
 
         next += token_is(tokens, at, "dentro") && token_is(tokens, next, "de") ? 1 : 0;
-        minutes = token_among(tokens, at, " in en dentro ") ? length_at(tokens, next) : 0;
+        minutes = token_among(tokens, at, " in en dentro ") || is_set_for(tokens, at)
+                      ? length_at(tokens, next)
+                      : 0;
         if (minutes > 0) {
             return minutes;
         }

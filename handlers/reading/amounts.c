@@ -308,10 +308,16 @@ is_clock_number(const struct items *items, size_t at)
     return items->list[at].digits && text[0] == '0' && strlen(text) == 4;
 }
 
-/* "hour drive" */
+/* "hour drive", "the first hour" */
 static bool
 is_an_hour(const struct items *items, size_t at)
 {
+    size_t first = items->list[at].from;
+
+    if (first > 0 && token_among(items->tokens, items->list[at].from, " hour hora ") &&
+        token_among(items->tokens, first - 1, " first last past final primera ultima ")) {
+        return true;
+    }
     return item_text(items, at, "hour") && item_is(items, at + 1, ITEM_GOING) &&
            !item_is(items, at - 1, ITEM_HALF);
 }

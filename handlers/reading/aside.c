@@ -46,7 +46,8 @@ named_or_priced(struct items *items, size_t at)
         number++;
     }
     if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1) &&
-         !item_text(items, number + 1, "setting")) ||
+         !item_text(items, number + 1, "setting") && !item_is(items, number + 1, ITEM_HOMEWARD) &&
+         !item_text(items, number + 1, "ida") && !item_text(items, number + 2, "ida")) ||
         item_in(items, number, UNIT_CELSIUS) || item_in(items, number, UNIT_FAHRENHEIT)) {
         items_spend(items, number, 1); /* "seat 14C" */
     }

@@ -15,6 +15,18 @@ has(const struct items *items, enum cue cue)
     return lexicon_cue(items->tokens, cue);
 }
 
+/* "how long does an E last on 2 liters" */
+static bool
+is_of_lettered_cylinder(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count && !item_in(items, at, UNIT_FLOW); at++) {
+    }
+    return at < items->count && !items_any(items, ITEM_BATTERY) &&
+           tokens_have(items->tokens, "an e|a d|the e|the d|una e|una d|un e|un d");
+}
+
 /* The battery or the cylinder that stands nearest to the question. */
 static bool
 cylinder_is_asked(const struct items *items)
@@ -28,7 +40,7 @@ cylinder_is_asked(const struct items *items)
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
                    cylinder_size_at(items, at);
     }
-    if (!cylinder && !pressure) {
+    if (!cylinder && !pressure && !is_of_lettered_cylinder(items)) {
         return false;
     }
     return !has(items, CUE_BATTERY_ASKED);

@@ -225,7 +225,10 @@ opens_list(const struct items *items, size_t pause)
     return item_text(items, pause, ":") && pause > 0 &&
            (begins_list(items, pause + 1) || item_is(items, pause - 1, ITEM_BATTERY) ||
             names_battery(items, pause - 1) || items->list[pause - 1].is == ITEM_NUMBER ||
-            item_is(items, pause - 1, ITEM_HAVE));
+            item_is(items, pause - 1, ITEM_HAVE) || item_is(items, pause - 1, ITEM_SHOWS) ||
+            item_value(items, pause - 1, ITEM_UNIT) == UNIT_PERCENT ||
+            item_is(items, pause - 1, ITEM_LEFT) || item_text(items, pause - 1, "charge") ||
+            item_text(items, pause - 1, "carga"));
 }
 
 /* "at 80, actually 60" */

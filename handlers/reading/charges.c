@@ -69,7 +69,8 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
     } else if (next == at + 1 && ends_clause(items, at + 1)) {
-        next = back_over_links(items, at); /* "and the second only 1" */
+        next = back_over_links(items, at); /* "and the second only 1", "the other one all four" */
+        next = item_is(items, next, ITEM_ALL) ? back_over_links(items, next) : next;
     }
     if (next == at + 1 ||
         !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||

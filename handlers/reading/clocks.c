@@ -6,7 +6,7 @@
 
 #include "told.h"
 
-enum { NOON_MINUTES = 12 * 60 };
+enum { NOON_MINUTES = 12 * 60, FIGURE_REACH = 6 };
 
 /* ---- the time itself ---------------------------------------------------------------------------
  */
@@ -380,6 +380,24 @@ is_one_of_flights(const struct items *items, size_t at)
            (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
 }
 
+/* "gate to gate they said 3:40": nothing between that a clock time is of. */
+static bool
+is_told_as_figure(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < FIGURE_REACH; i--) {
+        if (item_value(items, i - 1, ITEM_GATE) == 0 || item_is(items, i - 1, ITEM_AIR)) {
+            return true;
+        }
+        if (items->list[i - 1].is == ITEM_AMOUNT || items->list[i - 1].is == ITEM_CLOCK ||
+            item_is(items, i - 1, ITEM_DEPART) || item_is(items, i - 1, ITEM_ARRIVE)) {
+            return false;
+        }
+    }
+    return false;
+}
+
 /* "a 2:45 flight", "un vuelo de 2:45": a length. */
 static bool
 is_length(const struct items *items, size_t at)
@@ -406,6 +424,9 @@ is_length(const struct items *items, size_t at)
          (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE)) &&
         at + 2 < items->count && items->list[at + 2].is == ITEM_CLOCK && is_length(items, at + 2)) {
         return true; /* "1:30 and 2:15 gate to gate" */
+    }
+    if (is_told_as_figure(items, at)) {
+        return true;
     }
     while (before > 0 &&
            (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||

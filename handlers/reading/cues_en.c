@@ -3,7 +3,8 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "message when|text when|msg me|msg when|could you text|can you text|please text|pls "
+        "alarm me|prompt me|page me|message when|text when|msg me|msg when|could you text|can you "
+        "text|please text|pls "
         "text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring "
         "me|call me at|call me when|remind me|remind my|remind him|remind her|remind the|remind "
         "both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
@@ -65,7 +66,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_FLIGHT] =
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
-        "connecting|lands|land at|landing at|lands at|touches down|takes "
+        "airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing at|lands "
+        "at|touches down|takes "
         "off|takeoff|take off at|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
         "the air|"

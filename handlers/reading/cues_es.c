@@ -41,7 +41,9 @@ const char *const cues_es[CUE_COUNT] = {
         "tarda|cuanto tardan|tarda en|tardan en|horas de carga|cuanto sube|cuanto suben|"
         "cuanto le sube|cuanto le suben|para que se llene|minutos de carga",
     [CUE_FLIGHT] =
-        "zona horaria|huso "
+        "alla son * horas menos|alla son * horas mas|alla es una hora|horas menos alla|horas mas "
+        "alla|hora de "
+        "alla|hora local|zona horaria|huso "
         "horario|aterriza|aterrizamos|aterrizo|despega|despegamos|vuelo|vuelos|avion|volar|"
         "aerolinea|puerta a puerta|en el aire|escala|escalas|"
         "abordar|vuelo de|volamos|volando|aeropuerto|embarcar",

@@ -146,7 +146,8 @@ item_has_hours_only(const struct items *items, size_t token)
     size_t i;
 
     for (i = token + 1; i < token + 5; i++) {
-        if (token_among(items->tokens, i, " hour hours hrs leg half part ")) {
+        if (token_among(items->tokens, i,
+                        " hour hours hrs leg half part hora horas mitad tramo ")) {
             return true;
         }
     }
@@ -154,7 +155,7 @@ item_has_hours_only(const struct items *items, size_t token)
 }
 
 bool
-power_is_denied(const struct items *items, size_t at)
+power_is_negated(const struct items *items, size_t at)
 {
     size_t token = items->list[at].from, from = items->list[clause_start(items, at)].from;
 
@@ -162,16 +163,6 @@ power_is_denied(const struct items *items, size_t at)
         if (token_among(
                 items->tokens, token - 1,
                 " no nothing nowhere without sin ningun cant not isnt wont doesnt dont nada ")) {
-            return true;
-        }
-    }
-    for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
-        if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
-            token_among(items->tokens, token + 1,
-                        " works the of for first way time part funciona sirve las ")) {
-            return true; /* "the plug only works half the time" */
-        }
-        if (token_is(items->tokens, token, "first") && item_has_hours_only(items, token)) {
             return true;
         }
     }
@@ -187,6 +178,25 @@ power_is_denied(const struct items *items, size_t at)
                " dont doesnt isnt wont broken not broke no didnt cant busted dead bad roto rota "
                "descompuesto descompuesta sirve funciona jala quit ") &&
            !token_is(items->tokens, token, "no");
+}
+
+bool
+power_is_denied(const struct items *items, size_t at)
+{
+    size_t token;
+
+    for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
+        if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
+            token_among(items->tokens, token + 1,
+                        " works the of for first way time part funciona sirve las ")) {
+            return true; /* "the plug only works half the time" */
+        }
+        if (token_among(items->tokens, token, " first last primera primeras ultima ultimas ") &&
+            item_has_hours_only(items, token)) {
+            return true;
+        }
+    }
+    return power_is_negated(items, at);
 }
 
 /* ---- making them ----------------------------------------------------------------------------- */
@@ -355,6 +365,18 @@ phrase_at(const struct items *items, const struct lexicon *lexicon, size_t at, s
     return found.tokens;
 }
 
+static const struct lexicon_entry left_over = {ITEM_LEFT, 0, false, "left"};
+
+/* "how long have i got left at 2": what remains, and nobody left at 2. */
+static bool
+is_left_over(const struct tokens *tokens, size_t at)
+{
+    return at > 0 && token_is(tokens, at, "left") && token_is(tokens, at + 1, "at") &&
+           token_among(tokens, at - 1,
+                       " got have has is hours hrs time long much life battery "
+                       "batteries charge juice minutes ");
+}
+
 static size_t
 item_at(const struct items *items, const struct lexicon *lexicon, size_t at, struct item *item)
 {
@@ -363,6 +385,10 @@ item_at(const struct items *items, const struct lexicon *lexicon, size_t at, str
     size_t as_number = number_at(items, at, &number);
     size_t as_phrase = phrase_at(items, lexicon, at, &phrase);
 
+    if (is_left_over(tokens, at)) {
+        phrase.meanings[0] = &left_over;
+        phrase.meaning_count = as_phrase = 1;
+    }
     if (as_phrase > as_number) {
         *item = phrase;
         return as_phrase;

@@ -5,6 +5,7 @@
 #include "legs.h"
 
 #include "amounts.h"
+#include "flight_figures.h"
 #include "spans.h"
 
 static void
@@ -211,10 +212,12 @@ legs_read(struct items *items, struct told *told)
     spans_kind(items, told, &spans);
     wait_between(items, &spans);
     if (told->kind == TOLD_FLIGHT) {
+        flight_figures_settle(items, told, &spans);
         repeat_flights(items, &spans);
         repeat_wait(items, &spans);
     }
     spans_power(items, &spans);
+    spans_split(items, &spans);
     untimed_way_home(items, &spans);
     there_and_back(items, &spans);
     same_way_back(items, &spans);

@@ -115,7 +115,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
-        "shout|yell|beep me|ring me|text my|text him|text her|can you text|could you text|please "
+        "alarm me|prompt me|page me|shout|yell|beep me|ring me|text my|text him|text her|can you "
+        "text|could you text|please "
         "text|remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn "
         "me|"
         "warning|tell me|tell me when|let me know|let me know when|message me|nudge me|wake me|"
@@ -237,6 +238,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "no power|without power|lost power|power failure|blackout|electricity went out|"
         "electric went out|power has been out for|power has been out|powers been out|"
         "powers been out for|electricity is out|power went off|power is off|power failed|"
+        "powers been off since|powers been off for|powers been off|power has been off|power been "
+        "off|"
+        "power is gone|powers gone|power dropped|power cut out|power got cut|power is down|powers "
+        "down|"
         "power quit|knocked the power out|knocked out power|knocked the lights out|"
         "lights went out|lights are out|no electricity|without electricity|without any "
         "power|without lights|been without power for|been dark for|"
@@ -317,7 +322,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "he sit|she sit|he sits|she sits|i sit|i just sit|just sit|when i rest|when he rests|"
         "when she rests|in my recliner|sitting around|not moving|taking it "
         "easy|relaxing|armchair|rocking chair|"
-        "sitting in|sit still|wide awake|awake|chair|knitting|on the porch|just sitting"),
+        "sitting in|sit still|wide awake|awake|chair|knitting|just sitting"),
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,

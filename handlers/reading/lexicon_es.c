@@ -103,7 +103,13 @@ const struct lexicon_entry lexicon_es[] = {
         "cargadas por completo|bien cargada|bien cargadas|carga completa|a tope|hasta arriba|"
         "al tope|totalmente cargada|totalmente cargadas|cargada completa|cargadas completas|"
         "carga llena|con carga completa|recien cargada|recien cargadas|completamente llena|"
-        "completamente llenas|cargaditas|cargadita"),
+        "completamente llenas|cargaditas|cargadita|bien llena|bien llenas|bien llenita|bien "
+        "llenitas|"
+        "bien cargadita|bien cargaditas|repleta|repletas|al maximo|cargada al maximo|"
+        "cargadas al maximo|hasta el tope|cargada hasta el tope|cargadas hasta el tope|cargada del "
+        "todo|cargadas del todo|con toda la carga|con la carga completa|con carga llena|"
+        "cargada a tope|cargadas a tope|al full|a full|a toda carga|toda llena|todas llenas|"
+        "llena llena|full de carga|completamente cargaditas"),
     CHARGE(0, 0,
            "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"
            "sin carga|vacios|muertos|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada "
@@ -148,6 +154,11 @@ const struct lexicon_entry lexicon_es[] = {
         "a medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
         "medio prendida|titilando|tenue|a media luz|media prendida|intermitente"),
     ROW(ITEM_SHOWS, 1,
+        "porcentaje|el porcentaje|porcentaje de carga|porcentaje de bateria|el porcentaje es|la "
+        "carga "
+        "es|la carga esta en|la carga va en|marcando|indicando|mostrando|senala|arroja|aparece|"
+        "se ve en|va por|anda por|andan por|van por|ronda|"
+        "ha bajado a|ha bajado al|acaba de bajar a|descendio a|se bajo a|se bajo al|"
         "marca|marcaba|dice|decia|indica|muestra|bajo a|bajo al|cayo a|cayo al|lee|me marca|me "
         "dice|"
         "marcan|se quedo en|ya bajo a|marco|cargada hasta|dicen"),

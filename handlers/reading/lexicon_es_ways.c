@@ -35,6 +35,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_TONIGHT, 0, "esta noche|hoy en la noche|hoy por la noche|hoy noche"),
     ROW(ITEM_AGO, 0, "atras|desde entonces|ya"),
     ROW(ITEM_AGO_LEAD, 0,
+        "en la ultima|en las ultimas|en los ultimos|en el ultimo|durante la ultima|durante las "
+        "ultimas|por las ultimas|por los ultimos|"
         "hace|hace como|desde hace|hace unos|hace unas|hace mas de|lleva|llevo|llevamos|"
         "las ultimas|los ultimos|ya lleva|ya llevo|desde hace como|hace ya|"
         "hace aproximadamente|hace casi|lleva ya|lleva como|lleva unas|llevo como|la ultima|"

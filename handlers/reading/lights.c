@@ -55,6 +55,17 @@ over_article(const struct items *items, size_t at)
     return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
 }
 
+/* "down to its last light", "en la ultima rayita" */
+static bool
+is_last_light(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].to - 1, " last final ultima ultimo ") &&
+           item_value(items, at + 1, ITEM_LIGHT) == 1 &&
+           !token_among(items->tokens, items->list[at + 1].to,
+                        " is went has goes just se apago ") &&
+           !item_is(items, at + 2, ITEM_DIM);
+}
+
 bool
 lights_at(const struct items *items, size_t at, struct state *state)
 {
@@ -68,6 +79,10 @@ lights_at(const struct items *items, size_t at, struct state *state)
         item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
         *state = (struct state){.is_lights = true, .lights = GAUGE_LIGHTS, .from = at};
         state->count = over_article(items, at + 1) + 1 - at;
+        return true;
+    }
+    if (is_last_light(items, at)) {
+        *state = (struct state){.is_lights = true, .lights = 1, .from = at, .count = 2};
         return true;
     }
     if (!none &&

@@ -139,6 +139,15 @@ is_lone_number(const struct items *items, size_t at)
            items->list[at + 1].value <= TENTHS_MAX * 100;
 }
 
+/* "71 % / pulse / 3 / sitting" */
+static bool
+is_behind_mode(const struct items *items, size_t at)
+{
+    return at > 1 && item_is(items, at - 2, ITEM_MODE) && items->list[at - 1].is == ITEM_PAUSE &&
+           (at + 1 >= items->count || items->list[at + 1].is == ITEM_PAUSE ||
+            items->list[at + 1].is == ITEM_STOP);
+}
+
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
 static bool
 is_led(const struct items *items, size_t at, bool *strong)
@@ -162,8 +171,14 @@ is_led(const struct items *items, size_t at, bool *strong)
             break;
         }
     }
+    if (is_behind_mode(items, at)) {
+        *strong = true;
+        return true;
+    }
     *strong = false;
     return item_value(items, at - 1, ITEM_AT) == AT_ON ||
+           (item_is(items, at - 1, ITEM_SHOWS) && /* "anda en 2" */
+            token_among(items->tokens, items->list[at - 1].to - 1, " on en ")) ||
            (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
             !is_of_a_time(items, at - 2) && is_of_running(items, at)) ||
            (item_is(items, at - 1, ITEM_HEDGE) && item_is(items, at - 2, ITEM_AT));
@@ -185,6 +200,9 @@ is_before_setting(const struct items *items, size_t at)
     size_t next = at + 1;
 
     next += item_value(items, next, ITEM_AT) == AT_ON ? 1 : 0;
+    while (item_is(items, next, ITEM_LINK) && !item_is(items, next, ITEM_SETTING)) {
+        next++; /* "3 is the dial" */
+    }
     return item_is(items, next, ITEM_SETTING) &&
            token_among(items->tokens, items->list[next].from, " dial setting knob ") &&
            (next + 1 >= items->count || items->list[next + 1].is == ITEM_STOP ||

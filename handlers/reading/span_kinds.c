@@ -183,6 +183,9 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
 {
     size_t after = span->at + 1;
 
+    if (span->pace > 0) {
+        return false; /* how fast tells more than what stands behind it */
+    }
     if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
@@ -234,7 +237,7 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         span->homeward = true; /* "40 min to the market and 40 back" */
         return span->at;
     }
-    if (back > 0 && ahead == 0 && is_destination(items, span->at - back)) {
+    if (back > 0 && ahead == 0 && span->pace == 0 && is_destination(items, span->at - back)) {
         take_kind(span, LEG_OTHER); /* how one gets there is not told */
         return span->at;
     }
@@ -337,12 +340,41 @@ does_something(const struct items *items, size_t last, size_t at)
     return false;
 }
 
+/* "second leg 4 hours", "el segundo tramo 2 horas" */
+static bool
+is_of_one_flight(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, " leg hop segment stretch tramo trayecto pierna ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
     size_t to = sentence_end(items, at);
 
     return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
+}
+
+/* "out 5 hours, mostly walking" */
+static bool
+is_mostly_walked(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+        if (item_value(items, i, ITEM_GOING) == LEG_HIKE &&
+            token_among(items->tokens, items->list[i].from - 1, " mostly all mainly casi puro ")) {
+            return true;
+        }
+    }
+    return false;
 }
 
 void
@@ -369,7 +401,8 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->has_kind = true;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
                    !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
-            bool more = told->kind == TOLD_FLIGHT && item_text(items, span->at + 1, "more");
+            bool more = told->kind == TOLD_FLIGHT && (item_text(items, span->at + 1, "more") ||
+                                                      is_of_one_flight(items, span->at));
 
             span->kind = more ? LEG_FLIGHT : spans->list[i - 1].kind; /* a list goes on */
             span->has_kind = true;
@@ -386,6 +419,9 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         if (!span->has_kind && told->kind == TOLD_HOURS_LEFT && has_event(items, span->at)) {
             span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
             span->has_kind = true;
+        }
+        if (span->has_kind && span->kind == LEG_OTHER && is_mostly_walked(items, span->at)) {
+            span->kind = LEG_HIKE;
         }
         if (!span->has_kind) {
             span->kind = told->kind == TOLD_FLIGHT     ? LEG_FLIGHT

@@ -121,6 +121,19 @@ is_clause_of_car(const struct items *items, const struct spans *spans, size_t at
     return car;
 }
 
+/* What is fed from a car's plug is a drive, whatever it was called. */
+static void
+drives_by_plug(struct spans *spans)
+{
+    size_t i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].kind == LEG_OTHER && spans->list[i].power == POWER_SOURCE_CAR) {
+            spans->list[i].kind = LEG_DRIVE;
+        }
+    }
+}
+
 void
 spans_power(const struct items *items, struct spans *spans)
 {
@@ -166,5 +179,84 @@ spans_power(const struct items *items, struct spans *spans)
                 spans->list[i].power = span->power;
             }
         }
+    }
+    drives_by_plug(spans);
+}
+
+/* ---- power for a part of the way ------------------------------------------------------------- */
+
+enum side { SIDE_NONE, SIDE_FIRST, SIDE_LAST };
+
+/* "the first hour", "las ultimas 2 horas" */
+static enum side
+side_of(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    if (first == 0) {
+        return SIDE_NONE;
+    }
+    return token_among(items->tokens, first - 1, " first primera primeras ")      ? SIDE_FIRST
+           : token_among(items->tokens, first - 1, " last final ultima ultimas ") ? SIDE_LAST
+                                                                                  : SIDE_NONE;
+}
+
+/* The word of power in the clause of a part; -1 if there is none, or it is told not to be there. */
+static int
+power_of_clause(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = clause_start(items, at); i < to; i++) {
+        int word = item_value(items, i, ITEM_POWER);
+
+        if (word == POWER_WORD_WALL || word == POWER_WORD_CAR || word == POWER_WORD_PLUG) {
+            return power_is_negated(items, i) ? -1 : word;
+        }
+    }
+    return -1;
+}
+
+/* The span that it is a part of; spans->count if there is none. */
+static size_t
+whole_of(const struct items *items, const struct spans *spans, size_t part, bool has_power)
+{
+    size_t at = spans->list[part].at;
+    bool of = item_is(items, at + 1, ITEM_OF) || item_text(items, at + 1, "de");
+    size_t other;
+
+    for (other = part > 0 ? part - 1 : 0; other < spans->count && other <= part + 1; other++) {
+        if (other != part && spans->list[other].minutes > spans->list[part].minutes &&
+            (of ? other > part && clause_start(items, spans->list[other].at) <= at
+                : has_power && side_of(items, spans->list[other].at) == SIDE_NONE)) {
+            return other;
+        }
+    }
+    return spans->count;
+}
+
+void
+spans_split(const struct items *items, struct spans *spans)
+{
+    size_t part, whole, low;
+
+    for (part = 0; part < spans->count; part++) {
+        enum side side = side_of(items, spans->list[part].at);
+        int word = power_of_clause(items, spans->list[part].at);
+        struct span with, rest;
+
+        whole = side == SIDE_NONE ? spans->count : whole_of(items, spans, part, word >= 0);
+        if (whole == spans->count) {
+            continue;
+        }
+        with = rest = spans->list[whole];
+        with.minutes = spans->list[part].minutes;
+        with.power = with.kind == LEG_FLIGHT ? POWER_SOURCE_NONE : power_of(word, &with);
+        rest.minutes -= with.minutes;
+        rest.power = POWER_SOURCE_NONE;
+        low = part < whole ? part : whole;
+        spans->list[low] = side == SIDE_FIRST ? with : rest;
+        spans->list[low + 1] = side == SIDE_FIRST ? rest : with;
+        return;
     }
 }

@@ -328,6 +328,23 @@ is_more_of_a_way(const struct items *items, size_t at)
            (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"));
 }
 
+/* "the way down is one and a half", "de bajada 2" */
+static bool
+follows_way(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), before = items->list[at].from;
+
+    while (
+        before > items->list[from].from &&
+        token_among(items->tokens, before - 1, " is takes another about like es son otras como ")) {
+        before--;
+    }
+    return before > items->list[from].from && before < items->list[at].from &&
+           token_among(items->tokens, before - 1,
+                       " down up back return returning home over out bajada subida vuelta regreso "
+                       "ida bajar subir regresar volver ");
+}
+
 /* "2 hours there and 2 back": hours, as the length before. */
 static bool
 is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
@@ -342,6 +359,7 @@ is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
+            (follows_way(items, at) && !items->list[at].one) ||
             token_among(items->tokens, items->list[at].to,
                         " down up over out bajando subiendo abajo arriba bajada subida ") ||
             (item_text(items, at + 1, "de") &&

@@ -34,6 +34,10 @@ void spans_kind(const struct items *items, const struct told *told, struct spans
 /* Sets has_power and power, once the kinds are set. */
 void spans_power(const struct items *items, struct spans *spans);
 
+/* "Plugged in for the first hour of a three hour drive": the whole becomes two, with power on the
+ * part of which it is told. After spans_power(). */
+void spans_split(const struct items *items, struct spans *spans);
+
 /* "3 hours there": in one place */
 bool span_stays_there(const struct items *items, size_t at);
 /* "45 there", "45 de ida" */

@@ -156,6 +156,14 @@ is_what_charging_is_for(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_WAS) == at;
 }
 
+/* "la bateria A llena", "la A llena": which battery, no way up. */
+static bool
+is_letter_a(const struct items *items, size_t at)
+{
+    return item_text(items, at, "a") && at > 0 &&
+           (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "la"));
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 bool
 state_is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -177,10 +185,14 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (ends_way_from(items, before)) {
         return true;
     }
+    if (is_letter_a(items, before)) {
+        return false;
+    }
     if (full &&
         (is_due(items, after) ||
          token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
          (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
+          items_find(items, clause_start(items, at), at, ITEM_WAS) == at &&
           !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
          item_text(items, after, "cuando"))) {
         return true;

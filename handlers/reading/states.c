@@ -179,6 +179,59 @@ is_room(const struct items *items, size_t at)
            token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ");
 }
 
+/* How far "over half", "a hair under a quarter" may lie from it; percent. */
+enum { BESIDE = 15 };
+
+static bool
+is_slight(const struct items *items, size_t token)
+{
+    return token > 0 && token_among(items->tokens, token - 1,
+                                    " hair smidge smidgen tad bit little touch shade whisker "
+                                    "slightly just barely tick poco poquito pelo pelito tantito "
+                                    "apenas algo ");
+}
+
+/* Words before a part: +1 above it, -1 below it, 0 neither; *first: their first token. */
+static int
+side_of_part(const struct items *items, size_t at, size_t *first)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t token = items->list[at].from;
+
+    if (token > 0 && token_among(tokens, token - 1, " a the la un una ")) {
+        token--; /* "over a third", "mas de la mitad" */
+    }
+    if (token > 1 && (token_among(tokens, token - 1, " than of de ") ||
+                      token_among(tokens, token - 1, " to "))) {
+        *first = token - 2;
+        return token_among(tokens, token - 2, " more better north arriba mas encima ") ? 1
+               : token_among(tokens, token - 2, " less south shy menos debajo abajo ") ? -1
+                                                                                       : 0;
+    }
+    if (token > 0) {
+        *first = token - 1;
+        return token_among(tokens, token - 1, " over above past ") ? 1
+               : token_among(tokens, token - 1, " under below ")   ? -1
+                                                                   : 0;
+    }
+    return 0;
+}
+
+/* "a smidge over three quarters" is at least that, "less than a third" anything below. */
+static struct percent
+beside_part(const struct items *items, size_t at, struct percent charge)
+{
+    size_t first = 0;
+    int side = side_of_part(items, at, &first);
+
+    if (side > 0) {
+        charge.high = charge.high + BESIDE < 100 ? charge.high + BESIDE : 99;
+    } else if (side < 0) {
+        charge.low = is_slight(items, first) && charge.low > BESIDE ? charge.low - BESIDE : 0;
+    }
+    return charge;
+}
+
 static bool
 fraction_at(const struct items *items, size_t at, struct state *state)
 {
@@ -205,7 +258,7 @@ fraction_at(const struct items *items, size_t at, struct state *state)
     after += item_is(items, after, ITEM_FULL) ? 1 : 0; /* "three quarters full" */
     state->count = after - at;
     if (!state->cannot) {
-        state->charge = hedge(state->charge, hedged);
+        state->charge = beside_part(items, at, hedge(state->charge, hedged));
     }
     return true;
 }
@@ -220,13 +273,22 @@ ends_in_plural(const struct items *items, size_t at)
            (text[length - 2] == 'a' || text[length - 2] == 'o');
 }
 
+static const char no_nouns[] =
+    " will would can could shall should may might must if so but because since while when hi hey "
+    "hello please thanks thx thank like as lol ok okay how what and or then per puede podria "
+    "podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
+
 /* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
 static bool
 is_of_no_battery(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), before = back_over_links(items, at), i;
-    bool noun_behind = item_is(items, at + 1, ITEM_WORD) && !item_text(items, at + 1, "lol");
-    bool noun_before = before < at && before + 1 < at && item_is(items, before, ITEM_WORD) &&
+    bool noun_behind = item_is(items, at + 1, ITEM_WORD) &&
+                       !token_among(items->tokens, items->list[at].to, no_nouns);
+    bool is_phrase = token_among(items->tokens, items->list[at].from, " is are "); /* "is flat" */
+    bool noun_before = before < at && (before + 1 < at || is_phrase) &&
+                       item_is(items, before, ITEM_WORD) &&
+                       !token_among(items->tokens, items->list[before].from, no_nouns) &&
                        strlen(items->tokens->list[items->list[before].from].text) > 1; /* "B is" */
 
     for (i = from; i < at; i++) {
@@ -236,6 +298,11 @@ is_of_no_battery(const struct items *items, size_t at)
             items->list[i].is == ITEM_NUMBER || item_is(items, i, ITEM_SHOWS)) {
             return false;
         }
+    }
+    if (before < at &&
+        (before + 1 < at || token_among(items->tokens, items->list[at].from - 1, " is esta ")) &&
+        (item_is(items, before, ITEM_GOING) || item_is(items, before, ITEM_EVENT))) {
+        return true; /* "the bus is full" */
     }
     return (noun_behind && !item_is(items, at + 1, ITEM_BATTERY)) || noun_before;
 }
@@ -262,6 +329,10 @@ word_at(const struct items *items, size_t at, struct state *state)
     }
     state->charge =
         full ? (struct percent){100, 100} : (struct percent){charge / 1000, charge % 1000};
+    if (charge >= 0 && charge / 1000 == 0 && charge % 1000 >= 25 &&
+        is_slight(items, items->list[at].from)) {
+        state->charge.low = state->charge.high - BESIDE; /* "a smidge" + "under a quarter" */
+    }
     state->count = 1;
     state->adjacent = item_free_number(items, at - 1) && at > 0;
     state->plural = ends_in_plural(items, at);

@@ -89,6 +89,10 @@ is_of_something_else(const struct items *items, size_t at, const struct charges_
     if (charges->first_at >= items->count) {
         return false;
     }
+    if (item_is(items, charges->first_at - 1, ITEM_TO) && charges->first_at > 1 &&
+        items->list[charges->first_at - 2].spent) {
+        return true; /* "from 90 to 65 in the last hour" */
+    }
     of_charge = sentence_start(items, charges->first_at);
     end = sentence_end(items, charges->first_at);
     if (of_charge == from || has_any(items, from, to, ITEM_THEN_LEFT) ||
@@ -243,6 +247,10 @@ is_named_battery(const struct items *items, size_t at)
 {
     size_t after = items->list[at].to;
 
+    if (item_text(items, at, "con") &&
+        (item_is(items, at + 1, ITEM_AT) || (at + 1 < items->count && items->list[at + 1].spent))) {
+        return true; /* "con la pila a dos tercios" */
+    }
     return item_text(items, at, "on") && item_value(items, at, ITEM_POWER) == POWER_WORD_BATTERY &&
            (item_is(items, at - 1, ITEM_LIGHT) || item_in(items, at - 1, UNIT_PERCENT) ||
             token_among(items->tokens, after, " a b c ") || item_is(items, at + 1, ITEM_NAMED) ||
@@ -312,9 +320,12 @@ power_read(const struct items *items, struct told *told)
         }
     }
     if (charging && told->on_power == POWER_SOURCE_NONE &&
-        tokens_have(items->tokens, "in the car|in my car|in our car|in the truck|in the van|"
-                                   "en el carro|en el coche|en el auto|en la camioneta|"
-                                   "en mi carro|in the rv")) {
+        tokens_have(items->tokens,
+                    "in the car|in my car|in our car|in the truck|in the van|"
+                    "en el carro|en el coche|en el auto|en la camioneta|"
+                    "en mi carro|in the rv|en la troca|en la van|en el camper|"
+                    "en su carro|en nuestro carro|in his truck|in her car|in his car|"
+                    "in the suv|in the jeep|in the camper|in the minivan")) {
         told->on_power = POWER_SOURCE_CAR;
     }
 }
@@ -400,13 +411,25 @@ is_before(const struct items *items, size_t at)
     return false;
 }
 
+/* "in 2 hours", "an alarm for 2 hours from now", "cada 2 horas": no time before the end. */
+static bool
+is_from_now(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from, after = items->list[at].to;
+
+    return (first > 0 && (token_among(items->tokens, first - 1, " in en for every each cada ") ||
+                          (first > 1 && token_is(items->tokens, first - 1, "de") &&
+                           token_is(items->tokens, first - 2, "dentro")))) ||
+           token_among(items->tokens, after, " from later desde despues ");
+}
+
 static void
 read_before(struct items *items, struct told *told)
 {
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        bool later = at > 0 && (item_text(items, at - 1, "in") || item_text(items, at - 1, "en"));
+        bool later = is_from_now(items, at);
 
         if (item_is_duration(items, at) && !items->list[at].spent &&
             (is_before(items, at) || (!later && told->remind_before_min == 0))) {

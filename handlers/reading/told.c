@@ -8,6 +8,7 @@
 #include "charges.h"
 #include "clocks.h"
 #include "corrections.h"
+#include "flight_figures.h"
 #include "items.h"
 #include "legs.h"
 #include "mending.h"
@@ -15,8 +16,6 @@
 #include "settings.h"
 #include "surroundings.h"
 #include "times.h"
-
-enum { AIRLINE_REACH = 8 };
 
 bool
 told_has_charge(const struct told *told)
@@ -63,100 +62,6 @@ drop_activity(struct told *told)
     }
 }
 
-/* "I don't know if that's gate to gate", "is it gate to gate?" */
-static bool
-is_doubted(const struct items *items, size_t at)
-{
-    size_t from = sentence_start(items, at), i;
-
-    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT)) {
-        return true;
-    }
-    for (i = items->list[from].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i, " if whether si ")) {
-            return true;
-        }
-    }
-    return token_among(items->tokens, items->list[from].from, " is es ") &&
-           item_text(items, sentence_end(items, at), "?") && at - from <= 2;
-}
-
-/* "the airline wants 150 % of it": a rule, no figure. */
-static bool
-is_rule(const struct items *items, size_t at)
-{
-    size_t after = items->list[at].to, i;
-
-    for (i = after; i < after + 3; i++) {
-        if (token_among(items->tokens, i,
-                        " bring have take carry llevar lleve traer wants want requires require "
-                        "needs asks rule rules makes make policy pide "
-                        "exige quiere requiere regla ")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "2 hours in the air", "thats in the air", but no "enough in the air?" of its own. */
-static bool
-is_air(const struct items *items)
-{
-    size_t at, from, to, i;
-
-    for (at = 0; at < items->count; at++) {
-        if (!item_is(items, at, ITEM_AIR)) {
-            continue;
-        }
-        from = sentence_start(items, at);
-        to = sentence_end(items, at);
-        if (!item_text(items, to, "?")) {
-            return true;
-        }
-        for (i = from; i < to; i++) {
-            if (item_is_duration(items, i)) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-/* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
-static bool
-is_gate(const struct items *items)
-{
-    size_t at, i;
-
-    for (at = 0; at < items->count; at++) {
-        if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
-            return true;
-        }
-        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0 ||
-            is_rule(items, at) || is_doubted(items, at)) {
-            continue;
-        }
-        for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
-            if (item_is_duration(items, i) ||
-                (i < items->count && items->list[i].is == ITEM_CLOCK)) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-static void
-read_flight_is(const struct items *items, struct told *told)
-{
-    if (told->kind != TOLD_FLIGHT ||
-        (told->flight_minutes == 0 && told->leg_count == 0 && !told->impossible)) {
-        return;
-    }
-    told->flight_is_air = is_air(items);
-    told->flight_is_gate = !told->flight_is_air && is_gate(items);
-}
-
 /* A life in general has no spans; what is said of them is talk. */
 static bool
 wants_legs(const struct told *told)
@@ -201,7 +106,7 @@ read_items(struct items *items, struct told *told)
     if (told->kind == TOLD_BATTERY_LIFE && told_batteries(told) == 0 && !charges.several) {
         told->count = charges.a_battery ? 1 : 0;
     }
-    read_flight_is(items, told);
+    flight_is_read(items, told);
     asks_missing(items, &charges, told);
 }
 

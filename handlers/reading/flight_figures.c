@@ -1,0 +1,170 @@
+/* What a flight's length is a figure of: see flight_figures.h. */
+#include "flight_figures.h"
+
+#include "amounts.h"
+
+enum { AIRLINE_REACH = 8 };
+
+/* "I don't know if that's gate to gate", "is it gate to gate?" */
+static bool
+is_doubted(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), i;
+
+    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT)) {
+        return true;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, " if whether si ")) {
+            return true;
+        }
+    }
+    return token_among(items->tokens, items->list[from].from, " is es ") &&
+           item_text(items, sentence_end(items, at), "?") && at - from <= 2;
+}
+
+/* "the airline wants 150 % of it": a rule, no figure. */
+static bool
+is_rule(const struct items *items, size_t at)
+{
+    size_t after = items->list[at].to, i;
+
+    for (i = after; i < after + 3; i++) {
+        if (token_among(items->tokens, i,
+                        " bring have take carry llevar lleve traer wants want requires require "
+                        "needs asks rule rules makes make policy pide "
+                        "exige quiere requiere regla ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "2 hours in the air", "thats in the air", but no "enough in the air?" of its own. */
+static bool
+is_air(const struct items *items)
+{
+    size_t at, from, to, i;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_is(items, at, ITEM_AIR)) {
+            continue;
+        }
+        from = sentence_start(items, at);
+        to = sentence_end(items, at);
+        if (!item_text(items, to, "?")) {
+            return true;
+        }
+        for (i = from; i < to; i++) {
+            if (item_is_duration(items, i)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
+static bool
+is_gate(const struct items *items)
+{
+    size_t at, i;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
+            return true;
+        }
+        if (!item_is(items, at, ITEM_GATE) || item_value(items, at, ITEM_GATE) == 0 ||
+            is_rule(items, at) || is_doubted(items, at)) {
+            continue;
+        }
+        for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
+            if (item_is_duration(items, i) ||
+                (i < items->count && items->list[i].is == ITEM_CLOCK)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+void
+flight_is_read(const struct items *items, struct told *told)
+{
+    if (told->kind != TOLD_FLIGHT ||
+        (told->flight_minutes == 0 && told->leg_count == 0 && !told->impossible)) {
+        return;
+    }
+    if (told->flight_is_gate) {
+        return; /* flight_figures_settle() has told */
+    }
+    told->flight_is_air = is_air(items);
+    told->flight_is_gate = !told->flight_is_air && is_gate(items);
+}
+
+/* ---- two figures of one flight --------------------------------------------------------------- */
+
+/* The nearest word of its clause that says what a length is a figure of. */
+static enum item_is
+figure_of(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), near, i;
+    enum item_is figure = ITEM_WORD;
+
+    for (near = to - from, i = from; i < to; i++) {
+        size_t steps = i > at ? i - at : at - i;
+        bool air = item_is(items, i, ITEM_AIR), gate = item_is(items, i, ITEM_GATE);
+
+        if ((air || gate) && steps < near) {
+            near = steps;
+            figure = air ? ITEM_AIR : ITEM_GATE;
+        }
+    }
+    return figure;
+}
+
+/* A clock time or number that nobody took stands beside "gate to gate". */
+static bool
+has_unread_figure(const struct items *items)
+{
+    size_t at, to, i;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GATE) != 0) {
+            continue;
+        }
+        to = clause_end(items, at);
+        for (i = clause_start(items, at); i < to; i++) {
+            if (!items->list[i].spent && (items->list[i].is == ITEM_CLOCK ||
+                                          (item_free_number(items, i) && !items->list[i].one))) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+void
+flight_figures_settle(const struct items *items, struct told *told, struct spans *spans)
+{
+    enum item_is first, second;
+
+    if (spans->count == 1 && items_any(items, ITEM_AIR) && has_unread_figure(items)) {
+        spans->count = 0;
+        return;
+    }
+    if (spans->count != 2 || spans->list[0].kind != LEG_FLIGHT ||
+        spans->list[1].kind != LEG_FLIGHT) {
+        return;
+    }
+    first = figure_of(items, spans->list[0].at);
+    second = figure_of(items, spans->list[1].at);
+    if (first == second || first == ITEM_WORD || second == ITEM_WORD) {
+        return;
+    }
+    if (second == ITEM_GATE) {
+        spans->list[0] = spans->list[1];
+    }
+    spans->count = 1;
+    told->flight_is_gate = true;
+}
