@@ -34,6 +34,10 @@ part_value(const struct items *items, size_t at)
     if (item_is(items, at, ITEM_HALF)) {
         return 500;
     }
+    if (at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].fraction &&
+        items->list[at].value < 1000) {
+        return items->list[at].value; /* "an hour and 3/4" */
+    }
     return item_is(items, at, ITEM_QUARTER) ? 250 : 0;
 }
 

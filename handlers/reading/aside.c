@@ -67,6 +67,12 @@ rate(struct items *items, size_t at)
         (token_among(items->tokens, items->list[at].to + 1, " day dia week semana night noche "))) {
         items_spend(items, at, 2);
     }
+    if (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE &&
+        ((item_is(items, at + 1, ITEM_ARTICLE) && item_value(items, at + 2, ITEM_BATTERY) == 1) ||
+         (item_is(items, at + 1, ITEM_EACH) &&
+          token_among(items->tokens, items->list[at + 1].to - 1, " battery bateria ")))) {
+        items_spend(items, at, 1); /* "they told us 5 hours a battery" */
+    }
     if (a_day && at > 0 && items->list[at - 1].is == ITEM_NUMBER) {
         items_spend(items, at - 1, 2);
     }

@@ -21,10 +21,12 @@ is_of_lettered_cylinder(const struct items *items)
 {
     size_t at;
 
-    for (at = 0; at < items->count && !item_in(items, at, UNIT_FLOW); at++) {
+    for (at = 0; at < items->count && !item_in(items, at, UNIT_FLOW) &&
+                 !(item_free_number(items, at) && items->list[at].value >= POUNDS_MAX * 1000);
+         at++) {
     }
     return at < items->count && !items_any(items, ITEM_BATTERY) &&
-           tokens_have(items->tokens, "an e|a d|the e|the d|una e|una d|un e|un d");
+           tokens_have(items->tokens, "an e|a d|the e|the d|my e|my d|una e|una d|un e|un d");
 }
 
 /* The battery or the cylinder that stands nearest to the question. */
@@ -115,7 +117,8 @@ asks_to_be_told(const struct items *items)
     static const char verbs[] = " text tell ping buzz call ring wake warn alert notify message "
                                 "remind nudge shout yell beep poke prompt msg page txt ";
     static const char when[] = " at when before if once in on as about around with by the one "
-                               "half a an when whenever tomorrow tonight today ";
+                               "half a an when whenever tomorrow tonight today monday tuesday "
+                               "wednesday thursday friday saturday sunday ";
     size_t token, length;
 
     for (token = 0; token + 1 < items->tokens->count; token++) {
@@ -367,6 +370,10 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
     }
     if (!any_charge(told) && told->missing == 0 && asks_life(items)) {
         return TOLD_BATTERY_LIFE;
+    }
+    if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_FULL) &&
+        (is_plugged_in(items) || is_due(items, told))) {
+        return TOLD_CHARGING; /* full is what they should become */
     }
     if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
         return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;

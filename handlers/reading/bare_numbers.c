@@ -173,7 +173,7 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         return big; /* "from 100 to 60" */
     }
     if (item_is(items, before, ITEM_WAS) || item_is(items, before, ITEM_NOW_IS) ||
-        item_is(items, before, ITEM_NOW)) {
+        item_is(items, before, ITEM_NOW) || item_is(items, before, ITEM_AGO)) {
         return big;
     }
     if (item_is(items, before, ITEM_FROM)) {

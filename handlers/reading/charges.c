@@ -169,26 +169,31 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
             (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)));
 }
 
-/* "It says 12 percent, how long is 12 percent": the same battery. */
+/* "It says 9. nine percent.": the same battery, unless another one is named. */
 static bool
 is_said_again(const struct items *items, const struct groups *groups, const struct group *group)
 {
-    size_t first = items->list[group->state.from].from, i;
+    size_t after = group->state.from + group->state.count,
+           first = items->list[group->state.from].from;
+    bool asks = false;
+    size_t i;
 
-    for (i = first > 3 ? first - 3 : 0;
-         i < first && !token_among(items->tokens, i, " long cuanto much "); i++) {
-    }
-    if (i == first) {
+    if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||
+        item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_BATTERY) ||
+        item_is(items, after, ITEM_AT)) {
         return false;
     }
-
+    for (i = first > 3 ? first - 3 : 0; i < first; i++) { /* "12 percent, how long is 12 percent" */
+        asks = asks || token_among(items->tokens, i, " long cuanto much ");
+    }
     for (i = 0; i < groups->count; i++) {
         const struct state *before = &groups->list[i].state;
 
-        if (!group->named && group->times == 1 && !group->state.is_lights && !before->is_lights &&
-            before->charge.low == group->state.charge.low &&
-            before->charge.high == group->state.charge.high && group->state.charge.low > 0 &&
-            group->state.charge.high < 100) {
+        if (!asks && sentence_start(items, group->state.from) <= before->from) {
+            continue; /* "90 in one and 90 in the other" */
+        }
+        if (!before->is_lights && before->charge.low == group->state.charge.low &&
+            before->charge.high == group->state.charge.high) {
             return true;
         }
     }

@@ -372,6 +372,20 @@ follows_article(const struct items *items, size_t at)
     return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
 }
 
+/* "the 4:30 flight takes 3 hours": its length is told beside it. */
+static bool
+has_other_length(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    for (i = at + 1; i < to; i++) {
+        if (item_in(items, i, UNIT_MINUTE) && !items->list[i].spent) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "first flight 1:45" */
 static bool
 is_one_of_flights(const struct items *items, size_t at)
@@ -412,7 +426,8 @@ is_length(const struct items *items, size_t at)
     if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
         item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
         item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||
-        (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at))) {
+        (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at) &&
+         !has_other_length(items, at))) {
         return true;
     }
     if (tells_half_of_day(items, at + 1) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||

@@ -237,6 +237,10 @@ counted_read(struct items *items, size_t first_charge)
     for (at = 0; at < items->count; at++) {
         count_one(items, at, first_charge, &counted);
     }
+    if (counted.total > 0 && counted.at < corrections_from(items) &&
+        first_charge > corrections_from(items) && first_charge < items->count) {
+        counted.total = 0; /* "I said 2 batteries but it is 1 and it is full" */
+    }
     return counted;
 }
 

@@ -3,6 +3,13 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
+        "wake up call|wakeup call|wake up text|will you text|would you text|you can text|you could "
+        "text|can "
+        "you message|could you message|can you ping|could you ping|can you alert|could you "
+        "alert|can you "
+        "warn|could you warn|can you buzz|could you buzz|need a text|need a heads|want a text|want "
+        "an "
+        "alert|want a warning|want a heads|like a text|like a warning|like a heads|like an alert|"
         "alarm me|prompt me|page me|message when|text when|msg me|msg when|could you text|can you "
         "text|please text|pls "
         "text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring "

@@ -3,6 +3,16 @@
 
 const char *const cues_es[CUE_COUNT] = {
     [CUE_WATCH] =
+        "quiero aviso|quiero un aviso|necesito aviso|necesito un aviso|ocupo aviso|ocupo un "
+        "aviso|dame "
+        "aviso|denme aviso|dame un aviso|ponme recordatorio|pon recordatorio|programa una alarma|"
+        "programame|una alerta|mandame alerta|manda alerta|mandenme alerta|me hablas a|me hablas "
+        "cuando|me llamas a|me llamas cuando|llamame a|llamame cuando|hablame a|hablame "
+        "cuando|marcame a|"
+        "me marcas a|timbrame|pongame una alarma|pongame alarma|ponganme una alarma|ponganme "
+        "alarma|"
+        "me mandan|mandame un|mandeme|me escriben|escribanme|me dicen cuando|diganme cuando|digame "
+        "cuando|me dice cuando|me alertas|me alertan|quiero que me digan|quiero que me digas|"
         "avisa cuando|avise cuando|avisen cuando|avisa "
         "a|avisame|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|me avisas|"
         "ponme alarma|ponme una alarma|pon una alarma|pon alarma|alarma a las|una alarma|dime que|"

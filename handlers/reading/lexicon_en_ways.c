@@ -115,6 +115,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
+        "wake up call|wakeup call|will you text|would you text|can you message|could you "
+        "message|can you "
+        "ping|could you ping|can you alert|could you alert|can you warn|could you warn|"
         "alarm me|prompt me|page me|shout|yell|beep me|ring me|text my|text him|text her|can you "
         "text|could you text|please "
         "text|remind me|reminder|remind|text me|text me when|buzz me|ping me|alert me|alert|warn "
@@ -190,6 +193,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gondola|cable car|shopping|errands|out of the house|outing|out shopping|the boat|"
         "tour|sightseeing|ski lift|chairlift|fishing|be away|kayak|canoe|on the lake|horseback|"
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
+        "pontoon|pontoon boat|sailboat|houseboat|ferry ride|paddle boat|boating|snowmobile|horse "
+        "ride|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
         "before and after|there and back|each way|drive there and back|ride there and back|walk "
@@ -267,7 +272,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plugged into the car|plugged in to the car|in the car plug|12 volt|12 v|12 v|cigarette "
         "lighter|"
         "lighter socket|lighter plug|dc charger|dc adapter|dc cord|car cord|vehicle charger|"
-        "truck charger|off the car|plugged into the van|plugged into the truck|plugged in to it|"
+        "truck charger|off the car|off the truck|off the van|off the rv|off the jeep|off the suv|"
+        "off the camper|off of the car|off of the truck|off the cigarette lighter|off the lighter|"
+        "from the lighter|off the 12 volt|on the 12 volt|on the lighter|plugged into the "
+        "van|plugged into the truck|plugged in to it|"
         "plugged into it|on the car charger|in the car charger|auto adapter|vehicle outlet|"
         "charging in the car|charges in the car|charge in the car|hooked up to the car|"
         "plugged in to the van|plugged in to the truck|charging from the car|charge from the car|"

@@ -6,7 +6,7 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_LINK, 0,
         "es|esta|estan|estaba|estaban|son|era|eran|la|el|lo|las|los|de|del|mi|mis|su|sus|me|le|"
         "les|se|nos|te|que|ya|aun|todavia|solo|nada mas|nomas|a la|al la|hay|carga|la carga|"
-        "bateria nivel|aparato|maquina|equipo|esa|ese|esta en|esto|ahi|aqui|pues|bien|"
+        "bateria nivel|aparato|maquina|equipo|esa|ese|esto|ahi|aqui|pues|bien|"
         "mas|nueva|nuevas|extra|queda|quedan|me queda|me quedan|le queda|le quedan|"
         "nos quedan|nos queda|sigue|siguen|anda|andan|van|va|quedo|que estan|que esta|de carga|"
         "sola|solita|unica|por|tambien la|para el|cargadas|cargada|de las|de los|mia|mio|el "

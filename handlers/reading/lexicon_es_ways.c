@@ -100,6 +100,10 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "almuerzo|desayuno|la cita es|fiesta|clase|ceremonia|consulta|pelicula|toma su|tomo mi|"
         "show|juego|evento|junta|dentista|obra|abren|cierra|graduacion|servicio"),
     ROW(ITEM_REMIND, 0,
+        "quiero aviso|quiero un aviso|necesito aviso|dame aviso|denme aviso|una alerta|me "
+        "hablas|me llamas|"
+        "llamame|hablame|marcame|me marcas|timbrame|pongame una alarma|ponganme una alarma|mandeme|"
+        "me escriben|escribanme|diganme|digame|me alertas|me alertan|ponme una alarma|ponme alarma|"
         "avisame|avisa|avisarme|avisenme|recuerdame|recordarme|recordatorio|me recuerdas|"
         "me avisas|mandame mensaje|mandame un mensaje|mandame|alertame|despiertame|me mandas|"
         "me avisan|avise|aviseme|recuerdeme|recuerdenme|mandenme|pongame|ponme un recordatorio|"

@@ -55,6 +55,14 @@ over_article(const struct items *items, size_t at)
     return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
 }
 
+static bool
+is_range_of_lights(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && item_is(items, at + 1, ITEM_TO) &&
+           item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
+           items->list[at + 2].value > items->list[at].value && !items->list[at].one;
+}
+
 /* "down to its last light", "en la ultima rayita" */
 static bool
 is_last_light(const struct items *items, size_t at)
@@ -104,6 +112,9 @@ lights_at(const struct items *items, size_t at, struct state *state)
     if (!none) {
         next = over_all_lights(items, next, &all);
         next += item_is(items, next, ITEM_LINK) && item_is(items, next + 1, ITEM_LIGHT) ? 1 : 0;
+    }
+    if (is_range_of_lights(items, at)) {
+        next = at + 3; /* "2 or 3 lights": as low as may be */
     }
     noun = item_is(items, next, ITEM_LIGHT);
     if (!noun && !none && all == 0 && item_is(items, next, ITEM_AND) &&

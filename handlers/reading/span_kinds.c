@@ -177,6 +177,21 @@ take_kind(struct span *span, enum leg_kind kind)
     span->kind = kind;
 }
 
+static bool
+is_to_airport(const struct items *items, size_t at)
+{
+    size_t token = at < items->count ? items->list[at].from : 0, i;
+
+    for (i = token + 1;
+         token_among(items->tokens, token, " to from al hasta del ") && i < token + 4; i++) {
+        if (token_among(items->tokens, i, " airport terminal aeropuerto ") ||
+            (i == token + 1 && token_is(items->tokens, i, "airport"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* By what stands right behind the span, nearer than any other word. */
 static bool
 find_kind_right_behind(const struct items *items, struct span *span, bool has_cue)
@@ -190,6 +205,8 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
         take_kind(span, LEG_WAIT);
+    } else if (!has_cue && is_to_airport(items, after)) {
+        take_kind(span, LEG_OTHER); /* "90 minutes to the airport" */
     } else if (item_text(items, after, "away")) {
         take_kind(span, LEG_DRIVE); /* "the clinic is 40 min away by car" */
     }

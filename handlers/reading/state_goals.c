@@ -164,6 +164,28 @@ is_letter_a(const struct items *items, size_t at)
            (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "la"));
 }
 
+/* "it cant go below 20", "que no baje de 20": a bound, no charge. */
+static bool
+is_bound(const struct items *items, size_t at)
+{
+    static const char moves[] =
+        " go get drop fall dip goes gets drops falls going getting keep stay "
+        "bajar baje bajen bajara llegar llegue ";
+    size_t first = items->list[at].from, i;
+
+    if (first == 0 || !(item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER ||
+                        item_is(items, at, ITEM_HALF) || item_is(items, at, ITEM_QUARTER))) {
+        return false;
+    }
+    for (i = first; i > 0 && first - i < 3; i--) {
+        if (token_among(items->tokens, i - 1, " below under beneath above over de del debajo ") &&
+            i > 1 && token_among(items->tokens, i - 2, moves)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 bool
 state_is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -175,7 +197,11 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         return false; /* "what should it do full" */
     }
     if (is_low_word(items, at)) {
-        return item_text(items, at - 1, "to") ||
+        while (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL) ||
+               item_is(items, before, ITEM_OTHER)) {
+            before = back_over_links(items, before); /* "before they are both dead" */
+        }
+        return item_text(items, at - 1, "to") || item_text(items, before, "before") ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
     }
     if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
@@ -187,6 +213,9 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     }
     if (is_letter_a(items, before)) {
         return false;
+    }
+    if (is_bound(items, at)) {
+        return true;
     }
     if (full &&
         (is_due(items, after) ||

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "charges.h"
+#include "corrections.h"
 #include "memory.h"
 
 /* Lower ones are lengths of hose or steps walked. */
@@ -105,6 +106,14 @@ was_so(const struct items *items, size_t at)
     return false;
 }
 
+/* "500 left of 2000": when it was full */
+static bool
+is_what_it_held(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_OF) || item_text(items, at - 1, "from") ||
+           item_text(items, at - 1, "/");
+}
+
 static void
 read_pressure(struct items *items, struct told *told)
 {
@@ -116,6 +125,12 @@ read_pressure(struct items *items, struct told *told)
         bool bare = is_bare_psi(items, at);
 
         if (item->spent || !(is_pressure(items, at) || bare)) {
+            continue;
+        }
+        if (told_before &&
+            (is_what_it_held(items, at) || item->value / 1000 > told->psi + told->bar) && !past &&
+            !corrections_lead(items, at)) {
+            items_spend(items, at, 1);
             continue;
         }
         if (item->negative) {
