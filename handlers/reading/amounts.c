@@ -339,9 +339,10 @@ is_another(const struct items *items, size_t at)
 static bool
 is_of_mode(const struct items *items, size_t at, size_t unit)
 {
-    return (item_is(items, at - 1, ITEM_MODE) || item_text(items, at - 1, "setting")) &&
+    return (item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_SETTING)) &&
            item_value(items, unit, ITEM_UNIT) == UNIT_HOUR && items->list[at].value <= 6 * 1000 &&
-           (unit + 1 >= items->count || item_text(items, unit + 1, "?"));
+           (unit + 1 >= items->count || item_text(items, unit + 1, "?") ||
+            token_among(items->tokens, items->list[unit].to, " left lft remaining "));
 }
 
 /* A number with its unit, or a unit that an article counts: "an hour", "hora y media". */

@@ -142,6 +142,22 @@ asks_to_be_told(const struct items *items)
     return false;
 }
 
+/* A clock time by which something is wanted, and no length of a flight. */
+static bool
+is_due_at_clock(const struct items *items)
+{
+    bool due = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) && !items->list[at].spent) {
+            return false;
+        }
+        due = due || (items->list[at].is == ITEM_CLOCK && clock_role(items, at) == CLOCK_BY);
+    }
+    return due && !has(items, CUE_HOW_MANY);
+}
+
 enum told_kind
 asks_by_words(const struct items *items)
 {
@@ -150,6 +166,9 @@ asks_by_words(const struct items *items)
     }
     if (cylinder_is_asked(items)) {
         return TOLD_CYLINDER;
+    }
+    if (has(items, CUE_FLIGHT) && charging_is_asked(items) && is_due_at_clock(items)) {
+        return TOLD_CHARGING; /* "flight's at 6, I want them full by 4" */
     }
     if (has(items, CUE_FLIGHT)) {
         return is_on_plane(items) ? TOLD_HOURS_LEFT : TOLD_FLIGHT;

@@ -311,6 +311,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
           (big && is_named_behind(items, after) &&
            (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
+          (big && item_is(items, at - 1, ITEM_BATTERY) && item_is(items, after, ITEM_WORD) &&
+           item_value(items, at - 1, ITEM_BATTERY) == 1) || /* "bateria 44 nivl 2" */
           (big && ends_here(items, after) &&
            (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
             item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||

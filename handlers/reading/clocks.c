@@ -394,6 +394,24 @@ is_one_of_flights(const struct items *items, size_t at)
            (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
 }
 
+/* "two flights: the first is 1:25, the second 3:05" */
+static bool
+is_of_nth_flight(const struct items *items, size_t at)
+{
+    size_t before = at;
+
+    while (before > 0 &&
+           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
+            item_is(items, before - 1, ITEM_OF))) {
+        before--;
+    }
+    return before > 0 &&
+           (item_is(items, before - 1, ITEM_ORDINAL) || items->list[before - 1].ordinal ||
+            token_among(items->tokens, items->list[before - 1].to - 1,
+                        " first second third primero segundo tercero ")) &&
+           tokens_have(items->tokens, "flights|vuelos|flites|legs|tramos|hops");
+}
+
 /* "gate to gate they said 3:40": nothing between that a clock time is of. */
 static bool
 is_told_as_figure(const struct items *items, size_t at)
@@ -440,7 +458,7 @@ is_length(const struct items *items, size_t at)
         at + 2 < items->count && items->list[at + 2].is == ITEM_CLOCK && is_length(items, at + 2)) {
         return true; /* "1:30 and 2:15 gate to gate" */
     }
-    if (is_told_as_figure(items, at)) {
+    if (is_told_as_figure(items, at) || is_of_nth_flight(items, at)) {
         return true;
     }
     while (before > 0 &&

@@ -189,6 +189,8 @@ const struct lexicon_entry lexicon_en[] = {
         "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
         "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
+        "charged it to|charged them to|i charged it to|charged it up to|topped it off at|topped it "
+        "to|"
         "readout|readout is|readout says|battery reading is|gauge is|gauge is at|meter is|meter is "
         "at|"
         "battery percentage is|percentage is|charge percentage is|display is|display is at|screen "
@@ -205,7 +207,9 @@ const struct lexicon_entry lexicon_en[] = {
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
-    ROW(ITEM_SHOWS, 0, "just hit|just reached|sits at|sitting at|holding at|stuck at"),
+    ROW(ITEM_SHOWS, 0,
+        "mine|mines|mine is|mine says|mine shows|mine reads|just hit|just reached|sits at|sitting "
+        "at|holding at|stuck at"),
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,

@@ -51,6 +51,7 @@ const struct lexicon_entry lexicon_es[] = {
     ROW(ITEM_FRACTION, 667, "dos tercios|2 tercios|dos terceras partes"),
     ROW(ITEM_FRACTION, 333, "tercio|un tercio|una tercera parte|la tercera parte|1 tercio"),
     ROW(ITEM_HEDGE, 0,
+        "ha de estar|han de estar|debe estar|debe de estar|deben estar|deben de estar|ha de andar|"
         "como|unos|unas|aprox|aproximadamente|mas o menos|alrededor de|cerca de|tal vez|quizas|"
         "quiza|a lo mejor|creo que|creo|yo creo que|yo digo que|calculo que|calculo|digamos|"
         "como unos|como al|como a|como en|como un|casi casi|por ahi de|por ahi del|ha de estar en|"

@@ -55,6 +55,18 @@ over_article(const struct items *items, size_t at)
     return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
 }
 
+/* "lights: 3" */
+static bool
+is_behind_label(const struct items *items, size_t at)
+{
+    return at > 1 && item_free_number(items, at) && items->list[at].value <= LIGHTS_MAX * 1000 &&
+           items->list[at].value % 1000 == 0 && !items->list[at].fraction &&
+           (item_text(items, at - 1, ":") || item_text(items, at - 1, "=")) &&
+           item_value(items, at - 2, ITEM_LIGHT) == 2 && !item_is(items, at + 1, ITEM_LIGHT) &&
+           !item_is(items, at + 1, ITEM_BATTERY) &&
+           (at < 3 || items->list[at - 3].is != ITEM_NUMBER);
+}
+
 static bool
 is_range_of_lights(const struct items *items, size_t at)
 {
@@ -91,6 +103,13 @@ lights_at(const struct items *items, size_t at, struct state *state)
     }
     if (is_last_light(items, at)) {
         *state = (struct state){.is_lights = true, .lights = 1, .from = at, .count = 2};
+        return true;
+    }
+    if (is_behind_label(items, at)) {
+        *state =
+            (struct state){.is_lights = true, .lights = items->list[at].value / 1000, .from = at};
+        state->count = over_all_lights(items, at + 1, &all) - at;
+        state->cannot = all > 0 && state->lights > all;
         return true;
     }
     if (!none &&

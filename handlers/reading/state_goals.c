@@ -50,6 +50,18 @@ is_low_word(const struct items *items, size_t at)
     return charge >= 0 && charge % 1000 <= 10;
 }
 
+/* "a que hora me quedo sin nada" */
+static bool
+is_feared(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && (token_among(items->tokens, first - 1,
+                                     " quede queden quedar quedarme quedarse quedamos ") ||
+                         (first > 1 && token_among(items->tokens, first - 1, " quedo queda ") &&
+                          token_among(items->tokens, first - 2, " me se ")));
+}
+
 /* "del 30 al 100": "al" stands between the ends of a way up. */
 static bool
 ends_way_from(const struct items *items, size_t at)
@@ -186,6 +198,22 @@ is_bound(const struct items *items, size_t at)
     return false;
 }
 
+/* "if I start with both full at 7 am" */
+static bool
+is_started_with(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, i;
+
+    for (i = items->list[at].from; i > from + 1; i--) {
+        if (token_among(items->tokens, i - 1, " with con ")) {
+            return token_among(items->tokens, i - 2,
+                               " start starting starts begin leave leaving out off go going "
+                               "empiezo empezar empezamos arranco arrancamos salgo salimos salir ");
+        }
+    }
+    return false;
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 bool
 state_is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -202,19 +230,14 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
             before = back_over_links(items, before); /* "before they are both dead" */
         }
         return item_text(items, at - 1, "to") || item_text(items, before, "before") ||
+               is_feared(items, at) ||
                (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
     }
-    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
-        is_what_charging_is_for(items, at)) {
-        return true;
-    }
-    if (ends_way_from(items, before)) {
-        return true;
-    }
-    if (is_letter_a(items, before)) {
+    if (is_letter_a(items, before) || is_started_with(items, at)) {
         return false;
     }
-    if (is_bound(items, at)) {
+    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
+        is_what_charging_is_for(items, at) || ends_way_from(items, before) || is_bound(items, at)) {
         return true;
     }
     if (full &&

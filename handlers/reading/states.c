@@ -74,24 +74,43 @@ is_past(const struct items *items, size_t at, size_t after)
     return false;
 }
 
-/* "I was at 4 lights, now 2", "4 lights this morning, 1 now" */
+/* A number that may count lights, and nothing else. */
 static bool
-are_past_lights(const struct items *items, size_t at, size_t after)
+is_few(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value <= 5 * 1000 &&
+           items->list[at].value % 1000 == 0 && !items->list[at].fraction &&
+           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY) &&
+           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
+           !item_is(items, at - 1, ITEM_AT);
+}
+
+/* "I was at 4 lights, now 2", "4 lights this morning, 1 now", "eran 4 rayas cuando se fue la luz,
+ * ahora 2": what they are now is told behind; its number, items->count if it is told otherwise. */
+static bool
+are_past_lights(const struct items *items, size_t at, size_t after, size_t *now)
 {
     size_t from = clause_start(items, at), i;
-    bool past = item_is(items, after, ITEM_EARLIER);
+    bool past = item_is(items, after, ITEM_EARLIER) ||
+                token_among(items->tokens, items->list[after - 1].to, " when before cuando antes ");
 
+    *now = items->count;
     for (i = from; i < at; i++) {
         past = past || (at - i < PHRASE_REACH && item_is(items, i, ITEM_WAS)) ||
                item_is(items, i, ITEM_EARLIER);
     }
     for (i = after; past && i < items->count; i++) {
-        if ((item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS)) &&
-            (item_is(items, i - 1, ITEM_LIGHT) || item_free_number(items, i + 1) ||
-             item_free_number(items, i + 2))) {
-            return item_is(items, i - 1, ITEM_LIGHT) || item_is(items, i + 2, ITEM_LIGHT) ||
-                   item_is(items, i + 3, ITEM_LIGHT);
+        size_t next = i + 1;
+
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
+            continue;
         }
+        next += item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ? 1 : 0;
+        if (item_is(items, i - 1, ITEM_LIGHT) || item_is(items, next + 1, ITEM_LIGHT)) {
+            return true;
+        }
+        *now = is_few(items, i - 1) ? i - 1 : is_few(items, next) ? next : items->count;
+        return *now < items->count;
     }
     return false;
 }
@@ -422,7 +441,7 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
     bool full = item_is(items, at, ITEM_FULL) ||
                 (item_in(items, at, UNIT_PERCENT) && items->list[at].value == 100 * 1000);
-    size_t after;
+    size_t after, now;
 
     *state = (struct state){.from = at};
     if (items->list[at].spent) {
@@ -442,8 +461,16 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         items_spend(items, at, state->count);
         return false;
     }
-    if ((state->is_lights && are_past_lights(items, at, after)) || is_none_of_them(items, at) ||
-        is_difference(items, at)) {
+    if (state->is_lights && are_past_lights(items, at, after, &now)) {
+        items_spend(items, at, state->count);
+        if (now == items->count) {
+            return false; /* those of now have their own word */
+        }
+        items_spend(items, now, 1);
+        state->lights = items->list[now].value / 1000;
+        return true;
+    }
+    if (is_none_of_them(items, at) || is_difference(items, at)) {
         items_spend(items, at, state->count);
         return false;
     }

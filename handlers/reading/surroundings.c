@@ -213,8 +213,10 @@ read_size(const struct items *items, struct told *told)
                 if (i < after + 2 && token_is(tokens, i, "d")) {
                     take_size(told, tokens->list[i].text);
                 }
-                if (token_among(tokens, i, " an a un una es is ") && is_size(tokens, i + 1) &&
-                    !(token_is(tokens, i, "a") && items->spanish)) {
+                if (token_among(tokens, i,
+                                " an a un una es is chico grande pequeno small big large "
+                                "little portable portatil type ") &&
+                    is_size(tokens, i + 1) && !(token_is(tokens, i, "a") && items->spanish)) {
                     take_size(told, tokens->list[i + 1].text);
                 }
             }
