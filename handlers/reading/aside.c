@@ -113,9 +113,9 @@ telephone(struct items *items, size_t at)
     size_t next = at + 1;
 
     next += item_text(items, next, "-") ? 1 : 0;
-    if (is_number(items, at) && items->list[at].digits && is_number(items, next) &&
-        strlen(text_at(items, at)) == 3 && strlen(text_at(items, next)) >= 3 &&
-        items->list[next].digits) {
+    if (is_number(items, at) && items->list[at].digits && items->list[at].value > 100 * 1000 &&
+        is_number(items, next) && strlen(text_at(items, at)) == 3 &&
+        strlen(text_at(items, next)) >= 3 && items->list[next].digits) {
         items_spend(items, at, next + 1 - at);
     }
     if (is_number(items, at) && items->list[at].value >= 100000 * 1000) {

@@ -214,6 +214,13 @@ whole_and_half_at(const struct items *items, size_t at)
         next += item_is(items, next, ITEM_FULL) ? 1 : 0;
         return item_value(items, next, ITEM_BATTERY) == 2 ? next + 1 - at : 0;
     }
+    if (item_text(items, at, "pila") || item_text(items, at, "bateria")) {
+        return !item_is(items, at - 1, ITEM_NUMBER) && item_is(items, next, ITEM_AND) &&
+                       item_text(items, next + 1, "media") &&
+                       (next + 2 >= items->count || ends_clause(items, next + 2))
+                   ? 3
+                   : 0; /* "me queda pila y media" */
+    }
     if (!is_count(items, at)) {
         return 0;
     }
@@ -247,7 +254,7 @@ take_whole_and_half(struct items *items, size_t at, struct groups *groups, size_
     if (*taken == 0) {
         return false;
     }
-    whole.times = items->list[at].value / 1000;
+    whole.times = items->list[at].is == ITEM_NUMBER ? items->list[at].value / 1000 : 1;
     whole.state.count = half.state.count = *taken;
     add_group(groups, &whole);
     add_group(groups, &half);

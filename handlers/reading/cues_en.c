@@ -111,7 +111,9 @@ const char *const cues_en[CUE_COUNT] = {
         "now how long|how long have|how long for us|what do i have|what have i got|hours do i have|"
         "long am i good|when does it|what time will|from here|what time does",
     [CUE_HOW_LONG] =
-        "how long|how much longer|how much time|how many hours|how many hrs|how many minutes|"
+        "how long|how many more hours|how many more hrs|how much more time|how many more "
+        "minutes|hours can i|"
+        "hours more|how much longer|how much time|how many hours|how many hrs|how many minutes|"
         "hours left|time left|hrs left|will it last|will they last|what time do|what time does|"
         "what time will|how much more|will this last|in minutes|in hours|how late|how far|"
         "hours is that|hours total|time is that|enough to|how mch|how lng|hrs|how long",

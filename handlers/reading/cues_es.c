@@ -26,6 +26,7 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
+        "al 100 a las|al 100 antes|al cien antes|al 100 por ciento a las|al 100 por ciento para|"
         "estar al cien|este al cien|esten al cien|estar al 100|este al 100|esten al 100|llegar al "
         "cien|tiene que estar al|tienen que estar al|al cien a las|al cien para|queda llena|quedan "
         "llenas|queda cargada|quedan cargadas|quedara llena|quedaran llenas|por ciento para|% para "

@@ -2,6 +2,7 @@
 #include "flight_figures.h"
 
 #include "amounts.h"
+#include "clocks.h"
 
 enum { AIRLINE_REACH = 8 };
 
@@ -123,20 +124,22 @@ figure_of(const struct items *items, size_t at)
     return figure;
 }
 
-/* A clock time or number that nobody took stands beside "gate to gate". */
+/* A clock time or number that nobody took stands beside "gate to gate", "in the air", "airline". */
 static bool
 has_unread_figure(const struct items *items)
 {
     size_t at, to, i;
 
     for (at = 0; at < items->count; at++) {
-        if (item_value(items, at, ITEM_GATE) != 0) {
+        if (!item_is(items, at, ITEM_GATE) && !item_is(items, at, ITEM_AIR)) {
             continue;
         }
         to = clause_end(items, at);
         for (i = clause_start(items, at); i < to; i++) {
-            if (!items->list[i].spent && (items->list[i].is == ITEM_CLOCK ||
-                                          (item_free_number(items, i) && !items->list[i].one))) {
+            const struct item *item = &items->list[i];
+
+            if (!item->spent && item->is == ITEM_CLOCK && item->colon &&
+                clock_role(items, i) == CLOCK_OF_NOTHING) {
                 return true;
             }
         }
@@ -149,7 +152,7 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
 {
     enum item_is first, second;
 
-    if (spans->count == 1 && items_any(items, ITEM_AIR) && has_unread_figure(items)) {
+    if (spans->count == 1 && has_unread_figure(items)) {
         spans->count = 0;
         return;
     }

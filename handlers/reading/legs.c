@@ -202,6 +202,28 @@ untimed_way_home(const struct items *items, struct spans *spans)
     }
 }
 
+/* A number that nobody took stands among words of ways: "the bus there 40, back 35 or 50". */
+static bool
+has_unread_length(const struct items *items)
+{
+    size_t at, from, to;
+
+    for (at = 0; at < items->count; at++) {
+        if (!item_free_number(items, at) || items->list[at].one || items->list[at].ordinal ||
+            items->list[at].fraction || item_is(items, at + 1, ITEM_WORD) ||
+            item_is(items, at - 1, ITEM_NAMED)) {
+            continue;
+        }
+        from = clause_start(items, at);
+        to = clause_end(items, at);
+        if (items_find(items, from, to, ITEM_GOING) < to ||
+            items_find(items, from, to, ITEM_HOMEWARD) < to) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 legs_read(struct items *items, struct told *told)
 {
@@ -234,6 +256,9 @@ legs_read(struct items *items, struct told *told)
     }
     for (i = 0; i < spans.count; i++) {
         add_leg(told, &spans.list[i]);
+    }
+    if (told->kind == TOLD_TRIP && has_unread_length(items)) {
+        told->missing |= MISSING_MINUTES;
     }
 }
 

@@ -345,6 +345,9 @@ does_something(const struct items *items, size_t last, size_t at)
 {
     size_t from = clause_start(items, at), i;
 
+    if (at > 1 && item_is(items, at - 1, ITEM_WORD) && is_then(items, at - 2)) {
+        return true; /* "then soak 2 hours" */
+    }
     if (at == from + 1 && from > last && item_is(items, from, ITEM_WORD)) {
         return true; /* "beach 3 h" */
     }
