@@ -53,6 +53,20 @@ named_or_priced(struct items *items, size_t at)
     }
 }
 
+static bool
+has_dropped(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i,
+                        " dropped fell lost drained sank bajo perdio gasto cayo ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "39 a day", "45 al dia" */
 static void
 rate(struct items *items, size_t at)
@@ -72,6 +86,11 @@ rate(struct items *items, size_t at)
          (item_is(items, at + 1, ITEM_EACH) &&
           token_among(items->tokens, items->list[at + 1].to - 1, " battery bateria ")))) {
         items_spend(items, at, 1); /* "they told us 5 hours a battery" */
+    }
+    if (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE && at > 0 &&
+        (item_text(items, at - 1, "in") || item_text(items, at - 1, "en")) &&
+        has_dropped(items, at)) {
+        items_spend(items, at, 1); /* "dropped from 95 in 30 minutes" */
     }
     if (a_day && at > 0 && items->list[at - 1].is == ITEM_NUMBER) {
         items_spend(items, at - 1, 2);

@@ -162,6 +162,11 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     size_t subject;
 
     subject = back_over_links(items, before);
+    if (!big && before > 0 && before < at &&
+        token_among(items->tokens, items->list[before].from - 1,
+                    " doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
+        return false; /* "the doctor said 3": a setting */
+    }
     if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT)) {
         return true;
     }

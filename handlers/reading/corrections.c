@@ -193,10 +193,40 @@ replace_what_was(struct items *items, size_t at)
     }
 }
 
+/* "a 20 minute errand but could be an hour": the longer */
+static void
+keep_longer(struct items *items, size_t at)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t next, i;
+
+    if (!item_in(items, at, UNIT_MINUTE) || items->list[at].spent) {
+        return;
+    }
+    for (next = at + 1; next < items->count && next < at + REACH + 2 &&
+                        !item_in(items, next, UNIT_MINUTE) && items->list[next].is != ITEM_STOP;
+         next++) {
+    }
+    if (!item_in(items, next, UNIT_MINUTE) || items->list[next].spent) {
+        return;
+    }
+    for (i = items->list[at].to; i < items->list[next].from; i++) {
+        if (token_among(tokens, i, " could might may podria pueden puede podrian ") &&
+            token_among(tokens, i + 1, " be take run last go ser tomar durar llegar ")) {
+            items->list[items->list[next].high >= items->list[at].high ? at : next].spent = true;
+            return;
+        }
+    }
+}
+
 void
 corrections_of_amounts(struct items *items)
 {
     size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        keep_longer(items, at);
+    }
 
     for (at = 0; at < items->count; at++) {
         replace_what_was(items, at);

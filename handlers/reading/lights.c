@@ -55,6 +55,30 @@ over_article(const struct items *items, size_t at)
     return at + (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LIGHT) ? 1U : 0U);
 }
 
+/* "4 lights, but the 4th one is blinking", "4 lights, one of them blinking": one less */
+static bool
+one_of_them_is_dim(const struct items *items, size_t after, int lit)
+{
+    size_t to = sentence_end(items, after), i;
+    bool of_them = false;
+
+    for (i = after; i < to && i < after + 8; i++) {
+        if (item_is(items, i, ITEM_DIM)) {
+            return of_them;
+        }
+        of_them =
+            of_them ||
+            (item_is(items, i, ITEM_ORDINAL) && item_value(items, i, ITEM_ORDINAL) == lit) ||
+            (i < items->count && items->list[i].ordinal && items->list[i].value == lit * 1000) ||
+            (items->list[i].one && token_among(items->tokens, items->list[i].to, " of de ") &&
+             token_among(items->tokens, items->list[i].to + 1, " them those ellas esas "));
+        if (item_is(items, i, ITEM_LIGHT)) {
+            return false;
+        }
+    }
+    return false;
+}
+
 /* "lights: 3" */
 static bool
 is_behind_label(const struct items *items, size_t at)
@@ -151,6 +175,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
         next = over_all_lights(items, next, &all); /* "2 luces de 4" */
     }
     next += dim_half_at(items, next);
+    lit -= !none && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
     state->is_lights = true;
     state->lights = lit;

@@ -44,6 +44,9 @@ is_home(const struct items *items, size_t at)
 static int
 activity_at(const struct items *items, size_t at)
 {
+    if (item_value(items, at, ITEM_DAYPART) == DAYPART_NIGHT) {
+        return ACTIVITY_SLEEP; /* "3 at night" */
+    }
     return is_home(items, at) && !item_is(items, at, ITEM_ACTIVITY)
                ? (int)ACTIVITY_REST
                : item_value(items, at, ITEM_ACTIVITY);
@@ -173,11 +176,22 @@ settings_of_each(struct items *items, struct told *told)
 }
 
 void
-setting_of_one(const struct items *items, struct told *told)
+setting_of_one(struct items *items, struct told *told)
 {
     struct pairs pairs = find_pairs(items, activity_behind);
+    size_t number;
 
-    if (told->has_setting && pairs.count == 1 && is_asked(items, &pairs, &pairs.list[0])) {
-        told->setting_tenths = items->list[pairs.list[0].number].value / 100;
+    if (pairs.count == 0) {
+        pairs = find_pairs(items, activity_before); /* "pero para la caminata 3" */
+    }
+    if (pairs.count != 1 || !is_asked(items, &pairs, &pairs.list[0])) {
+        return;
+    }
+    number = pairs.list[0].number;
+    if (told->has_setting ||
+        token_among(items->tokens, items->list[number].to, " when while if cuando si mientras ")) {
+        told->has_setting = true;
+        told->setting_tenths = items->list[number].value / 100;
+        items_spend(items, number, 1);
     }
 }

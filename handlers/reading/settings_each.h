@@ -14,6 +14,6 @@ void settings_of_each(struct items *items, struct told *told);
 
 /* "I use 2 but 3 when I hike": one with its activity, beside a usual one that has been read; it
  * holds if the activity is asked about. */
-void setting_of_one(const struct items *items, struct told *told);
+void setting_of_one(struct items *items, struct told *told);
 
 #endif

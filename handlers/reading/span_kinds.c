@@ -150,7 +150,8 @@ trip_at_place(const struct items *items, size_t at)
     size_t next = at + 2;
 
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
-    if (item_is(items, at + 1, ITEM_AT) &&
+    if (item_is(items, at + 1, ITEM_AT) && !item_text(items, at + 1, "with") &&
+        !item_text(items, at + 1, "con") &&
         (item_is(items, next, ITEM_WORD) || item_is(items, next, ITEM_NAMED))) {
         return true;
     }
@@ -159,15 +160,21 @@ trip_at_place(const struct items *items, size_t at)
             item_value(items, at + 2, ITEM_AT) != AT_ON); /* "30 min parked at the view" */
 }
 
-/* The next span is told to be the way back. */
+/* A later span is told to be the way back. */
 static bool
 comes_back(const struct items *items, size_t at)
 {
     size_t to = sentence_end(items, at), i;
 
-    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+    for (i = at + 1; i < to; i++) {
+        bool span = item_is_duration(items, i) || items->list[i].is == ITEM_NUMBER;
+
+        if (span &&
+            (item_is(items, i + 1, ITEM_HOMEWARD) || item_is(items, i - 1, ITEM_HOMEWARD))) {
+            return true;
+        }
     }
-    return i < to && (item_is(items, i + 1, ITEM_HOMEWARD) || item_is(items, i - 1, ITEM_HOMEWARD));
+    return false;
 }
 
 static void

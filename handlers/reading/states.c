@@ -48,6 +48,23 @@ tells_of_now(const struct items *items, size_t from)
     return false;
 }
 
+/* "its at 25, was 100 at bedtime": told of the same battery behind what it is now */
+static bool
+was_before_now(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), last;
+
+    if (from < 2 || !item_is(items, from, ITEM_WAS) || at - from > 2) {
+        return false;
+    }
+    last = from - 2;
+    return items->list[last].spent &&
+           (items->list[last].is == ITEM_NUMBER || item_in(items, last, UNIT_PERCENT)) &&
+           items_find(items, clause_start(items, last), last, ITEM_OTHER) == last &&
+           (items_find(items, clause_start(items, last), last, ITEM_NOW_IS) < last ||
+            items_find(items, clause_start(items, last), last, ITEM_SHOWS) < last);
+}
+
 /* "It was 100 yesterday", "yesterday it was full, now half" */
 static bool
 is_past(const struct items *items, size_t at, size_t after)
@@ -63,6 +80,9 @@ is_past(const struct items *items, size_t at, size_t after)
             break;
         }
     }
+    if (was_before_now(items, at)) {
+        return true;
+    }
     for (i = clause_start(items, at); i < at; i++) {
         if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
             return true;
@@ -74,15 +94,20 @@ is_past(const struct items *items, size_t at, size_t after)
     return false;
 }
 
+static bool
+is_light_number(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value <= 5 * 1000 &&
+           items->list[at].value % 1000 == 0 && !items->list[at].fraction &&
+           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
+}
+
 /* A number that may count lights, and nothing else. */
 static bool
 is_few(const struct items *items, size_t at)
 {
-    return item_free_number(items, at) && items->list[at].value <= 5 * 1000 &&
-           items->list[at].value % 1000 == 0 && !items->list[at].fraction &&
-           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY) &&
-           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
-           !item_is(items, at - 1, ITEM_AT);
+    return is_light_number(items, at) && !item_is(items, at - 1, ITEM_SETTING) &&
+           !item_is(items, at - 1, ITEM_MODE) && !item_is(items, at - 1, ITEM_AT);
 }
 
 /* "I was at 4 lights, now 2", "4 lights this morning, 1 now", "eran 4 rayas cuando se fue la luz,
@@ -106,6 +131,11 @@ are_past_lights(const struct items *items, size_t at, size_t after, size_t *now)
             continue;
         }
         next += item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ? 1 : 0;
+        if (item_is(items, i, ITEM_NOW_IS) && item_value(items, next, ITEM_AT) == AT_ON &&
+            is_light_number(items, next + 1)) {
+            *now = next + 1; /* "and now its on 3" */
+            return true;
+        }
         if (item_is(items, i - 1, ITEM_LIGHT) || item_is(items, next + 1, ITEM_LIGHT)) {
             return true;
         }
@@ -468,6 +498,8 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         }
         items_spend(items, now, 1);
         state->lights = items->list[now].value / 1000;
+        state->from = now;
+        state->count = 1;
         return true;
     }
     if (is_none_of_them(items, at) || is_difference(items, at)) {

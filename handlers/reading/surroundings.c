@@ -240,8 +240,9 @@ read_bare_size(const struct items *items, struct told *told)
         if (first) { /* "E at 140 bar" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") && ends &&
-                   token_among(tokens, at - 1,
-                               " the an a un una , in el la : es is my his her our mi su ") &&
+                   token_among(
+                       tokens, at - 1,
+                       " the an a un una , in el la : es is my his her our mi su both ambos ") &&
                    !(token_is(tokens, at, "e") && items->spanish &&
                      token_is(tokens, at - 1, ","))) {
             take_size(told, tokens->list[at].text);

@@ -57,6 +57,11 @@ is_ago(const struct items *items, size_t at)
         !item_is(items, after, ITEM_AHEAD)) {
         return true;
     }
+    if (item_text(items, after, "in") && items->list[after].to == items->list[after].from + 1 &&
+        (after + 1 >= items->count || items->list[after + 1].is == ITEM_PAUSE ||
+         items->list[after + 1].is == ITEM_STOP || item_is(items, after + 1, ITEM_AND))) {
+        return true; /* "2 hours in, it was full" */
+    }
     if (item_text(items, after, "back") &&
         (items_find(items, clause_start(items, at), at, ITEM_THEN_LEFT) < at ||
          items_find(items, clause_start(items, at), at, ITEM_WAS) < at)) {
@@ -80,6 +85,23 @@ has_any(const struct items *items, size_t from, size_t to, enum item_is is)
     return items_find(items, from, to, is) < to;
 }
 
+/* "an hour ago 4 lights and now 3": the charge that holds */
+static bool
+is_told_of_now(const struct items *items, size_t charge)
+{
+    size_t before = charge;
+
+    while (before > 0 &&
+           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_AT) ||
+            item_is(items, before - 1, ITEM_SHOWS)) &&
+           !item_is(items, before - 1, ITEM_NOW_IS)) {
+        before--;
+    }
+    return before > 0 &&
+           (item_is(items, before - 1, ITEM_NOW) || item_is(items, before - 1, ITEM_NOW_IS)) &&
+           has_any(items, sentence_start(items, charge), before, ITEM_WAS);
+}
+
 /* "I switched 20 min ago. It shows 38 now": the charge is of now, and nothing began then. */
 static bool
 is_of_something_else(const struct items *items, size_t at, const struct charges_read *charges)
@@ -92,6 +114,9 @@ is_of_something_else(const struct items *items, size_t at, const struct charges_
     if (item_is(items, charges->first_at - 1, ITEM_TO) && charges->first_at > 1 &&
         items->list[charges->first_at - 2].spent) {
         return true; /* "from 90 to 65 in the last hour" */
+    }
+    if (is_told_of_now(items, charges->first_at)) {
+        return true;
     }
     of_charge = sentence_start(items, charges->first_at);
     end = sentence_end(items, charges->first_at);
