@@ -67,6 +67,10 @@ add_part(struct items *items, size_t at)
     }
     part += item_is(items, part, ITEM_ARTICLE) ? 1 : 0;
     value = part_value(items, part);
+    if ((item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_SETTING)) &&
+        item_is(items, part + 1, ITEM_UNIT)) {
+        return; /* "en pulso 3 y media hora de camino" */
+    }
     if (value == 0) {
         return; /* nothing more may stand there at all: "mine has one and" */
     }

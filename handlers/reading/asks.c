@@ -306,6 +306,11 @@ all_full(const struct told *told)
 static enum told_kind
 with_a_span(const struct items *items, const struct told *told)
 {
+    if (tokens_have(items->tokens, "how many batteries|how many batts|how many packs|how many bats|"
+                                   "how many spares|cuantas baterias|cuantas pilas") &&
+        !any_charge(told) && told->count == 0) {
+        return TOLD_TRIP; /* "oxygen for 10 hours, how many batteries" */
+    }
     if (has_movement(items) || has_clock_pair(items) || has_distance(items) ||
         count_lengths(items) > 1) {
         return TOLD_TRIP;

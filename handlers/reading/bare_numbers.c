@@ -183,7 +183,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     }
     if (item_is(items, before, ITEM_FROM)) {
         return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
-                   ? big || item_is(items, at + 1, ITEM_TO) || is_charging_from(items, before) ||
+                   ? big || items->list[at].value == 0 || item_is(items, at + 1, ITEM_TO) ||
+                         is_charging_from(items, before) ||
                          token_is(items->tokens, items->list[before].from, "starting")
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);

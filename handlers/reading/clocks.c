@@ -211,6 +211,8 @@ at_some_hour(const struct items *items, size_t at)
     size_t from, i, j;
 
     if (!item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_SINCE) &&
+        !(item_is(items, at - 1, ITEM_ARRIVE) && /* "left home at 8" */
+          token_is(items->tokens, items->list[at].from - 1, "at")) &&
         !item_is(items, at - 1, ITEM_DEPART) && !item_text(items, at - 1, "left") &&
         !is_event_that_starts(items, at - 1) && !item_is(items, at - 1, ITEM_HEDGE)) {
         return false;

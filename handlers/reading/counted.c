@@ -226,6 +226,7 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     }
     if (corrects_total(items, at, counted)) {
         counted->total = items->list[at].value / 1000;
+        counted->at = at;
         items_spend(items, at, 1);
         return;
     }

@@ -179,8 +179,16 @@ goes_on(const struct spans *spans, size_t at)
     return false;
 }
 
-/* "30 min by bus, 2 hours there, then the bus home": as long as the way there. */
-static void
+/* A pause lies between a span and the way behind it. */
+static bool
+is_apart(const struct items *items, size_t span, size_t way)
+{
+    return clause_end(items, span) < way;
+}
+
+/* "30 min by bus, 2 hours there, then the bus home": as long as the way there. False if there is a
+ * way home of which no length is known. */
+static bool
 untimed_way_home(const struct items *items, struct spans *spans)
 {
     size_t at, i;
@@ -197,9 +205,11 @@ untimed_way_home(const struct items *items, struct spans *spans)
         if (i + 1 < spans->count && spans->count < TOLD_LEGS_MAX &&
             spans->list[spans->count - 1].kind == LEG_WAIT) {
             spans->list[spans->count++] = spans->list[i];
-            return;
+            return true;
         }
+        return spans->count == 0 || !is_apart(items, spans->list[spans->count - 1].at, at - 2);
     }
+    return true;
 }
 
 /* A number that nobody took stands among words of ways: "the bus there 40, back 35 or 50". */
@@ -229,6 +239,7 @@ legs_read(struct items *items, struct told *told)
 {
     struct spans spans = {0};
     size_t flights, waits, i;
+    bool home_known;
 
     spans_find(items, told, &spans);
     spans_kind(items, told, &spans);
@@ -240,7 +251,7 @@ legs_read(struct items *items, struct told *told)
     }
     spans_power(items, &spans);
     spans_split(items, &spans);
-    untimed_way_home(items, &spans);
+    home_known = untimed_way_home(items, &spans);
     there_and_back(items, &spans);
     same_way_back(items, &spans);
     flights = count_kind(&spans, LEG_FLIGHT);
@@ -257,7 +268,7 @@ legs_read(struct items *items, struct told *told)
     for (i = 0; i < spans.count; i++) {
         add_leg(told, &spans.list[i]);
     }
-    if (told->kind == TOLD_TRIP && has_unread_length(items)) {
+    if (told->kind == TOLD_TRIP && (!home_known || has_unread_length(items))) {
         told->missing |= MISSING_MINUTES;
     }
 }

@@ -182,6 +182,11 @@ const struct lexicon_entry lexicon_en[] = {
         "bars|lights|leds|lites|dots|gauge lights|green lights|solid lights|lit lights|"
         "solid green lights|little lights|little green lights|lights lit|solid|lit|steady|"
         "battery lights|charge lights|indicator lights|blue lights|solid bars|"
+        "green dots|blue dots|white lights|white dots|white bars|green leds|blue leds|blue "
+        "bars|little dots|"
+        "little bars|little green dots|little green bars|battery dots|charge dots|segments|"
+        "green segments|lights on the gauge|lights showing|bars showing|bars left|lights left|bars "
+        "on it|lights on it|lights glowing|"
         "green bars|charge bars|battery bars|gauge bars"),
     ROW(ITEM_DIM, 0,
         "half lit|is half lit|only half lit|is only half lit|is dim|blinking|flashing|"

@@ -150,6 +150,9 @@ const struct lexicon_entry lexicon_es[] = {
         "rayitas|focos|foquitos|"
         "leds|puntos|puntitos|cuadritos|luces verdes|luces prendidas|"
         "luces encendidas|lucitas|rallitas|focos prendidos|foquitos prendidos|"
+        "segmentos|bolitas|bolitas verdes|circulitos|puntitos verdes|puntos verdes|rayitas "
+        "verdes|barras "
+        "verdes|barritas verdes|cuadritos verdes|focos verdes|foquitos verdes|lucecitas verdes|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),
     ROW(ITEM_DIM, 0,
         "a medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"

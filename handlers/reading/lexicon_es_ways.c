@@ -155,6 +155,12 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "entierro|bautizo|quinceanera|cumpleanos|cafe|cafeteria|zoologico|terapia|quimio|"
         "laboratorio|"
         "super|supermercado|farmacia|tienda|salon|escuela|feria|rosario|recital|"
+        "juntas|citas|casino|en el "
+        "casino|conferencia|taller|seminario|feria|torneo|tratamiento|juzgado|"
+        "correo|oficina|en la oficina|baile|baby shower|reunion familiar|asamblea|ensayo|clases|"
+        "aguas termales|balneario|alberca|en la alberca|estadio|en el "
+        "estadio|palenque|circo|jaripeo|"
+        "kermes|cancha|oculista|cardiologo|neumologo|radiografia|analisis|estudios|"
         "comemos|comer|almorzamos|cenamos|desayunamos|almorzar|cenar|desayunar|paramos a comer|"
         "parar a comer|nos quedamos|me siento|nos sentamos|peluqueria|biblioteca|banco|mercado|"
         "en la tienda|en el banco|en el mercado|dentista|en el dentista|funeral|velorio|"
@@ -223,6 +229,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "con la pared|enchufe de casa|conectadas en la pared|corriente electrica|"
         "conectado en la pared|tomacorriente|luz de la casa|tomacorriente de pared"),
     ROW(ITEM_POWER, POWER_WORD_CAR,
+        "nada mas en el carro|nomas en el carro|solo en el carro|solo el carro|nada mas el "
+        "carro|nomas el "
+        "carro|solo en el coche|solo el coche|puro carro|"
         "cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
         "cargador del auto|adaptador del carro|adaptador del coche|adaptador de coche|"
         "adaptador de carro|conector del coche|conector del carro|encendedor|12 voltios|"
@@ -272,6 +281,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "descansando|sentado|sentada|sentada en|sentado en|sentados en|reposo|en "
         "reposo|acostado|acostada|sentados|"
         "viendo la tele|viendo tele|en el sofa|en el sillon|quieto|quieta|viendo television|"
+        "en mi sillon|en su sillon|en su silla|en la silla|en la mecedora|en mi mecedora|en la "
+        "hamaca|"
         "en mi silla|sin moverme|leyendo|tejiendo|sentadita|sentadito|recostado|recostada|"
         "descanso en casa|sin caminar|en descanso"),
     /* ---- cylinder and flight -------------------------------------------------------------------

@@ -73,9 +73,9 @@ take_count(struct items *items, size_t here, struct group *group)
 {
     size_t counts = here;
 
-    if (item_value(items, here - 1, ITEM_AT) == AT_AT && !items->list[here].one &&
-        !item_is(items, here + 1, ITEM_BATTERY)) {
-        return; /* "charging since 4 with it at 10 percent": an hour */
+    if (token_among(items->tokens, items->list[here].from - 1, " at a ") &&
+        !items->list[here].one && here > 0 && !item_is(items, here + 1, ITEM_BATTERY)) {
+        return; /* "I left home at 8 with 100", "charging since 4 with it at 10 percent": an hour */
     }
     if (is_label(items, here)) {
         group->ordinal = items->list[here].value / 1000;
@@ -185,7 +185,9 @@ subject_behind(struct items *items, struct group *group)
                 items->list[next + 1].is == ITEM_STOP)) {
         group->times = items->list[next].value / 1000; /* "al 100 las dos" */
         items_spend(items, next, 1);
-    } else if (next > after && item_is(items, next, ITEM_BOTH)) {
+    } else if (item_is(items, next, ITEM_BOTH) &&
+               (next > after || next + 1 >= items->count ||
+                items->list[next + 1].is == ITEM_PAUSE || items->list[next + 1].is == ITEM_STOP)) {
         group->times = 2;
     } else if (next > after && item_is(items, next, ITEM_ALL) && is_count(items, next + 1)) {
         group->times = items->list[next + 1].value / 1000;

@@ -215,7 +215,7 @@ read_size(const struct items *items, struct told *told)
                 }
                 if (token_among(tokens, i,
                                 " an a un una es is chico grande pequeno small big large "
-                                "little portable portatil type ") &&
+                                "little kind el tipo portable portatil type ") &&
                     is_size(tokens, i + 1) && !(token_is(tokens, i, "a") && items->spanish)) {
                     take_size(told, tokens->list[i + 1].text);
                 }
