@@ -1,4 +1,4 @@
-/* Between clocks.c, which finds the clock times, and clock_days.c. */
+/* Between clocks.c, which finds the clock times, clock_days.c and clock_lengths.c. */
 #ifndef CLOCK_PARTS_H
 #define CLOCK_PARTS_H
 
@@ -7,5 +7,10 @@
 /* Sets the half of the day and the day of a clock time: words behind the time belong to it; then
  * those of its clause that no other time is nearer to. */
 void clock_complete(struct items *items, size_t at);
+
+/* "a 2:45 flight", "gate to gate they said 3:40": a length. */
+bool clock_is_length(const struct items *items, size_t at);
+/* Makes one of the clock time. */
+void clock_make_length(struct items *items, size_t at);
 
 #endif

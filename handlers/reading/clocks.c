@@ -4,9 +4,7 @@
 
 #include "clock_parts.h"
 
-#include "told.h"
-
-enum { NOON_MINUTES = 12 * 60, FIGURE_REACH = 6 };
+enum { NOON_MINUTES = 12 * 60 };
 
 /* ---- the time itself ---------------------------------------------------------------------------
  */
@@ -366,126 +364,6 @@ spanish_hours(struct items *items, size_t at)
     return true;
 }
 
-static bool
-follows_article(const struct items *items, size_t at)
-{
-    size_t from = items->list[at].from;
-
-    return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
-}
-
-/* "the 4:30 flight takes 3 hours": its length is told beside it. */
-static bool
-has_other_length(const struct items *items, size_t at)
-{
-    size_t to = sentence_end(items, at), i;
-
-    for (i = at + 1; i < to; i++) {
-        if (item_in(items, i, UNIT_MINUTE) && !items->list[i].spent) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "first flight 1:45" */
-static bool
-is_one_of_flights(const struct items *items, size_t at)
-{
-    return item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
-           (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
-}
-
-/* "two flights: the first is 1:25, the second 3:05" */
-static bool
-is_of_nth_flight(const struct items *items, size_t at)
-{
-    size_t before = at;
-
-    while (before > 0 &&
-           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
-            item_is(items, before - 1, ITEM_OF))) {
-        before--;
-    }
-    return before > 0 &&
-           (item_is(items, before - 1, ITEM_ORDINAL) || items->list[before - 1].ordinal ||
-            token_among(items->tokens, items->list[before - 1].to - 1,
-                        " first second third primero segundo tercero ")) &&
-           tokens_have(items->tokens, "flights|vuelos|flites|legs|tramos|hops");
-}
-
-/* "gate to gate they said 3:40": nothing between that a clock time is of. */
-static bool
-is_told_as_figure(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), i;
-
-    for (i = at; i > from && at - i < FIGURE_REACH; i--) {
-        if (item_value(items, i - 1, ITEM_GATE) == 0 || item_is(items, i - 1, ITEM_AIR)) {
-            return true;
-        }
-        if (items->list[i - 1].is == ITEM_AMOUNT || items->list[i - 1].is == ITEM_CLOCK ||
-            item_is(items, i - 1, ITEM_DEPART) || item_is(items, i - 1, ITEM_ARRIVE)) {
-            return false;
-        }
-    }
-    return false;
-}
-
-/* "a 2:45 flight", "un vuelo de 2:45": a length. */
-static bool
-is_length(const struct items *items, size_t at)
-{
-    bool unit = item_is(items, at + 1, ITEM_UNIT) &&
-                (enum unit)item_value(items, at + 1, ITEM_UNIT) == UNIT_HOUR;
-    size_t before = at;
-
-    if (!items->list[at].colon || items->list[at].value >= 20 * 60) {
-        return false;
-    }
-    if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
-        item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
-        item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||
-        (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at) &&
-         !has_other_length(items, at))) {
-        return true;
-    }
-    if (tells_half_of_day(items, at + 1) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
-        item_value(items, at - 1, ITEM_AT) == AT_AT) {
-        return false;
-    }
-    if (!item_is(items, at - 1, ITEM_DEPART) &&
-        (item_is(items, at + 1, ITEM_AND) ||
-         (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE)) &&
-        at + 2 < items->count && items->list[at + 2].is == ITEM_CLOCK && is_length(items, at + 2)) {
-        return true; /* "1:30 and 2:15 gate to gate" */
-    }
-    if (is_told_as_figure(items, at) || is_of_nth_flight(items, at)) {
-        return true;
-    }
-    while (before > 0 &&
-           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
-            item_is(items, before - 1, ITEM_OF))) {
-        before--;
-    }
-    return (item_is(items, before - 1, ITEM_GOING) || item_is(items, before - 1, ITEM_AIR) ||
-            item_is(items, before - 1, ITEM_GATE)) &&
-           !item_is(items, before - 1, ITEM_DEPART) &&
-           (before < at || item_is(items, before - 1, ITEM_GATE) ||
-            is_one_of_flights(items, before - 1) ||
-            token_is(items->tokens, items->list[at].from - 1, "time"));
-}
-
-static void
-make_length(struct items *items, size_t at)
-{
-    size_t count = item_is(items, at + 1, ITEM_UNIT) ? 2 : 1;
-    struct item length = {.is = ITEM_AMOUNT, .unit = UNIT_MINUTE, .day = NO_DAY};
-
-    length.value = length.high = items->list[at].value;
-    items_replace(items, at, count, length);
-}
-
 /* "from 6 to 9 pm", "6-9 pm": the first is of the same half of the day, or the one before it. */
 static void
 first_of_two(struct items *items, size_t at)
@@ -534,8 +412,8 @@ clocks_make(struct items *items)
             make_clock(items, at, 1, item_value(items, at, ITEM_NOON));
             items->list[at].ampm = true;
         } else if (items->list[at].is == ITEM_CLOCK) {
-            if (is_length(items, at)) {
-                make_length(items, at);
+            if (clock_is_length(items, at)) {
+                clock_make_length(items, at);
             }
         } else if (!four_digits(items, at) && !spanish_hours(items, at) && !hours_away(items, at) &&
                    !part_first(items, at) && !part_to_noon(items, at) && !half_hour(items, at)) {

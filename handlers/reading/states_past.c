@@ -1,0 +1,127 @@
+#include "states_past.h"
+
+#include "bare_numbers.h"
+
+enum { PHRASE_REACH = 4 };
+
+/* "now its 62", "62 now": another charge follows that is of now. */
+static bool
+tells_of_now(const struct items *items, size_t from)
+{
+    size_t i, next;
+
+    for (i = from; i < items->count; i++) {
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS) &&
+            !token_among(items->tokens, items->list[i].from, " today hoy ")) {
+            continue;
+        }
+        for (next = i + 1; item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                           item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_BATTERY) ||
+                           (next < items->count && items->list[next].one) ||
+                           item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
+             next++) {
+        }
+        if (item_in(items, next, UNIT_PERCENT) ||
+            (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
+            (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
+            (i > from && item_free_number(items, i - 1) &&
+             items->list[i - 1].value > BIG_MIN * 1000)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "its at 25, was 100 at bedtime": told of the same battery behind what it is now */
+static bool
+was_before_now(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), last;
+
+    if (from < 2 || !item_is(items, from, ITEM_WAS) || at - from > 2) {
+        return false;
+    }
+    last = from - 2;
+    return items->list[last].spent &&
+           (items->list[last].is == ITEM_NUMBER || item_in(items, last, UNIT_PERCENT)) &&
+           items_find(items, clause_start(items, last), last, ITEM_OTHER) == last &&
+           (items_find(items, clause_start(items, last), last, ITEM_NOW_IS) < last ||
+            items_find(items, clause_start(items, last), last, ITEM_SHOWS) < last);
+}
+
+bool
+state_is_past(const struct items *items, size_t at, size_t after)
+{
+    size_t i;
+
+    for (i = after; i < after + 2 && i < items->count; i++) {
+        if (item_is(items, i, ITEM_EARLIER) &&
+            (!item_is(items, i, ITEM_AM) || tells_of_now(items, after))) {
+            return true;
+        }
+        if (!item_is(items, i, ITEM_LINK)) {
+            break;
+        }
+    }
+    if (was_before_now(items, at)) {
+        return true;
+    }
+    for (i = clause_start(items, at); i < at; i++) {
+        if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
+            return true;
+        }
+        if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+is_light_number(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value <= 5 * 1000 &&
+           items->list[at].value % 1000 == 0 && !items->list[at].fraction &&
+           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
+}
+
+/* A number that may count lights, and nothing else. */
+static bool
+is_few(const struct items *items, size_t at)
+{
+    return is_light_number(items, at) && !item_is(items, at - 1, ITEM_SETTING) &&
+           !item_is(items, at - 1, ITEM_MODE) && !item_is(items, at - 1, ITEM_AT);
+}
+
+bool
+lights_are_past(const struct items *items, size_t at, size_t after, size_t *now)
+{
+    size_t from = clause_start(items, at), i;
+    bool past = item_is(items, after, ITEM_EARLIER) ||
+                token_among(items->tokens, items->list[after - 1].to, " when before cuando antes ");
+
+    *now = items->count;
+    for (i = from; i < at; i++) {
+        past = past || (at - i < PHRASE_REACH && item_is(items, i, ITEM_WAS)) ||
+               item_is(items, i, ITEM_EARLIER);
+    }
+    for (i = after; past && i < items->count; i++) {
+        size_t next = i + 1;
+
+        if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
+            continue;
+        }
+        next += item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ? 1 : 0;
+        if (item_is(items, i, ITEM_NOW_IS) && item_value(items, next, ITEM_AT) == AT_ON &&
+            is_light_number(items, next + 1)) {
+            *now = next + 1; /* "and now its on 3" */
+            return true;
+        }
+        if (item_is(items, i - 1, ITEM_LIGHT) || item_is(items, next + 1, ITEM_LIGHT)) {
+            return true;
+        }
+        *now = is_few(items, i - 1) ? i - 1 : is_few(items, next) ? next : items->count;
+        return *now < items->count;
+    }
+    return false;
+}
