@@ -177,23 +177,22 @@ is_one_more(const struct items *items, size_t at)
 }
 
 /* "do I need 2 or 3 batteries?": asked, and nobody has them; "I have 2 or 3": the fewer. */
-static bool
-is_either_of_two(struct items *items, size_t at)
+static void
+take_either_of_two(struct items *items, size_t at)
 {
     size_t from = items->list[clause_start(items, at)].from, i;
 
     if (!item_free_number(items, at) || !item_is(items, at + 1, ITEM_TO) ||
         !item_free_number(items, at + 2) || !item_is(items, at + 3, ITEM_BATTERY)) {
-        return false;
+        return;
     }
     for (i = from; i < items->list[at].from; i++) {
         if (token_among(items->tokens, i, " need needs should necesito ocupo necesitamos debo ")) {
             items_spend(items, at, 3);
-            return true;
+            return;
         }
     }
     items_spend(items, at + 2, 1);
-    return false;
 }
 
 static void
@@ -201,8 +200,9 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
 {
     size_t to = clause_end(items, at);
     int number;
-    bool before = first_charge < at, either = is_either_of_two(items, at);
+    bool before = first_charge < at;
 
+    take_either_of_two(items, at);
     if (item_is(items, at, ITEM_BOTH)) {
         counted->total = 2;
         return;

@@ -139,7 +139,7 @@ has_unread_figure(const struct items *items)
             const struct item *item = &items->list[i];
 
             if (!item->spent && item->is == ITEM_CLOCK && item->colon &&
-                clock_role(items, i) == CLOCK_OF_NOTHING) {
+                clock_role(items, i) == CLOCK_OF_NOTHING && !item_is(items, i + 1, ITEM_GOING)) {
                 return true;
             }
         }

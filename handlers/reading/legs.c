@@ -113,6 +113,14 @@ wait_between(const struct items *items, struct spans *spans)
 {
     struct span back;
 
+    if (spans->count == 3 && spans->list[0].kind == LEG_WAIT &&
+        span_is_way_out(items, spans->list[1].at) && spans->list[1].kind != LEG_WAIT &&
+        spans->list[2].kind == spans->list[1].kind) {
+        back = spans->list[0]; /* "4 hours of dialysis, the van 30 there and 30 back" */
+        spans->list[0] = spans->list[1];
+        spans->list[1] = back;
+        return;
+    }
     if (spans->count != 3 ||
         !(span_is_way_out(items, spans->list[0].at) ||
           tokens_have(items->tokens, "in between|en medio|entre medio|inbetween")) ||
