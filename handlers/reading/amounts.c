@@ -412,6 +412,21 @@ counts_something(const struct items *items, size_t at)
     return false;
 }
 
+/* "concierto de 4 horas y 30 min de carro": two lengths */
+static bool
+begins_new_way(const struct items *items, size_t hours, size_t minutes)
+{
+    size_t way = minutes + 1;
+    int going;
+
+    way += item_is(items, way, ITEM_OF) || item_is(items, way, ITEM_LINK) ? 1 : 0;
+    going = item_value(items, way, ITEM_GOING);
+    return item_is_duration(items, minutes) && going >= 0 && hours > 0 &&
+           (item_is(items, hours - 1, ITEM_GOING) ||
+            (hours > 1 && item_is(items, hours - 2, ITEM_GOING) &&
+             item_value(items, hours - 2, ITEM_GOING) != going));
+}
+
 /* "2h30", "1 hr 5", "5 hours and 20 minutes", "5 horas y 20" */
 static void
 add_minutes(struct items *items, size_t at)
@@ -425,6 +440,9 @@ add_minutes(struct items *items, size_t at)
     }
     joined = item_is(items, next, ITEM_AND) || item_text(items, next, "con");
     next += joined ? 1 : 0;
+    if (joined && begins_new_way(items, at, next)) {
+        return;
+    }
     if (item_is_duration(items, next) && items->list[next].value < 60 &&
         !items->list[next].negative) {
         hours->value += items->list[next].value;

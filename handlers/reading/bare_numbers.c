@@ -19,12 +19,24 @@ is_one_of_list(const struct items *items, size_t at)
            item_is(items, at + 1, ITEM_HEDGE);
 }
 
+/* "A 90 y B 50" */
+static bool
+is_letter(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_WORD) &&
+           token_among(items->tokens, items->list[at].from, " b c d ") &&
+           (at == 0 || item_is(items, at - 1, ITEM_AND) || items->list[at - 1].is == ITEM_PAUSE ||
+            items->list[at - 1].is == ITEM_NUMBER) &&
+           items_any(items, ITEM_BATTERY) && !items_any(items, ITEM_CYLINDER);
+}
+
 static bool
 names_battery(const struct items *items, size_t at)
 {
     return at < items->count &&
-           (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
-            item_is(items, at, ITEM_ALL) || item_is(items, at, ITEM_BOTH) ||
+           (is_letter(items, at) || item_is(items, at, ITEM_OTHER) ||
+            item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_ALL) ||
+            item_is(items, at, ITEM_BOTH) ||
             (items->list[at].is == ITEM_NUMBER &&
              (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
               /* "battery 2 is 60" */

@@ -193,6 +193,30 @@ replace_what_was(struct items *items, size_t at)
     }
 }
 
+/* "flight 2 h 30, maybe 3": hours, and the longer */
+static void
+take_maybe_longer(struct items *items, size_t at)
+{
+    struct item *length = &items->list[at];
+    size_t next = at + 1;
+    int minutes;
+
+    next += next < items->count && items->list[next].is == ITEM_PAUSE ? 1 : 0;
+    if (!token_among(items->tokens, next < items->count ? items->list[next].from : 0,
+                     " maybe possibly perhaps quiza quizas ") ||
+        !item_free_number(items, next + 1) || items->list[next + 1].one ||
+        items->list[next + 1].value > 12 * 1000 || item_is(items, next + 2, ITEM_BATTERY) ||
+        item_is(items, next + 2, ITEM_UNIT) || item_is(items, next + 2, ITEM_LIGHT) ||
+        item_is(items, next + 2, ITEM_FULL)) {
+        return;
+    }
+    minutes = items->list[next + 1].value * 60 / 1000;
+    if (minutes > length->high && length->high >= 60) {
+        length->value = length->high = minutes;
+        items->list[next + 1].spent = true;
+    }
+}
+
 /* "a 20 minute errand but could be an hour": the longer */
 static void
 keep_longer(struct items *items, size_t at)
@@ -203,6 +227,7 @@ keep_longer(struct items *items, size_t at)
     if (!item_in(items, at, UNIT_MINUTE) || items->list[at].spent) {
         return;
     }
+    take_maybe_longer(items, at);
     for (next = at + 1; next < items->count && next < at + REACH + 2 &&
                         !item_in(items, next, UNIT_MINUTE) && items->list[next].is != ITEM_STOP;
          next++) {

@@ -154,6 +154,27 @@ item_has_hours_only(const struct items *items, size_t token)
     return false;
 }
 
+/* "we have the charger but it blows the fuse", "cargador pero no sirve" */
+static bool
+is_taken_back(const struct tokens *tokens, size_t token)
+{
+    size_t i;
+
+    token += token_is(tokens, token, ",") ? 1 : 0;
+    if (!token_among(tokens, token, " but pero though except only ")) {
+        return false;
+    }
+    for (i = token + 1; i < token + 4; i++) {
+        if (token_among(
+                tokens, i,
+                " no not doesnt isnt wont cant dont never broke broken blows blew dead died "
+                "quit shot nunca fallo falla truena quema ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 power_is_negated(const struct items *items, size_t at)
 {
@@ -167,6 +188,9 @@ power_is_negated(const struct items *items, size_t at)
         }
     }
     token = items->list[at].to;
+    if (is_taken_back(items->tokens, token)) {
+        return true;
+    }
     while (token_among(items->tokens, token, " is was are got it has es esta no ") &&
            token_among(items->tokens, token + 1,
                        " is was are got es esta broken broke out down bad dead busted quit gone "

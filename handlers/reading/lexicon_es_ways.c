@@ -161,6 +161,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "aguas termales|balneario|alberca|en la alberca|estadio|en el "
         "estadio|palenque|circo|jaripeo|"
         "kermes|cancha|oculista|cardiologo|neumologo|radiografia|analisis|estudios|"
+        "de fila|haciendo fila|haciendo cola|formada|formado|formados|"
         "comemos|comer|almorzamos|cenamos|desayunamos|almorzar|cenar|desayunar|paramos a comer|"
         "parar a comer|nos quedamos|me siento|nos sentamos|peluqueria|biblioteca|banco|mercado|"
         "en la tienda|en el banco|en el mercado|dentista|en el dentista|funeral|velorio|"
@@ -173,6 +174,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_GOING, LEG_OTHER,
         "fuera|paseo|barco|lancha|ferry|compras|mandados|crucero|teleferico|bote|transbordador|"
         "fuera de casa|estar fuera|andar fuera|en barco|de compras|en lancha|tour|recorrido|"
+        "excursion|pescando|de pesca|kayak|en kayak|panga|en panga|yate|en yate|pontoon|"
         "pescar|bicicleta|en bici|caballo|a caballo|golf"),
     ROW(ITEM_EACH_WAY, 0,
         "por lado|cada lado|por viaje|ida y vuelta|cada trayecto|cada tramo|de ida y vuelta|"

@@ -405,6 +405,27 @@ read_flow(struct items *items, struct told *told)
     }
 }
 
+/* "my prescription is 2 but up here they told me 3": of two settings the higher, for it uses more.
+ */
+static void
+take_higher(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 1; told->has_setting && at < items->count; at++) {
+        int tenths = items->list[at].value / 100;
+
+        if (may_be_setting(items, at) && !items->list[at].one && at + 1 == clause_end(items, at) &&
+            token_among(items->tokens, items->list[at].from - 1,
+                        " me us him her said says use uso usar "
+                        "subo subirle subir ") &&
+            tenths > told->setting_tenths && tenths <= 6 * 10) {
+            told->setting_tenths = tenths;
+            items_spend(items, at, 1);
+        }
+    }
+}
+
 void
 settings_read(struct items *items, struct told *told)
 {
@@ -416,6 +437,7 @@ settings_read(struct items *items, struct told *told)
     settings_of_each(items, told);
     read_setting(items, told);
     setting_of_one(items, told);
+    take_higher(items, told);
 }
 
 static bool
