@@ -381,6 +381,23 @@ goes_somewhere(const struct items *items)
     return items_any(items, ITEM_GOING) && !has(items, CUE_LEFT);
 }
 
+/* Of batteries whose charge is not told; TOLD_NOTHING if other things decide. */
+static enum told_kind
+asks_of_untold(const struct items *items, const struct told *told)
+{
+    if (told->missing == 0 && asks_life(items)) {
+        return TOLD_BATTERY_LIFE;
+    }
+    if (told->count > 0 && items_any(items, ITEM_FULL) &&
+        (is_plugged_in(items) || is_due(items, told))) {
+        return TOLD_CHARGING; /* full is what they should become */
+    }
+    if (told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
+        return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;
+    }
+    return TOLD_NOTHING;
+}
+
 enum told_kind
 asks_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
@@ -392,15 +409,8 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
     for (at = 0; at < items->count; at++) {
         out = out || item_value(items, at, ITEM_POWER) == POWER_WORD_OUT;
     }
-    if (!any_charge(told) && told->missing == 0 && asks_life(items)) {
-        return TOLD_BATTERY_LIFE;
-    }
-    if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_FULL) &&
-        (is_plugged_in(items) || is_due(items, told))) {
-        return TOLD_CHARGING; /* full is what they should become */
-    }
-    if (!any_charge(told) && told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
-        return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;
+    if (!any_charge(told) && asks_of_untold(items, told) != TOLD_NOTHING) {
+        return asks_of_untold(items, told);
     }
     if ((told->missing & MISSING_MINUTES) != 0 && has(items, CUE_TRIP)) {
         return TOLD_TRIP;

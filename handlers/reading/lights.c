@@ -110,14 +110,11 @@ is_last_light(const struct items *items, size_t at)
            !item_is(items, at + 2, ITEM_DIM);
 }
 
-bool
-lights_at(const struct items *items, size_t at, struct state *state)
+/* "all the lights", "its last light", "lights: 3" */
+static bool
+lights_without_count_at(const struct items *items, size_t at, struct state *state)
 {
-    size_t next = at + 1;
-    int lit, all = 0;
-    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
-                      !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
-    bool bars;
+    int all = 0;
 
     if (item_is(items, at, ITEM_ALL) &&
         item_value(items, over_article(items, at + 1), ITEM_LIGHT) == 2) {
@@ -134,6 +131,21 @@ lights_at(const struct items *items, size_t at, struct state *state)
             (struct state){.is_lights = true, .lights = items->list[at].value / 1000, .from = at};
         state->count = over_all_lights(items, at + 1, &all) - at;
         state->cannot = all > 0 && state->lights > all;
+        return true;
+    }
+    return false;
+}
+
+bool
+lights_at(const struct items *items, size_t at, struct state *state)
+{
+    size_t next = at + 1;
+    int lit, all = 0;
+    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
+                      !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
+    bool bars;
+
+    if (lights_without_count_at(items, at, state)) {
         return true;
     }
     if (!none &&

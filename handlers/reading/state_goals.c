@@ -214,44 +214,25 @@ is_started_with(const struct items *items, size_t at)
     return false;
 }
 
-/* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
-bool
-state_is_goal(const struct items *items, size_t at, size_t after, bool full)
+/* "before they are both dead", "a que hora me quedo sin nada" */
+static bool
+is_low_goal(const struct items *items, size_t at, size_t before)
 {
-    size_t before = back_over_links(items, at);
+    while (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL) ||
+           item_is(items, before, ITEM_OTHER)) {
+        before = back_over_links(items, before);
+    }
+    return item_text(items, at - 1, "to") || item_text(items, before, "before") ||
+           is_feared(items, at) ||
+           (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
+}
+
+/* By the words that lead to it, from `before` on backwards. */
+static bool
+is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after, bool full)
+{
     int steps = 0;
 
-    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
-        return false; /* "what should it do full" */
-    }
-    if (is_low_word(items, at)) {
-        while (item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL) ||
-               item_is(items, before, ITEM_OTHER)) {
-            before = back_over_links(items, before); /* "before they are both dead" */
-        }
-        return item_text(items, at - 1, "to") || item_text(items, before, "before") ||
-               is_feared(items, at) ||
-               (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
-    }
-    if (is_letter_a(items, before) || is_started_with(items, at)) {
-        return false;
-    }
-    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
-        is_what_charging_is_for(items, at) || ends_way_from(items, before) || is_bound(items, at)) {
-        return true;
-    }
-    if (full &&
-        (is_due(items, after) ||
-         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
-         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
-          items_find(items, clause_start(items, at), at, ITEM_WAS) == at &&
-          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
-         item_text(items, after, "cuando"))) {
-        return true;
-    }
-    if (full && is_asked(items, before, after)) {
-        return true;
-    }
     while (before < items->count && steps++ < PHRASE_REACH) {
         if (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_HAVE)) {
             return false;
@@ -282,4 +263,38 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         before = back_over_links(items, before);
     }
     return false;
+}
+
+/* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
+bool
+state_is_goal(const struct items *items, size_t at, size_t after, bool full)
+{
+    size_t before = back_over_links(items, at);
+
+    if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
+        return false; /* "what should it do full" */
+    }
+    if (is_low_word(items, at)) {
+        return is_low_goal(items, at, before);
+    }
+    if (is_letter_a(items, before) || is_started_with(items, at)) {
+        return false;
+    }
+    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
+        is_what_charging_is_for(items, at) || ends_way_from(items, before) || is_bound(items, at)) {
+        return true;
+    }
+    if (full &&
+        (is_due(items, after) ||
+         token_among(items->tokens, items->list[at].to, " from takes take desde ") ||
+         (item_text(items, after, "when") && !item_is(items, after, ITEM_THEN_LEFT) &&
+          items_find(items, clause_start(items, at), at, ITEM_WAS) == at &&
+          !item_is(items, after + 1, ITEM_THEN_LEFT) && !item_is(items, after + 1, ITEM_WAS)) ||
+         item_text(items, after, "cuando"))) {
+        return true;
+    }
+    if (full && is_asked(items, before, after)) {
+        return true;
+    }
+    return is_led_as_goal(items, at, before, after, full);
 }
