@@ -89,6 +89,22 @@ kept_in(const char *cache, size_t *length)
     return bytes;
 }
 
+/* Has another run of this program make what the tests share, unless one made it already. */
+static void
+have_it_shared(void)
+{
+    char program[] = "/proc/self/exe";
+    char *arguments[] = {program, NULL};
+    char **variables = g_environ_setenv(g_get_environ(), "ASAN_OPTIONS", "", TRUE);
+    int status = -1;
+
+    variables = g_environ_setenv(variables, "CK_RUN_CASE", "shared", TRUE);
+    ck_assert(g_spawn_sync(NULL, arguments, variables, G_SPAWN_DEFAULT, NULL, NULL, NULL, NULL,
+                           &status, NULL));
+    ck_assert_int_eq(status, 0);
+    g_strfreev(variables);
+}
+
 /*
  * What the tests share was built by another run: there all lay elsewhere, the program too, and new
  * memory was full of other bytes (tests/meson.build). A pointer that was copied as bytes would
@@ -101,7 +117,7 @@ START_TEST(two_runs_keep_the_same_bytes)
     char *here, *there;
     struct fault fault;
 
-    kb_free(shipped_load());
+    have_it_shared();
     ck_assert_ptr_nonnull(mkdtemp(folder));
     ck_assert_int_eq(kb_keep(kb, folder, &fault), 0);
     here = kept_in(folder, &here_length);
@@ -115,6 +131,12 @@ START_TEST(two_runs_keep_the_same_bytes)
     g_free(there);
     ck_assert_int_eq(remove(memory_format(arena, "%s/kb", folder)), 0);
     ck_assert_int_eq(remove(folder), 0);
+}
+END_TEST
+
+START_TEST(what_the_tests_share_can_be_made)
+{
+    ck_assert_uint_eq(strlen(kb_digest(shipped_kb())), 64);
 }
 END_TEST
 
@@ -294,7 +316,7 @@ int
 main(void)
 {
     Suite *suite = suite_create("questions of the kb");
-    TCase *tests = tcase_create("questions");
+    TCase *tests = tcase_create("questions"), *shared = tcase_create("shared");
     SRunner *runner;
     int failed;
 
@@ -314,6 +336,9 @@ main(void)
     tcase_add_test(tests, two_runs_keep_the_same_bytes);
     tcase_add_test(tests, another_devices_battery_is_no_topic_of_ours);
     suite_add_tcase(suite, tests);
+    tcase_add_unchecked_fixture(shared, shipped_begin, shipped_end);
+    tcase_add_test(shared, what_the_tests_share_can_be_made);
+    suite_add_tcase(suite, shared);
     runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);
     failed = srunner_ntests_failed(runner);
