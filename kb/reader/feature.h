@@ -16,9 +16,12 @@
 
 enum feature_block { BLOCK_STEMS, BLOCK_PAIRS, BLOCK_LETTERS, BLOCK_MEANING, BLOCK_COUNT };
 
-/* How many texts of each label there are: with many, pairs of words come again in others, and there
- * is less need of letters. */
-enum feature_mix { MIX_FEW, MIX_MANY };
+/*
+ * What blocks and rarity weigh. With many texts of each label, pairs of words come again in others,
+ * and there is less need of letters. Signs are told by how words go together ("can't get", "me
+ * falta") even more.
+ */
+enum feature_mix { MIX_FEW, MIX_MANY, MIX_SIGNS };
 
 /* One occurrence of a feature in a text. */
 struct feature {
@@ -69,12 +72,16 @@ uint32_t feature_space_size(const struct feature_space *space);
 
 /*
  * Numbers the features of these texts, whose words are words[i] and whose features texts[i];
- * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL. The mix
- * is MIX_FEW; who has many sets it before the first row.
+ * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL.
  */
-void feature_space_build(void *arena, const struct words *words, const struct features *texts,
-                         const uint8_t *parts, size_t count, const struct vectors *vectors,
-                         struct feature_space *space);
+struct feature_texts {
+    const struct words *words; /* only for vectors */
+    const struct features *features;
+    const uint8_t *parts;
+    size_t count;
+};
+void feature_space_build(void *arena, const struct feature_texts *texts, enum feature_mix mix,
+                         const struct vectors *vectors, struct feature_space *space);
 
 /* Copies what it points at (image.h); `vectors` are there already, or NULL. */
 struct image;
