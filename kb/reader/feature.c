@@ -10,15 +10,17 @@
 enum { RUN_SHORTEST = 2, RUN_LONGEST = 4 };
 
 /* What each block weighs against the others; chosen by cross-validation (see model.h). */
-static const float shares[BLOCK_COUNT] = {1, 0.7f, 1.3f, 1.1f};
+static const float shares[][BLOCK_COUNT] = {[MIX_FEW] = {1, 0.7f, 1.3f, 1.1f},
+                                            [MIX_MANY] = {1, 1.5f, 1, 1.1f},
+                                            [MIX_SIGNS] = {1, 2, 1.3f, 0}};
 
 /* How much rarity counts: weight = (1 + ln((1 + texts) / (1 + texts with it))) ^ this. */
-static const double rarity = 0.5;
+static const double rarity[] = {[MIX_FEW] = 0.5, [MIX_MANY] = 0.5, [MIX_SIGNS] = 1};
 
 float
-feature_share(enum feature_block block)
+feature_share(enum feature_mix mix, enum feature_block block)
 {
-    return shares[block];
+    return shares[mix][block];
 }
 
 /* ---- Reading ------------------------------------------------------------------------------- */
@@ -89,7 +91,7 @@ features_read(void *arena, const struct words *words)
     size_t room = 2, i;
 
     for (i = 0; i < words->count; i++) {
-        room += features_runs_room(words->list[i].text, RUN_LONGEST) + 2;
+        room += features_runs_room(words->list[i].text, RUN_LONGEST) + 3;
     }
     features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
     for (i = 0; i < words->count; i++) {
@@ -97,6 +99,12 @@ features_read(void *arena, const struct words *words)
 
         add(&features, hash_text(mix(basis, BLOCK_STEMS), word->stem), i, BLOCK_STEMS);
         add(&features, hash_text(mix(before, ' '), word->stem), i == 0 ? 0 : i - 1, BLOCK_PAIRS);
+        if (i >= 2) {
+            const char *last_but_one = words->list[i - 2].stem;
+            uint64_t hash = hash_text(mix(basis, BLOCK_PAIRS), last_but_one);
+
+            add(&features, hash_text(mix(hash, '~'), word->stem), i - 2, BLOCK_PAIRS);
+        }
         before = hash_text(mix(basis, BLOCK_PAIRS), word->stem);
         features_add_runs(&features, word->text, i, RUN_LONGEST);
     }
@@ -227,48 +235,49 @@ find_meaning(const struct vectors *vectors, const struct words *words, const flo
 
 /* The mean of the texts' sums: what every text is about tells nothing of one. */
 static void
-find_mean(const struct words *words, size_t count, struct feature_space *space)
+find_mean(const struct feature_texts *texts, struct feature_space *space)
 {
     size_t i, w;
     int k;
 
-    for (i = 0; i < count; i++) {
-        for (w = 0; w < words[i].count; w++) {
-            vectors_add(space->vectors, words[i].list[w].text, space->mean);
+    for (i = 0; i < texts->count; i++) {
+        for (w = 0; w < texts->words[i].count; w++) {
+            vectors_add(space->vectors, texts->words[i].list[w].text, space->mean);
         }
     }
-    for (k = 0; k < VECTORS_NUMBERS && count > 0; k++) {
-        space->mean[k] /= (float)count;
+    for (k = 0; k < VECTORS_NUMBERS && texts->count > 0; k++) {
+        space->mean[k] /= (float)texts->count;
     }
 }
 
 void
-feature_space_build(void *arena, const struct words *words, const struct features *texts,
-                    const uint8_t *parts, size_t count, const struct vectors *vectors,
-                    struct feature_space *space)
+feature_space_build(void *arena, const struct feature_texts *texts, enum feature_mix mix,
+                    const struct vectors *vectors, struct feature_space *space)
 {
     struct counting counting = {NULL, NULL, NULL};
     size_t i, k;
 
     memset(space, 0, sizeof(*space));
     space->mask = 1023;
+    space->mix = mix;
     space->vectors = vectors;
     space->mean = memory_array(arena, float, VECTORS_NUMBERS);
     if (vectors != NULL) {
-        find_mean(words, count, space);
+        find_mean(texts, space);
     }
     space->slots = memory_array(arena, struct feature_slot, space->mask + 1);
-    for (i = 0; i < count; i++) {
-        for (k = 0; k < texts[i].count; k++) {
-            count_feature(arena, space, &counting, &texts[i].list[k], (uint32_t)i, parts[i]);
+    for (i = 0; i < texts->count; i++) {
+        for (k = 0; k < texts->features[i].count; k++) {
+            count_feature(arena, space, &counting, &texts->features[i].list[k], (uint32_t)i,
+                          texts->parts[i]);
         }
     }
     space->weight = memory_array(arena, float, space->count + 1);
     for (i = 0; i < space->count; i++) {
         /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
-        double rare = 1 + log((1 + (double)count) / (1 + (double)counting.texts[i]));
+        double rare = 1 + log((1 + (double)texts->count) / (1 + (double)counting.texts[i]));
 
-        space->weight[i] = (float)pow(rare, rarity);
+        space->weight[i] = (float)pow(rare, rarity[mix]);
     }
     talloc_free(counting.hashes);
     talloc_free(counting.texts);
@@ -312,6 +321,7 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
     float meaning[VECTORS_NUMBERS];
     float squares[BLOCK_COUNT] = {0}, factors[BLOCK_COUNT], whole = 0;
     size_t i;
+    const float *share = shares[space->mix];
     int block;
 
     for (i = 0; i < row->count; i++) {
@@ -325,10 +335,10 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
         squares[BLOCK_MEANING] = 1;
     }
     for (block = 0; block < BLOCK_COUNT; block++) {
-        whole += squares[block] > 0 ? shares[block] * shares[block] : 0;
+        whole += squares[block] > 0 ? share[block] * share[block] : 0;
     }
     for (block = 0; block < BLOCK_COUNT; block++) {
-        factors[block] = squares[block] > 0 ? shares[block] / sqrtf(squares[block] * whole) : 0;
+        factors[block] = squares[block] > 0 ? share[block] / sqrtf(squares[block] * whole) : 0;
     }
     for (i = 0; i < row->count; i++) {
         row->value[i] *= factors[space->block[row->index[i]]];

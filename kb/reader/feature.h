@@ -1,8 +1,8 @@
 /*
  * Features: what a text looks like to the model. Three blocks, each brought to length 1 by itself
- * so that none drowns the others: stems, pairs of neighbouring stems (with the text's edges), and
- * runs of 2 to 4 letters inside each word (with the word's edges). Beside them, where word vectors
- * are there, the mean vector of the text.
+ * so that none drowns the others: stems, pairs of stems that are neighbours (with the
+ * text's edges) or have one between, and runs of 2 to 4 letters inside each word (with the word's
+ * edges). Beside them, where word vectors are there, the mean vector of the text.
  */
 #ifndef FEATURE_H
 #define FEATURE_H
@@ -15,6 +15,13 @@
 #include "words.h"
 
 enum feature_block { BLOCK_STEMS, BLOCK_PAIRS, BLOCK_LETTERS, BLOCK_MEANING, BLOCK_COUNT };
+
+/*
+ * What blocks and rarity weigh. With many texts of each label, pairs of words come again in others,
+ * and there is less need of letters. Signs are told by how words go together ("can't get", "me
+ * falta") even more.
+ */
+enum feature_mix { MIX_FEW, MIX_MANY, MIX_SIGNS };
 
 /* One occurrence of a feature in a text. */
 struct feature {
@@ -47,6 +54,7 @@ struct feature_space {
     uint32_t count;
     float *weight; /* rarer features weigh more; the block's share is in it */
     uint8_t *block;
+    enum feature_mix mix;
     uint16_t *parts; /* bit n: a text of part n has it; for trying each part without its own */
     float *mean;     /* VECTORS_NUMBERS: the mean vector of the texts; all 0 without vectors */
     const struct vectors *vectors; /* or NULL */
@@ -66,9 +74,14 @@ uint32_t feature_space_size(const struct feature_space *space);
  * Numbers the features of these texts, whose words are words[i] and whose features texts[i];
  * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL.
  */
-void feature_space_build(void *arena, const struct words *words, const struct features *texts,
-                         const uint8_t *parts, size_t count, const struct vectors *vectors,
-                         struct feature_space *space);
+struct feature_texts {
+    const struct words *words; /* only for vectors */
+    const struct features *features;
+    const uint8_t *parts;
+    size_t count;
+};
+void feature_space_build(void *arena, const struct feature_texts *texts, enum feature_mix mix,
+                         const struct vectors *vectors, struct feature_space *space);
 
 /* Copies what it points at (image.h); `vectors` are there already, or NULL. */
 struct image;
@@ -86,7 +99,7 @@ struct row {
 };
 
 /* What a block weighs against the others. */
-float feature_share(enum feature_block block);
+float feature_share(enum feature_mix mix, enum feature_block block);
 
 /* The block of a feature in a row. */
 enum feature_block feature_block(const struct feature_space *space, uint32_t number);

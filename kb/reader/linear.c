@@ -6,8 +6,8 @@
 #include "image.h"
 #include "memory.h"
 
-/* Chosen by cross-validation (see model.h). A label's own texts weigh more, for they are few. */
-static const float cost = 0.8f, own_text_counts = 8;
+/* Chosen by cross-validation (see model.h). */
+static const float cost = 0.8f;
 
 /* Passes over the examples; both stop early once no step is larger than `settled`. */
 enum { PASSES = 10, PASSES_WITHOUT = 3 };
@@ -162,7 +162,7 @@ find_steps(struct training *training, size_t example, float square)
     training->moved_count = 0;
     for (label = 0; label < training->linear->labels; label++) {
         float sign = label == own ? 1.0f : -1.0f;
-        float ease = base / (label == own ? own_text_counts : 1);
+        float ease = base / (label == own ? training->examples->own_counts : 1);
         float alpha = sign * steps[label];
         float slope = sign * training->scores[label] - 1 + ease * alpha;
         float next, step;

@@ -28,12 +28,13 @@ struct linear_trace {
 };
 
 /* Texts to learn from: rows[i] asks for labels[i], a negative label is none of them; costs[i] is
- * what getting it wrong costs against others. */
+ * what getting it wrong costs against others, own_counts how many times that for its own label. */
 struct examples {
     const struct row *rows;
     const int *labels;
     const float *costs;
     size_t count;
+    float own_counts;
 };
 
 /* Learns from all the examples. Weights and trace live in `arena`. */

@@ -61,6 +61,23 @@ cut_parts(struct building *building, struct model *model)
     }
 }
 
+/* Chosen by cross-validation (see model.h): a label's own texts are few beside all the others'. */
+static const float own_counts = 8;
+
+/* So many ways of asking a label are many (feature.h; below). */
+enum { MANY = 60 };
+
+static bool
+has_many(const struct model *model)
+{
+    size_t asked = 0, i;
+
+    for (i = 0; i < model->phrase_count; i++) {
+        asked += model_is_asked(model, i);
+    }
+    return asked >= (size_t)MANY * (size_t)model->linear.labels;
+}
+
 static void
 read_phrases(struct building *building, struct model *model, struct workspace *workspace)
 {
@@ -80,8 +97,9 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
         building->stress[i] = stress_of(building->scratch, &words);
     }
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
-    feature_space_build(model, building->words, building->features, model->parts, count,
-                        model->vectors, &model->space);
+    feature_space_build(
+        model, &(struct feature_texts){building->words, building->features, model->parts, count},
+        has_many(model) ? MIX_MANY : MIX_FEW, model->vectors, &model->space);
     for (i = 0; i < count; i++) {
         building->rows[i] =
             feature_row_stressed(building->scratch, &model->space, &building->words[i],
@@ -210,8 +228,7 @@ try_part(struct building *building, const struct model *model, const struct lear
 static float
 wrong_weighs(size_t right, size_t asked, size_t labels)
 {
-    enum { MANY = 100 };
-    const float share = asked >= MANY * labels ? 0.94f : 0.92f;
+    const float share = asked >= (size_t)MANY * labels ? 0.94f : 0.92f;
 
     if ((float)right >= share * (float)asked) {
         return 1;
@@ -314,7 +331,7 @@ model_build(void *arena, struct workspace *workspace, const struct model_content
     building.costs = memory_array(building.scratch, float, count + 1);
     cut_parts(&building, model);
     read_phrases(&building, model, workspace);
-    examples = (struct examples){building.rows, building.labels, building.costs, count};
+    examples = (struct examples){building.rows, building.labels, building.costs, count, own_counts};
     linear_train(model, &examples, feature_space_size(&model->space), model->linear.labels,
                  &model->linear, &trace);
     usage_build(model, &model->space, building.rows, building.labels, model->parts, count,

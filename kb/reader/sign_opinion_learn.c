@@ -20,7 +20,7 @@ static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
-    [OPINION_PHRASE] = 0.02f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 1.5f};
+    [OPINION_PHRASE] = 0.005f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 1.5f};
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
@@ -210,8 +210,10 @@ learn(struct learning *learning, struct opinion *opinion)
     struct linear_trace trace;
     size_t i;
 
-    feature_space_build(opinion, NULL, learning->features, learning->parts, learning->count, NULL,
-                        &opinion->space);
+    feature_space_build(
+        opinion,
+        &(struct feature_texts){NULL, learning->features, learning->parts, learning->count},
+        MIX_SIGNS, NULL, &opinion->space);
     for (i = 0; i < learning->count; i++) {
         learning->rows[i] = feature_row(learning->scratch, &opinion->space, NULL,
                                         &learning->features[i], PARTS_MAX);
@@ -223,7 +225,7 @@ learn(struct learning *learning, struct opinion *opinion)
         }
     }
     examples =
-        (struct examples){learning->rows, learning->labels, learning->costs, learning->count};
+        (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
     linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
                  &opinion->linear, &trace);
     try_held_out(learning, opinion, &examples, &trace);

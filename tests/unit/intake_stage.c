@@ -9,6 +9,7 @@
 #include "memory.h"
 #include "rental_record.h"
 #include "rental_rows.h"
+#include "shipped.h"
 #include "turn.h"
 
 static const char configuration[] =
@@ -50,7 +51,6 @@ char *told;
 void
 stage_load(void)
 {
-    void *own = memory_must(talloc_new(NULL));
     struct faults faults = {0};
     struct fault fault;
 
@@ -59,12 +59,9 @@ stage_load(void)
         "%s", faults.count > 0 ? faults.list[0].text : "");
     ck_assert_int_eq(
         clock_zone(loaded.config->arena, "America/Denver", EVENING, 5, &loaded.zone, &fault), 0);
-    ck_assert_msg(
-        kb_load(memory_format(own, "%s/kb", getenv("SOURCE_ROOT")), NULL, &loaded.kb, &faults) == 0,
-        "%s", faults.count > 0 ? faults.list[0].text : "");
+    loaded.kb = shipped_load();
     loaded.lexicon = lexicon_new(loaded.config->arena, loaded.kb);
     faults_release(&faults);
-    talloc_free(own);
 }
 
 void

@@ -23,7 +23,7 @@ reader_load(void)
     struct faults faults = {0};
 
     ck_assert_msg(
-        kb_load(memory_format(arena, "%s/kb", getenv("SOURCE_ROOT")), NULL, &kb, &faults) == 0,
+        kb_load_equipment(memory_format(arena, "%s/kb", getenv("SOURCE_ROOT")), &kb, &faults) == 0,
         "%s", faults.count > 0 ? faults.list[0].text : "");
     faults_release(&faults);
     talloc_free(arena);

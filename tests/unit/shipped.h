@@ -6,7 +6,14 @@
 
 #include "kb.h"
 
-/* Fixture: loads it once, or fails the test case with the first fault. */
+/*
+ * Loads it, or fails the test with the first fault. Of all tests of one build the first makes it and
+ * keeps it beside the tests, the others take what it kept: there a sanitizer sees one block only, so
+ * the tests whose subject is the reading of the content itself call kb_load().
+ */
+struct kb *shipped_load(void);
+
+/* Fixture: the same, once for a test case. */
 void shipped_begin(void);
 void shipped_end(void);
 
