@@ -10,15 +10,16 @@
 enum { RUN_SHORTEST = 2, RUN_LONGEST = 4 };
 
 /* What each block weighs against the others; chosen by cross-validation (see model.h). */
-static const float shares[BLOCK_COUNT] = {1, 0.7f, 1.3f, 1.1f};
+static const float shares[][BLOCK_COUNT] = {[MIX_FEW] = {1, 0.7f, 1.3f, 1.1f},
+                                            [MIX_MANY] = {1, 1.2f, 1, 1.1f}};
 
 /* How much rarity counts: weight = (1 + ln((1 + texts) / (1 + texts with it))) ^ this. */
 static const double rarity = 0.5;
 
 float
-feature_share(enum feature_block block)
+feature_share(enum feature_mix mix, enum feature_block block)
 {
-    return shares[block];
+    return shares[mix][block];
 }
 
 /* ---- Reading ------------------------------------------------------------------------------- */
@@ -312,6 +313,7 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
     float meaning[VECTORS_NUMBERS];
     float squares[BLOCK_COUNT] = {0}, factors[BLOCK_COUNT], whole = 0;
     size_t i;
+    const float *share = shares[space->mix];
     int block;
 
     for (i = 0; i < row->count; i++) {
@@ -325,10 +327,10 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
         squares[BLOCK_MEANING] = 1;
     }
     for (block = 0; block < BLOCK_COUNT; block++) {
-        whole += squares[block] > 0 ? shares[block] * shares[block] : 0;
+        whole += squares[block] > 0 ? share[block] * share[block] : 0;
     }
     for (block = 0; block < BLOCK_COUNT; block++) {
-        factors[block] = squares[block] > 0 ? shares[block] / sqrtf(squares[block] * whole) : 0;
+        factors[block] = squares[block] > 0 ? share[block] / sqrtf(squares[block] * whole) : 0;
     }
     for (i = 0; i < row->count; i++) {
         row->value[i] *= factors[space->block[row->index[i]]];

@@ -16,6 +16,10 @@
 
 enum feature_block { BLOCK_STEMS, BLOCK_PAIRS, BLOCK_LETTERS, BLOCK_MEANING, BLOCK_COUNT };
 
+/* How many texts of each label there are: with many, pairs of words come again in others, and there
+ * is less need of letters. */
+enum feature_mix { MIX_FEW, MIX_MANY };
+
 /* One occurrence of a feature in a text. */
 struct feature {
     uint64_t hash; /* of block and content: two features never meet in practice */
@@ -47,6 +51,7 @@ struct feature_space {
     uint32_t count;
     float *weight; /* rarer features weigh more; the block's share is in it */
     uint8_t *block;
+    enum feature_mix mix;
     uint16_t *parts; /* bit n: a text of part n has it; for trying each part without its own */
     float *mean;     /* VECTORS_NUMBERS: the mean vector of the texts; all 0 without vectors */
     const struct vectors *vectors; /* or NULL */
@@ -64,7 +69,8 @@ uint32_t feature_space_size(const struct feature_space *space);
 
 /*
  * Numbers the features of these texts, whose words are words[i] and whose features texts[i];
- * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL.
+ * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL. The mix
+ * is MIX_FEW; who has many sets it before the first row.
  */
 void feature_space_build(void *arena, const struct words *words, const struct features *texts,
                          const uint8_t *parts, size_t count, const struct vectors *vectors,
@@ -86,7 +92,7 @@ struct row {
 };
 
 /* What a block weighs against the others. */
-float feature_share(enum feature_block block);
+float feature_share(enum feature_mix mix, enum feature_block block);
 
 /* The block of a feature in a row. */
 enum feature_block feature_block(const struct feature_space *space, uint32_t number);

@@ -61,6 +61,20 @@ cut_parts(struct building *building, struct model *model)
     }
 }
 
+/* So many ways of asking a label are many (feature.h; below). */
+enum { MANY = 60 };
+
+static bool
+has_many(const struct model *model)
+{
+    size_t asked = 0, i;
+
+    for (i = 0; i < model->phrase_count; i++) {
+        asked += model_is_asked(model, i);
+    }
+    return asked >= (size_t)MANY * (size_t)model->linear.labels;
+}
+
 static void
 read_phrases(struct building *building, struct model *model, struct workspace *workspace)
 {
@@ -82,6 +96,7 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
     feature_space_build(model, building->words, building->features, model->parts, count,
                         model->vectors, &model->space);
+    model->space.mix = has_many(model) ? MIX_MANY : MIX_FEW;
     for (i = 0; i < count; i++) {
         building->rows[i] =
             feature_row_stressed(building->scratch, &model->space, &building->words[i],
@@ -210,8 +225,7 @@ try_part(struct building *building, const struct model *model, const struct lear
 static float
 wrong_weighs(size_t right, size_t asked, size_t labels)
 {
-    enum { MANY = 100 };
-    const float share = asked >= MANY * labels ? 0.94f : 0.92f;
+    const float share = asked >= (size_t)MANY * labels ? 0.94f : 0.92f;
 
     if ((float)right >= share * (float)asked) {
         return 1;

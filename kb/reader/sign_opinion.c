@@ -29,7 +29,7 @@ decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
     int block, level;
 
     for (block = 0; block < BLOCKS; block++) {
-        float share = feature_share((enum feature_block)block);
+        float share = feature_share(MIX_FEW, (enum feature_block)block);
 
         whole += sums->square[block] > nothing ? share * share : 0;
     }
@@ -40,7 +40,7 @@ decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
         if (sums->square[block] <= nothing) {
             continue;
         }
-        factor = feature_share((enum feature_block)block) / sqrtf(sums->square[block] * whole);
+        factor = feature_share(MIX_FEW, (enum feature_block)block) / sqrtf(sums->square[block] * whole);
         for (level = 0; level < OPINION_LEVELS; level++) {
             scores[level] += factor * sums->says[block][level];
         }

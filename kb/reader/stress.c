@@ -7,7 +7,6 @@
  */
 #include "stress.h"
 
-#include <stdbool.h>
 #include <string.h>
 
 #include "cut_words.h"
@@ -64,9 +63,8 @@ static const char *const askers[CUT_LETTERS] = {
                    "wants to know|we need|we want|would like"),
 };
 
-/* True if the words [from, to) ask something. */
-static bool
-asks(const struct words *words, size_t from, size_t to)
+bool
+stress_asks(const struct words *words, size_t from, size_t to)
 {
     size_t at;
 
@@ -103,7 +101,7 @@ stress_of(void *arena, const struct words *words)
 
     for (at = 1; at <= words->count && !is_one; at++) {
         if (at == words->count || words->list[at].sentence != words->list[at - 1].sentence) {
-            bool does = asks(words, from, at);
+            bool does = stress_asks(words, from, at);
 
             naming += does ? count_naming(words, from, at) : 0;
             for (; from < at; from++) {
