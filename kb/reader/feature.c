@@ -11,7 +11,7 @@ enum { RUN_SHORTEST = 2, RUN_LONGEST = 4 };
 
 /* What each block weighs against the others; chosen by cross-validation (see model.h). */
 static const float shares[][BLOCK_COUNT] = {[MIX_FEW] = {1, 0.7f, 1.3f, 1.1f},
-                                            [MIX_MANY] = {1, 1.2f, 1, 1.1f}};
+                                            [MIX_MANY] = {1, 1.5f, 1, 1.1f}};
 
 /* How much rarity counts: weight = (1 + ln((1 + texts) / (1 + texts with it))) ^ this. */
 static const double rarity = 0.5;
@@ -90,7 +90,7 @@ features_read(void *arena, const struct words *words)
     size_t room = 2, i;
 
     for (i = 0; i < words->count; i++) {
-        room += features_runs_room(words->list[i].text, RUN_LONGEST) + 2;
+        room += features_runs_room(words->list[i].text, RUN_LONGEST) + 3;
     }
     features.list = memory_must(talloc_array(arena, struct feature, (unsigned)room));
     for (i = 0; i < words->count; i++) {
@@ -98,6 +98,12 @@ features_read(void *arena, const struct words *words)
 
         add(&features, hash_text(mix(basis, BLOCK_STEMS), word->stem), i, BLOCK_STEMS);
         add(&features, hash_text(mix(before, ' '), word->stem), i == 0 ? 0 : i - 1, BLOCK_PAIRS);
+        if (i >= 2) {
+            const char *last_but_one = words->list[i - 2].stem;
+            uint64_t hash = hash_text(mix(basis, BLOCK_PAIRS), last_but_one);
+
+            add(&features, hash_text(mix(hash, '~'), word->stem), i - 2, BLOCK_PAIRS);
+        }
         before = hash_text(mix(basis, BLOCK_PAIRS), word->stem);
         features_add_runs(&features, word->text, i, RUN_LONGEST);
     }
