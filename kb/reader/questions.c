@@ -8,6 +8,7 @@
  */
 #include "questions.h"
 
+#include "divide.h"
 #include "memory.h"
 
 static const struct topic *
@@ -55,8 +56,9 @@ belong_together(const struct topic_search *one, const struct topic_search *other
     return both->sureness == SURE && first_of(both) == first_of(sure);
 }
 
-struct pieces
-kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
+/* Cut by words, and what means nothing alone put together again. */
+static struct pieces
+cut_and_join(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
              enum language language)
 {
     struct pieces pieces = cut_questions(arena, text, language);
@@ -91,6 +93,36 @@ kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, cons
         last = search;
     }
     return (struct pieces){list, kept};
+}
+
+/* The bytes [start, end) of the text as a piece. */
+static struct piece
+piece_of(void *arena, const char *text, size_t start, size_t end)
+{
+    return (struct piece){memory_copy_n(arena, text + start, end - start), start, end, false};
+}
+
+struct pieces
+kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
+             enum language language)
+{
+    struct pieces pieces = cut_and_join(kb, arena, workspace, text, language);
+    struct piece *list = memory_array(arena, struct piece, 2 * pieces.count + 1);
+    size_t count = 0, i;
+
+    for (i = 0; i < pieces.count; i++) {
+        const struct piece *piece = &pieces.list[i];
+        struct division division;
+
+        if (!piece->courtesy &&
+            divide(kb, arena, workspace, piece->text, language, &division)) {
+            list[count++] = piece_of(arena, text, piece->start, piece->start + division.end);
+            list[count++] = piece_of(arena, text, piece->start + division.start, piece->end);
+        } else {
+            list[count++] = *piece;
+        }
+    }
+    return (struct pieces){list, count};
 }
 
 void

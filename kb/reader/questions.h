@@ -1,6 +1,7 @@
 /*
  * The questions of a text: cut by its words (cut.h), then put together again where the kb shows
- * that a piece means nothing alone ("where is the spare tank | and how do i open it").
+ * that a piece means nothing alone ("where is the spare tank | and how do i open it"), and divided
+ * where it shows two questions in one piece (divide.h).
  */
 #ifndef QUESTIONS_H
 #define QUESTIONS_H
