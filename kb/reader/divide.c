@@ -1,21 +1,22 @@
 #include "divide.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "cut_words.h"
 #include "memory.h"
 #include "stress.h"
 
-/* More places than this are a story, which would only take time. */
-enum { PLACES_MAX = 16 };
+/* With more places than this a stretch is left alone: trying them would take too long. */
+enum { PLACES_MAX = 32 };
 
 /* How a place looks. */
 struct place {
     size_t at, after; /* the word that it stands before, and the first word behind what joins */
-    bool sentence, comma, joined, opens;
+    bool comma, opens, cut, question_mark;
 };
 
-/* A text on its way through dividing. */
+/* A stretch of text on its way through dividing. */
 struct dividing {
     const struct kb *kb;
     void *arena;
@@ -29,14 +30,28 @@ struct dividing {
 
 /* ---- Places --------------------------------------------------------------------------------- */
 
-/* "&" and "or" join too. */
+/* How many words at `at` join two questions; "&" and "or" do too. */
 static size_t
 joiner_at(const struct words *words, size_t at)
 {
     const char *text = words->list[at].text;
     size_t count = cut_words_at(words, at, cut_joiners);
 
-    return count > 0 ? count : text[0] == '&' || (text[0] == 'o' && text[1] == 'r' && !text[2]);
+    return count > 0 ? count : strcmp(text, "or") == 0 || text[0] == '&';
+}
+
+/* True if one of the pieces begins at this byte. */
+static bool
+is_cut(const struct pieces *cuts, size_t byte)
+{
+    size_t i;
+
+    for (i = 0; i < cuts->count; i++) {
+        if (cuts->list[i].start == byte) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* True if a question may begin at the word; fills *place. */
@@ -44,40 +59,42 @@ static bool
 look_at(const struct dividing *dividing, size_t at, struct place *place)
 {
     const struct words *words = &dividing->words;
-    size_t turn = cut_words_at(words, at, cut_turns), byte;
-    bool plus = false;
+    const struct word *before = &words->list[at - 1], *word = &words->list[at];
+    const char *gap = dividing->text + before->end;
+    size_t length = word->start - before->end;
+    size_t turn = cut_words_at(words, at, cut_turns);
+    size_t joiner = turn > 0 ? 0 : joiner_at(words, at);
 
-    *place = (struct place){.at = at, .after = at + turn};
-    if (turn == 0) {
-        size_t joiner = joiner_at(words, at);
-
-        place->joined = joiner > 0;
-        place->after += joiner;
-        place->after += joiner > 0 ? cut_words_at(words, place->after, cut_turns) : 0;
+    *place = (struct place){.at = at, .after = at + turn + joiner, .comma = word->comma_before};
+    if (joiner > 0 && place->after < words->count) {
+        place->after += cut_words_at(words, place->after, cut_turns);
     }
-    for (byte = words->list[at - 1].end; byte < words->list[at].start; byte++) {
-        plus = plus || dividing->text[byte] == '+' || dividing->text[byte] == '/';
+    if (place->after >= words->count) {
+        return false;
     }
-    place->sentence = words->list[at].sentence != words->list[at - 1].sentence;
-    place->comma = words->list[at].comma_before;
+    place->question_mark =
+        word->sentence != before->sentence && memchr(gap, '?', length) != NULL;
     place->opens = cut_words_at(words, place->after, cut_openers) > 0 ||
                    cut_words_at(words, place->after, cut_requests) > 0;
-    return place->after < words->count && (turn > 0 || plus || place->joined || place->sentence ||
-                                           place->comma || place->opens);
+    return turn > 0 || joiner > 0 || word->sentence != before->sentence || place->comma ||
+           place->opens || memchr(gap, '+', length) != NULL || memchr(gap, '/', length) != NULL;
 }
 
 /* False if there are too many. */
 static bool
-find_places(struct dividing *dividing)
+find_places(struct dividing *dividing, const struct pieces *cuts, size_t from)
 {
     struct place place;
     size_t at;
 
     for (at = 1; at < dividing->words.count; at++) {
-        if (look_at(dividing, at, &place)) {
+        bool cut = is_cut(cuts, from + dividing->words.list[at].start);
+
+        if (look_at(dividing, at, &place) || (cut && place.after < dividing->words.count)) {
             if (dividing->count == PLACES_MAX) {
                 return false;
             }
+            place.cut = cut;
             dividing->places[dividing->count++] = place;
         }
     }
@@ -95,20 +112,28 @@ odds(int score)
     return log(p / (1 - p));
 }
 
-/* The odds of a topic in the search of the whole; so low if it is not among its first. */
+/* The odds of a topic in a search; so low if it is not among its first. */
+static const double not_among = -6;
+
 static double
-odds_within(const struct topic_search *whole, const struct topic *topic, bool *among)
+odds_in(const struct topic_search *search, const struct topic *topic)
 {
-    static const double not_among = -6;
     size_t i;
 
-    for (i = 0; i < whole->count; i++) {
-        if (whole->best[i].topic == topic) {
-            return odds(whole->best[i].score);
+    for (i = 0; i < search->count; i++) {
+        if (search->best[i].topic == topic) {
+            return odds(search->best[i].score);
         }
     }
-    *among = false;
     return not_among;
+}
+
+/* How far the second is behind. */
+static double
+gap_in(const struct topic_search *search)
+{
+    return search->count > 1 ? odds(search->best[0].score) - odds(search->best[1].score)
+                             : -not_among;
 }
 
 /* Logarithm of the odds that both sides of the place ask for what they seem to. */
@@ -117,21 +142,44 @@ judge(const struct dividing *dividing, const struct place *place, const struct t
       const struct topic_search *right)
 {
     const struct words *words = &dividing->words;
-    double one = odds(left->best[0].score), other = odds(right->best[0].score);
-    bool among = true;
-    double sum = -2.77 + 0.687 * one + 0.313 * other + 0.297 * (one < other ? one : other) -
-                 1.0 * odds(dividing->whole.best[0].score);
+    const struct topic_search *whole = &dividing->whole;
+    const struct topic *one = left->best[0].topic, *other = right->best[0].topic;
+    double one_in_whole = odds_in(whole, one), other_in_whole = odds_in(whole, other);
+    enum { SHORT = 3 }; /* words */
+    const struct {
+        double factor, of;
+    } evidence[] = {
+        {-2.16, 1},
+        {0.23, odds(left->best[0].score)},
+        {-0.84, odds(whole->best[0].score)},
+        {0.45, one_in_whole},
+        {0.40, other_in_whole},
+        {0.52, one_in_whole > not_among && other_in_whole > not_among},
+        {1.70, stress_asks(words, 0, place->at)},
+        {1.25, stress_asks(words, place->after, words->count)},
+        {0.58, place->comma},
+        {1.03, place->opens},
+        {0.82, place->cut},
+        {-1.67, log((double)place->at + 1)},
+        {0.20, (double)dividing->count},
+        {-1.07, left->elsewhere},
+        {-0.74, right->elsewhere},
+        {0.34, gap_in(left)},
+        {0.34, gap_in(right)},
+        {0.24, odds_in(left, other)},
+        {0.21, odds_in(right, one)},
+        {1.00, place->question_mark},
+        {1.06, left->best[0].score / 1000.0 * right->best[0].score / 1000.0},
+        {-1.64, place->at < SHORT},
+        {0.49, words->count - place->after < SHORT},
+    };
+    double sum = 0;
+    size_t i;
 
-    sum += 0.327 * odds_within(&dividing->whole, left->best[0].topic, &among);
-    sum += 0.547 * odds_within(&dividing->whole, right->best[0].topic, &among);
-    sum += among ? 1.19 : 0;
-    sum += stress_asks(words, 0, place->at) ? 1.68 : 0;
-    sum += stress_asks(words, place->after, words->count) ? 0.59 : 0;
-    sum += (place->sentence ? 1.23 : 0) + (place->comma ? 1.83 : 0);
-    sum += (place->joined ? 0.93 : 0) + (place->opens ? 1.09 : 0);
-    sum -= 1.345 * log((double)place->at + 1);
-    sum -= 0.615 * log((double)(words->count - place->after) + 1);
-    return sum + 0.275 * (double)dividing->count;
+    for (i = 0; i < sizeof(evidence) / sizeof(evidence[0]); i++) {
+        sum += evidence[i].factor * evidence[i].of;
+    }
+    return sum;
 }
 
 static struct topic_search
@@ -142,14 +190,13 @@ search(const struct dividing *dividing, const char *text)
 
 /* The odds of one place, by its two sides. */
 static double
-try_place(const struct dividing *dividing, const struct place *place, struct division *division)
+try_place(const struct dividing *dividing, const struct place *place)
 {
-    struct topic_search left, right;
+    size_t end = dividing->words.list[place->at - 1].end;
+    struct topic_search left = search(dividing, memory_copy_n(dividing->arena, dividing->text, end));
+    struct topic_search right =
+        search(dividing, dividing->text + dividing->words.list[place->after].start);
 
-    division->end = dividing->words.list[place->at - 1].end;
-    division->start = dividing->words.list[place->after].start;
-    left = search(dividing, memory_copy_n(dividing->arena, dividing->text, division->end));
-    right = search(dividing, dividing->text + division->start);
     if (left.count == 0 || right.count == 0 || left.best[0].topic == right.best[0].topic) {
         return -INFINITY;
     }
@@ -157,28 +204,31 @@ try_place(const struct dividing *dividing, const struct place *place, struct div
 }
 
 bool
-divide(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
-       enum language language, struct division *division)
+divide(const struct kb *kb, void *arena, struct workspace *workspace, const char *text, size_t from,
+       size_t to, const struct pieces *cuts, enum language language, struct division *division)
 {
-    struct dividing dividing = {.kb = kb, .arena = arena, .workspace = workspace, .text = text};
-    double best = 0;
-    bool found = false;
+    struct dividing dividing = {.kb = kb, .arena = arena, .workspace = workspace};
+    const struct place *best = NULL;
+    double best_odds = 0;
     size_t i;
 
-    dividing.words = words_read(arena, workspace, text, language);
-    if (!find_places(&dividing) || dividing.count == 0) {
+    dividing.text = memory_copy_n(arena, text + from, to - from);
+    dividing.words = words_read(arena, workspace, dividing.text, language);
+    if (!find_places(&dividing, cuts, from) || dividing.count == 0) {
         return false;
     }
-    dividing.whole = search(&dividing, text);
+    dividing.whole = search(&dividing, dividing.text);
     for (i = 0; i < dividing.count && dividing.whole.count > 0; i++) {
-        struct division here;
-        double odds_here = try_place(&dividing, &dividing.places[i], &here);
+        double odds_here = try_place(&dividing, &dividing.places[i]);
 
-        if (odds_here > best) {
-            best = odds_here;
-            *division = here;
-            found = true;
+        if (odds_here > best_odds) {
+            best_odds = odds_here;
+            best = &dividing.places[i];
         }
     }
-    return found;
+    if (best != NULL) {
+        division->end = from + dividing.words.list[best->at - 1].end;
+        division->start = from + dividing.words.list[best->after].start;
+    }
+    return best != NULL;
 }
