@@ -57,7 +57,7 @@ cut_parts(struct building *building, struct model *model)
                              : model->labels[i] < 0              ? elsewhere_costs
                                                                  : 1;
         model->parts[i] =
-            building->content->phrases[i].about ? PART_ABOUT : (uint8_t)(seen[label]++ % PARTS);
+            building->content->phrases[i].about ? PART_ABOUT : (uint8_t)(seen[label]++ * PARTS / total[label]);
     }
 }
 
