@@ -72,8 +72,7 @@ look_at(const struct dividing *dividing, size_t at, struct place *place)
     if (place->after >= words->count) {
         return false;
     }
-    place->question_mark =
-        word->sentence != before->sentence && memchr(gap, '?', length) != NULL;
+    place->question_mark = word->sentence != before->sentence && memchr(gap, '?', length) != NULL;
     place->opens = cut_words_at(words, place->after, cut_openers) > 0 ||
                    cut_words_at(words, place->after, cut_requests) > 0;
     return turn > 0 || joiner > 0 || word->sentence != before->sentence || place->comma ||
@@ -193,7 +192,8 @@ static double
 try_place(const struct dividing *dividing, const struct place *place)
 {
     size_t end = dividing->words.list[place->at - 1].end;
-    struct topic_search left = search(dividing, memory_copy_n(dividing->arena, dividing->text, end));
+    struct topic_search left =
+        search(dividing, memory_copy_n(dividing->arena, dividing->text, end));
     struct topic_search right =
         search(dividing, dividing->text + dividing->words.list[place->after].start);
 

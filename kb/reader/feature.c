@@ -10,8 +10,8 @@
 enum { RUN_SHORTEST = 2, RUN_LONGEST = 4 };
 
 /* What each block weighs against the others; chosen by cross-validation (see model.h). */
-static const float shares[][BLOCK_COUNT] = {[MIX_FEW] = {1, 0.7f, 1.3f, 1.1f},
-                                            [MIX_MANY] = {1, 1.5f, 1, 1.1f}};
+static const float shares[][BLOCK_COUNT] = {
+    [MIX_FEW] = {1, 0.7f, 1.3f, 1.1f}, [MIX_MANY] = {1, 1.5f, 1, 1.1f}};
 
 /* How much rarity counts: weight = (1 + ln((1 + texts) / (1 + texts with it))) ^ this. */
 static const double rarity = 0.5;

@@ -10,7 +10,7 @@
 static const float cost = 0.8f, own_text_counts = 8;
 
 /* Passes over the examples; both stop early once no step is larger than `settled`. */
-enum { PASSES = 10, PASSES_WITHOUT = 3 };
+enum { PASSES = 10, PASSES_WITHOUT = 2 };
 static const float settled = 0.02f;
 
 /* An example whose steps are smaller than `calm` is left alone for so many passes. */

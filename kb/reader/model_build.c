@@ -35,7 +35,12 @@ struct building {
  * elsewhere, of which there are few for all that they stand for. */
 static const float about_costs = 0.3f, elsewhere_costs = 5;
 
-/* Deals the phrases of each label to the parts in turn, and finds the first of each label. */
+/*
+ * Cuts the phrases of each label into parts, and finds the first of each label. Parts are blocks,
+ * not every fifth phrase: what one person wrote stands together in the files, and who texts has not
+ * written there. Held out so, 87 in a hundred win, as of texts by people who had not seen the
+ * content; dealt in turn, scores of such texts promised more than they held.
+ */
 static void
 cut_parts(struct building *building, struct model *model)
 {
@@ -44,7 +49,7 @@ cut_parts(struct building *building, struct model *model)
     uint32_t *seen = memory_array(building->scratch, uint32_t, labels);
 
     for (i = 0; i < model->phrase_count; i++) {
-        total[model->labels[i] + 1]++;
+        total[model->labels[i] + 1] += !building->content->phrases[i].about;
     }
     for (i = 0; i < model->phrase_count; i++) {
         size_t label = (size_t)(model->labels[i] + 1);
@@ -56,8 +61,11 @@ cut_parts(struct building *building, struct model *model)
         building->costs[i] = building->content->phrases[i].about ? about_costs
                              : model->labels[i] < 0              ? elsewhere_costs
                                                                  : 1;
-        model->parts[i] =
-            building->content->phrases[i].about ? PART_ABOUT : (uint8_t)(seen[label]++ * PARTS / total[label]);
+        if (building->content->phrases[i].about) {
+            model->parts[i] = PART_ABOUT;
+        } else {
+            model->parts[i] = (uint8_t)(seen[label]++ * PARTS / total[label]);
+        }
     }
 }
 
@@ -216,17 +224,17 @@ try_part(struct building *building, const struct model *model, const struct lear
 }
 
 /*
- * How much a held-out phrase weighs that its own label did not win. Phrases are written to differ
- * from each other, so that without itself many a phrase has nothing like it left; renters' texts
- * have. So the trials are weighed as if such a share of them had come out right as of texts by
- * people who had not seen the content (tests/bench/texts): 92 in a hundred of renters', 80 to 90 of
- * texts written to be unlike each other. On those a share of .94 answers 74.5 % rightly and 9.4 %
- * wrongly, .92 72.0 and 8.5, .90 69.4 and 7.3, .88 67.0 and 6.4.
+ * How much a held-out phrase weighs that its own label did not win: the trials are weighed as if
+ * this share of them had come out right. Held out in blocks 87 in a hundred do, as many as of texts
+ * written to be unlike each other by people who had not seen the content (3,920 texts, each in
+ * content without its writer's); of renters' texts (tests/bench/texts) 92 do. On the former,
+ * answers with a share of .94 are 75.5 % right and 9.7 % wrong, with .92 73.3 and 8.8, .90 71.6
+ * and 7.9, .88 68.7 and 6.9; dealt in turn, .94 gave 74.2 and 9.5, .92 71.9 and 8.5.
  */
 static float
 wrong_weighs(size_t right, size_t asked)
 {
-    const float share = 0.92f;
+    const float share = 0.90f;
 
     if ((float)right >= share * (float)asked) {
         return 1;

@@ -40,7 +40,8 @@ decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
         if (sums->square[block] <= nothing) {
             continue;
         }
-        factor = feature_share(MIX_FEW, (enum feature_block)block) / sqrtf(sums->square[block] * whole);
+        factor =
+            feature_share(MIX_FEW, (enum feature_block)block) / sqrtf(sums->square[block] * whole);
         for (level = 0; level < OPINION_LEVELS; level++) {
             scores[level] += factor * sums->says[block][level];
         }
