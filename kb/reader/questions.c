@@ -17,6 +17,7 @@ struct questions {
     const char *text;
     enum language language;
     struct pieces cuts; /* by words alone */
+    bool few;           /* ways of asking there are */
     struct piece *list;
     size_t count;
 };
@@ -31,7 +32,7 @@ add_stretch(struct questions *questions, size_t from, size_t to, int depth)
     struct division at;
     struct piece piece = {.start = from, .end = to, .trusted = depth > 0};
 
-    if (depth < DEEPEST &&
+    if (!questions->few && depth < DEEPEST &&
         divide(questions->kb, questions->arena, questions->workspace, questions->text, from, to,
                &questions->cuts, questions->language, &at)) {
         add_stretch(questions, from, at.end, depth + 1);
@@ -44,11 +45,33 @@ add_stretch(struct questions *questions, size_t from, size_t to, int depth)
     questions->list[questions->count++] = piece;
 }
 
-/* True if one of two neighbours is about something that no topic fits: that is for a person. */
+/*
+ * What divide.h weighs was fitted on content with some 200 ways of asking a topic; with fewer than
+ * so many, scores tell less, and two neighbours are two questions if each is surely one.
+ */
+enum { MANY = 60 };
+
 static bool
-is_foreign_to(const struct topic_search *one, const struct topic_search *other)
+has_few(const struct kb *kb, enum language language)
 {
-    return (one->elsewhere || other->elsewhere) && first_of(one) != first_of(other);
+    size_t count, topics = 0, asked = 0, i;
+    const struct topic *list = kb_topics(kb, &count);
+
+    for (i = 0; i < count; i++) {
+        topics += list[i].language == language;
+        asked += list[i].language == language ? list[i].asked_as_count : 0;
+    }
+    return asked < MANY * topics;
+}
+
+/* True if two neighbours are no one stretch; what no topic fits is for a person. */
+static bool
+stay_apart(const struct questions *questions, const struct topic_search *one,
+           const struct topic_search *other)
+{
+    bool sure = questions->few && one->sureness == SURE && other->sureness == SURE;
+
+    return (sure || one->elsewhere || other->elsewhere) && first_of(one) != first_of(other);
 }
 
 /* The piece after the last of the stretch that begins with this one, which is no courtesy. */
@@ -66,7 +89,7 @@ end_of_stretch(const struct questions *questions, size_t piece)
         }
         next = kb_search_topics(questions->kb, questions->workspace, cuts[end + 1].text,
                                 questions->language);
-        if (is_foreign_to(&last, &next)) {
+        if (stay_apart(questions, &last, &next)) {
             break;
         }
         last = next;
@@ -84,6 +107,7 @@ kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, cons
     size_t i = 0, next;
 
     questions.cuts = cut_questions(arena, text, language);
+    questions.few = has_few(kb, language);
     for (; i < questions.cuts.count; i = next) {
         const struct piece *cut = &questions.cuts.list[i];
 
