@@ -15,6 +15,7 @@ struct piece {
     const char *text; /* the bytes [start, end) of the text, without blanks around them */
     size_t start, end;
     bool courtesy; /* thanks, hello, a name, emoji: nothing that wants an answer */
+    bool trusted;  /* surely about what its search has first, however sure that is (questions.h) */
 };
 
 struct pieces {

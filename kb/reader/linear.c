@@ -10,7 +10,7 @@
 static const float cost = 0.8f;
 
 /* Passes over the examples; both stop early once no step is larger than `settled`. */
-enum { PASSES = 10, PASSES_WITHOUT = 3 };
+enum { PASSES = 10, PASSES_WITHOUT = 2 };
 static const float settled = 0.02f;
 
 /* An example whose steps are smaller than `calm` is left alone for so many passes. */
@@ -111,6 +111,7 @@ linear_scores(const struct linear *linear, const struct row *row, float *scores)
 
 struct training {
     const struct examples *examples;
+    const struct linear_trace *trace;
     struct linear *linear;
     float *steps;
     float *scores; /* scratch: one line */
@@ -215,16 +216,18 @@ move(struct training *training, const struct row *row)
     }
 }
 
-static float
-square_of(const struct row *row)
+/*
+ * Half of what a text has no other text has. Such features move with that text's steps alone, so
+ * their weights are its steps times their values, and what they add to its own decision values is
+ * its steps times the sum of their squares: while learning they need not be looked at one by one.
+ */
+static void
+score_example(const struct training *training, size_t example)
 {
-    float square = 1; /* the bias */
-    size_t i;
+    const float *steps = training->steps + example * (size_t)training->linear->stride;
 
-    for (i = 0; i < row->count; i++) {
-        square += row->value[i] * row->value[i];
-    }
-    return square;
+    linear_scores(training->linear, &training->trace->shared[example], training->scores);
+    add_line(training->scores, steps, training->trace->own[example], training->linear->stride);
 }
 
 static void
@@ -244,16 +247,15 @@ train(void *arena, struct training *training, size_t count, int passes)
         shuffle(training, count);
         for (i = 0; i < count; i++) {
             size_t example = training->order[i];
-            const struct row *row = &training->examples->rows[example];
             float step;
 
             if (training->rest[example] > 0) {
                 training->rest[example]--;
                 continue;
             }
-            linear_scores(training->linear, row, training->scores);
-            step = find_steps(training, example, square_of(row));
-            move(training, row);
+            score_example(training, example);
+            step = find_steps(training, example, training->trace->square[example]);
+            move(training, &training->trace->shared[example]);
             largest = step > largest ? step : largest;
             training->rest[example] = step < calm ? REST : 0;
         }
@@ -273,11 +275,70 @@ new_lines(void *arena, size_t lines, size_t stride)
     return memory_array(arena, float, lines *stride);
 }
 
+/* Tells the features of one text alone from those that others share. */
+static void
+find_shared(const struct examples *examples, uint32_t features, struct linear_trace *trace)
+{
+    void *arena = trace->steps; /* it goes when they go */
+    uint32_t *texts = memory_array(arena, uint32_t, features + (size_t)1);
+    size_t i, k;
+
+    trace->shared = memory_array(arena, struct row, examples->count + 1);
+    trace->own = memory_array(arena, float, examples->count + 1);
+    trace->square = memory_array(arena, float, examples->count + 1);
+    for (i = 0; i < examples->count; i++) {
+        for (k = 0; k < examples->rows[i].count; k++) {
+            texts[examples->rows[i].index[k]]++;
+        }
+    }
+    for (i = 0; i < examples->count; i++) {
+        const struct row *row = &examples->rows[i];
+        struct row *shared = &trace->shared[i];
+
+        shared->index = memory_array(arena, uint32_t, row->count + 1);
+        shared->value = memory_array(arena, float, row->count + 1);
+        for (k = 0; k < row->count; k++) {
+            float square = row->value[k] * row->value[k];
+
+            trace->square[i] += square;
+            if (texts[row->index[k]] == 1) {
+                trace->own[i] += square;
+            } else {
+                shared->index[shared->count] = row->index[k];
+                shared->value[shared->count++] = row->value[k];
+            }
+        }
+        trace->square[i] += 1; /* the bias */
+    }
+    talloc_free(texts);
+}
+
+/* Gives the features of one text alone their weights: they have none yet. */
+static void
+weigh_own(const struct examples *examples, const struct linear_trace *trace, struct linear *linear)
+{
+    size_t stride = (size_t)linear->stride, i, k, shared;
+
+    for (i = 0; i < examples->count; i++) {
+        const struct row *row = &examples->rows[i];
+
+        for (k = shared = 0; k < row->count; k++) {
+            if (shared < trace->shared[i].count &&
+                trace->shared[i].index[shared] == row->index[k]) {
+                shared++;
+            } else {
+                add_line(linear->weights + row->index[k] * stride, trace->steps + i * stride,
+                         row->value[k], linear->stride);
+            }
+        }
+    }
+}
+
 void
 linear_train(void *arena, const struct examples *examples, uint32_t features, int labels,
              struct linear *linear, struct linear_trace *trace)
 {
-    struct training training = {.examples = examples, .linear = linear};
+    struct training training = {.examples = examples, .trace = trace, .linear = linear};
     size_t i;
 
     linear->features = features;
@@ -290,7 +351,9 @@ linear_train(void *arena, const struct examples *examples, uint32_t features, in
     for (i = 0; i < examples->count; i++) {
         training.order[i] = (uint32_t)i;
     }
+    find_shared(examples, features, trace);
     train(arena, &training, examples->count, PASSES);
+    weigh_own(examples, trace, linear);
     talloc_free(training.order);
 }
 
@@ -311,7 +374,7 @@ void
 linear_without(void *arena, const struct examples *examples, const uint8_t *parts, uint8_t without,
                const struct linear *linear, const struct linear_trace *trace, struct linear *result)
 {
-    struct training training = {.examples = examples, .linear = result};
+    struct training training = {.examples = examples, .trace = trace, .linear = result};
     size_t stride = (size_t)linear->stride, count = 0, i;
 
     *result = *linear;

@@ -22,9 +22,13 @@ struct linear {
 
 enum { LINEAR_LANES = 4 };
 
-/* What was learnt from each text: one line of `stride` floats a text. For linear_without(). */
+/* What was learnt from each text: one line of `stride` floats a text. For linear_without(); freeing
+ * the steps frees it all. */
 struct linear_trace {
     float *steps;
+    struct row *shared; /* of each text: what of it some other text has too */
+    float *own;         /* of each text: the sum of squares of the rest */
+    float *square;      /* of each text: the same of all of it and the bias */
 };
 
 /* Texts to learn from: rows[i] asks for labels[i], a negative label is none of them; costs[i] is
@@ -43,7 +47,9 @@ void linear_train(void *arena, const struct examples *examples, uint32_t feature
 
 /*
  * What would have been learnt without the examples of part `without`: takes their share out of a
- * copy of the weights and learns a little more from the others. parts[i] belongs to example i.
+ * copy of the weights and learns a little more from the others. parts[i] belongs to example i. The
+ * weights of features that one text alone has stay as they were: a text left out has none of them
+ * that counts.
  */
 void linear_without(void *arena, const struct examples *examples, const uint8_t *parts,
                     uint8_t without, const struct linear *linear, const struct linear_trace *trace,

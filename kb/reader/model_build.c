@@ -15,6 +15,9 @@
  * but no way of asking is in none of them. */
 enum { PARTS = 5 };
 
+/* So many ways of asking a label are many (feature.h; below). */
+enum { MANY = 60 };
+
 /* How much all the texts elsewhere weigh together against all phrases of labels: about so many
  * texts that no topic fits come for one that some topic does (tests/bench/texts). */
 static const float elsewhere_weighs = 0.2f;
@@ -35,7 +38,12 @@ struct building {
  * elsewhere, of which there are few for all that they stand for. */
 static const float about_costs = 0.3f, elsewhere_costs = 5;
 
-/* Deals the phrases of each label to the parts in turn, and finds the first of each label. */
+/*
+ * Cuts the phrases of each label into parts, and finds the first of each label. Of many, parts are
+ * blocks, not every fifth phrase: what one person wrote stands together in the files, and who texts
+ * has not written there. Held out so, 87 in a hundred win, as of texts by people who had not seen
+ * the content; dealt in turn, scores of such texts promised more than they held.
+ */
 static void
 cut_parts(struct building *building, struct model *model)
 {
@@ -44,7 +52,7 @@ cut_parts(struct building *building, struct model *model)
     uint32_t *seen = memory_array(building->scratch, uint32_t, labels);
 
     for (i = 0; i < model->phrase_count; i++) {
-        total[model->labels[i] + 1]++;
+        total[model->labels[i] + 1] += !building->content->phrases[i].about;
     }
     for (i = 0; i < model->phrase_count; i++) {
         size_t label = (size_t)(model->labels[i] + 1);
@@ -56,16 +64,19 @@ cut_parts(struct building *building, struct model *model)
         building->costs[i] = building->content->phrases[i].about ? about_costs
                              : model->labels[i] < 0              ? elsewhere_costs
                                                                  : 1;
-        model->parts[i] =
-            building->content->phrases[i].about ? PART_ABOUT : (uint8_t)(seen[label]++ % PARTS);
+        if (building->content->phrases[i].about) {
+            model->parts[i] = PART_ABOUT;
+        } else {
+            uint32_t nth = seen[label]++;
+
+            model->parts[i] =
+                (uint8_t)(total[label] >= MANY ? nth * PARTS / total[label] : nth % PARTS);
+        }
     }
 }
 
 /* Chosen by cross-validation (see model.h): a label's own texts are few beside all the others'. */
 static const float own_counts = 8;
-
-/* So many ways of asking a label are many (feature.h; below). */
-enum { MANY = 60 };
 
 static bool
 has_many(const struct model *model)
@@ -219,16 +230,17 @@ try_part(struct building *building, const struct model *model, const struct lear
 }
 
 /*
- * How much a held-out phrase weighs that its own label did not win. Phrases are written to differ
- * from each other, so that without itself many a phrase has nothing like it left; renters' texts
- * have. Of texts by people who had not seen the content (tests/bench/texts) 92 in a hundred came
- * out right with fewer ways of asking, 94 with 150 of them a label, so the trials are weighed as if
- * that share of them had.
+ * How much a held-out phrase weighs that its own label did not win: the trials are weighed as if
+ * this share of them had come out right. Held out in blocks 87 in a hundred do, as many as of texts
+ * written to be unlike each other by people who had not seen the content (3,920 texts, each in
+ * content without its writer's); of renters' texts (tests/bench/texts) 92 do. On the former,
+ * answers with a share of .94 are 75.5 % right and 9.7 % wrong, with .92 73.3 and 8.8, .90 71.6
+ * and 7.9, .88 68.7 and 6.9; dealt in turn, .94 gave 74.2 and 9.5, .92 71.9 and 8.5.
  */
 static float
 wrong_weighs(size_t right, size_t asked, size_t labels)
 {
-    const float share = asked >= (size_t)MANY * labels ? 0.94f : 0.92f;
+    const float share = asked >= MANY * labels ? 0.90f : 0.92f;
 
     if ((float)right >= share * (float)asked) {
         return 1;

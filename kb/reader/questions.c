@@ -1,13 +1,6 @@
-/*
- * Two neighbours stay apart if each is about a topic of its own, or if one of them is about
- * something that no topic fits: that one is for a person. They are one question if together they
- * are surely about what the surer one is about.
- *
- * Tried and dropped: to put together two that are sure of different topics unless both show among
- * the first three of the whole (it took a third of the true pairs of questions with it).
- */
 #include "questions.h"
 
+#include "divide.h"
 #include "memory.h"
 
 static const struct topic *
@@ -16,81 +9,118 @@ first_of(const struct topic_search *search)
     return search->count == 0 ? NULL : search->best[0].topic;
 }
 
-/* Thousandths: from this score of another topic on, a piece is no mere addition to its neighbour.
- */
-enum { A_QUESTION_OF_ITS_OWN = 350 };
+/* A text on its way to its questions. */
+struct questions {
+    const struct kb *kb;
+    void *arena;
+    struct workspace *workspace;
+    const char *text;
+    enum language language;
+    struct pieces cuts; /* by words alone */
+    bool few;           /* ways of asking there are */
+    struct piece *list;
+    size_t count;
+};
 
-/* Both pieces and all between them as one. */
-static struct piece
-join(void *arena, const char *text, const struct piece *one, const struct piece *other)
+/* A stretch is divided into four at most: each side of its division may be divided once more. */
+enum { DEEPEST = 2 };
+
+/* Adds the bytes [from, to), divided into its questions; `depth` times it was divided before. */
+static void
+add_stretch(struct questions *questions, size_t from, size_t to, int depth)
 {
-    struct piece both = {.start = one->start, .end = other->end};
+    struct division at;
+    struct piece piece = {.start = from, .end = to, .trusted = depth > 0};
 
-    both.text = memory_copy_n(arena, text + both.start, both.end - both.start);
-    return both;
+    if (!questions->few && depth < DEEPEST &&
+        divide(questions->kb, questions->arena, questions->workspace, questions->text, from, to,
+               &questions->cuts, questions->language, &at)) {
+        add_stretch(questions, from, at.end, depth + 1);
+        add_stretch(questions, at.start, to, depth + 1);
+        return;
+    }
+    piece.text = memory_copy_n(questions->arena, questions->text + from, to - from);
+    questions->list =
+        memory_grow(questions->arena, struct piece, questions->list, questions->count);
+    questions->list[questions->count++] = piece;
 }
 
-/* True if the two are one question; `both` is the search for them together. */
-static bool
-belong_together(const struct topic_search *one, const struct topic_search *other,
-                const struct topic_search *both)
-{
-    bool is_one_sure = one->sureness == SURE, is_other_sure = other->sureness == SURE;
-    const struct topic_search *sure = is_one_sure ? one : other;
-    const struct topic_search *unsure = is_one_sure ? other : one;
+/*
+ * What divide.h weighs was fitted on content with some 200 ways of asking a topic; with fewer than
+ * so many, scores tell less, and two neighbours are two questions if each is surely one.
+ */
+enum { MANY = 60 };
 
-    if ((one->elsewhere || other->elsewhere) && first_of(one) != first_of(other)) {
-        return false;
+static bool
+has_few(const struct kb *kb, enum language language)
+{
+    size_t count, topics = 0, asked = 0, i;
+    const struct topic *list = kb_topics(kb, &count);
+
+    for (i = 0; i < count; i++) {
+        topics += list[i].language == language;
+        asked += list[i].language == language ? list[i].asked_as_count : 0;
     }
-    if (is_one_sure && is_other_sure && first_of(one) != first_of(other)) {
-        return false;
+    return asked < MANY * topics;
+}
+
+/* True if two neighbours are no one stretch; what no topic fits is for a person. */
+static bool
+stay_apart(const struct questions *questions, const struct topic_search *one,
+           const struct topic_search *other)
+{
+    bool sure = questions->few && one->sureness == SURE && other->sureness == SURE;
+
+    return (sure || one->elsewhere || other->elsewhere) && first_of(one) != first_of(other);
+}
+
+/* The piece after the last of the stretch that begins with this one, which is no courtesy. */
+static size_t
+end_of_stretch(const struct questions *questions, size_t piece)
+{
+    const struct piece *cuts = questions->cuts.list;
+    struct topic_search last = {.sureness = UNSURE}, next;
+    size_t end = piece;
+
+    while (end + 1 < questions->cuts.count && !cuts[end + 1].courtesy) {
+        if (end == piece) {
+            last = kb_search_topics(questions->kb, questions->workspace, cuts[end].text,
+                                    questions->language);
+        }
+        next = kb_search_topics(questions->kb, questions->workspace, cuts[end + 1].text,
+                                questions->language);
+        if (stay_apart(questions, &last, &next)) {
+            break;
+        }
+        last = next;
+        end++;
     }
-    if (sure->sureness != SURE) {
-        return both->sureness == SURE || !both->elsewhere;
-    }
-    if (first_of(unsure) != first_of(sure) && unsure->count > 0 &&
-        unsure->best[0].score >= A_QUESTION_OF_ITS_OWN) {
-        return false;
-    }
-    return both->sureness == SURE && first_of(both) == first_of(sure);
+    return end + 1;
 }
 
 struct pieces
 kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
              enum language language)
 {
-    struct pieces pieces = cut_questions(arena, text, language);
-    struct piece *list = memory_array(arena, struct piece, pieces.count + 1);
-    struct topic_search last = {.sureness = UNSURE};
-    size_t questions = 0, kept = 0, i;
+    struct questions questions = {
+        .kb = kb, .arena = arena, .workspace = workspace, .text = text, .language = language};
+    size_t i = 0, next;
 
-    for (i = 0; i < pieces.count; i++) {
-        questions += !pieces.list[i].courtesy;
-    }
-    if (questions < 2) {
-        return pieces;
-    }
-    for (i = 0; i < pieces.count; i++) {
-        const struct piece *piece = &pieces.list[i];
-        struct topic_search search = {.sureness = UNSURE}, joined;
+    questions.cuts = cut_questions(arena, text, language);
+    questions.few = has_few(kb, language);
+    for (; i < questions.cuts.count; i = next) {
+        const struct piece *cut = &questions.cuts.list[i];
 
-        if (!piece->courtesy) {
-            search = kb_search_topics(kb, workspace, piece->text, language);
+        if (cut->courtesy) {
+            next = i + 1;
+            questions.list = memory_grow(arena, struct piece, questions.list, questions.count);
+            questions.list[questions.count++] = *cut;
+        } else {
+            next = end_of_stretch(&questions, i);
+            add_stretch(&questions, cut->start, questions.cuts.list[next - 1].end, 0);
         }
-        if (!piece->courtesy && kept > 0 && !list[kept - 1].courtesy) {
-            struct piece both = join(arena, text, &list[kept - 1], piece);
-
-            joined = kb_search_topics(kb, workspace, both.text, language);
-            if (belong_together(&last, &search, &joined)) {
-                list[kept - 1] = both;
-                last = joined;
-                continue;
-            }
-        }
-        list[kept++] = *piece;
-        last = search;
     }
-    return (struct pieces){list, kept};
+    return (struct pieces){questions.list, questions.count};
 }
 
 void

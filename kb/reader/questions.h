@@ -1,6 +1,10 @@
 /*
- * The questions of a text: cut by its words (cut.h), then put together again where the kb shows
- * that a piece means nothing alone ("where is the spare tank | and how do i open it").
+ * The questions of a text: what stands between two pleasantries (cut.h) is one question, unless the
+ * kb shows that it asks two things (divide.h), or that a piece of it is about something that no
+ * topic fits: that one is for a person.
+ *
+ * Tried and dropped: to cut by words first and to put together again what means nothing alone; it
+ * found fewer of the true pairs, and took more stories for a question (divide.h).
  */
 #ifndef QUESTIONS_H
 #define QUESTIONS_H
@@ -8,7 +12,7 @@
 #include "cut.h"
 #include "kb.h"
 
-/* As cut_questions(), but with what belongs together in one piece. */
+/* As cut_questions(), but with what belongs together in one piece, and two questions in two. */
 struct pieces kb_questions(const struct kb *kb, void *arena, struct workspace *workspace,
                            const char *text, enum language language);
 

@@ -71,6 +71,9 @@ found(const char *text)
             continue;
         }
         search = kb_search_topics(kb, workspace, pieces.list[i].text, LANGUAGE_EN);
+        if (pieces.list[i].trusted) {
+            search.sureness = SURE;
+        }
         memory_append(&result, "%s%s %d", *result == '\0' ? "" : ", ",
                       search.count == 0 ? "none" : search.best[0].topic->id, (int)search.sureness);
     }
@@ -245,7 +248,7 @@ START_TEST(marks_at_the_end_never_change_what_is_found)
 }
 END_TEST
 
-/* ---- Putting together ----------------------------------------------------------------------- */
+/* ---- Dividing -------------------------------------------------------------------------------- */
 
 START_TEST(two_questions_are_found_apart)
 {
@@ -253,6 +256,29 @@ START_TEST(two_questions_are_found_apart)
                      "due-date 2, return-ship 2");
     ck_assert_str_eq(found("how much does it weigh, n what should be in the case"),
                      "carry 2, contents 2");
+}
+END_TEST
+
+START_TEST(two_questions_are_found_that_no_word_parts)
+{
+    ck_assert_str_eq(found("need a longer hose, how much is that"), "tubing 2, billing 2");
+    ck_assert_str_eq(found("is it due friday or can we keep it longer"), "due-date 2, extend 2");
+}
+END_TEST
+
+START_TEST(each_side_may_ask_two_things_itself)
+{
+    ck_assert_str_eq(found("how do i clean the filter plus whats the number for the office and "
+                           "when is it due back"),
+                     "filter-care 2, contact 2, due-date 2");
+}
+END_TEST
+
+START_TEST(a_story_stays_with_its_question)
+{
+    ck_assert_str_eq(found("we have two batteries and a charger here. how do i pack it all to "
+                           "send it back"),
+                     "return-pack 2");
 }
 END_TEST
 
@@ -329,6 +355,9 @@ main(void)
     tcase_add_test(tests, accents_never_change_what_is_found);
     tcase_add_test(tests, marks_at_the_end_never_change_what_is_found);
     tcase_add_test(tests, two_questions_are_found_apart);
+    tcase_add_test(tests, two_questions_are_found_that_no_word_parts);
+    tcase_add_test(tests, each_side_may_ask_two_things_itself);
+    tcase_add_test(tests, a_story_stays_with_its_question);
     tcase_add_test(tests, what_only_adds_to_a_question_stays_with_it);
     tcase_add_test(tests, what_is_about_something_else_stays_a_question_for_a_person);
     tcase_add_test(tests, a_question_leans_on_the_one_before);
