@@ -26,13 +26,11 @@ static const float little_said = 0.3f;
 enum {
     ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
     AROUND_WORDS = 6, /* of a phrase, on either side, that may tell by themselves */
-    FEW_WORDS = 5,
-    LONG_WORDS = 25 /* longer texts may have a sign in a part of them; so much more speaks for it */
+    FEW_WORDS = 5
 };
-static const float run_doubt = 0.2f;
 
 /* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.1f;
+static const float around_doubt = 0.3f;
 
 /* The text as it is judged. */
 struct judging {
@@ -85,16 +83,17 @@ static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     struct stretch around;
+    float says;
+    bool is_alone;
 
     if (judging->view == NULL) {
         return true;
     }
     around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
+    says = opinion_on_words(judging->view, level, around.first, around.last) + phrase_says;
+    is_alone = around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS;
+    return says > (is_alone ? 0 : around_doubt) ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, around.first, around.last) + phrase_says -
-                   around_doubt >
-               0 ||
            (phrase.last - phrase.first >= 2 &&
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }
@@ -248,12 +247,10 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
 {
     const struct heard *heard = &judging->search.heard;
     float against = doubt_of(judging, level);
-    int first = 0, last = (int)heard->count - 1;
     const struct opinion_example *nearest;
+    int first, last;
 
-    if (opinion_on_text(judging->view, level) - against <= 0 &&
-        (heard->count <= LONG_WORDS ||
-         opinion_on_best_run(judging->view, level, &first, &last) - against - run_doubt <= 0)) {
+    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);

@@ -20,7 +20,8 @@ static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {
 
 /* What getting an example wrong costs. */
 static const float costs[] = {
-    [OPINION_PHRASE] = 0.02f, [OPINION_WHOLE] = 1, [OPINION_ASKED] = 1, [OPINION_HARMLESS] = 1.5f};
+    [OPINION_PHRASE] = 0.02f, [OPINION_WHOLE] = 1,      [OPINION_ASKED] = 1,
+    [OPINION_LISTED] = 1,     [OPINION_HARMLESS] = 1.5f};
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
