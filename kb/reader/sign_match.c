@@ -19,14 +19,12 @@ static const float phrase_says = 0.9f;
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
 
-/* What speaks against more than a phrase of another level says, and against trouble in a few words
- * that no phrase has. */
+/* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
 enum {
     ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
-    AROUND_WORDS = 6, /* of a phrase, on either side, that may tell by themselves */
-    FEW_WORDS = 5
+    AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
 };
 
 /* The same of the words around a phrase, as if they were all of the text. */
@@ -234,9 +232,6 @@ doubt_of(const struct judging *judging, enum sign_level level)
 
     if (judging->is_held[level] || is_mostly_figure(judging)) {
         return held_says;
-    }
-    if (level != SIGN_EMERGENCY && judging->search.heard.count <= FEW_WORDS) {
-        return little_said;
     }
     return fires_yet ? little_said : 0;
 }

@@ -7,7 +7,7 @@
 /* How much a text that is unknown altogether is held to be harmless. */
 static const float unknown_weighs = 1;
 
-enum { WORDS_MIN = 3 }; /* fewer tell too little; the phrases are for them */
+enum { WORDS_MIN = 3, FEW_WORDS = 5 }; /* less than the first: the phrases are for them */
 
 /*
  * A sign may stand in a part of a text, with or without a mark between ("thanks for the charger my
@@ -25,6 +25,9 @@ static const struct width widths[] = {{8, 0.6f}, {12, 0.2f}, {16, 0.1f}, {20, 0.
  * was found without one, one in fifteen was an emergency, of ordinary texts taken for one three in
  * four had none. */
 static const float bodiless_doubt = 0.5f;
+
+/* What speaks against trouble, but no emergency, in a few words. */
+static const float few_doubt = 0.3f;
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
@@ -201,41 +204,6 @@ opinion_nearest(const struct opinion_view *view, enum sign_level level, int firs
     return best;
 }
 
-/* What is said of some words, first..last, where no phrase was found. */
-struct stretch {
-    float says;
-    int first, last;
-};
-
-static struct stretch
-hear_stretch(const struct opinion_view *view, enum sign_level level, int first, int last)
-{
-    bool is_bodily = view->bodily[last + 1] > view->bodily[first];
-    float against = level == SIGN_EMERGENCY && !is_bodily ? bodiless_doubt : 0;
-
-    return (struct stretch){opinion_on_words(view, level, first, last) - against, first, last};
-}
-
-float
-opinion_alone(const struct opinion_view *view, enum sign_level level, int *first, int *last)
-{
-    int count = (int)view->heard->count, at;
-    struct stretch best = hear_stretch(view, level, 0, count - 1);
-    size_t i;
-
-    for (i = 0; i < sizeof(widths) / sizeof(widths[0]); i++) {
-        for (at = 0; at + widths[i].words <= count; at++) {
-            struct stretch part = hear_stretch(view, level, at, at + widths[i].words - 1);
-
-            part.says -= widths[i].doubt;
-            best = part.says > best.says ? part : best;
-        }
-    }
-    *first = best.first;
-    *last = best.last;
-    return best.says;
-}
-
 /* Counts the words before each that the class has. */
 static int *
 count_class(void *arena, const struct heard *heard, int class)
@@ -263,29 +231,19 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
     *view =
         (struct opinion_view){.opinion = opinion, .linear = linear, .arena = arena, .heard = heard};
     view->traits = traits_read(arena, opinion->vocabulary, heard);
+    view->bodily =
+        count_class(arena, heard, vocabulary_id(opinion->vocabulary, sign_class_bodily));
     sum_up(view, without);
     return view;
-}
-
-void
-opinion_decide(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
-               const struct heard *heard, float scores[OPINION_LEVELS])
-{
-    decide_on(view_text(opinion, linear, without, arena, heard), 0, (int)heard->count - 1, scores);
 }
 
 struct opinion_view *
 opinion_of(const struct opinion *opinion, void *arena, const struct heard *heard)
 {
-    struct opinion_view *view;
-
     if (opinion == NULL || heard->count < WORDS_MIN) {
         return NULL;
     }
-    view = view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
-    view->bodily =
-        count_class(arena, heard, vocabulary_id(opinion->vocabulary, sign_class_bodily));
-    return view;
+    return view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
 }
 
 float
@@ -301,4 +259,55 @@ float
 opinion_on_text(const struct opinion_view *view, enum sign_level level)
 {
     return opinion_on_words(view, level, 0, (int)view->heard->count - 1);
+}
+
+/* What is said of some words, first..last, where no phrase was found. */
+struct stretch {
+    float says;
+    int first, last;
+};
+
+static struct stretch
+hear_stretch(const struct opinion_view *view, enum sign_level level, int first, int last)
+{
+    float against = 0;
+
+    if (level != SIGN_EMERGENCY) {
+        against = last - first < FEW_WORDS ? few_doubt : 0;
+    } else if (view->bodily[last + 1] == view->bodily[first]) {
+        against = bodiless_doubt;
+    }
+    return (struct stretch){opinion_on_words(view, level, first, last) - against, first, last};
+}
+
+float
+opinion_alone(const struct opinion_view *view, enum sign_level level, int *first, int *last)
+{
+    int count = (int)view->heard->count, at;
+    struct stretch best = hear_stretch(view, level, 0, count - 1);
+    size_t i;
+
+    for (i = 0; i < sizeof(widths) / sizeof(widths[0]); i++) {
+        for (at = 0; at + widths[i].words <= count; at++) {
+            struct stretch part = hear_stretch(view, level, at, at + widths[i].words - 1);
+
+            part.says -= widths[i].doubt;
+            best = part.says > best.says ? part : best;
+        }
+    }
+    *first = best.first;
+    *last = best.last;
+    return best.says;
+}
+
+void
+opinion_decide(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
+               const struct heard *heard, float scores[OPINION_LEVELS])
+{
+    const struct opinion_view *view = view_text(opinion, linear, without, arena, heard);
+    int level, first, last;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        scores[level] = opinion_alone(view, (enum sign_level)level, &first, &last);
+    }
 }

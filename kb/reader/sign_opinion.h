@@ -60,8 +60,8 @@ float opinion_on_text(const struct opinion_view *view, enum sign_level level);
 
 /*
  * What it says where no phrase was found, as far above as that asks: of the whole text or of its
- * likeliest stretch, first..last. More is asked of a stretch the shorter it is, and for an
- * emergency of words of which none is [bodily].
+ * likeliest stretch, first..last. More is asked of a stretch the shorter it is, of a few words for
+ * trouble, and for an emergency of words of which none is [bodily].
  */
 float opinion_alone(const struct opinion_view *view, enum sign_level level, int *first, int *last);
 
