@@ -14,7 +14,7 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.9f;
+static const float phrase_says = 0.6f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
