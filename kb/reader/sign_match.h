@@ -58,7 +58,9 @@ void sign_index_know(struct sign_index *index, const char *text);
 /* The same for a text of another language, whose words are none of this one's signs. */
 void sign_index_know_foreign(struct sign_index *index, const char *text);
 
-/* Takes a text as harmless, for the second opinion (sign_opinion.h); it must outlive the index. */
+/* Takes a text as harmless, for the second opinion (sign_opinion.h): an ordinary one, or one of a
+ * list in which there are some that sound like a sign. It must outlive the index. */
+void sign_index_ordinary(struct sign_index *index, const char *text);
 void sign_index_harmless(struct sign_index *index, const char *text);
 
 /* True for a word that stands in a phrase or was taken as rightly spelt; once the index is closed.
