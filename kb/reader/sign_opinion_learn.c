@@ -86,7 +86,14 @@ by_falling(const void *left, const void *right)
     return l > r ? -1 : l < r;
 }
 
-/* Judges every example by what was learnt without its part. */
+/* True for an example by whose kind a bound is set. */
+static bool
+sets_bound(const struct opinion_example *example)
+{
+    return example->weight == OPINION_ASKED || example->weight == OPINION_HARMLESS;
+}
+
+/* Judges every example that sets a bound by what was learnt without its part. */
 static void
 try_held_out(struct learning *learning, const struct opinion *opinion,
              const struct examples *examples, const struct linear_trace *trace)
@@ -100,7 +107,7 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
         linear_without(learning->scratch, examples, learning->parts, part, &opinion->linear, trace,
                        &without);
         for (i = 0; i < learning->count; i++) {
-            if (learning->parts[i] == part) {
+            if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
                 void *looking = memory_must(talloc_new(learning->scratch));
 
                 opinion_decide(opinion, &without, part, looking, &learning->heard[i],
