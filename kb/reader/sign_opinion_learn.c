@@ -14,7 +14,7 @@ enum { PARTS = 5 }; /* held out in turn */
 struct harmless_share {
     float asked, look_alike;
 };
-static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.015f, 0.06f},
+static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {0.012f, 0.06f},
                                                              [SIGN_EQUIPMENT] = {0.003f, 0.04f},
                                                              [SIGN_EMERGENCY] = {0.012f, 0.13f}};
 
