@@ -14,10 +14,10 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.6f;
+static const float phrase_says = 0.2f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
-static const float held_says = 1.4f;
+static const float held_says = 0.7f;
 
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
@@ -28,7 +28,7 @@ enum {
 };
 
 /* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.3f;
+static const float around_doubt = 0.5f;
 
 /* The text as it is judged. */
 struct judging {

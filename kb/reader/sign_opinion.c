@@ -7,24 +7,30 @@
 /* How much a text that is unknown altogether is held to be harmless. */
 static const float unknown_weighs = 1;
 
-enum { WORDS_MIN = 3, FEW_WORDS = 5 }; /* less than the first: the phrases are for them */
+enum {
+    WORDS_MIN = 3, /* fewer tell too little; the phrases are for them */
+    FEW_WORDS = 5,
+    STRETCH_STEP = 2,
+    RUN_SENTENCES = 3 /* judged together */
+};
 
 /*
  * A sign may stand in a part of a text, with or without a mark between ("thanks for the charger my
  * chest is killing me"). So stretches of so many words are judged too. The best of many says less
  * than the whole, the less the shorter they are: chosen on 560 emergencies and 8,600 other texts of
- * which nothing was learnt (sign_match.h).
+ * which nothing was learnt (sign_match.h). Stretches of eight found hardly one more.
  */
 struct width {
     int words;
     float doubt;
 };
-static const struct width widths[] = {{8, 0.6f}, {12, 0.2f}, {16, 0.1f}, {20, 0.1f}};
+static const struct width widths[] = {{12, 0.6f}, {16, 0.5f}, {20, 0.5f}};
+static const float sentences_doubt = 0.5f; /* the same of whole sentences */
 
 /* What speaks against an emergency in words of which none is of a person's body or state: of what
  * was found without one, one in fifteen was an emergency, of ordinary texts taken for one three in
  * four had none. */
-static const float bodiless_doubt = 0.5f;
+static const float bodiless_doubt = 0.2f;
 
 /* What speaks against trouble, but no emergency, in a few words. */
 static const float few_doubt = 0.3f;
@@ -71,6 +77,12 @@ bias_of(const struct linear *linear)
 
 /* ---- Finding ------------------------------------------------------------------------------- */
 
+/* Some words, first..last, and what is said of them; last is -1 for none. */
+struct stretch {
+    float says;
+    int first, last;
+};
+
 struct opinion_view {
     const struct opinion *opinion;
     const struct linear *linear;
@@ -79,6 +91,7 @@ struct opinion_view {
     struct traits traits;
     struct sums *sums[TRAIT_REACHES]; /* of the words before each, by what the traits take in */
     int *bodily;                      /* how many of the words before each are [bodily] */
+    struct stretch best[OPINION_LEVELS]; /* the likeliest, once they were tried */
 };
 
 /* Adds one trait by its number, UINT32_MAX for an unknown one. */
@@ -205,7 +218,7 @@ opinion_nearest(const struct opinion_view *view, enum sign_level level, int firs
     return best;
 }
 
-/* Counts the words before each that the class has. */
+/* Counts the words before each that the class has; without such a class (-1) all of them. */
 static int *
 count_class(void *arena, const struct heard *heard, int class)
 {
@@ -215,7 +228,7 @@ count_class(void *arena, const struct heard *heard, int class)
     for (i = 0; i < heard->count; i++) {
         const struct heard_word *word = &heard->list[i];
 
-        before[i + 1] = before[i];
+        before[i + 1] = before[i] + (class < 0);
         for (k = 0; k < word->meaning_count; k++) {
             before[i + 1] += word->meanings[k] == class;
         }
@@ -228,9 +241,13 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
           const struct heard *heard)
 {
     struct opinion_view *view = memory_new(arena, struct opinion_view);
+    int level;
 
     *view =
         (struct opinion_view){.opinion = opinion, .linear = linear, .arena = arena, .heard = heard};
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        view->best[level].last = -1;
+    }
     view->traits = traits_read(arena, opinion->vocabulary, heard);
     view->bodily =
         count_class(arena, heard, vocabulary_id(opinion->vocabulary, sign_class_bodily));
@@ -262,50 +279,86 @@ opinion_on_text(const struct opinion_view *view, enum sign_level level)
     return opinion_on_words(view, level, 0, (int)view->heard->count - 1);
 }
 
-/* What is said of some words, first..last, where no phrase was found. */
-struct stretch {
-    float says;
-    int first, last;
-};
-
-static struct stretch
-hear_stretch(const struct opinion_view *view, enum sign_level level, int first, int last)
+/* Judges the words first..last as if no phrase were in them, and keeps what is likelier. */
+static void
+try_stretch(struct opinion_view *view, int first, int last, float doubt)
 {
-    float against = 0;
+    float scores[OPINION_LEVELS];
+    int level;
 
-    if (level != SIGN_EMERGENCY) {
-        against = last - first < FEW_WORDS ? few_doubt : 0;
-    } else if (view->bodily[last + 1] == view->bodily[first]) {
-        against = bodiless_doubt;
+    decide_on(view, first, last, scores);
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        float says = scores[level] - view->opinion->bounds[level] - doubt;
+
+        if (level != SIGN_EMERGENCY) {
+            says -= last - first < FEW_WORDS ? few_doubt : 0;
+        } else if (view->bodily[last + 1] == view->bodily[first]) {
+            says -= bodiless_doubt;
+        }
+        if (view->best[level].last < 0 || says > view->best[level].says) {
+            view->best[level] = (struct stretch){says, first, last};
+        }
     }
-    return (struct stretch){opinion_on_words(view, level, first, last) - against, first, last};
+}
+
+/* Every run of one to three sentences. */
+static void
+try_sentences(struct opinion_view *view)
+{
+    const struct heard_word *list = view->heard->list;
+    int count = (int)view->heard->count, first, last;
+
+    for (first = 0; first < count; first++) {
+        if (first > 0 && list[first - 1].sentence == list[first].sentence) {
+            continue;
+        }
+        for (last = first; last < count; last++) {
+            bool ends = last + 1 == count || list[last + 1].sentence != list[last].sentence;
+
+            if (list[last].sentence >= list[first].sentence + RUN_SENTENCES) {
+                break;
+            }
+            if (ends && last - first + 1 >= WORDS_MIN) {
+                try_stretch(view, first, last, sentences_doubt);
+            }
+        }
+    }
+}
+
+/* The whole text and its stretches, once, on all levels. */
+static void
+try_stretches(struct opinion_view *view)
+{
+    int count = (int)view->heard->count, at;
+    size_t i;
+
+    try_stretch(view, 0, count - 1, 0);
+    try_sentences(view);
+    for (i = 0; i < sizeof(widths) / sizeof(widths[0]); i++) {
+        for (at = 0; at + widths[i].words <= count; at += STRETCH_STEP) {
+            try_stretch(view, at, at + widths[i].words - 1, widths[i].doubt);
+        }
+    }
 }
 
 float
-opinion_alone(const struct opinion_view *view, enum sign_level level, int *first, int *last)
+opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last)
 {
-    int count = (int)view->heard->count, at;
-    struct stretch best = hear_stretch(view, level, 0, count - 1);
-    size_t i;
+    const struct stretch *best = &view->best[level];
 
-    for (i = 0; i < sizeof(widths) / sizeof(widths[0]); i++) {
-        for (at = 0; at + widths[i].words <= count; at++) {
-            struct stretch part = hear_stretch(view, level, at, at + widths[i].words - 1);
-
-            part.says -= widths[i].doubt;
-            best = part.says > best.says ? part : best;
-        }
+    if (best->last < 0) {
+        try_stretches(view);
     }
-    *first = best.first;
-    *last = best.last;
-    return best.says;
+    *first = best->first;
+    *last = best->last;
+    return best->says;
 }
 
 void
 opinion_decide(const struct opinion *opinion, const struct linear *linear, int without, void *arena,
                const struct heard *heard, float scores[OPINION_LEVELS])
 {
-    const struct opinion_view *view = view_text(opinion, linear, without, arena, heard);
+    struct opinion_view *view = view_text(opinion, linear, without, arena, heard);
     int level, first, last;
 
     for (level = 0; level < OPINION_LEVELS; level++) {

@@ -63,7 +63,7 @@ float opinion_on_text(const struct opinion_view *view, enum sign_level level);
  * likeliest stretch, first..last. More is asked of a stretch the shorter it is, of a few words for
  * trouble, and for an emergency of words of which none is [bodily].
  */
-float opinion_alone(const struct opinion_view *view, enum sign_level level, int *first, int *last);
+float opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last);
 
 /* The example of the level that is most like these words: its sign is the one that fires. */
 const struct opinion_example *opinion_nearest(const struct opinion_view *view,

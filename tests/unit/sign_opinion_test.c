@@ -70,7 +70,7 @@ make(bool has_whole_texts)
     }
     sign_index_add(made, workspace, file, &file->sign, &faults);
     for (i = 0; i < sizeof(harmless_texts) / sizeof(harmless_texts[0]); i++) {
-        sign_index_harmless(made, harmless_texts[i]);
+        sign_index_ordinary(made, harmless_texts[i]);
     }
     ck_assert_int_eq(sign_index_close(made, workspace, &faults), 0);
     return made;
