@@ -19,9 +19,11 @@ static const struct harmless_share shares[OPINION_LEVELS] = {[SIGN_CLINICAL] = {
                                                              [SIGN_EMERGENCY] = {0.012f, 0.13f}};
 
 /* What getting an example wrong costs. */
-static const float costs[] = {
-    [OPINION_PHRASE] = 0.02f, [OPINION_WHOLE] = 1,      [OPINION_ASKED] = 1,
-    [OPINION_LISTED] = 2,     [OPINION_HARMLESS] = 2};
+static const float costs[] = {[OPINION_PHRASE] = 0.02f,
+                              [OPINION_WHOLE] = 1,
+                              [OPINION_ASKED] = 1,
+                              [OPINION_LISTED] = 2,
+                              [OPINION_HARMLESS] = 2};
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
