@@ -16,6 +16,9 @@
  */
 static const float phrase_says = 0.2f;
 
+/* The same of one that stands nearly alone in its clause. */
+static const float alone_says = 0.8f;
+
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 0.7f;
 
@@ -23,7 +26,7 @@ static const float held_says = 0.7f;
 static const float little_said = 0.3f;
 
 enum {
-    ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
+    ALONE_WORDS = 3, /* beside a phrase in its clause that take nothing from it */
     AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
 };
 
@@ -88,10 +91,10 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
         return true;
     }
     around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    says = opinion_on_words(judging->view, level, around.first, around.last) + phrase_says;
     is_alone = around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS;
-    return says > (is_alone ? 0 : around_doubt) ||
-           opinion_on_text(judging->view, level) + phrase_says > 0 ||
+    says = opinion_on_words(judging->view, level, around.first, around.last) +
+           (is_alone ? alone_says : phrase_says - around_doubt);
+    return says > 0 || opinion_on_text(judging->view, level) + phrase_says > 0 ||
            (phrase.last - phrase.first >= 2 &&
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }

@@ -89,8 +89,8 @@ struct opinion_view {
     void *arena;
     const struct heard *heard;
     struct traits traits;
-    struct sums *sums[TRAIT_REACHES]; /* of the words before each, by what the traits take in */
-    int *bodily;                      /* how many of the words before each are [bodily] */
+    struct sums *sums[TRAIT_REACHES];    /* of the words before each, by what the traits take in */
+    int *bodily;                         /* how many of the words before each are [bodily] */
     struct stretch best[OPINION_LEVELS]; /* the likeliest, once they were tried */
 };
 
@@ -249,8 +249,7 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
         view->best[level].last = -1;
     }
     view->traits = traits_read(arena, opinion->vocabulary, heard);
-    view->bodily =
-        count_class(arena, heard, vocabulary_id(opinion->vocabulary, sign_class_bodily));
+    view->bodily = count_class(arena, heard, vocabulary_id(opinion->vocabulary, sign_class_bodily));
     sum_up(view, without);
     return view;
 }
