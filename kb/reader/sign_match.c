@@ -17,7 +17,7 @@
 static const float phrase_says = 0.2f;
 
 /* The same of one that stands nearly alone in its clause. */
-static const float alone_says = 0.8f;
+static const float alone_says = 1.4f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 0.7f;

@@ -30,7 +30,8 @@ static const char *const harmless_texts[] = {
     "how do i boil water here",       "the kettle is red, is that the right one",
     "is there tea in the cupboard",   "where does the teapot go",
     "my hand cannot reach the shelf", "what is the soup today",
-    "is the hot water on all night",  "the pot is missing its lid"};
+    "is the hot water on all night",  "the pot is missing its lid",
+    "where is the big teapot kept",   "is the water in the kettle hot yet"};
 
 static void
 begin(void)
