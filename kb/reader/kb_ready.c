@@ -8,15 +8,17 @@
 #include "sign_match.h"
 #include "signs_read.h"
 
-/* Gives the signs each of these lines as harmless, unless # begins it; NULL has none. */
+typedef void take_text(struct sign_index *signs, const char *text);
+
+/* Gives the signs each of these lines, unless # begins it; NULL has none. */
 static void
-take_harmless(struct kb *kb, const char *file, struct sign_index *signs)
+take_lines(struct kb *kb, const char *file, take_text *take, struct sign_index *signs)
 {
     char *lines = file == NULL ? NULL : memory_copy(kb, file), *line;
 
     while (lines != NULL && (line = strtok_r(lines, "\r\n", &lines)) != NULL) {
         if (line[0] != '#') {
-            sign_index_harmless(signs, line);
+            take(signs, line);
         }
     }
 }
@@ -39,8 +41,6 @@ without_comments(void *arena, const char *lines)
     return copy;
 }
 
-typedef void take_text(struct sign_index *signs, const char *text);
-
 /* How the words of a language are taken by the signs of a language. */
 static take_text *
 knower(enum language of_text, enum language of_signs)
@@ -61,7 +61,7 @@ know_topic(struct sign_index *signs, const struct topic *topic, enum language la
     for (i = 0; i < topic->asked_as_count; i++) {
         know(signs, topic->asked_as[i]);
         if (topic->language == language) {
-            sign_index_harmless(signs, topic->asked_as[i]);
+            sign_index_ordinary(signs, topic->asked_as[i]);
         }
     }
 }
@@ -92,8 +92,8 @@ build_signs(struct build *build, enum language language)
     for (i = 0; i < kb->topic_count; i++) {
         know_topic(of->signs, &kb->topics[i], language);
     }
-    take_harmless(kb, of->elsewhere, of->signs);
-    take_harmless(kb, of->harmless, of->signs);
+    take_lines(kb, of->elsewhere, sign_index_ordinary, of->signs);
+    take_lines(kb, of->harmless, sign_index_harmless, of->signs);
 }
 
 /* Texts that no topic fits, one a line, added to the phrases; # begins a comment. */

@@ -53,9 +53,15 @@ add_example(struct sign_index *index, struct opinion_example example)
 }
 
 void
-sign_index_harmless(struct sign_index *index, const char *text)
+sign_index_ordinary(struct sign_index *index, const char *text)
 {
     add_example(index, (struct opinion_example){text, NULL, OPINION_ASKED, 0});
+}
+
+void
+sign_index_harmless(struct sign_index *index, const char *text)
+{
+    add_example(index, (struct opinion_example){text, NULL, OPINION_LISTED, 0});
 }
 
 /* All that a sign's file gives the second opinion to learn from. */

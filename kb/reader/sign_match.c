@@ -14,25 +14,24 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.9f;
+static const float phrase_says = 0.2f;
+
+/* The same of one that stands nearly alone in its clause. */
+static const float alone_says = 1.4f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
-static const float held_says = 1.4f;
+static const float held_says = 0.7f;
 
-/* What speaks against more than a phrase of another level says, and against trouble in a few words
- * that no phrase has. */
+/* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
 enum {
-    ALONE_WORDS = 3,  /* beside a phrase in its clause that take nothing from it */
-    AROUND_WORDS = 6, /* of a phrase, on either side, that may tell by themselves */
-    FEW_WORDS = 5,
-    LONG_WORDS = 25 /* longer texts may have a sign in a part of them; so much more speaks for it */
+    ALONE_WORDS = 3, /* beside a phrase in its clause that take nothing from it */
+    AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
 };
-static const float run_doubt = 0.2f;
 
 /* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.1f;
+static const float around_doubt = 0.5f;
 
 /* The text as it is judged. */
 struct judging {
@@ -85,16 +84,17 @@ static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     struct stretch around;
+    float says;
+    bool is_alone;
 
     if (judging->view == NULL) {
         return true;
     }
     around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
-           opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, around.first, around.last) + phrase_says -
-                   around_doubt >
-               0 ||
+    is_alone = around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS;
+    says = opinion_on_words(judging->view, level, around.first, around.last) +
+           (is_alone ? alone_says : phrase_says - around_doubt);
+    return says > 0 || opinion_on_text(judging->view, level) + phrase_says > 0 ||
            (phrase.last - phrase.first >= 2 &&
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }
@@ -236,9 +236,6 @@ doubt_of(const struct judging *judging, enum sign_level level)
     if (judging->is_held[level] || is_mostly_figure(judging)) {
         return held_says;
     }
-    if (level != SIGN_EMERGENCY && judging->search.heard.count <= FEW_WORDS) {
-        return little_said;
-    }
     return fires_yet ? little_said : 0;
 }
 
@@ -248,12 +245,10 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
 {
     const struct heard *heard = &judging->search.heard;
     float against = doubt_of(judging, level);
-    int first = 0, last = (int)heard->count - 1;
     const struct opinion_example *nearest;
+    int first, last;
 
-    if (opinion_on_text(judging->view, level) - against <= 0 &&
-        (heard->count <= LONG_WORDS ||
-         opinion_on_best_run(judging->view, level, &first, &last) - against - run_doubt <= 0)) {
+    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);

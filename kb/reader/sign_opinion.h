@@ -21,7 +21,13 @@
 #include "sign_vocabulary.h"
 
 /* A text to learn from. */
-enum opinion_weight { OPINION_PHRASE, OPINION_WHOLE, OPINION_ASKED, OPINION_HARMLESS };
+enum opinion_weight {
+    OPINION_PHRASE,
+    OPINION_WHOLE,
+    OPINION_ASKED,   /* as a topic is asked for, or something else altogether */
+    OPINION_LISTED,  /* of words/LANG-harmless.txt: some of these sound like a sign */
+    OPINION_HARMLESS /* of a sign's file: it sounds like that sign */
+};
 struct opinion_example {
     const char *line;        /* as the file has it */
     const struct sign *sign; /* NULL for a harmless one */
@@ -52,9 +58,12 @@ struct opinion_view *opinion_of(const struct opinion *opinion, void *arena,
 float opinion_on_words(const struct opinion_view *view, enum sign_level level, int first, int last);
 float opinion_on_text(const struct opinion_view *view, enum sign_level level);
 
-/* The same of the likeliest run of one to three sentences, or stretch of a long one. */
-float opinion_on_best_run(const struct opinion_view *view, enum sign_level level, int *first,
-                          int *last);
+/*
+ * What it says where no phrase was found, as far above as that asks: of the whole text or of its
+ * likeliest stretch, first..last. More is asked of a stretch the shorter it is, of a few words for
+ * trouble, and for an emergency of words of which none is [bodily].
+ */
+float opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last);
 
 /* The example of the level that is most like these words: its sign is the one that fires. */
 const struct opinion_example *opinion_nearest(const struct opinion_view *view,

@@ -37,8 +37,8 @@ struct sums {
     float unknown, all;
 };
 
-/* The decisions on a whole text by what `linear` learnt without the examples of part `without`
- * (PARTS_MAX: from all). */
+/* What opinion_alone() makes of a text by what `linear` learnt without the examples of part
+ * `without`, for an opinion that has no bounds yet. */
 void opinion_decide(const struct opinion *opinion, const struct linear *linear, int without,
                     void *arena, const struct heard *heard, float scores[OPINION_LEVELS]);
 

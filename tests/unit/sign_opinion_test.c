@@ -30,7 +30,8 @@ static const char *const harmless_texts[] = {
     "how do i boil water here",       "the kettle is red, is that the right one",
     "is there tea in the cupboard",   "where does the teapot go",
     "my hand cannot reach the shelf", "what is the soup today",
-    "is the hot water on all night",  "the pot is missing its lid"};
+    "is the hot water on all night",  "the pot is missing its lid",
+    "where is the big teapot kept",   "is the water in the kettle hot yet"};
 
 static void
 begin(void)
@@ -70,7 +71,7 @@ make(bool has_whole_texts)
     }
     sign_index_add(made, workspace, file, &file->sign, &faults);
     for (i = 0; i < sizeof(harmless_texts) / sizeof(harmless_texts[0]); i++) {
-        sign_index_harmless(made, harmless_texts[i]);
+        sign_index_ordinary(made, harmless_texts[i]);
     }
     ck_assert_int_eq(sign_index_close(made, workspace, &faults), 0);
     return made;
