@@ -14,7 +14,7 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.2f;
+static const float phrase_says = 0.3f;
 
 /* The same of one that stands nearly alone in its clause. */
 static const float alone_says = 1.4f;
