@@ -20,7 +20,7 @@ static const float phrase_says = 0.3f;
 static const float alone_says = 1.4f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
-static const float held_says = 0.7f;
+static const float held_says = 1.4f;
 
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;

@@ -20,7 +20,7 @@ static const float shares[OPINION_LEVELS][OPINION_HARMLESS + 1] = {
     [SIGN_EQUIPMENT] =
         {[OPINION_ASKED] = 0.003f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.04f},
     [SIGN_EMERGENCY] = {
-        [OPINION_ASKED] = 0.02f, [OPINION_LISTED] = 0.08f, [OPINION_HARMLESS] = 0.2f}};
+        [OPINION_ASKED] = 0.012f, [OPINION_LISTED] = 0.06f, [OPINION_HARMLESS] = 0.2f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {[OPINION_PHRASE] = 0.005f,
