@@ -16,9 +16,6 @@
  */
 static const float phrase_says = 0.3f;
 
-/* The same of one that stands nearly alone in its clause. */
-static const float alone_says = 1.4f;
-
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
 
@@ -31,7 +28,7 @@ enum {
 };
 
 /* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.5f;
+static const float around_doubt = 0.3f;
 
 /* The text as it is judged. */
 struct judging {
@@ -84,17 +81,15 @@ static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     struct stretch around;
-    float says;
-    bool is_alone;
 
     if (judging->view == NULL) {
         return true;
     }
     around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    is_alone = around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS;
-    says = opinion_on_words(judging->view, level, around.first, around.last) +
-           (is_alone ? alone_says : phrase_says - around_doubt);
-    return says > 0 || opinion_on_text(judging->view, level) + phrase_says > 0 ||
+    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
+           opinion_on_text(judging->view, level) + phrase_says > 0 ||
+           opinion_on_words(judging->view, level, around.first, around.last) + phrase_says >
+               around_doubt ||
            (phrase.last - phrase.first >= 2 &&
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }

@@ -33,7 +33,7 @@ static const float sentences_doubt = 0.5f; /* the same of whole sentences */
 static const float bodiless_doubt = 0.2f;
 
 /* What speaks against trouble, but no emergency, in a few words. */
-static const float few_doubt = 0.3f;
+static const float few_doubt = 0.5f;
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
