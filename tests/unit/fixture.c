@@ -92,6 +92,11 @@ static const char extend[] =
     "- extension please\n- may i hang on to it until sunday\n- one more day please\n\n"
     "## Approved\n\n- A. Tester, clinician, 2026-01-02\n";
 
+/* No topic of this content is about more of them. */
+static const char elsewhere[] =
+    "could we have another battery\nwe want two more batteries by monday\nmore batteries for us\n"
+    "is there a spare battery to be had\n";
+
 static const char hours_left[] =
     "# How long it will last from now\n\n"
     "I can work that out. Text me the lights on each battery.\n\n## Asked as\n\n"
@@ -183,6 +188,7 @@ static const struct content_file files[] = {
     FILE_OF("topics/en/extend.md", extend),
     FILE_OF("topics/en/hours-left.md", hours_left),
     FILE_OF("topics/en/night-mode.md", night_mode),
+    FILE_OF("words/en-elsewhere.txt", elsewhere),
 };
 
 static void
