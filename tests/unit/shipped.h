@@ -7,9 +7,9 @@
 #include "kb.h"
 
 /*
- * Loads it, or fails the test with the first fault. Of all tests of one build the first makes it and
- * keeps it beside the tests, the others take what it kept: there a sanitizer sees one block only, so
- * the tests whose subject is the reading of the content itself call kb_load().
+ * Loads it, or fails the test with the first fault. Of all tests of one build the first makes it
+ * and keeps it beside the tests, the others take what it kept: there a sanitizer sees one block
+ * only, so the tests whose subject is the reading of the content itself call kb_load().
  */
 struct kb *shipped_load(void);
 
