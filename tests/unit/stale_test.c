@@ -143,9 +143,8 @@ START_TEST(what_waits_to_be_sent_is_not_sent_twice_when_no_time_is_left_to_tell)
 {
     struct outbox_row stale;
 
-    take_how_long_now("when is it due? how do i charge it at home? how do i charge it in the car?"
-                      " how do i return it? and how long now?");
-    ck_assert_str_eq(asked("SELECT expires_utc_s > 0 FROM outbox WHERE text_id = 2"), "0\n0\n1\n");
+    take_how_long_now("when is it due? how do i charge it at home? and how long now?");
+    ck_assert_str_eq(asked("SELECT expires_utc_s > 0 FROM outbox WHERE text_id = 2"), "0\n1\n");
     stale = first_stale();
     work_out_again(&stale, SPENT);
     ck_assert_str_eq(asked("SELECT count(*) FROM outbox_due JOIN outbox ON outbox_id = id"
