@@ -1,8 +1,8 @@
 /*
  * A second opinion on a text, learnt from the sign files: a linear decision a level (emergency,
  * equipment, clinical) over the text's traits (sign_traits.h). The phrases say what must
- * never be missed; this catches what is like the whole texts in words that no phrase has. Either
- * may fire. Private to the library; sign_match.h is the way in.
+ * never be missed; this catches what is like the whole texts in words that no phrase has. How the
+ * two go together is in sign_match.h, the way in. Private to the library.
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
  * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all.
