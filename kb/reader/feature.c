@@ -267,10 +267,13 @@ feature_space_build(void *arena, const struct feature_texts *texts, enum feature
     }
     space->slots = memory_array(arena, struct feature_slot, space->mask + 1);
     for (i = 0; i < texts->count; i++) {
-        for (k = 0; k < texts->features[i].count; k++) {
-            count_feature(arena, space, &counting, &texts->features[i].list[k], (uint32_t)i,
-                          texts->parts[i]);
+        void *reading = memory_must(talloc_new(arena));
+        const struct features features = texts->read(texts->data, reading, i);
+
+        for (k = 0; k < features.count; k++) {
+            count_feature(arena, space, &counting, &features.list[k], (uint32_t)i, texts->parts[i]);
         }
+        talloc_free(reading);
     }
     space->weight = memory_array(arena, float, space->count + 1);
     for (i = 0; i < space->count; i++) {

@@ -71,12 +71,16 @@ enum { PARTS_MAX = 16 };
 uint32_t feature_space_size(const struct feature_space *space);
 
 /*
- * Numbers the features of these texts, whose words are words[i] and whose features texts[i];
- * texts[i] belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may be NULL.
+ * Numbers the features of these texts; text i has those that read(data, arena, i) gives, which is
+ * called once for each in turn with an arena that ends before the next: of many texts all at once
+ * they are hundreds of megabytes. It belongs to part parts[i] (0 to PARTS_MAX - 1). `vectors` may
+ * be NULL.
  */
+typedef struct features feature_reader(void *data, void *arena, size_t text);
 struct feature_texts {
     const struct words *words; /* only for vectors */
-    const struct features *features;
+    feature_reader *read;
+    void *data;
     const uint8_t *parts;
     size_t count;
 };

@@ -89,6 +89,16 @@ has_many(const struct model *model)
     return asked >= (size_t)MANY * (size_t)model->linear.labels;
 }
 
+/* They are kept: the rows are made of them too. */
+static struct features
+features_of(void *data, void *arena, size_t text)
+{
+    const struct building *building = data;
+
+    (void)arena;
+    return building->features[text];
+}
+
 static void
 read_phrases(struct building *building, struct model *model, struct workspace *workspace)
 {
@@ -109,7 +119,7 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
     }
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
     feature_space_build(
-        model, &(struct feature_texts){building->words, building->features, model->parts, count},
+        model, &(struct feature_texts){building->words, features_of, building, model->parts, count},
         has_many(model) ? MIX_MANY : MIX_FEW, model->vectors, &model->space);
     for (i = 0; i < count; i++) {
         building->rows[i] =

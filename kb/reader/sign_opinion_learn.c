@@ -38,7 +38,6 @@ struct learning {
     struct workspace *workspace;
     const struct sign_classes *classes;
     struct heard *heard;
-    struct features *features;
     struct row *rows;
     int *labels;
     float *costs;
@@ -79,8 +78,41 @@ read_examples(struct learning *learning, const struct opinion *opinion)
         learning->costs[i] = costs[example->weight];
         learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
         learning->heard[i] = hear_example(learning, opinion, example);
-        learning->features[i] =
-            traits_read(learning->scratch, opinion->vocabulary, &learning->heard[i]).features;
+    }
+}
+
+/* What the examples' traits are read from. */
+struct hearing {
+    const struct vocabulary *vocabulary;
+    const struct heard *heard;
+};
+
+static struct features
+traits_of(void *data, void *arena, size_t example)
+{
+    const struct hearing *hearing = data;
+
+    return traits_read(arena, hearing->vocabulary, &hearing->heard[example]).features;
+}
+
+/* The row of each example, no longer than it is: there are many. */
+static void
+make_rows(struct learning *learning, const struct feature_space *space, struct hearing *hearing)
+{
+    size_t i;
+
+    for (i = 0; i < learning->count; i++) {
+        void *making = memory_must(talloc_new(learning->scratch));
+        const struct features features = traits_of(hearing, making, i);
+        const struct row row = feature_row(making, space, NULL, &features, PARTS_MAX);
+        struct row *kept = &learning->rows[i];
+
+        kept->count = row.count;
+        kept->index = memory_array(learning->scratch, uint32_t, row.count + 1);
+        kept->value = memory_array(learning->scratch, float, row.count + 1);
+        memcpy(kept->index, row.index, row.count * sizeof(*row.index));
+        memcpy(kept->value, row.value, row.count * sizeof(*row.value));
+        talloc_free(making);
     }
 }
 
@@ -223,16 +255,14 @@ learn(struct learning *learning, struct opinion *opinion)
 {
     struct examples examples;
     struct linear_trace trace;
+    struct hearing hearing = {opinion->vocabulary, learning->heard};
     size_t i;
 
     feature_space_build(
         opinion,
-        &(struct feature_texts){NULL, learning->features, learning->parts, learning->count},
+        &(struct feature_texts){NULL, traits_of, &hearing, learning->parts, learning->count},
         MIX_SIGNS, NULL, &opinion->space);
-    for (i = 0; i < learning->count; i++) {
-        learning->rows[i] = feature_row(learning->scratch, &opinion->space, NULL,
-                                        &learning->features[i], PARTS_MAX);
-    }
+    make_rows(learning, &opinion->space, &hearing);
     opinion->unknown_weight = 0;
     for (i = 0; i < opinion->space.count; i++) {
         if (opinion->space.weight[i] > opinion->unknown_weight) {
@@ -266,7 +296,6 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->count = count;
     learning.scratch = memory_must(talloc_new(opinion));
     learning.heard = memory_array(learning.scratch, struct heard, count);
-    learning.features = memory_array(learning.scratch, struct features, count);
     learning.rows = memory_array(learning.scratch, struct row, count);
     learning.labels = memory_array(learning.scratch, int, count);
     learning.costs = memory_array(learning.scratch, float, count);
