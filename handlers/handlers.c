@@ -150,15 +150,15 @@ pieces_of(const struct asked *whole, bool sign_fired)
                                      whole->text, whole->language);
 }
 
-/* A piece that was told apart by what it is about is about that. Any other is looked at together
- * with the question before it, if it is none by itself. */
+/* A piece that was told apart by what it is about is about that, unless no topic fits it. Any other
+ * is looked at together with the question before it, if it is none by itself. */
 static void
 lean_on(const struct asked *whole, const struct pieces *pieces, size_t at,
         const struct topic_search *before, struct asked *piece)
 {
     size_t first = at;
 
-    if (pieces->list[at].trusted && piece->search.count > 0) {
+    if (pieces->list[at].trusted && piece->search.count > 0 && !piece->search.elsewhere) {
         piece->search.sureness = SURE;
     }
     while (first > 0 && pieces->list[first - 1].courtesy) {

@@ -214,9 +214,10 @@ divide(const struct kb *kb, void *arena, struct workspace *workspace, const char
 
     dividing.text = memory_copy_n(arena, text + from, to - from);
     dividing.words = words_read(arena, workspace, dividing.text, language);
-    if (!find_places(&dividing, cuts, from) || dividing.count == 0) {
+    if (!find_places(&dividing, cuts, from) || dividing.count > division->tries) {
         return false;
     }
+    division->tries -= dividing.count;
     dividing.whole = search(&dividing, dividing.text);
     for (i = 0; i < dividing.count && dividing.whole.count > 0; i++) {
         double odds_here = try_place(&dividing, &dividing.places[i]);

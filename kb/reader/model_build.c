@@ -1,5 +1,5 @@
 /*
- * Building a model: read the phrases, number their features, learn, then hold every fifth out once
+ * Building a model: read the phrases, number their features, learn, then hold each part out once
  * to see how far the decisions can be trusted.
  */
 #include "model.h"

@@ -18,23 +18,28 @@ struct questions {
     enum language language;
     struct pieces cuts; /* by words alone */
     bool few;           /* ways of asking there are */
+    size_t tries;       /* left for places at which the text may be divided */
     struct piece *list;
     size_t count;
 };
 
-/* A stretch is divided into four at most: each side of its division may be divided once more. */
-enum { DEEPEST = 2 };
+/* A stretch is divided into four at most: each side of its division may be divided once more. No
+ * text, however long, may hold the others up. */
+enum { DEEPEST = 2, TRIES = 64 };
 
 /* Adds the bytes [from, to), divided into its questions; `depth` times it was divided before. */
 static void
 add_stretch(struct questions *questions, size_t from, size_t to, int depth)
 {
-    struct division at;
+    struct division at = {.tries = questions->tries};
     struct piece piece = {.start = from, .end = to, .trusted = depth > 0};
 
-    if (!questions->few && depth < DEEPEST &&
-        divide(questions->kb, questions->arena, questions->workspace, questions->text, from, to,
-               &questions->cuts, questions->language, &at)) {
+    bool divided = !questions->few && depth < DEEPEST &&
+                   divide(questions->kb, questions->arena, questions->workspace, questions->text,
+                          from, to, &questions->cuts, questions->language, &at);
+
+    questions->tries = at.tries;
+    if (divided) {
         add_stretch(questions, from, at.end, depth + 1);
         add_stretch(questions, at.start, to, depth + 1);
         return;
@@ -102,8 +107,12 @@ struct pieces
 kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
              enum language language)
 {
-    struct questions questions = {
-        .kb = kb, .arena = arena, .workspace = workspace, .text = text, .language = language};
+    struct questions questions = {.kb = kb,
+                                  .arena = arena,
+                                  .workspace = workspace,
+                                  .text = text,
+                                  .language = language,
+                                  .tries = TRIES};
     size_t i = 0, next;
 
     questions.cuts = cut_questions(arena, text, language);

@@ -1,7 +1,8 @@
 /*
  * The questions of a text: what stands between two pleasantries (cut.h) is one question, unless the
  * kb shows that it asks two things (divide.h), or that a piece of it is about something that no
- * topic fits: that one is for a person.
+ * topic fits: that one is for a person. With few ways of asking nothing is divided; then two
+ * neighbours are two questions if each is surely one.
  *
  * Tried and dropped: to cut by words first and to put together again what means nothing alone; it
  * found fewer of the true pairs, and took more stories for a question (divide.h).

@@ -27,9 +27,6 @@ enum {
     AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
 };
 
-/* The same of the words around a phrase, as if they were all of the text. */
-static const float around_doubt = 0.3f;
-
 /* The text as it is judged. */
 struct judging {
     struct search search;
@@ -75,7 +72,8 @@ widen(const struct heard *heard, struct stretch words, int room)
 
 /*
  * True if a sign whose phrase was found fires: if it stands alone in its clause; or if with the
- * phrase all of the text is like a sign; or the words around it are, whatever the rest is about.
+ * phrase all of the text is like a sign; or the words around it are, whatever the rest is about; or
+ * its own, if they are three or more.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
@@ -88,8 +86,7 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
     around = widen(&judging->search.heard, phrase, AROUND_WORDS);
     return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, around.first, around.last) + phrase_says >
-               around_doubt ||
+           opinion_on_words(judging->view, level, around.first, around.last) > 0 ||
            (phrase.last - phrase.first >= 2 &&
             opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
 }
@@ -247,6 +244,9 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);
+    if (nearest == NULL) { /* no sign of the level has an example */
+        return false;
+    }
     *match = (struct sign_match){nearest->sign, nearest->line, heard->list[first].start,
                                  heard->list[last].end};
     return true;
@@ -312,6 +312,7 @@ any_words(struct search *search, const struct phrase *phrases, size_t count, str
     return count > 0;
 }
 
+/* True if there is something to tell of the sign; what became of its phrases is noted. */
 static bool
 explain_sign(struct judging *judging, const struct sign_phrases *signs, const bool *is_likely,
              struct sign_explained *explained)
@@ -320,9 +321,12 @@ explain_sign(struct judging *judging, const struct sign_phrases *signs, const bo
     struct sign_match figure = {0};
     struct wanted wanted = {.match = &explained->match, .judging = judging};
     struct wanted by = {.match = &figure};
+    bool fires;
 
     *explained = (struct sign_explained){.held = SIGN_FIRES};
-    if (find_sign(search, signs, is_likely, &wanted)) {
+    fires = find_sign(search, signs, is_likely, &wanted);
+    note(judging, signs->sign->level, wanted.held, fires);
+    if (fires) {
         return true;
     }
     explained->held = wanted.held;
@@ -352,12 +356,7 @@ sign_index_explain(const struct sign_index *index, struct workspace *workspace, 
     judging_begin(&judging, index, workspace, words);
     is_likely = find_likely(index, &judging.search);
     for (i = 0; i < index->count && count < room; i++) {
-        struct sign_explained *one = &explained[count];
-
-        if (explain_sign(&judging, &index->signs[i], is_likely, one)) {
-            note(&judging, index->signs[i].sign->level, one->held, one->held == SIGN_FIRES);
-            count++;
-        }
+        count += explain_sign(&judging, &index->signs[i], is_likely, &explained[count]);
     }
     likes = add_like(&judging, like, 0, OPINION_LEVELS);
     for (i = 0; i < likes && count < room; i++) {

@@ -174,6 +174,9 @@ exceeded_by(float *values, size_t count, float share)
     if (count <= tail) {
         return count == 0 ? lowest_threshold : values[0];
     }
+    if (share * (float)count >= (float)tail) { /* there are enough of them */
+        return values[(size_t)(share * (float)count)];
+    }
     for (i = 0; i < tail; i++) {
         above += (values[i] - values[tail]) / (float)tail;
     }

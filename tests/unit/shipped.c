@@ -22,6 +22,7 @@ shipped_load(void)
     struct fault fault;
     struct kb *loaded;
 
+    ck_assert_msg(build != NULL, "BUILD_ROOT names the folder where what is made is kept");
     ck_assert_int_eq(flock(lock, LOCK_EX), 0);
     ck_assert_msg(kb_load(folder, cache, &loaded, &faults) == 0, "%s",
                   faults.count == 0 ? "" : faults.list[0].text);
