@@ -1,8 +1,8 @@
 /*
  * Features: what a text looks like to the model. Three blocks, each brought to length 1 by itself
  * so that none drowns the others: stems, pairs of stems that are neighbours (with the
- * text's edges) or have one between, and runs of 2 to 4 letters inside each word (with the word's
- * edges). Beside them, where word vectors are there, the mean vector of the text.
+ * text's edges) or have one between, and runs of 2 to 4 letters (of signs 5) inside each word (with
+ * the word's edges). Beside them, where word vectors are there, the mean vector of the text.
  */
 #ifndef FEATURE_H
 #define FEATURE_H
