@@ -147,9 +147,9 @@ struct spoken {
 };
 
 static struct spoken
-spoken_in(const char *text, const struct words *words)
+spoken_in(const struct words *words, int marks)
 {
-    struct spoken spoken = {.es = spanish_marks(text)};
+    struct spoken spoken = {.es = marks};
     size_t i;
 
     for (i = 0; i < words->count; i++) {
@@ -163,10 +163,21 @@ spoken_in(const char *text, const struct words *words)
 }
 
 bool
+words_told_language(const struct words *words, enum language *language)
+{
+    struct spoken spoken = spoken_in(words, 0);
+
+    if (spoken.en != spoken.es) {
+        *language = spoken.es > spoken.en ? LANGUAGE_ES : LANGUAGE_EN;
+    }
+    return spoken.en != spoken.es;
+}
+
+bool
 words_tell_language(void *arena, const char *text, enum language *language)
 {
     struct words words = words_read(arena, NULL, text, LANGUAGE_EN);
-    struct spoken spoken = spoken_in(text, &words);
+    struct spoken spoken = spoken_in(&words, spanish_marks(text));
 
     if (spoken.en != spoken.es) {
         *language = spoken.es > spoken.en ? LANGUAGE_ES : LANGUAGE_EN;
@@ -269,7 +280,7 @@ words_are_foreign(void *arena, const char *text, word_is_known *is_known, const 
 {
     enum { FEW = 3, ENOUGH = 4, KNOWN_OF = 4 };
     struct words words = words_read(arena, NULL, text, LANGUAGE_EN);
-    struct spoken spoken = spoken_in(text, &words);
+    struct spoken spoken = spoken_in(&words, spanish_marks(text));
     int ours = spoken.en > spoken.es ? spoken.en : spoken.es;
     int theirs = spoken_elsewhere(arena, &words), known = 0;
     size_t i;

@@ -22,6 +22,10 @@ static const float held_says = 1.4f;
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
+/* What speaks against an emergency that only the opinion of another language finds: it was learnt
+ * from texts in which the words of this one are few. Of anything else it is not asked. */
+static const float foreign_doubt = 0.5f;
+
 enum {
     ALONE_WORDS = 3, /* beside a phrase in its clause that take nothing from it */
     AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
@@ -31,6 +35,7 @@ enum {
 struct judging {
     struct search search;
     struct opinion_view *view;    /* or NULL: the phrases alone decide */
+    bool is_foreign;              /* its commonest words are another language's than the index's */
     bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
     bool fires[OPINION_LEVELS];
 };
@@ -39,7 +44,10 @@ static void
 judging_begin(struct judging *judging, const struct sign_index *index, struct workspace *workspace,
               struct words words)
 {
+    enum language spoken = index->language;
+
     *judging = (struct judging){0};
+    judging->is_foreign = words_told_language(&words, &spoken) && spoken != index->language;
     search_begin(&judging->search, index->vocabulary, workspace, words);
     judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
 }
@@ -228,7 +236,7 @@ doubt_of(const struct judging *judging, enum sign_level level)
     if (judging->is_held[level] || is_mostly_figure(judging)) {
         return held_says;
     }
-    return fires_yet ? little_said : 0;
+    return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
 }
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */
@@ -262,6 +270,7 @@ add_like(struct judging *judging, struct sign_match *matches, size_t count, size
     for (level = OPINION_LEVELS - 1;
          judging->view != NULL && level >= 0 && !judging->fires[SIGN_EMERGENCY]; level--) {
         if (count < room && !judging->fires[level] &&
+            (level == SIGN_EMERGENCY || !judging->is_foreign) &&
             find_like(judging, (enum sign_level)level, &matches[count])) {
             judging->fires[level] = true;
             count++;

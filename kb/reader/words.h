@@ -59,7 +59,9 @@ const char *words_stem(void *arena, struct workspace *workspace, const char *tex
 /* The likelier language of a text by its commonest words and letters: false, nothing set, if they
  * do not tell. */
 bool words_tell_language(void *arena, const char *text, enum language *language);
-/* The same; EN if nothing tells. */
+/* The same of words that were read, without the letters. */
+bool words_told_language(const struct words *words, enum language *language);
+/* The same of a text; EN if nothing tells. */
 enum language words_language(void *arena, const char *text);
 
 /*
