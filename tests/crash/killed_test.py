@@ -158,7 +158,8 @@ class Killed(daemon.WholeTest):
         wrong = [f"{t}: {texts.get(t, 0)} rows" for t in self.answered if texts.get(t) != 1]
         wrong += [f"{t}: {verdicts.get(t, 0)} verdicts"
                   for t in self.answered if verdicts.get(t) != 1]
-        wrong += [f"{t}: no reply" for t in self.answered if t not in replied and t not in silent]
+        wrong += [f"{t}: no reply to {self.sent[t]}"
+                  for t in self.answered if t not in replied and t not in silent]
         wrong += [f"{t}: an emergency without alert" for t in self.answered
                   if self.sent[t] == EMERGENCY and t not in called]
         return wrong + self.unsent()
