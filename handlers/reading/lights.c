@@ -187,7 +187,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
         next = over_all_lights(items, next, &all); /* "2 luces de 4" */
     }
     next += dim_half_at(items, next);
-    lit -= !none && one_of_them_is_dim(items, next, lit) ? 1 : 0;
+    lit -= !none && lit > 0 && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
     state->is_lights = true;
     state->lights = lit;
