@@ -275,6 +275,7 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
             !item_text(items, before, "o") && !item_text(items, before, "or") &&
             (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
             return full || !item_text(items, before, "a") ||
+                   is_behind(items, before, " cargar cargarla cargarlas subir subirla subirlas ") ||
                    items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
         }
         if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
@@ -307,8 +308,9 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         (is_started_with(items, at) && is_behind(items, at, " if si "))) {
         return false; /* "if I start with both full at 7 am" */
     }
-    if (is_start_wished(items, at) || is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
-        is_what_charging_is_for(items, at) || ends_way_from(items, before) || is_bound(items, at)) {
+    if (is_start_wished(items, at) || is_awaited(items, at) ||
+        (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
+        ends_way_from(items, before) || is_bound(items, at)) {
         return true;
     }
     if (full &&
