@@ -217,18 +217,18 @@ take_maybe_longer(struct items *items, size_t at)
     }
 }
 
-/* "2 hours, lunch could take an hour": said of another thing than the length at `at`, whose own noun
- * may stand right behind it. */
+/* "2 hours, lunch could take an hour": said of another thing than the length at `at`, whose own
+ * noun may stand right behind it. */
 static bool
 is_of_other_thing(const struct items *items, size_t at, size_t could)
 {
     static const char no_nouns[] = " but though although it that this which pero eso aunque que ";
     size_t i = at + 1;
 
-    i += item_is(items, i, ITEM_GOING) ||
-                 (item_is(items, i, ITEM_WORD) && items->list[i].to < could)
-             ? 1
-             : 0;
+    i +=
+        item_is(items, i, ITEM_GOING) || (item_is(items, i, ITEM_WORD) && items->list[i].to < could)
+            ? 1
+            : 0;
     for (; i < items->count && items->list[i].from < could; i++) {
         if (item_is(items, i, ITEM_GOING) || item_is(items, i, ITEM_EVENT) ||
             (item_is(items, i, ITEM_WORD) &&

@@ -169,8 +169,8 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
     }
     gate = first_air ? second : first;
     longer = spans->list[1].minutes > spans->list[0].minutes ? 1 : 0;
-    told->flight_is_gate = longer == (first_air ? 1U : 0U) && !is_doubted(items, gate) &&
-                           !is_rule(items, gate);
+    told->flight_is_gate =
+        longer == (first_air ? 1U : 0U) && !is_doubted(items, gate) && !is_rule(items, gate);
     spans->list[0] = spans->list[longer];
     spans->count = 1;
 }

@@ -1,7 +1,8 @@
 /* The power of each span: that of the words it stands among. */
 #include "spans.h"
 
-/* An outlet of a bus or train is seat power, which counts as nothing; no wall goes along on a drive.
+/* An outlet of a bus or train is seat power, which counts as nothing; no wall goes along on a
+ * drive.
  */
 static enum power_source
 power_of(int word, const struct span *span)

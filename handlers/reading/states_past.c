@@ -121,7 +121,9 @@ lights_are_past(const struct items *items, size_t at, size_t after, size_t *now)
             item_is(items, next + 1, ITEM_LIGHT)) {
             return true;
         }
-        *now = i > after && is_few(items, i - 1) ? i - 1 : is_few(items, next) ? next : items->count;
+        *now = i > after && is_few(items, i - 1) ? i - 1
+               : is_few(items, next)             ? next
+                                                 : items->count;
         return *now < items->count;
     }
     return false;
