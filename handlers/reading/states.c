@@ -243,13 +243,19 @@ is_unclear(const struct items *items, size_t at)
 static bool
 is_of_dial(const struct items *items, size_t at)
 {
-    size_t before = back_over_links(items, at);
+    size_t before = back_over_links(items, at), i;
 
-    return before < at &&
-           token_among(items->tokens, items->list[before].to - 1,
-                       " turned turn set dial flow pulse knob setting machine flujo "
-                       "dosis perilla pulso maquina aparato ") &&
-           !item_is(items, at + 1, ITEM_BATTERY);
+    if (before >= at || item_is(items, at + 1, ITEM_BATTERY)) {
+        return false;
+    }
+    for (i = items->list[before].from; i < items->list[before].to; i++) {
+        if (token_among(items->tokens, i,
+                        " turned turn set dial flow pulse knob setting machine flujo dosis perilla "
+                        "pulso maquina aparato ")) {
+            return true;
+        }
+    }
+    return false;
 }
 
 static bool
