@@ -23,7 +23,12 @@ missing_batteries(const struct items *items, const struct charges_read *charges,
 static void
 missing_of_flight(struct told *told)
 {
-    bool told_minutes = told->flight_minutes > 0 || told->leg_count > 0;
+    bool told_minutes = told->flight_minutes > 0;
+    size_t i;
+
+    for (i = 0; i < told->leg_count; i++) {
+        told_minutes = told_minutes || told->legs[i].kind == LEG_FLIGHT;
+    }
 
     if (!told_minutes) {
         told->missing |= MISSING_FLIGHT_MINUTES;

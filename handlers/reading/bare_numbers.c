@@ -287,6 +287,14 @@ is_too_high(const struct items *items, size_t at, size_t before)
            ends_here(items, at + 1);
 }
 
+/* "bateria 44 nivl 2": a word that is not understood, with a number that may be a setting. */
+static bool
+is_setting_behind(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_WORD) && item_free_number(items, at + 1) &&
+           items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -329,8 +337,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
           (big && is_named_behind(items, after) &&
            (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
-          (big && item_is(items, at - 1, ITEM_BATTERY) && item_is(items, after, ITEM_WORD) &&
-           item_value(items, at - 1, ITEM_BATTERY) == 1) || /* "bateria 44 nivl 2" */
+          (big && item_is(items, at - 1, ITEM_BATTERY) && is_setting_behind(items, after) &&
+           item_value(items, at - 1, ITEM_BATTERY) == 1) ||
           (big && ends_here(items, after) &&
            (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
             item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||

@@ -5,26 +5,33 @@
 
 enum { FIGURE_REACH = 6 };
 
-static bool
-follows_article(const struct items *items, size_t at)
-{
-    size_t from = items->list[at].from;
-
-    return from > 0 && token_among(items->tokens, from - 1, " a an un una the my our this ");
-}
-
-/* "the 4:30 flight takes 3 hours": its length is told beside it. */
+/* "the 4:30 flight takes 3 hours", "is 3 hours", "3 hours gate to gate": its length is told. */
 static bool
 has_other_length(const struct items *items, size_t at)
 {
     size_t to = sentence_end(items, at), i;
 
     for (i = at + 1; i < to; i++) {
-        if (item_in(items, i, UNIT_MINUTE) && !items->list[i].spent) {
+        if (item_in(items, i, UNIT_MINUTE) && !items->list[i].spent &&
+            (item_is(items, i - 1, ITEM_LASTS) || item_is(items, i + 1, ITEM_GATE) ||
+             item_is(items, i + 1, ITEM_AIR) ||
+             token_among(items->tokens, items->list[i].from - 1, " is takes lasts "))) {
             return true;
         }
     }
     return false;
+}
+
+/* "a 2:45 flight", and "the 2:45 flight" if it has no other length */
+static bool
+is_length_of_flight(const struct items *items, size_t at)
+{
+    size_t from = items->list[at].from;
+
+    return from > 0 && item_is(items, at + 1, ITEM_GOING) &&
+           (token_among(items->tokens, from - 1, " a an un una ") ||
+            (token_among(items->tokens, from - 1, " the my our this ") &&
+             !has_other_length(items, at)));
 }
 
 /* "first flight 1:45" */
@@ -85,8 +92,7 @@ clock_is_length(const struct items *items, size_t at)
     if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
         item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
         item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||
-        (item_is(items, at + 1, ITEM_GOING) && follows_article(items, at) &&
-         !has_other_length(items, at))) {
+        is_length_of_flight(items, at)) {
         return true;
     }
     if (tells_half_of_day(items, at + 1) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||

@@ -217,6 +217,28 @@ take_maybe_longer(struct items *items, size_t at)
     }
 }
 
+/* "2 hours, lunch could take an hour": said of another thing than the length at `at`, whose own
+ * noun may stand right behind it. */
+static bool
+is_of_other_thing(const struct items *items, size_t at, size_t could)
+{
+    static const char no_nouns[] = " but though although it that this which pero eso aunque que ";
+    size_t i = at + 1;
+
+    i +=
+        item_is(items, i, ITEM_GOING) || (item_is(items, i, ITEM_WORD) && items->list[i].to < could)
+            ? 1
+            : 0;
+    for (; i < items->count && items->list[i].from < could; i++) {
+        if (item_is(items, i, ITEM_GOING) || item_is(items, i, ITEM_EVENT) ||
+            (item_is(items, i, ITEM_WORD) &&
+             !token_among(items->tokens, items->list[i].from, no_nouns))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "a 20 minute errand but could be an hour": the longer */
 static void
 keep_longer(struct items *items, size_t at)
@@ -238,6 +260,9 @@ keep_longer(struct items *items, size_t at)
     for (i = items->list[at].to; i < items->list[next].from; i++) {
         if (token_among(tokens, i, " could might may podria pueden puede podrian ") &&
             token_among(tokens, i + 1, " be take run last go ser tomar durar llegar ")) {
+            if (is_of_other_thing(items, at, i)) {
+                return;
+            }
             items->list[items->list[next].high >= items->list[at].high ? at : next].spent = true;
             return;
         }

@@ -176,33 +176,41 @@ is_one_more(const struct items *items, size_t at)
                            items_find(items, from, at, ITEM_AND) < at);
 }
 
-/* "do I need 2 or 3 batteries?": asked, and nobody has them; "I have 2 or 3": the fewer. */
-static void
+/* "do I need 2 or 3 batteries?": asked, and nobody has them; "I have 2 or 3", "3 or 2": the fewer,
+ * which it returns; else 0. */
+static int
 take_either_of_two(struct items *items, size_t at)
 {
     size_t from = items->list[clause_start(items, at)].from, i;
 
-    if (!item_free_number(items, at) || !item_is(items, at + 1, ITEM_TO) ||
-        !item_free_number(items, at + 2) || !item_is(items, at + 3, ITEM_BATTERY)) {
-        return;
+    if (!is_count(items, at) || !token_among(items->tokens, items->list[at].to, " or o u ") ||
+        !is_count(items, at + 2) || !item_is(items, at + 3, ITEM_BATTERY)) {
+        return 0;
     }
     for (i = from; i < items->list[at].from; i++) {
         if (token_among(items->tokens, i, " need needs should necesito ocupo necesitamos debo ")) {
             items_spend(items, at, 3);
-            return;
+            return 0;
         }
     }
-    items_spend(items, at + 2, 1);
+    items_spend(items, at, 3);
+    return (items->list[at].value < items->list[at + 2].value ? items->list[at].value
+                                                              : items->list[at + 2].value) /
+           1000;
 }
 
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
     size_t to = clause_end(items, at);
-    int number;
+    int number = take_either_of_two(items, at);
     bool before = first_charge < at;
 
-    take_either_of_two(items, at);
+    if (number > 0) {
+        counted->total = number;
+        counted->at = at;
+        return;
+    }
     if (item_is(items, at, ITEM_BOTH)) {
         counted->total = 2;
         return;

@@ -105,20 +105,19 @@ flight_is_read(const struct items *items, struct told *told)
 
 /* ---- two figures of one flight --------------------------------------------------------------- */
 
-/* The nearest word of its clause that says what a length is a figure of. */
-static enum item_is
+/* The nearest word of its clause that says what a length is a figure of; items->count if none. */
+static size_t
 figure_of(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), to = clause_end(items, at), near, i;
-    enum item_is figure = ITEM_WORD;
+    size_t figure = items->count;
 
     for (near = to - from, i = from; i < to; i++) {
         size_t steps = i > at ? i - at : at - i;
-        bool air = item_is(items, i, ITEM_AIR), gate = item_is(items, i, ITEM_GATE);
 
-        if ((air || gate) && steps < near) {
+        if ((item_is(items, i, ITEM_AIR) || item_is(items, i, ITEM_GATE)) && steps < near) {
             near = steps;
-            figure = air ? ITEM_AIR : ITEM_GATE;
+            figure = i;
         }
     }
     return figure;
@@ -134,8 +133,8 @@ has_unread_figure(const struct items *items)
         if (!item_is(items, at, ITEM_GATE) && !item_is(items, at, ITEM_AIR)) {
             continue;
         }
-        to = clause_end(items, at);
-        for (i = clause_start(items, at); i < to; i++) {
+        to = sentence_end(items, at);
+        for (i = sentence_start(items, at); i < to; i++) {
             const struct item *item = &items->list[i];
 
             if (!item->spent && item->is == ITEM_CLOCK && item->colon &&
@@ -150,7 +149,8 @@ has_unread_figure(const struct items *items)
 void
 flight_figures_settle(const struct items *items, struct told *told, struct spans *spans)
 {
-    enum item_is first, second;
+    size_t first, second, gate, longer;
+    bool first_air, second_air;
 
     if (spans->count == 1 && has_unread_figure(items)) {
         spans->count = 0;
@@ -162,12 +162,15 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
     }
     first = figure_of(items, spans->list[0].at);
     second = figure_of(items, spans->list[1].at);
-    if (first == second || first == ITEM_WORD || second == ITEM_WORD) {
+    first_air = item_is(items, first, ITEM_AIR);
+    second_air = item_is(items, second, ITEM_AIR);
+    if (first == items->count || second == items->count || first_air == second_air) {
         return;
     }
-    if (second == ITEM_GATE) {
-        spans->list[0] = spans->list[1];
-    }
+    gate = first_air ? second : first;
+    longer = spans->list[1].minutes > spans->list[0].minutes ? 1 : 0;
+    told->flight_is_gate =
+        longer == (first_air ? 1U : 0U) && !is_doubted(items, gate) && !is_rule(items, gate);
+    spans->list[0] = spans->list[longer];
     spans->count = 1;
-    told->flight_is_gate = true;
 }

@@ -124,9 +124,9 @@ const struct lexicon_entry lexicon_en[] = {
         "the charger|straight off the charger|right off the charger|hot off the charger|brand new "
         "off the charger|"
         "juiced|juiced up|all juiced up|juiced to the max|maxed|brimming|to the brim|"
-        "chock full|charged to the max|charged to the brim|at max|at the max|charged all the way|"
-        "all the way charged|all the way full|all the way up|charged completely|at capacity|"
-        "at full capacity|full to the top|full to the brim|full to the max|"
+        "chock full|charged to the max|charged to the brim|charged all the way|"
+        "all the way charged|all the way full|charged completely|"
+        "full to the top|full to the brim|full to the max|"
         "good and full|full as can be|charged right up|hundred percenters|"
         "topped right off|all topped off|all topped up|toped off|totally charged|100 full|"
         "at full charge|fully juiced|brim full|fully topped up"),

@@ -106,10 +106,10 @@ const struct lexicon_entry lexicon_es[] = {
         "carga llena|con carga completa|recien cargada|recien cargadas|completamente llena|"
         "completamente llenas|cargaditas|cargadita|bien llena|bien llenas|bien llenita|bien "
         "llenitas|"
-        "bien cargadita|bien cargaditas|repleta|repletas|al maximo|cargada al maximo|"
+        "bien cargadita|bien cargaditas|repleta|repletas|cargada al maximo|"
         "cargadas al maximo|hasta el tope|cargada hasta el tope|cargadas hasta el tope|cargada del "
         "todo|cargadas del todo|con toda la carga|con la carga completa|con carga llena|"
-        "cargada a tope|cargadas a tope|al full|a full|a toda carga|toda llena|todas llenas|"
+        "cargada a tope|cargadas a tope|al full|a full|toda llena|todas llenas|"
         "llena llena|full de carga|completamente cargaditas"),
     CHARGE(0, 0,
            "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"

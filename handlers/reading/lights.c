@@ -99,14 +99,18 @@ is_range_of_lights(const struct items *items, size_t at)
            items->list[at + 2].value > items->list[at].value && !items->list[at].one;
 }
 
-/* "down to its last light", "en la ultima rayita" */
+/* "down to its last light", "en la ultima rayita", but no "lost its last light" */
 static bool
 is_last_light(const struct items *items, size_t at)
 {
+    static const char gone[] = " lost losing fue apago murio ";
+
     return token_among(items->tokens, items->list[at].to - 1, " last final ultima ultimo ") &&
            item_value(items, at + 1, ITEM_LIGHT) == 1 &&
            !token_among(items->tokens, items->list[at + 1].to,
-                        " is went has goes just se apago ") &&
+                        " is went has goes just se apago died turned dropped blinked quit ") &&
+           !token_among(items->tokens, items->list[at].from - 1, gone) &&
+           !token_among(items->tokens, items->list[at].from - 2, gone) &&
            !item_is(items, at + 2, ITEM_DIM);
 }
 
@@ -187,7 +191,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
         next = over_all_lights(items, next, &all); /* "2 luces de 4" */
     }
     next += dim_half_at(items, next);
-    lit -= !none && one_of_them_is_dim(items, next, lit) ? 1 : 0;
+    lit -= !none && lit > 0 && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
     state->is_lights = true;
     state->lights = lit;

@@ -191,8 +191,7 @@ is_to_airport(const struct items *items, size_t at)
 
     for (i = token + 1;
          token_among(items->tokens, token, " to from al hasta del ") && i < token + 4; i++) {
-        if (token_among(items->tokens, i, " airport terminal aeropuerto ") ||
-            (i == token + 1 && token_is(items->tokens, i, "airport"))) {
+        if (token_among(items->tokens, i, " airport terminal aeropuerto ")) {
             return true;
         }
     }

@@ -1,13 +1,15 @@
 /* The power of each span: that of the words it stands among. */
 #include "spans.h"
 
-/* An outlet of a bus or train is seat power, which counts as nothing. */
+/* An outlet of a bus or train is seat power, which counts as nothing; no wall goes along on a
+ * drive.
+ */
 static enum power_source
 power_of(int word, const struct span *span)
 {
     switch (word) {
     case POWER_WORD_WALL:
-        return POWER_SOURCE_WALL;
+        return span->kind == LEG_DRIVE ? POWER_SOURCE_NONE : POWER_SOURCE_WALL;
     case POWER_WORD_CAR:
         return POWER_SOURCE_CAR;
     case POWER_WORD_PLUG:
@@ -217,6 +219,13 @@ power_of_clause(const struct items *items, size_t at)
     return -1;
 }
 
+/* "drive 3 hours, wait 90 min, last hour drive": of the drive, and not of the wait. */
+static bool
+may_be_part(const struct span *part, const struct span *whole)
+{
+    return whole->minutes > part->minutes && (!part->has_kind || part->kind == whole->kind);
+}
+
 /* The span that it is a part of; spans->count if there is none. */
 static size_t
 whole_of(const struct items *items, const struct spans *spans, size_t part, bool has_power)
@@ -226,7 +235,8 @@ whole_of(const struct items *items, const struct spans *spans, size_t part, bool
     size_t other;
 
     for (other = part > 0 ? part - 1 : 0; other < spans->count && other <= part + 1; other++) {
-        if (other != part && spans->list[other].minutes > spans->list[part].minutes &&
+        if (other != part && (of || may_be_part(&spans->list[part], &spans->list[other])) &&
+            spans->list[other].minutes > spans->list[part].minutes &&
             (of ? other > part && clause_start(items, spans->list[other].at) <= at
                 : has_power && side_of(items, spans->list[other].at) == SIDE_NONE)) {
             return other;

@@ -168,11 +168,13 @@ is_what_charging_is_for(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_WAS) == at;
 }
 
-/* "la bateria A llena", "la A llena": which battery, no way up. */
+/* "la bateria A llena", "la A llena": which battery, but "la bateria a 100" is a way up. */
 static bool
-is_letter_a(const struct items *items, size_t at)
+is_letter_a(const struct items *items, size_t at, size_t charge)
 {
     return item_text(items, at, "a") && at > 0 &&
+           (item_is(items, charge, ITEM_FULL) || item_is(items, charge, ITEM_CHARGE) ||
+            item_is(items, charge, ITEM_HALF)) &&
            (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "la"));
 }
 
@@ -198,7 +200,21 @@ is_bound(const struct items *items, size_t at)
     return false;
 }
 
-/* "if I start with both full at 7 am" */
+/* The clause has one of the words before `at`. */
+static bool
+is_behind(const struct items *items, size_t at, const char *words)
+{
+    size_t i;
+
+    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "start with both full" */
 static bool
 is_started_with(const struct items *items, size_t at)
 {
@@ -212,6 +228,16 @@ is_started_with(const struct items *items, size_t at)
         }
     }
     return false;
+}
+
+/* "I want to leave with both full", "should we start with a full one?" */
+static bool
+is_start_wished(const struct items *items, size_t at)
+{
+    return is_started_with(items, at) &&
+           is_behind(items, at,
+                     " want wanna need needs should must hope hoping like gotta have quiero "
+                     "queremos necesito necesitamos ocupo debo debemos deberia tengo tenemos ");
 }
 
 /* "before they are both dead", "a que hora me quedo sin nada" */
@@ -249,6 +275,7 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
             !item_text(items, before, "o") && !item_text(items, before, "or") &&
             (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
             return full || !item_text(items, before, "a") ||
+                   is_behind(items, before, " cargar cargarla cargarlas subir subirla subirlas ") ||
                    items_find(items, clause_start(items, at), before, ITEM_FROM) < before;
         }
         if (!item_is(items, before, ITEM_HEDGE) && !item_is(items, before, ITEM_ALL) &&
@@ -277,11 +304,13 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (is_low_word(items, at)) {
         return is_low_goal(items, at, before);
     }
-    if (is_letter_a(items, before) || is_started_with(items, at)) {
-        return false;
+    if (is_letter_a(items, before, at) ||
+        (is_started_with(items, at) && is_behind(items, at, " if si "))) {
+        return false; /* "if I start with both full at 7 am" */
     }
-    if (is_awaited(items, at) || (full && is_due_at_clock(items, after)) ||
-        is_what_charging_is_for(items, at) || ends_way_from(items, before) || is_bound(items, at)) {
+    if (is_start_wished(items, at) || is_awaited(items, at) ||
+        (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
+        ends_way_from(items, before) || is_bound(items, at)) {
         return true;
     }
     if (full &&

@@ -239,6 +239,25 @@ is_unclear(const struct items *items, size_t at)
                        " is are its was were s es esta estan ");
 }
 
+/* "the flow is maxed out", "el flujo a tope" */
+static bool
+is_of_dial(const struct items *items, size_t at)
+{
+    size_t before = back_over_links(items, at), i;
+
+    if (before >= at || item_is(items, at + 1, ITEM_BATTERY)) {
+        return false;
+    }
+    for (i = items->list[before].from; i < items->list[before].to; i++) {
+        if (token_among(items->tokens, i,
+                        " turned turn set dial flow pulse knob setting machine flujo dosis perilla "
+                        "pulso maquina aparato ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 word_at(const struct items *items, size_t at, struct state *state)
 {
@@ -247,7 +266,7 @@ word_at(const struct items *items, size_t at, struct state *state)
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
         is_of_no_battery(items, at) || item_text(items, at - 1, "how") ||
-        item_text(items, at - 1, "tan") || is_unclear(items, at)) {
+        item_text(items, at - 1, "tan") || is_unclear(items, at) || is_of_dial(items, at)) {
         return false;
     }
     state->charge =
@@ -340,12 +359,37 @@ is_difference(const struct items *items, size_t at)
                        "pierde gasto gaste gasta ");
 }
 
+static const char more_words[] = " more over above mas pasa llega ";
+
+/* "no more than half", "no tiene mas de la mitad" */
+static bool
+tells_at_most(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, more = items->list[at].from, i;
+
+    while (more > from && token_among(items->tokens, more - 1, " than of de a the la un una ")) {
+        more--;
+    }
+    more -= more < items->list[at].from && more > from ? 1 : 0;
+    if (!token_among(items->tokens, more, more_words)) {
+        more -= more > from ? 1 : 0; /* "not over half" */
+    }
+    for (i = more; i > from && more - i < 3; i--) {
+        if (token_among(items->tokens, i - 1,
+                        " no not isnt arent never doesnt dont hasnt nunca ni ")) {
+            return token_among(items->tokens, more, more_words);
+        }
+    }
+    return false;
+}
+
 bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
     bool full = item_is(items, at, ITEM_FULL) ||
                 (item_in(items, at, UNIT_PERCENT) && items->list[at].value == 100 * 1000);
     size_t after, now;
+    bool at_most;
 
     *state = (struct state){.from = at};
     if (items->list[at].spent) {
@@ -359,6 +403,10 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
     add_something(items, state);
     if (!state->is_lights && !state->cannot && items->list[at].value == items->list[at].high) {
         state->charge = hedge_under(items, at, state->charge);
+    }
+    at_most = !state->is_lights && !state->cannot && tells_at_most(items, at);
+    if (at_most) {
+        state->charge = (struct percent){0, state->charge.low};
     }
     after = at + state->count;
     if (is_of_other_thing(items, at) || has_sunk(items, after, state)) {
@@ -381,7 +429,7 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         return false;
     }
     if (!state->is_lights &&
-        (state_is_goal(items, at, after, full) || is_denied(items, at) ||
+        (state_is_goal(items, at, after, full) || (!at_most && is_denied(items, at)) ||
          state_is_past(items, at, after) || is_of_cylinder(items, at, after))) {
         items_spend(items, at, state->count);
         return false;

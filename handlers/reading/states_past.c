@@ -117,10 +117,13 @@ lights_are_past(const struct items *items, size_t at, size_t after, size_t *now)
             *now = next + 1; /* "and now its on 3" */
             return true;
         }
-        if (item_is(items, i - 1, ITEM_LIGHT) || item_is(items, next + 1, ITEM_LIGHT)) {
+        if ((i > after && item_is(items, i - 1, ITEM_LIGHT)) ||
+            item_is(items, next + 1, ITEM_LIGHT)) {
             return true;
         }
-        *now = is_few(items, i - 1) ? i - 1 : is_few(items, next) ? next : items->count;
+        *now = i > after && is_few(items, i - 1) ? i - 1
+               : is_few(items, next)             ? next
+                                                 : items->count;
         return *now < items->count;
     }
     return false;

@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "bare_numbers.h"
 #include "counted.h"
 
 enum { SUBJECT_REACH = 9 };
@@ -154,6 +155,22 @@ over_links(const struct items *items, size_t at)
     return at;
 }
 
+/* "80 and 50 both": told of each, and not of two more. */
+static bool
+follows_charge(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = from; i < at; i++) {
+        if (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+            item_is(items, i, ITEM_HALF) || item_is(items, i, ITEM_CHARGE) ||
+            (items->list[i].is == ITEM_NUMBER && items->list[i].value > BIG_MIN * 1000)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 subject_behind(struct items *items, struct group *group)
 {
@@ -185,7 +202,7 @@ subject_behind(struct items *items, struct group *group)
                 items->list[next + 1].is == ITEM_STOP)) {
         group->times = items->list[next].value / 1000; /* "al 100 las dos" */
         items_spend(items, next, 1);
-    } else if (item_is(items, next, ITEM_BOTH) &&
+    } else if (item_is(items, next, ITEM_BOTH) && !follows_charge(items, group->state.from) &&
                (next > after || next + 1 >= items->count ||
                 items->list[next + 1].is == ITEM_PAUSE || items->list[next + 1].is == ITEM_STOP)) {
         group->times = 2;
