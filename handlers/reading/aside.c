@@ -56,15 +56,8 @@ named_or_priced(struct items *items, size_t at)
 static bool
 has_dropped(const struct items *items, size_t at)
 {
-    size_t i;
-
-    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i,
-                        " dropped fell lost drained sank bajo perdio gasto cayo ")) {
-            return true;
-        }
-    }
-    return false;
+    return items_have_word(items, clause_start(items, at), at,
+                           " dropped fell lost drained sank bajo perdio gasto cayo ");
 }
 
 /* "39 a day", "45 al dia" */

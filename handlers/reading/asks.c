@@ -402,6 +402,7 @@ enum told_kind
 asks_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
 {
+    enum told_kind untold = any_charge(told) ? TOLD_NOTHING : asks_of_untold(items, told);
     bool left = has(items, CUE_LEFT) || told->since_min > 0 || told->is_earlier;
     bool out = false;
     size_t at;
@@ -409,8 +410,8 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
     for (at = 0; at < items->count; at++) {
         out = out || item_value(items, at, ITEM_POWER) == POWER_WORD_OUT;
     }
-    if (!any_charge(told) && asks_of_untold(items, told) != TOLD_NOTHING) {
-        return asks_of_untold(items, told);
+    if (untold != TOLD_NOTHING) {
+        return untold;
     }
     if ((told->missing & MISSING_MINUTES) != 0 && has(items, CUE_TRIP)) {
         return TOLD_TRIP;

@@ -10,15 +10,11 @@ enum { AIRLINE_REACH = 8 };
 static bool
 is_doubted(const struct items *items, size_t at)
 {
-    size_t from = sentence_start(items, at), i;
+    size_t from = sentence_start(items, at);
 
-    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT)) {
+    if (items_find(items, from, at, ITEM_UNKNOWN) < at || item_is(items, at - 1, ITEM_NOT) ||
+        items_have_word(items, from, at, " if whether si ")) {
         return true;
-    }
-    for (i = items->list[from].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i, " if whether si ")) {
-            return true;
-        }
     }
     return token_among(items->tokens, items->list[from].from, " is es ") &&
            item_text(items, sentence_end(items, at), "?") && at - from <= 2;

@@ -139,6 +139,19 @@ items_any(const struct items *items, enum item_is is)
     return items_find(items, 0, items->count, is) < items->count;
 }
 
+bool
+items_have_word(const struct items *items, size_t from, size_t to, const char *words)
+{
+    size_t i;
+
+    for (i = items->list[from].from; i < items->list[to].from; i++) {
+        if (token_among(items->tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "for the first 2 hours only" */
 static bool
 item_has_hours_only(const struct items *items, size_t token)

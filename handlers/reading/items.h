@@ -80,5 +80,7 @@ bool power_is_denied(const struct items *items, size_t at);
 /* The first item in [from, to) of this meaning; `to` if there is none. */
 size_t items_find(const struct items *items, size_t from, size_t to, enum item_is is);
 bool items_any(const struct items *items, enum item_is is);
+/* True if one of the words (" if si ", as for token_among()) stands in the items [from, to). */
+bool items_have_word(const struct items *items, size_t from, size_t to, const char *words);
 
 #endif

@@ -370,14 +370,8 @@ does_something(const struct items *items, size_t last, size_t at)
 static bool
 is_of_one_flight(const struct items *items, size_t at)
 {
-    size_t from = clause_start(items, at), i;
-
-    for (i = items->list[from].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i, " leg hop segment stretch tramo trayecto pierna ")) {
-            return true;
-        }
-    }
-    return false;
+    return items_have_word(items, clause_start(items, at), at,
+                           " leg hop segment stretch tramo trayecto pierna ");
 }
 
 static bool

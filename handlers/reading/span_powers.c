@@ -223,7 +223,7 @@ power_of_clause(const struct items *items, size_t at)
 static bool
 may_be_part(const struct span *part, const struct span *whole)
 {
-    return whole->minutes > part->minutes && (!part->has_kind || part->kind == whole->kind);
+    return !part->has_kind || part->kind == whole->kind;
 }
 
 /* The span that it is a part of; spans->count if there is none. */

@@ -204,14 +204,7 @@ is_bound(const struct items *items, size_t at)
 static bool
 is_behind(const struct items *items, size_t at, const char *words)
 {
-    size_t i;
-
-    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return items_have_word(items, clause_start(items, at), at, words);
 }
 
 /* "start with both full" */

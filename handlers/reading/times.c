@@ -12,15 +12,8 @@ enum { SINCE_MAX = 24 * 60, HALF_DAY = 12 * 60, REACH = 3 };
 static bool
 is_wished(const struct items *items, size_t at)
 {
-    static const char words[] = " can could will would if need needs want must should long ";
-    size_t i;
-
-    for (i = items->list[clause_start(items, at)].from; i < items->list[at].from; i++) {
-        if (token_among(items->tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return items_have_word(items, clause_start(items, at), at,
+                           " can could will would if need needs want must should long ");
 }
 
 /* "it has been on battery for 45 min", "off the charger 30 min" */

@@ -162,15 +162,21 @@ spoken_in(const struct words *words, int marks)
     return spoken;
 }
 
+static bool
+tells(const struct spoken *spoken, enum language *language)
+{
+    if (spoken->en != spoken->es) {
+        *language = spoken->es > spoken->en ? LANGUAGE_ES : LANGUAGE_EN;
+    }
+    return spoken->en != spoken->es;
+}
+
 bool
 words_told_language(const struct words *words, enum language *language)
 {
     struct spoken spoken = spoken_in(words, 0);
 
-    if (spoken.en != spoken.es) {
-        *language = spoken.es > spoken.en ? LANGUAGE_ES : LANGUAGE_EN;
-    }
-    return spoken.en != spoken.es;
+    return tells(&spoken, language);
 }
 
 bool
@@ -179,10 +185,7 @@ words_tell_language(void *arena, const char *text, enum language *language)
     struct words words = words_read(arena, NULL, text, LANGUAGE_EN);
     struct spoken spoken = spoken_in(&words, spanish_marks(text));
 
-    if (spoken.en != spoken.es) {
-        *language = spoken.es > spoken.en ? LANGUAGE_ES : LANGUAGE_EN;
-    }
-    return spoken.en != spoken.es;
+    return tells(&spoken, language);
 }
 
 enum language
