@@ -158,9 +158,7 @@ lean_on(const struct asked *whole, const struct pieces *pieces, size_t at,
 {
     size_t first = at;
 
-    if (pieces->list[at].trusted && piece->search.count > 0 && !piece->search.elsewhere) {
-        piece->search.sureness = SURE;
-    }
+    kb_trust(&pieces->list[at], &piece->search);
     while (first > 0 && pieces->list[first - 1].courtesy) {
         first--;
     }

@@ -16,16 +16,6 @@
 /* A short condition leads over: so many words at most. */
 enum { CONDITION_WORDS = 5 };
 
-/* True if the words [from, to) name nothing. */
-static bool
-are_small(const struct words *words, size_t from, size_t to)
-{
-    while (from < to && cut_words_at(words, from, cut_small_words) > 0) {
-        from++;
-    }
-    return from == to;
-}
-
 /* How many words at `at` join what follows to what was before; "&" is a word of its own. */
 static size_t
 joins(const struct words *words, size_t at)
@@ -300,7 +290,7 @@ join_bricks(struct cutting *cutting)
         bool leads = !brick.question && question_follows(cutting, i);
 
         if (!brick.courtesy && last != NULL && last->question &&
-            are_small(&cutting->words, brick.from, brick.to)) {
+            cut_words_naming(&cutting->words, brick.from, brick.to) == 0) {
             brick.courtesy = true;
         }
         if (!brick.courtesy && open && last != NULL && !last->courtesy && !brick.turn &&

@@ -15,7 +15,8 @@ struct piece {
     const char *text; /* the bytes [start, end) of the text, without blanks around them */
     size_t start, end;
     bool courtesy; /* thanks, hello, a name, emoji: nothing that wants an answer */
-    bool trusted;  /* surely about what its search has first, however sure that is (questions.h) */
+    bool trusted;  /* surely about the topic of this rank in its own search (questions.h) */
+    size_t rank;   /* 0 is the first */
 };
 
 struct pieces {

@@ -211,3 +211,14 @@ cut_words_at(const struct words *words, size_t at, const char *const phrases[CUT
     }
     return best;
 }
+
+size_t
+cut_words_naming(const struct words *words, size_t from, size_t to)
+{
+    size_t count = 0;
+
+    for (; from < to; from++) {
+        count += cut_words_at(words, from, cut_small_words) == 0;
+    }
+    return count;
+}

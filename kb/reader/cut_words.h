@@ -29,4 +29,7 @@ extern const char *const cut_leave[CUT_LETTERS];
 /* The longest of the phrases that stands at word `at`: how many words; 0 if none does. */
 size_t cut_words_at(const struct words *words, size_t at, const char *const phrases[CUT_LETTERS]);
 
+/* How many of the words [from, to) name something: are none of cut_small_words. */
+size_t cut_words_naming(const struct words *words, size_t from, size_t to);
+
 #endif

@@ -13,7 +13,9 @@ enum { PLACES_MAX = 32 };
 /* How a place looks. */
 struct place {
     size_t at, after; /* the word that it stands before, and the first word behind what joins */
-    bool comma, opens, cut, question_mark;
+    bool comma, sentence, question_mark, line, sign; /* what stands in the gap; + or / is a sign */
+    bool turn, joins, chooses;                       /* "also", "and", "or" */
+    bool opens, cut;
 };
 
 /* A stretch of text on its way through dividing. */
@@ -65,18 +67,26 @@ look_at(const struct dividing *dividing, size_t at, struct place *place)
     size_t turn = cut_words_at(words, at, cut_turns);
     size_t joiner = turn > 0 ? 0 : joiner_at(words, at);
 
-    *place = (struct place){.at = at, .after = at + turn + joiner, .comma = word->comma_before};
+    *place = (struct place){.at = at,
+                            .after = at + turn + joiner,
+                            .comma = word->comma_before,
+                            .sentence = word->sentence != before->sentence,
+                            .line = memchr(gap, '\n', length) != NULL,
+                            .turn = turn > 0,
+                            .joins = joiner > 0,
+                            .chooses = strcmp(word->text, "or") == 0};
     if (joiner > 0 && place->after < words->count) {
         place->after += cut_words_at(words, place->after, cut_turns);
     }
     if (place->after >= words->count) {
         return false;
     }
-    place->question_mark = word->sentence != before->sentence && memchr(gap, '?', length) != NULL;
+    place->question_mark = place->sentence && memchr(gap, '?', length) != NULL;
+    place->sign = memchr(gap, '+', length) != NULL || memchr(gap, '/', length) != NULL;
     place->opens = cut_words_at(words, place->after, cut_openers) > 0 ||
                    cut_words_at(words, place->after, cut_requests) > 0;
-    return turn > 0 || joiner > 0 || word->sentence != before->sentence || place->comma ||
-           place->opens || memchr(gap, '+', length) != NULL || memchr(gap, '/', length) != NULL;
+    return place->turn || place->joins || place->sentence || place->comma || place->opens ||
+           place->sign;
 }
 
 /* False if there are too many. */
@@ -135,51 +145,100 @@ gap_in(const struct topic_search *search)
                              : -not_among;
 }
 
-/* Logarithm of the odds that both sides of the place ask for what they seem to. */
+/* A part of what speaks for a division, in units of logarithms of odds. */
+struct evidence {
+    double factor, of;
+};
+
 static double
-judge(const struct dividing *dividing, const struct place *place, const struct topic_search *left,
-      const struct topic_search *right)
+sum_of(const struct evidence *evidence, size_t count)
 {
-    const struct words *words = &dividing->words;
-    const struct topic_search *whole = &dividing->whole;
-    const struct topic *one = left->best[0].topic, *other = right->best[0].topic;
-    double one_in_whole = odds_in(whole, one), other_in_whole = odds_in(whole, other);
-    enum { SHORT = 3 }; /* words */
-    const struct {
-        double factor, of;
-    } evidence[] = {
-        {-1.88, 1},
-        {0.29, odds(left->best[0].score)},
-        {-0.84, odds(whole->best[0].score)},
-        {0.41, one_in_whole},
-        {0.36, other_in_whole},
-        {0.63, one_in_whole > not_among && other_in_whole > not_among},
-        {1.70, stress_asks(words, 0, place->at)},
-        {1.27, stress_asks(words, place->after, words->count)},
-        {0.57, place->comma},
-        {1.03, place->opens},
-        {0.82, place->cut},
-        {-1.75, log((double)place->at + 1)},
-        {0.21, (double)dividing->count},
-        {-1.04, left->elsewhere},
-        {-0.84, right->elsewhere},
-        {0.31, gap_in(left)},
-        {0.33, gap_in(right)},
-        {0.24, odds_in(left, other)},
-        {0.22, odds_in(right, one)},
-        {1.01, place->question_mark},
-        {1.18, left->best[0].score / 1000.0 * right->best[0].score / 1000.0},
-        {-1.61, place->at < SHORT},
-        {0.52, words->count - place->after < SHORT},
-    };
     double sum = 0;
     size_t i;
 
-    for (i = 0; i < sizeof(evidence) / sizeof(evidence[0]); i++) {
+    for (i = 0; i < count; i++) {
         sum += evidence[i].factor * evidence[i].of;
     }
     return sum;
 }
+
+#define SUM(list) sum_of(list, sizeof(list) / sizeof((list)[0]))
+
+/* A place and what its two sides may be about. */
+struct sides {
+    const struct place *place;
+    struct topic_search left, right;
+};
+
+/* What speaks for a question on each side of the place, whatever the two are about. */
+static double
+judge_place(const struct dividing *dividing, const struct sides *sides)
+{
+    const struct words *words = &dividing->words;
+    const struct place *place = sides->place;
+    bool asks = stress_asks(words, 0, place->at);
+    bool other_asks = stress_asks(words, place->after, words->count);
+    bool mark_at_end = strchr(dividing->text + words->list[words->count - 1].end, '?') != NULL;
+    size_t naming = cut_words_naming(words, 0, place->at);
+    size_t other_naming = cut_words_naming(words, place->after, words->count);
+    const struct evidence evidence[] = {
+        {-3.83, 1},
+        {-1.12, odds(dividing->whole.best[0].score)},
+        {0.13, gap_in(&sides->left)},
+        {0.15, gap_in(&sides->right)},
+        {0.76, asks},
+        {-0.31, other_asks},
+        {0.81, asks && other_asks},
+        {0.75, place->comma},
+        {1.53, place->cut},
+        {2.04, place->sentence},
+        {-0.63, place->sentence && place->opens},
+        {1.61, place->line},
+        {3.42, place->sign},
+        {1.72, place->turn},
+        {1.12, place->joins},
+        {0.48, place->joins && place->opens},
+        {-1.82, place->chooses},
+        {0.39, place->question_mark && mark_at_end},
+        {-1.12, mark_at_end},
+        {-1.83, naming == 0},
+        {-0.57, naming == 1},
+        {-2.55, other_naming == 0},
+        {-1.00, other_naming == 1},
+        {-0.43, sides->left.elsewhere},
+        {-0.74, sides->right.elsewhere},
+        {-1.44, dividing->whole.elsewhere},
+        {-0.11, (double)dividing->count},
+    };
+
+    return SUM(evidence);
+}
+
+/* What speaks for the two sides being about these of their topics. */
+static double
+judge_topics(const struct dividing *dividing, const struct sides *sides, size_t of_left,
+             size_t of_right)
+{
+    const struct topic_match *one = &sides->left.best[of_left];
+    const struct topic_match *other = &sides->right.best[of_right];
+    const struct evidence evidence[] = {
+        {0.74, odds(one->score)},
+        {0.54, odds(other->score)},
+        {1.05, one->score / 1000.0 * other->score / 1000.0},
+        {0.09, odds_in(&dividing->whole, one->topic)},
+        {0.10, odds_in(&dividing->whole, other->topic)},
+        {1.47, of_left > 0},
+        {1.06, of_right > 0},
+    };
+
+    return SUM(evidence);
+}
+
+/* Logarithm of the odds that it takes to divide one side of a division again: three questions in
+ * one text are rare. */
+static const double enough_again = 2;
+
+/* ---- The likeliest -------------------------------------------------------------------------- */
 
 static struct topic_search
 search(const struct dividing *dividing, const char *text)
@@ -187,20 +246,34 @@ search(const struct dividing *dividing, const char *text)
     return kb_search_topics(dividing->kb, dividing->workspace, text, dividing->words.language);
 }
 
-/* The odds of one place, by its two sides. */
-static double
-try_place(const struct dividing *dividing, const struct place *place)
+/* Looks among the first topics of both sides of the place for a likelier division than *best. */
+static void
+try_place(const struct dividing *dividing, const struct place *place, size_t from,
+          double *best_odds, struct division *best)
 {
+    enum { RANKS = 2 };
     size_t end = dividing->words.list[place->at - 1].end;
-    struct topic_search left =
-        search(dividing, memory_copy_n(dividing->arena, dividing->text, end));
-    struct topic_search right =
-        search(dividing, dividing->text + dividing->words.list[place->after].start);
+    size_t start = dividing->words.list[place->after].start, i, j;
+    const struct sides sides = {
+        .place = place,
+        .left = search(dividing, memory_copy_n(dividing->arena, dividing->text, end)),
+        .right = search(dividing, dividing->text + start),
+    };
+    double here = judge_place(dividing, &sides);
 
-    if (left.count == 0 || right.count == 0 || left.best[0].topic == right.best[0].topic) {
-        return -INFINITY;
+    for (i = 0; i < RANKS && i < sides.left.count; i++) {
+        for (j = 0; j < RANKS && j < sides.right.count; j++) {
+            double odds_here = here + judge_topics(dividing, &sides, i, j);
+
+            if (sides.left.best[i].topic != sides.right.best[j].topic && odds_here > *best_odds) {
+                *best_odds = odds_here;
+                best->end = from + end;
+                best->start = from + start;
+                best->rank[0] = i;
+                best->rank[1] = j;
+            }
+        }
     }
-    return judge(dividing, place, &left, &right);
 }
 
 bool
@@ -208,8 +281,7 @@ divide(const struct kb *kb, void *arena, struct workspace *workspace, const char
        size_t to, const struct pieces *cuts, enum language language, struct division *division)
 {
     struct dividing dividing = {.kb = kb, .arena = arena, .workspace = workspace};
-    const struct place *best = NULL;
-    double best_odds = 0;
+    double least = division->again ? enough_again : 0, best_odds = least;
     size_t i;
 
     dividing.text = memory_copy_n(arena, text + from, to - from);
@@ -220,16 +292,7 @@ divide(const struct kb *kb, void *arena, struct workspace *workspace, const char
     division->tries -= dividing.count;
     dividing.whole = search(&dividing, dividing.text);
     for (i = 0; i < dividing.count && dividing.whole.count > 0; i++) {
-        double odds_here = try_place(&dividing, &dividing.places[i]);
-
-        if (odds_here > best_odds) {
-            best_odds = odds_here;
-            best = &dividing.places[i];
-        }
+        try_place(&dividing, &dividing.places[i], from, &best_odds, division);
     }
-    if (best != NULL) {
-        division->end = from + dividing.words.list[best->at - 1].end;
-        division->start = from + dividing.words.list[best->after].start;
-    }
-    return best != NULL;
+    return best_odds > least;
 }

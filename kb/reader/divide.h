@@ -3,28 +3,33 @@
  * can we keep it". Private to questions.c.
  *
  * Each place where a question may begin (a sentence's end, a comma, + or /, a joining word or turn,
- * a word that opens a question or a request, or where cut.h cut) is tried: what are its two sides
- * about, and what the whole? A logistic of what the three searches say, and of how the place looks,
- * tells how likely both sides ask for what they seem to. The likeliest place is taken if it is
- * likely enough, and then both sides are trusted, whatever their own searches' bands: that two
- * things stand beside each other, each about something of its own, is evidence that neither has by
- * itself.
+ * a word that opens a question or a request, or where cut.h cut) is tried with each of the first
+ * two topics of either side, if they differ. A logistic of what the searches of both sides and of
+ * the whole say, and of how the place looks, tells how likely both sides ask for that. The
+ * likeliest is taken if it is likely enough, and then both sides are trusted to be about it,
+ * whatever their own searches' order and bands: that two things stand beside each other, each about
+ * something of its own, is evidence that neither has by itself.
  *
- * The factors were fitted on 450 texts with two questions and 3,700 with one, by five people who
- * had not seen the program, each searched in content without that writer's texts; places whose left
- * side would be answered wrongly where the whole is not weigh three times, and the first factor is
- * 0.5 above what was fitted. By writers held out, in brackets on 225 texts by one more whose texts
- * nobody read (130 of them with two questions), in %:
+ * Fitted as one choice among all places, pairs of topics and "none" (conditional logit; what would
+ * answer wrongly where the whole is right weighs three times). From: ways of asking, each searched
+ * in content without its fifth, 10,000 as they are and 4,000 in pairs, joined in 15 ways, three in
+ * five with a topic that is taken for the other's; and, weighing 8 times, 180 texts of one writer
+ * (150 with two questions) and tests/bench/texts/dev.jsonl. The first factor is 0.5 above what was
+ * fitted. By fifths held out, and in the last column on texts of that one writer which nobody read,
+ * by the whole program; in %:
  *
- *                                              both of two   wrong first   second answer to one
- *     cut by words, joined where unsure        40 (57)       8.5 (2.7)
- *     and divided by an earlier such logistic  50 (68)       8.8 (3.1)     1.8, wrong 1.1
- *     this one, each side by its own bands     50 (70)       8.8 (2.7)     2.3, wrong 1.2
- *     this one, both sides trusted             60 (82)       8.8 (2.7)     3.5, wrong 2.3
+ *                                          pairs:           of one writer:   one       unread:
+ *                                          both   wrong     both   wrong     divided   both
+ *     both sides' first topics, by an        45     6.6       77     1.2       2.0       59
+ *     earlier logistic of each place
+ *     the same, fitted in this way           66     8.1       85     2.4       2.4       69
+ *     this one, two topics a side            67     8.2       87     2.4       2.4       73
  *
- * Tried and dropped: places with all errors alike (first answers 0.4 % more wrong for as many of
- * two), likelier places only (from 0.5 of the logarithm up: 56 (79), 8.4), both sides sure, both
- * sides asking, a question mark at the end, the whole's second (nothing).
+ * Tried and dropped: three topics a side (nothing), the earlier logistic as one more piece of
+ * evidence (nothing), pairs of random topics only (unread 69), real texts weighing 3 or 20 times
+ * (nothing), the lengths of the sides, a side's topic among the other side's, the weaker and the
+ * stronger side, bent odds, marks together (nothing). A side is divided again only if that is far
+ * likelier: else two in 180 texts got one more answer, both wrong.
  */
 #ifndef DIVIDE_H
 #define DIVIDE_H
@@ -39,7 +44,9 @@
  * joins them. */
 struct division {
     size_t end, start;
-    size_t tries; /* in: so many places may be tried; out: what is left of them */
+    size_t rank[2]; /* each side is about this one of what its own search has, 0 the first */
+    bool again;     /* in: the stretch is a side of a division */
+    size_t tries;   /* in: so many places may be tried; out: what is left of them */
 };
 
 /*

@@ -1,5 +1,8 @@
 #include "questions.h"
 
+#include <string.h>
+
+#include "cut_words.h"
 #include "divide.h"
 #include "memory.h"
 
@@ -27,12 +30,13 @@ struct questions {
  * text, however long, may hold the others up. */
 enum { DEEPEST = 2, TRIES = 64 };
 
-/* Adds the bytes [from, to), divided into its questions; `depth` times it was divided before. */
+/* Adds the bytes [from, to), divided into its questions; `depth` times it was divided before, and
+ * is about the topic of this rank if ever. */
 static void
-add_stretch(struct questions *questions, size_t from, size_t to, int depth)
+add_stretch(struct questions *questions, size_t from, size_t to, int depth, size_t rank)
 {
-    struct division at = {.tries = questions->tries};
-    struct piece piece = {.start = from, .end = to, .trusted = depth > 0};
+    struct division at = {.tries = questions->tries, .again = depth > 0};
+    struct piece piece = {.start = from, .end = to, .trusted = depth > 0, .rank = rank};
 
     bool divided = !questions->few && depth < DEEPEST &&
                    divide(questions->kb, questions->arena, questions->workspace, questions->text,
@@ -40,8 +44,8 @@ add_stretch(struct questions *questions, size_t from, size_t to, int depth)
 
     questions->tries = at.tries;
     if (divided) {
-        add_stretch(questions, from, at.end, depth + 1);
-        add_stretch(questions, at.start, to, depth + 1);
+        add_stretch(questions, from, at.end, depth + 1, at.rank[0]);
+        add_stretch(questions, at.start, to, depth + 1, at.rank[1]);
         return;
     }
     piece.text = memory_copy_n(questions->arena, questions->text + from, to - from);
@@ -69,14 +73,43 @@ has_few(const struct kb *kb, enum language language)
     return asked < MANY * topics;
 }
 
+/* A piece with what was found for it. */
+struct found {
+    struct topic_search search;
+    bool elsewhere; /* it says something by itself, and that is about nothing that a topic fits */
+};
+
+/*
+ * What sounds like texts elsewhere may still lead up to a question ("anyone?", "who can blame
+ * them"): it stands alone if it names so many things at least, and its likeliest topic is less
+ * likely than so many thousandths.
+ */
+enum { NAMING_ENOUGH = 2, UNLIKELY = 300 };
+
+static struct found
+find(const struct questions *questions, const struct piece *piece)
+{
+    struct found found = {.search = kb_search_topics(questions->kb, questions->workspace,
+                                                     piece->text, questions->language)};
+    struct words words;
+
+    if (found.search.elsewhere &&
+        (found.search.count == 0 || found.search.best[0].score < UNLIKELY)) {
+        words =
+            words_read(questions->arena, questions->workspace, piece->text, questions->language);
+        found.elsewhere = cut_words_naming(&words, 0, words.count) >= NAMING_ENOUGH;
+    }
+    return found;
+}
+
 /* True if two neighbours are no one stretch; what no topic fits is for a person. */
 static bool
-stay_apart(const struct questions *questions, const struct topic_search *one,
-           const struct topic_search *other)
+stay_apart(const struct questions *questions, const struct found *one, const struct found *other)
 {
-    bool sure = questions->few && one->sureness == SURE && other->sureness == SURE;
+    bool sure = questions->few && one->search.sureness == SURE && other->search.sureness == SURE;
 
-    return (sure || one->elsewhere || other->elsewhere) && first_of(one) != first_of(other);
+    return (sure || one->elsewhere || other->elsewhere) &&
+           first_of(&one->search) != first_of(&other->search);
 }
 
 /* The piece after the last of the stretch that begins with this one, which is no courtesy. */
@@ -84,16 +117,14 @@ static size_t
 end_of_stretch(const struct questions *questions, size_t piece)
 {
     const struct piece *cuts = questions->cuts.list;
-    struct topic_search last = {.sureness = UNSURE}, next;
+    struct found last, next;
     size_t end = piece;
 
     while (end + 1 < questions->cuts.count && !cuts[end + 1].courtesy) {
         if (end == piece) {
-            last = kb_search_topics(questions->kb, questions->workspace, cuts[end].text,
-                                    questions->language);
+            last = find(questions, &cuts[end]);
         }
-        next = kb_search_topics(questions->kb, questions->workspace, cuts[end + 1].text,
-                                questions->language);
+        next = find(questions, &cuts[end + 1]);
         if (stay_apart(questions, &last, &next)) {
             break;
         }
@@ -126,10 +157,24 @@ kb_questions(const struct kb *kb, void *arena, struct workspace *workspace, cons
             questions.list[questions.count++] = *cut;
         } else {
             next = end_of_stretch(&questions, i);
-            add_stretch(&questions, cut->start, questions.cuts.list[next - 1].end, 0);
+            add_stretch(&questions, cut->start, questions.cuts.list[next - 1].end, 0, 0);
         }
     }
     return (struct pieces){questions.list, questions.count};
+}
+
+void
+kb_trust(const struct piece *piece, struct topic_search *search)
+{
+    struct topic_match about;
+
+    if (!piece->trusted || search->elsewhere || piece->rank >= search->count) {
+        return;
+    }
+    about = search->best[piece->rank];
+    memmove(&search->best[1], &search->best[0], piece->rank * sizeof(about));
+    search->best[0] = about;
+    search->sureness = SURE;
 }
 
 void

@@ -80,18 +80,6 @@ stress_asks(const struct words *words, size_t from, size_t to)
     return false;
 }
 
-/* How many of the words [from, to) name something. */
-static size_t
-count_naming(const struct words *words, size_t from, size_t to)
-{
-    size_t count = 0;
-
-    for (; from < to; from++) {
-        count += cut_words_at(words, from, cut_small_words) == 0;
-    }
-    return count;
-}
-
 float *
 stress_of(void *arena, const struct words *words)
 {
@@ -103,7 +91,7 @@ stress_of(void *arena, const struct words *words)
         if (at == words->count || words->list[at].sentence != words->list[at - 1].sentence) {
             bool does = stress_asks(words, from, at);
 
-            naming += does ? count_naming(words, from, at) : 0;
+            naming += does ? cut_words_naming(words, from, at) : 0;
             for (; from < at; from++) {
                 stress[from] = does ? 1 : beside;
             }

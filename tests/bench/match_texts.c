@@ -79,9 +79,7 @@ reply_to(void *arena, const struct kb *kb, struct workspace *workspace, const ch
             continue;
         }
         search = kb_search_topics(kb, workspace, pieces.list[i].text, LANGUAGE_EN);
-        if (pieces.list[i].trusted && search.count > 0) {
-            search.sureness = SURE;
-        }
+        kb_trust(&pieces.list[i], &search);
         if (search.count > 0 && search.sureness == SURE) {
             reply.answered[reply.count++] = search.best[0].topic->id;
         }

@@ -71,9 +71,7 @@ found(const char *text)
             continue;
         }
         search = kb_search_topics(kb, workspace, pieces.list[i].text, LANGUAGE_EN);
-        if (pieces.list[i].trusted) {
-            search.sureness = SURE;
-        }
+        kb_trust(&pieces.list[i], &search);
         memory_append(&result, "%s%s %d", *result == '\0' ? "" : ", ",
                       search.count == 0 ? "none" : search.best[0].topic->id, (int)search.sureness);
     }
