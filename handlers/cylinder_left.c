@@ -158,6 +158,17 @@ estimate_cylinder(const struct asked *asked, struct verdict *verdict, const stru
     }
 }
 
+/* "The tank says 1000, how long is that? does it go back in the case": the second tells no gauge,
+ * asks for no time and is surely about another topic. */
+static bool
+is_about_else(const struct asked *asked)
+{
+    return asked->told->psi <= 0 && asked->told->bar <= 0 &&
+           !tokens_have(&asked->tokens, how_long) && asked->search.count > 0 &&
+           asked->search.sureness == SURE &&
+           strcmp(asked->search.best[0].topic->id, cylinder_left) != 0;
+}
+
 bool
 cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -169,6 +180,9 @@ cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
     if (told.psi <= 0 && told.bar <= 0 &&
         !(tokens_have(&asked->tokens, how_long) && told.size[0] != '\0' && told.flow_tenths > 0)) {
         return false; /* in general: the topic says what to text */
+    }
+    if (is_about_else(asked)) {
+        return false;
     }
     if (!estimate_is_said(verdict, cylinder_left)) {
         estimate_cylinder(asked, verdict, &told);

@@ -182,7 +182,7 @@ judge_place(const struct dividing *dividing, const struct sides *sides)
     size_t naming = cut_words_naming(words, 0, place->at);
     size_t other_naming = cut_words_naming(words, place->after, words->count);
     const struct evidence evidence[] = {
-        {-3.83, 1},
+        {-3.43, 1},
         {-1.12, odds(dividing->whole.best[0].score)},
         {0.13, gap_in(&sides->left)},
         {0.15, gap_in(&sides->right)},

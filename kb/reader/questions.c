@@ -5,6 +5,7 @@
 #include "cut_words.h"
 #include "divide.h"
 #include "memory.h"
+#include "stress.h"
 
 static const struct topic *
 first_of(const struct topic_search *search)
@@ -82,9 +83,9 @@ struct found {
 /*
  * What sounds like texts elsewhere may still lead up to a question ("anyone?", "who can blame
  * them"): it stands alone if it names so many things at least, and its likeliest topic is less
- * likely than so many thousandths.
+ * likely than so many thousandths; the latter if it asks nothing.
  */
-enum { NAMING_ENOUGH = 2, UNLIKELY = 300 };
+enum { NAMING_ENOUGH = 2, UNLIKELY = 300, NO_TOPIC = 100 };
 
 static struct found
 find(const struct questions *questions, const struct piece *piece)
@@ -92,12 +93,13 @@ find(const struct questions *questions, const struct piece *piece)
     struct found found = {.search = kb_search_topics(questions->kb, questions->workspace,
                                                      piece->text, questions->language)};
     struct words words;
+    int score = found.search.count == 0 ? 0 : found.search.best[0].score;
 
-    if (found.search.elsewhere &&
-        (found.search.count == 0 || found.search.best[0].score < UNLIKELY)) {
+    if (found.search.elsewhere && score < UNLIKELY) {
         words =
             words_read(questions->arena, questions->workspace, piece->text, questions->language);
-        found.elsewhere = cut_words_naming(&words, 0, words.count) >= NAMING_ENOUGH;
+        found.elsewhere = cut_words_naming(&words, 0, words.count) >= NAMING_ENOUGH &&
+                          (score < NO_TOPIC || stress_asks(&words, 0, words.count));
     }
     return found;
 }
