@@ -181,34 +181,40 @@ judge_place(const struct dividing *dividing, const struct sides *sides)
     bool mark_at_end = strchr(dividing->text + words->list[words->count - 1].end, '?') != NULL;
     size_t naming = cut_words_naming(words, 0, place->at);
     size_t other_naming = cut_words_naming(words, place->after, words->count);
+    double other_length = log((double)(words->count - place->after) + 1);
+    enum { SHORT = 3 }; /* words */
     const struct evidence evidence[] = {
-        {-3.43, 1},
-        {-1.12, odds(dividing->whole.best[0].score)},
+        {-0.45, 1},
+        {-1.35, odds(dividing->whole.best[0].score)},
         {0.13, gap_in(&sides->left)},
-        {0.15, gap_in(&sides->right)},
-        {0.76, asks},
-        {-0.31, other_asks},
-        {0.81, asks && other_asks},
-        {0.75, place->comma},
-        {1.53, place->cut},
-        {2.04, place->sentence},
-        {-0.63, place->sentence && place->opens},
-        {1.61, place->line},
-        {3.42, place->sign},
-        {1.72, place->turn},
-        {1.12, place->joins},
-        {0.48, place->joins && place->opens},
-        {-1.82, place->chooses},
-        {0.39, place->question_mark && mark_at_end},
-        {-1.12, mark_at_end},
-        {-1.83, naming == 0},
-        {-0.57, naming == 1},
-        {-2.55, other_naming == 0},
-        {-1.00, other_naming == 1},
-        {-0.43, sides->left.elsewhere},
-        {-0.74, sides->right.elsewhere},
-        {-1.44, dividing->whole.elsewhere},
-        {-0.11, (double)dividing->count},
+        {0.20, gap_in(&sides->right)},
+        {0.56, sides->left.sureness == SURE},
+        {1.07, asks},
+        {-1.63, other_asks},
+        {1.10, asks && other_asks},
+        {-1.04, log((double)place->at + 1)},
+        {-0.35, other_length},
+        {-0.58, other_asks ? 0 : other_length},
+        {-0.41, words->count - place->after < SHORT},
+        {0.97, place->comma},
+        {1.95, place->cut},
+        {2.46, place->sentence},
+        {-0.72, place->sentence && place->opens},
+        {2.41, place->line},
+        {4.05, place->sign},
+        {2.23, place->turn},
+        {1.25, place->joins},
+        {0.19, place->joins && place->opens},
+        {-2.09, place->chooses},
+        {0.46, place->question_mark && mark_at_end},
+        {-1.48, mark_at_end},
+        {-2.35, naming == 0},
+        {-1.01, naming == 1},
+        {-2.03, other_naming == 0},
+        {-1.03, other_naming == 1},
+        {-0.21, sides->left.elsewhere},
+        {-0.69, sides->right.elsewhere},
+        {-1.11, dividing->whole.elsewhere},
     };
 
     return SUM(evidence);
@@ -222,13 +228,13 @@ judge_topics(const struct dividing *dividing, const struct sides *sides, size_t 
     const struct topic_match *one = &sides->left.best[of_left];
     const struct topic_match *other = &sides->right.best[of_right];
     const struct evidence evidence[] = {
-        {0.74, odds(one->score)},
-        {0.54, odds(other->score)},
-        {1.05, one->score / 1000.0 * other->score / 1000.0},
-        {0.09, odds_in(&dividing->whole, one->topic)},
-        {0.10, odds_in(&dividing->whole, other->topic)},
-        {1.47, of_left > 0},
-        {1.06, of_right > 0},
+        {0.85, odds(one->score)},
+        {0.61, odds(other->score)},
+        {1.00, one->score / 1000.0 * other->score / 1000.0},
+        {0.16, odds_in(&dividing->whole, one->topic)},
+        {0.06, odds_in(&dividing->whole, other->topic)},
+        {1.41, of_left > 0},
+        {1.27, of_right > 0},
     };
 
     return SUM(evidence);

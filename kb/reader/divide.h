@@ -11,25 +11,29 @@
  * something of its own, is evidence that neither has by itself.
  *
  * Fitted as one choice among all places, pairs of topics and "none" (conditional logit; what would
- * answer wrongly where the whole is right weighs three times). From: ways of asking, each searched
- * in content without its fifth, 10,000 as they are and 4,000 in pairs, joined in 15 ways, three in
- * five with a topic that is taken for the other's; and, weighing 8 times, 180 texts of one writer
- * (150 with two questions) and tests/bench/texts/dev.jsonl. The first factor is 0.5 above what was
- * fitted. By fifths held out, and in the last column on texts of that one writer which nobody read,
- * by the whole program; in %:
+ * answer wrongly where the whole is right weighs 12 times). From: ways of asking, each searched in
+ * content without its fifth, 10,000 as they are (those of 16 and more words weigh 4 times) and
+ * 4,000 in pairs, joined in 15 ways, three in five with a topic that is taken for the other's; and,
+ * weighing 8 times, 180 texts of one writer (150 with two questions) and
+ * tests/bench/texts/dev.jsonl. The first factor is 1.7 above what was fitted. By fifths held out:
+ * pairs of which both are answered; the same of 142 of that writer's; single ways of asking that
+ * are divided, and how many of all and of the long ones are answered wrongly; and by the whole
+ * program both of two on 150 texts of that writer that nobody read, and wrong answers on the unread
+ * tests/bench/texts/renters-2 to -6:
  *
- *                                          pairs:           of one writer:   one       unread:
- *                                          both   wrong     both   wrong     divided   both
- *     both sides' first topics, by an        45     6.6       77     1.2       2.0       59
+ *                                          pairs  writer   divided  wrong  long    unread  -2 to -6
+ *     both sides' first topics, by an       45 %   77 %     2.0 %   6.3 %   9.6 %   59 %     1.7 %
  *     earlier logistic of each place
- *     the same, fitted in this way           66     8.1       85     2.4       2.4       69
- *     this one, two topics a side            67     8.2       87     2.4       2.4       73
+ *     the same, less sure                   52     81       3.6     6.7    10.5
+ *     two topics a side, without lengths    68     87       3.0     6.6    10.8     77       2.8
+ *     this one                              68     88       3.6     6.5    10.0     74       1.7
  *
- * Tried and dropped: three topics a side (nothing), the earlier logistic as one more piece of
- * evidence (nothing), pairs of random topics only (unread 69), real texts weighing 3 or 20 times
- * (nothing), the lengths of the sides, a side's topic among the other side's, the weaker and the
- * stronger side, bent odds, marks together (nothing). A side is divided again only if that is far
- * likelier: else two in 180 texts got one more answer, both wrong.
+ * Tried and dropped: first topics alone, fitted in this way (writer 85), three topics a side
+ * (nothing), the earlier logistic as one more piece of evidence (nothing), pairs of random topics
+ * only (unread 69), real texts weighing 3 or 20 times (nothing), a side's topic among the other
+ * side's, the weaker and the stronger side, bent odds, how the second side begins ("is that", "I
+ * mean"), more marks together (nothing). A side is divided again only if that is far likelier: else
+ * two in 180 texts got one more answer, both wrong.
  */
 #ifndef DIVIDE_H
 #define DIVIDE_H
