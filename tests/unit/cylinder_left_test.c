@@ -75,6 +75,14 @@ START_TEST(another_flow_than_ordered_is_told_to_staff)
 }
 END_TEST
 
+START_TEST(another_question_about_the_tank_is_answered_beside_it)
+{
+    fixture_text(stage, "tank is at 2200 psi, how long? where is the backup tank");
+    ck_assert_int_eq(estimate()->minutes.low, 273);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "backup"));
+}
+END_TEST
+
 START_TEST(under_an_hour_a_plug_is_asked_for)
 {
     fixture_text(stage, "E cylinder 500 psi, flow 2, how long?");
@@ -116,6 +124,7 @@ main(void)
     tcase_add_test(tests, the_pressure_of_the_record_is_never_taken);
     tcase_add_test(tests, a_conserver_is_for_a_person);
     tcase_add_test(tests, another_flow_than_ordered_is_told_to_staff);
+    tcase_add_test(tests, another_question_about_the_tank_is_answered_beside_it);
     tcase_add_test(tests, under_an_hour_a_plug_is_asked_for);
     tcase_add_test(tests, at_the_residual_it_is_empty);
     tcase_add_test(tests, in_spanish_too);

@@ -264,6 +264,44 @@ START_TEST(two_questions_are_found_that_no_word_parts)
 }
 END_TEST
 
+START_TEST(a_new_line_or_a_plus_may_part_two_questions)
+{
+    ck_assert_str_eq(found("where do i leave it\n\ndoes there belong a car cord in the bag"),
+                     "return-ship 2, contents 2");
+    ck_assert_str_eq(found("car plug ok with the engine off + 1 more battery pls"),
+                     "charge-car 2, extra-battery 2");
+}
+END_TEST
+
+START_TEST(a_trusted_piece_is_about_the_topic_of_its_rank)
+{
+    const char *text = "how long does that take";
+    struct topic_search plain = kb_search_topics(kb, workspace, text, LANGUAGE_EN), search = plain;
+    struct piece piece = {.text = text, .rank = 1};
+
+    plain.elsewhere = search.elsewhere = false;
+    ck_assert_uint_gt(plain.count, 1);
+    kb_trust(&piece, &search);
+    ck_assert_ptr_eq(search.best[0].topic, plain.best[0].topic);
+    piece.trusted = true;
+    kb_trust(&piece, &search);
+    ck_assert_ptr_eq(search.best[0].topic, plain.best[1].topic);
+    ck_assert_ptr_eq(search.best[1].topic, plain.best[0].topic);
+    ck_assert_int_eq(search.sureness, SURE);
+    search = plain;
+    search.elsewhere = true;
+    kb_trust(&piece, &search);
+    ck_assert_ptr_eq(search.best[0].topic, plain.best[0].topic);
+}
+END_TEST
+
+START_TEST(a_few_words_about_nothing_lead_up_to_a_question)
+{
+    ck_assert_str_eq(found("hello? anyone? is this a person or an answering thing?"),
+                     "who-are-you 2");
+}
+END_TEST
+
 START_TEST(each_side_may_ask_two_things_itself)
 {
     ck_assert_str_eq(found("how do i clean the filter plus whats the number for the office and "
@@ -354,6 +392,9 @@ main(void)
     tcase_add_test(tests, marks_at_the_end_never_change_what_is_found);
     tcase_add_test(tests, two_questions_are_found_apart);
     tcase_add_test(tests, two_questions_are_found_that_no_word_parts);
+    tcase_add_test(tests, a_new_line_or_a_plus_may_part_two_questions);
+    tcase_add_test(tests, a_trusted_piece_is_about_the_topic_of_its_rank);
+    tcase_add_test(tests, a_few_words_about_nothing_lead_up_to_a_question);
     tcase_add_test(tests, each_side_may_ask_two_things_itself);
     tcase_add_test(tests, a_story_stays_with_its_question);
     tcase_add_test(tests, what_only_adds_to_a_question_stays_with_it);
