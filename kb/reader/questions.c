@@ -71,7 +71,7 @@ has_few(const struct kb *kb, enum language language)
         topics += list[i].language == language;
         asked += list[i].language == language ? list[i].asked_as_count : 0;
     }
-    return asked < MANY * topics;
+    return topics == 0 || asked < MANY * topics;
 }
 
 /* A piece with what was found for it. */
