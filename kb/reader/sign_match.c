@@ -14,7 +14,7 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.3f;
+static const float phrase_says = 0.1f;
 
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
@@ -25,11 +25,6 @@ static const float little_said = 0.3f;
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
 static const float foreign_doubt = 0.5f;
-
-enum {
-    ALONE_WORDS = 3, /* beside a phrase in its clause that take nothing from it */
-    AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
-};
 
 /* The text as it is judged. */
 struct judging {
@@ -57,46 +52,24 @@ struct stretch {
     int first, last;
 };
 
-/* At most `room` more words on either side, but none beyond a comma or the end of a sentence. */
-static struct stretch
-widen(const struct heard *heard, struct stretch words, int room)
+/* True if no other word stands between the same commas and ends of sentences. */
+static bool
+is_all_of_clause(const struct heard *heard, struct stretch words)
 {
-    const struct heard_word *list = heard->list;
-    int i;
+    const struct heard_word *first = &heard->list[words.first], *last = &heard->list[words.last];
 
-    for (i = 0; i < room && words.first > 0 && !list[words.first].comma_before &&
-                list[words.first - 1].sentence == list[words.first].sentence;
-         i++) {
-        words.first--;
-    }
-    for (i = 0;
-         i < room && words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
-         list[words.last + 1].sentence == list[words.last].sentence;
-         i++) {
-        words.last++;
-    }
-    return words;
+    return (words.first == 0 || first->comma_before || first[-1].sentence != first->sentence) &&
+           (words.last + 1 == (int)heard->count || last[1].comma_before ||
+            last[1].sentence != last->sentence);
 }
 
-/*
- * True if a sign whose phrase was found fires: if it stands alone in its clause; or if with the
- * phrase all of the text is like a sign; or the words around it are, whatever the rest is about; or
- * its own, if they are three or more.
- */
+/* True if a sign whose phrase was found fires: if it stands alone, or if with the phrase all of the
+ * text is like a sign. */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
-    struct stretch around;
-
-    if (judging->view == NULL) {
-        return true;
-    }
-    around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
-           opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, around.first, around.last) > 0 ||
-           (phrase.last - phrase.first >= 2 &&
-            opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
+    return judging->view == NULL || is_all_of_clause(&judging->search.heard, phrase) ||
+           opinion_on_text(judging->view, level) + phrase_says > 0;
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
