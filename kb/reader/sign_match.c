@@ -15,6 +15,7 @@
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
 static const float phrase_says = 0.1f;
+static const float clause_says = 0; /* in its own clause */
 
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
@@ -52,24 +53,39 @@ struct stretch {
     int first, last;
 };
 
-/* True if no other word stands between the same commas and ends of sentences. */
-static bool
-is_all_of_clause(const struct heard *heard, struct stretch words)
+/* All words between the same commas and ends of sentences. */
+static struct stretch
+clause_of(const struct heard *heard, struct stretch words)
 {
-    const struct heard_word *first = &heard->list[words.first], *last = &heard->list[words.last];
+    const struct heard_word *list = heard->list;
 
-    return (words.first == 0 || first->comma_before || first[-1].sentence != first->sentence) &&
-           (words.last + 1 == (int)heard->count || last[1].comma_before ||
-            last[1].sentence != last->sentence);
+    while (words.first > 0 && !list[words.first].comma_before &&
+           list[words.first - 1].sentence == list[words.first].sentence) {
+        words.first--;
+    }
+    while (words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
+           list[words.last + 1].sentence == list[words.last].sentence) {
+        words.last++;
+    }
+    return words;
 }
 
-/* True if a sign whose phrase was found fires: if it stands alone, or if with the phrase all of the
- * text is like a sign. */
+/*
+ * True if a sign whose phrase was found fires: if it is all of its clause; or if with the phrase
+ * all of the text is like a sign; or its clause is, whatever the rest is about.
+ */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
-    return judging->view == NULL || is_all_of_clause(&judging->search.heard, phrase) ||
-           opinion_on_text(judging->view, level) + phrase_says > 0;
+    struct stretch clause;
+
+    if (judging->view == NULL) {
+        return true;
+    }
+    clause = clause_of(&judging->search.heard, phrase);
+    return (clause.first == phrase.first && clause.last == phrase.last) ||
+           opinion_on_text(judging->view, level) + phrase_says > 0 ||
+           opinion_on_words(judging->view, level, clause.first, clause.last) + clause_says > 0;
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
@@ -212,6 +228,18 @@ doubt_of(const struct judging *judging, enum sign_level level)
     return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
 }
 
+/* True if the opinion on the words is more of a milder level: "her heart is racing" is in part like
+ * an emergency, but more like trouble. */
+static bool
+is_milder(const struct judging *judging, enum sign_level level, int first, int last)
+{
+    float says = opinion_on_words(judging->view, level, first, last);
+
+    return level == SIGN_EMERGENCY &&
+           (opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says ||
+            opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last) > says);
+}
+
 /* What the second opinion finds on a level without a phrase; false if nothing. */
 static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
@@ -221,7 +249,8 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     const struct opinion_example *nearest;
     int first, last;
 
-    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
+    if (opinion_alone(judging->view, level, &first, &last) - against <= 0 ||
+        is_milder(judging, level, first, last)) {
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);

@@ -14,6 +14,7 @@ static const float harmless_weighs = 0.5f;
 enum {
     WORDS_MIN = 1, /* fewer tell too little; the phrases are for them */
     FEW_WORDS = 5,
+    HARDLY_WORDS = 2,
     STRETCH_STEP = 2,
     RUN_SENTENCES = 3 /* judged together */
 };
@@ -38,8 +39,10 @@ static const float sentences_doubt = 0.5f; /* the same of whole sentences */
  * four had none. */
 static const float bodiless_doubt = 0.2f;
 
-/* What speaks against trouble, but no emergency, in a few words. */
+/* What speaks against trouble, but no emergency, in a few words; and against an emergency in hardly
+ * any. */
 static const float few_doubt = 0.5f;
+static const float hardly_doubt = 0.4f;
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
@@ -326,8 +329,9 @@ try_stretch(struct opinion_view *view, int first, int last, float doubt)
 
         if (level != SIGN_EMERGENCY) {
             says -= last - first < FEW_WORDS ? few_doubt : 0;
-        } else if (view->bodily[last + 1] == view->bodily[first]) {
-            says -= bodiless_doubt;
+        } else {
+            says -= view->bodily[last + 1] == view->bodily[first] ? bodiless_doubt : 0;
+            says -= last - first < HARDLY_WORDS ? hardly_doubt : 0;
         }
         if (view->best[level].last < 0 || says > view->best[level].says) {
             view->best[level] = (struct stretch){says, first, last};
