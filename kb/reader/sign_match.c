@@ -23,6 +23,9 @@ static const float held_says = 1.4f;
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
+/* How much likelier something milder must be for an emergency to be held for it. */
+static const float in_doubt = 0.1f;
+
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
 static const float foreign_doubt = 0.5f;
@@ -233,7 +236,7 @@ doubt_of(const struct judging *judging, enum sign_level level)
 static bool
 is_milder(const struct judging *judging, enum sign_level level, int first, int last)
 {
-    float says = opinion_on_words(judging->view, level, first, last);
+    float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
 
     return level == SIGN_EMERGENCY &&
            (opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says ||

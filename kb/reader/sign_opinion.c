@@ -12,7 +12,7 @@ static const float sharpness = 4;
 static const float harmless_weighs = 0.5f;
 
 enum {
-    WORDS_MIN = 1, /* fewer tell too little; the phrases are for them */
+    SENTENCE_MIN = 3, /* words; fewer tell too little of what a whole text says */
     FEW_WORDS = 5,
     HARDLY_WORDS = 2,
     STRETCH_STEP = 2,
@@ -295,7 +295,7 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
 struct opinion_view *
 opinion_of(const struct opinion *opinion, void *arena, const struct heard *heard)
 {
-    if (opinion == NULL || heard->count < WORDS_MIN) {
+    if (opinion == NULL || heard->count == 0) {
         return NULL;
     }
     return view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
@@ -356,7 +356,7 @@ try_sentences(struct opinion_view *view)
             if (list[last].sentence >= list[first].sentence + RUN_SENTENCES) {
                 break;
             }
-            if (ends && last - first + 1 >= WORDS_MIN) {
+            if (ends && last - first + 1 >= SENTENCE_MIN) {
                 try_stretch(view, first, last, sentences_doubt);
             }
         }
