@@ -14,7 +14,7 @@ struct kb;
 
 /* Limits against a folder that is not ours or is damaged. */
 enum {
-    CONTENT_FILE_BYTES_MAX = 256 * 1024,
+    CONTENT_FILE_BYTES_MAX = 1024 * 1024,
     CONTENT_VECTORS_BYTES_MAX = 16 * 1024 * 1024, /* of a file whose name ends with .vectors */
     CONTENT_FILES_MAX = 2000,
     CONTENT_LINE_MAX = 2000,

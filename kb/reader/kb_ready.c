@@ -48,7 +48,8 @@ knower(enum language of_text, enum language of_signs)
     return of_text == of_signs ? sign_index_know : sign_index_know_foreign;
 }
 
-/* The words of a topic are no slips, and nothing that it is asked for by is a sign. */
+/* The words that the office wrote of a topic are no slips, and nothing that it is asked for by is a
+ * sign. What it is asked for by may be misspelt, as renters do. */
 static void
 know_topic(struct sign_index *signs, const struct topic *topic, enum language language)
 {
@@ -58,11 +59,8 @@ know_topic(struct sign_index *signs, const struct topic *topic, enum language la
     know(signs, topic->title);
     know(signs, topic->answer);
     know(signs, topic->handout);
-    for (i = 0; i < topic->asked_as_count; i++) {
-        know(signs, topic->asked_as[i]);
-        if (topic->language == language) {
-            sign_index_ordinary(signs, topic->asked_as[i]);
-        }
+    for (i = 0; i < topic->asked_as_count && topic->language == language; i++) {
+        sign_index_ordinary(signs, topic->asked_as[i]);
     }
 }
 

@@ -14,7 +14,8 @@
  * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.3f;
+static const float phrase_says = 0.1f;
+static const float clause_says = 0; /* in its own clause */
 
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
@@ -22,14 +23,12 @@ static const float held_says = 1.4f;
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
+/* How much likelier something milder must be for an emergency to be held for it. */
+static const float in_doubt = 0.1f;
+
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
 static const float foreign_doubt = 0.5f;
-
-enum {
-    ALONE_WORDS = 3, /* beside a phrase in its clause that take nothing from it */
-    AROUND_WORDS = 6 /* of a phrase, on either side, that may tell by themselves */
-};
 
 /* The text as it is judged. */
 struct judging {
@@ -57,46 +56,39 @@ struct stretch {
     int first, last;
 };
 
-/* At most `room` more words on either side, but none beyond a comma or the end of a sentence. */
+/* All words between the same commas and ends of sentences. */
 static struct stretch
-widen(const struct heard *heard, struct stretch words, int room)
+clause_of(const struct heard *heard, struct stretch words)
 {
     const struct heard_word *list = heard->list;
-    int i;
 
-    for (i = 0; i < room && words.first > 0 && !list[words.first].comma_before &&
-                list[words.first - 1].sentence == list[words.first].sentence;
-         i++) {
+    while (words.first > 0 && !list[words.first].comma_before &&
+           list[words.first - 1].sentence == list[words.first].sentence) {
         words.first--;
     }
-    for (i = 0;
-         i < room && words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
-         list[words.last + 1].sentence == list[words.last].sentence;
-         i++) {
+    while (words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
+           list[words.last + 1].sentence == list[words.last].sentence) {
         words.last++;
     }
     return words;
 }
 
 /*
- * True if a sign whose phrase was found fires: if it stands alone in its clause; or if with the
- * phrase all of the text is like a sign; or the words around it are, whatever the rest is about; or
- * its own, if they are three or more.
+ * True if a sign whose phrase was found fires: if it is all of its clause; or if with the phrase
+ * all of the text is like a sign; or its clause is, whatever the rest is about.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
-    struct stretch around;
+    struct stretch clause;
 
     if (judging->view == NULL) {
         return true;
     }
-    around = widen(&judging->search.heard, phrase, AROUND_WORDS);
-    return around.last - around.first <= phrase.last - phrase.first + ALONE_WORDS ||
+    clause = clause_of(&judging->search.heard, phrase);
+    return (clause.first == phrase.first && clause.last == phrase.last) ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, around.first, around.last) > 0 ||
-           (phrase.last - phrase.first >= 2 &&
-            opinion_on_words(judging->view, level, phrase.first, phrase.last) > 0);
+           opinion_on_words(judging->view, level, clause.first, clause.last) + clause_says > 0;
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
@@ -239,6 +231,18 @@ doubt_of(const struct judging *judging, enum sign_level level)
     return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
 }
 
+/* True if the opinion on the words is more of a milder level: "her heart is racing" is in part like
+ * an emergency, but more like trouble. */
+static bool
+is_milder(const struct judging *judging, enum sign_level level, int first, int last)
+{
+    float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
+
+    return level == SIGN_EMERGENCY &&
+           (opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says ||
+            opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last) > says);
+}
+
 /* What the second opinion finds on a level without a phrase; false if nothing. */
 static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
@@ -248,7 +252,8 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     const struct opinion_example *nearest;
     int first, last;
 
-    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
+    if (opinion_alone(judging->view, level, &first, &last) - against <= 0 ||
+        is_milder(judging, level, first, last)) {
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);

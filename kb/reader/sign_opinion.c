@@ -7,9 +7,14 @@
 /* How much a text that is unknown altogether is held to be harmless. */
 static const float unknown_weighs = 1;
 
+/* How much the loudest voice of a level drowns its others, and what the harmless one counts. */
+static const float sharpness = 4;
+static const float harmless_weighs = 0.5f;
+
 enum {
-    WORDS_MIN = 3, /* fewer tell too little; the phrases are for them */
+    SENTENCE_MIN = 3, /* words; fewer tell too little of what a whole text says */
     FEW_WORDS = 5,
+    HARDLY_WORDS = 2,
     STRETCH_STEP = 2,
     RUN_SENTENCES = 3 /* judged together */
 };
@@ -34,10 +39,39 @@ static const float sentences_doubt = 0.5f; /* the same of whole sentences */
  * four had none. */
 static const float bodiless_doubt = 0.2f;
 
-/* What speaks against trouble, but no emergency, in a few words. */
+/* What speaks against trouble, but no emergency, in a few words; and against an emergency in hardly
+ * any. */
 static const float few_doubt = 0.5f;
+static const float hardly_doubt = 0.4f;
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
+
+struct voices
+opinion_voices(enum sign_level level)
+{
+    static const struct voices voices[OPINION_LEVELS] = {
+        [SIGN_CLINICAL] = {0, VOICES_CLINICAL},
+        [SIGN_EQUIPMENT] = {VOICES_CLINICAL, VOICES_EQUIPMENT},
+        [SIGN_EMERGENCY] = {VOICES_CLINICAL + VOICES_EQUIPMENT, VOICES_EMERGENCY}};
+
+    return voices[level];
+}
+
+/* A level's decision: the loudest of its voices counts most, less half of what speaks for a
+ * harmless text. */
+static float
+hear_voices(const float voices[VOICES], enum sign_level level)
+{
+    const struct voices own = opinion_voices(level);
+    float sum = 0;
+    int voice;
+
+    for (voice = own.first; voice < own.first + own.count; voice++) {
+        sum += expf(sharpness * voices[voice]);
+    }
+    return (logf(sum) / sharpness - harmless_weighs * voices[VOICE_HARMLESS]) /
+           (1 + harmless_weighs);
+}
 
 /*
  * The decisions: each block is brought to its share of length 1, as in feature_row(), but unknown
@@ -48,26 +82,28 @@ static void
 decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
 {
     const float nothing = 0.0001f;
-    float whole = 0, factor;
-    int block, level;
+    float whole = 0, factor, voices[VOICES];
+    int block, voice, level;
 
     for (block = 0; block < BLOCKS; block++) {
         float share = feature_share(MIX_SIGNS, (enum feature_block)block);
 
         whole += sums->square[block] > nothing ? share * share : 0;
     }
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        scores[level] = bias[level] - unknown_weighs * sums->unknown / (sums->all + nothing);
-    }
+    memcpy(voices, bias, sizeof(voices));
     for (block = 0; block < BLOCKS; block++) {
         if (sums->square[block] <= nothing) {
             continue;
         }
         factor = feature_share(MIX_SIGNS, (enum feature_block)block) /
                  sqrtf(sums->square[block] * whole);
-        for (level = 0; level < OPINION_LEVELS; level++) {
-            scores[level] += factor * sums->says[block][level];
+        for (voice = 0; voice < VOICES; voice++) {
+            voices[voice] += factor * sums->says[block][voice];
         }
+    }
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        scores[level] = hear_voices(voices, (enum sign_level)level) -
+                        unknown_weighs * sums->unknown / (sums->all + nothing);
     }
 }
 
@@ -104,14 +140,14 @@ add(const struct opinion_view *view, uint32_t number, enum feature_block block, 
     const struct linear *linear = view->linear;
     bool is_known = number != UINT32_MAX;
     float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
-    int level;
+    int voice;
 
     sums->all += block == BLOCK_STEMS;
     sums->unknown += block == BLOCK_STEMS && !is_known;
     sums->square[block] += weight * weight;
-    for (level = 0; level < OPINION_LEVELS && is_known; level++) {
-        sums->says[block][level] +=
-            weight * linear->weights[number * (size_t)linear->stride + (size_t)level];
+    for (voice = 0; voice < VOICES && is_known; voice++) {
+        sums->says[block][voice] +=
+            weight * linear->weights[number * (size_t)linear->stride + (size_t)voice];
     }
 }
 
@@ -151,7 +187,7 @@ static struct sums
 sums_within(const struct opinion_view *view, int first, int last)
 {
     struct sums within = {{0}, {{0}}, 0, 0};
-    int reach, block, level;
+    int reach, block, voice;
 
     for (reach = 0; reach < TRAIT_REACHES && first + reach <= last; reach++) {
         const struct sums *low = &view->sums[reach][first + reach];
@@ -159,8 +195,8 @@ sums_within(const struct opinion_view *view, int first, int last)
 
         for (block = 0; block < BLOCKS; block++) {
             within.square[block] += high->square[block] - low->square[block];
-            for (level = 0; level < OPINION_LEVELS; level++) {
-                within.says[block][level] += high->says[block][level] - low->says[block][level];
+            for (voice = 0; voice < VOICES; voice++) {
+                within.says[block][voice] += high->says[block][voice] - low->says[block][voice];
             }
         }
         within.all += high->all - low->all;
@@ -259,7 +295,7 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
 struct opinion_view *
 opinion_of(const struct opinion *opinion, void *arena, const struct heard *heard)
 {
-    if (opinion == NULL || heard->count < WORDS_MIN) {
+    if (opinion == NULL || heard->count == 0) {
         return NULL;
     }
     return view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
@@ -293,8 +329,9 @@ try_stretch(struct opinion_view *view, int first, int last, float doubt)
 
         if (level != SIGN_EMERGENCY) {
             says -= last - first < FEW_WORDS ? few_doubt : 0;
-        } else if (view->bodily[last + 1] == view->bodily[first]) {
-            says -= bodiless_doubt;
+        } else {
+            says -= view->bodily[last + 1] == view->bodily[first] ? bodiless_doubt : 0;
+            says -= last - first < HARDLY_WORDS ? hardly_doubt : 0;
         }
         if (view->best[level].last < 0 || says > view->best[level].says) {
             view->best[level] = (struct stretch){says, first, last};
@@ -319,7 +356,7 @@ try_sentences(struct opinion_view *view)
             if (list[last].sentence >= list[first].sentence + RUN_SENTENCES) {
                 break;
             }
-            if (ends && last - first + 1 >= WORDS_MIN) {
+            if (ends && last - first + 1 >= SENTENCE_MIN) {
                 try_stretch(view, first, last, sentences_doubt);
             }
         }

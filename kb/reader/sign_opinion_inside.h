@@ -11,6 +11,20 @@
 /* The blocks that traits are in. */
 enum { BLOCKS = BLOCK_LETTERS + 1 };
 
+/*
+ * The signs of a level have so little in common that one linear decision cannot tell them all from
+ * harmless texts. They are dealt out in turn to several decisions, and one more is for the harmless
+ * texts themselves: what speaks for any sign speaks for each.
+ */
+enum { VOICES_CLINICAL = 3, VOICES_EQUIPMENT = 1, VOICES_EMERGENCY = 6 };
+enum { VOICE_HARMLESS = VOICES_CLINICAL + VOICES_EQUIPMENT + VOICES_EMERGENCY, VOICES };
+
+/* Those of one level: its first, and how many. */
+struct voices {
+    int first, count;
+};
+struct voices opinion_voices(enum sign_level level);
+
 /* The rows of the examples that speak for a sign, one behind the other: what makes an example
  * nearest. Those of the others are empty. */
 struct opinion_rows {
@@ -33,7 +47,7 @@ struct opinion {
 /* What the traits of some words come to. */
 struct sums {
     float square[BLOCKS];
-    float says[BLOCKS][OPINION_LEVELS];
+    float says[BLOCKS][VOICES]; /* by each voice */
     float unknown, all;
 };
 

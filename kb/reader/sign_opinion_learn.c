@@ -16,11 +16,11 @@ enum { PARTS = 5 }; /* held out in turn */
  */
 static const float shares[OPINION_LEVELS][OPINION_HARMLESS + 1] = {
     [SIGN_CLINICAL] =
-        {[OPINION_ASKED] = 0.006f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.06f},
+        {[OPINION_ASKED] = 0.016f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.06f},
     [SIGN_EQUIPMENT] =
-        {[OPINION_ASKED] = 0.003f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.04f},
+        {[OPINION_ASKED] = 0.008f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.04f},
     [SIGN_EMERGENCY] = {
-        [OPINION_ASKED] = 0.012f, [OPINION_LISTED] = 0.06f, [OPINION_HARMLESS] = 0.2f}};
+        [OPINION_ASKED] = 0.016f, [OPINION_LISTED] = 0.07f, [OPINION_HARMLESS] = 0.2f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {[OPINION_PHRASE] = 0.005f,
@@ -65,18 +65,36 @@ hear_example(const struct learning *learning, const struct opinion *opinion,
     return vocabulary_hear_text(opinion->vocabulary, scratch, learning->workspace, text);
 }
 
+/* The voice that an example speaks for; `dealt` counts the signs of each level up to this one. */
+static int
+voice_of(const struct opinion_example *example, const struct sign **last, int dealt[OPINION_LEVELS])
+{
+    struct voices voices;
+
+    if (example->sign == NULL) {
+        return VOICE_HARMLESS;
+    }
+    if (example->sign != *last) {
+        *last = example->sign;
+        dealt[example->sign->level]++;
+    }
+    voices = opinion_voices(example->sign->level);
+    return voices.first + dealt[example->sign->level] % voices.count;
+}
+
 static void
 read_examples(struct learning *learning, const struct opinion *opinion)
 {
+    const struct sign *last = NULL;
+    int dealt[OPINION_LEVELS] = {0}, turn[VOICES] = {0};
     size_t i;
-    int turn[OPINION_LEVELS + 1] = {0};
 
     for (i = 0; i < learning->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];
 
-        learning->labels[i] = example->sign == NULL ? -1 : (int)example->sign->level;
+        learning->labels[i] = voice_of(example, &last, dealt);
         learning->costs[i] = costs[example->weight];
-        learning->parts[i] = (uint8_t)(turn[learning->labels[i] + 1]++ % PARTS);
+        learning->parts[i] = (uint8_t)(turn[learning->labels[i]]++ % PARTS);
         learning->heard[i] = hear_example(learning, opinion, example);
     }
 }
@@ -238,7 +256,7 @@ keep_rows(const struct learning *learning, struct opinion *opinion)
 
     rows->begins = memory_array(opinion, uint32_t, learning->count + 1);
     for (i = 0; i < learning->count; i++) {
-        all += learning->labels[i] < 0 ? 0 : learning->rows[i].count;
+        all += learning->labels[i] == VOICE_HARMLESS ? 0 : learning->rows[i].count;
         rows->begins[i + 1] = (uint32_t)all;
     }
     rows->index = memory_array(opinion, uint32_t, all + 1);
@@ -274,7 +292,7 @@ learn(struct learning *learning, struct opinion *opinion)
     }
     examples =
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
-    linear_train(opinion, &examples, feature_space_size(&opinion->space), OPINION_LEVELS,
+    linear_train(opinion, &examples, feature_space_size(&opinion->space), VOICES,
                  &opinion->linear, &trace);
     try_held_out(learning, opinion, &examples, &trace);
     find_bounds(learning, opinion);

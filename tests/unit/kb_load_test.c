@@ -416,7 +416,7 @@ START_TEST(a_huge_file_is_refused)
     write_file("topics/en/huge.md", text, length);
     free(text);
     ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
-    ck_assert(has_fault("topics/en/huge.md: larger than 262144 bytes"));
+    ck_assert(has_fault("topics/en/huge.md: larger than 1048576 bytes"));
 }
 END_TEST
 
