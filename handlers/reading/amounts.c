@@ -192,6 +192,23 @@ is_of_percents(const struct items *items, size_t at)
            !lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "pulso 3 a 2600 metros", "en 2 a 15 grados": a setting and where it runs. */
+static bool
+is_setting_and_place(const struct items *items, size_t at)
+{
+    static const enum unit of_place[] = {UNIT_METER,   UNIT_FEET,       UNIT_DEGREE,
+                                         UNIT_CELSIUS, UNIT_FAHRENHEIT, UNIT_BELOW_ZERO};
+    int unit = item_value(items, at + 3, ITEM_UNIT);
+    size_t i;
+
+    for (i = 0; i < sizeof of_place / sizeof of_place[0]; i++) {
+        if (unit == (int)of_place[i]) {
+            return item_text(items, at + 1, "a") && items->list[at].value <= 10 * 1000;
+        }
+    }
+    return false;
+}
+
 /*
  * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
  * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
@@ -224,6 +241,7 @@ join_range(struct items *items, size_t at)
             low->value > 12 * 1000 && high->value <= 100 * 1000);
     if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
         low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
+        is_setting_and_place(items, at) ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
          item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
          lexicon_cue(items->tokens, CUE_CHARGING))) {
@@ -284,6 +302,13 @@ make_amount(struct items *items, size_t at, size_t count, struct item number, en
     items_replace(items, at, count, amount);
 }
 
+/* "half an hour", "half a liter", "a quarter mile" */
+static bool
+may_be_parted(enum unit unit)
+{
+    return is_time_unit(unit) || unit == UNIT_FLOW || unit == UNIT_MILE || unit == UNIT_KM;
+}
+
 /* "half an hour", "media hora", "tres cuartos de hora", "quarter of a mile" */
 static bool
 part_of_unit(struct items *items, size_t at)
@@ -298,7 +323,7 @@ part_of_unit(struct items *items, size_t at)
     }
     next += item_text(items, next, "of") || item_text(items, next, "de") ? 1 : 0;
     next += item_is(items, next, ITEM_ARTICLE) || item_text(items, next, "una") ? 1 : 0;
-    if (!item_is(items, next, ITEM_UNIT) || !is_time_unit(unit_at(items, next, 0))) {
+    if (!item_is(items, next, ITEM_UNIT) || !may_be_parted(unit_at(items, next, 0))) {
         return false;
     }
     number.value = number.high = value;

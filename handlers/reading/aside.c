@@ -7,6 +7,10 @@
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
+static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
+                             "brothers neighbor neighbors neighbour roommate roommates friend "
+                             "friends buddy buddys hermana hermano vecina vecino amiga amigo "
+                             "comadre compadre mama papa madre padre ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -58,6 +62,19 @@ has_dropped(const struct items *items, size_t at)
 {
     return items_have_word(items, clause_start(items, at), at,
                            " dropped fell lost drained sank bajo perdio gasto cayo ");
+}
+
+/* "manejo tres horas por la 15": a road */
+static void
+road(struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    if (is_number(items, at) && first > 1 && token_is(items->tokens, first - 1, "la") &&
+        token_among(items->tokens, first - 2, " por sobre ") && items->list[at].digits &&
+        items->list[at].value > 4 * 1000) {
+        items_spend(items, at, 1);
+    }
 }
 
 /* "39 a day", "45 al dia" */
@@ -112,6 +129,9 @@ age(struct items *items, size_t at)
     }
     before = items->list[at].from;
     if (token_among(tokens, before - 1, family) ||
+        (before > 1 && token_among(tokens, before - 1, " de of at ") &&
+         token_among(tokens, before - 2, family) &&
+         !token_among(tokens, before - 2, " im hes shes ")) ||
         (before > 1 && token_among(tokens, before - 1, " is am es ") &&
          token_among(tokens, before - 2, " i he she mom dad husband wife mother father "))) {
         items_spend(items, at, 1);
@@ -149,6 +169,32 @@ claim(struct items *items, size_t at)
             items_spend(items, i, 1);
             return;
         }
+    }
+}
+
+/* "la de mi hermana en 4, la mia en 2": of somebody else's, where one's own is told apart. */
+static void
+of_another(struct items *items, size_t at)
+{
+    static const char own[] = " mine mines mia mias mio mios ";
+    size_t from = clause_start(items, at), i;
+    bool theirs = false;
+
+    if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT)) {
+        return;
+    }
+    if (!items_have_word(items, 0, items->count, own)) {
+        return;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, own)) {
+            theirs = false;
+        } else if (token_among(items->tokens, i, family) || token_among(items->tokens, i, others)) {
+            theirs = !token_among(items->tokens, i, " im ");
+        }
+    }
+    if (theirs) {
+        items_spend(items, at, 1);
     }
 }
 
@@ -196,7 +242,8 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, rate, date, age, telephone, claim, other_percent, denied};
+        named_or_priced, road, rate, date, age, telephone, claim, of_another,
+        other_percent, denied};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

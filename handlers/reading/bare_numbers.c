@@ -166,6 +166,14 @@ is_charging_from(const struct items *items, size_t at)
     return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
 }
 
+/* "it was on 85", "its on 40": no setting is so high. */
+static bool
+is_told_of_it(const struct items *items, size_t on)
+{
+    return on > 0 && items->list[on].to == items->list[on].from + 1 &&
+           token_among(items->tokens, items->list[on].from - 1, " was were its is it still now ");
+}
+
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
 static bool
 led_as_charge(const struct items *items, size_t at, size_t before, bool big)
@@ -178,6 +186,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         token_among(items->tokens, items->list[before].from - 1,
                     " doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
         return false; /* "the doctor said 3": a setting */
+    }
+    if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
+        return false; /* "the lady in 22" */
     }
     if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT)) {
         return true;
@@ -202,10 +213,12 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                              items->list[at + 1].is == ITEM_STOP);
     }
     if (item_is(items, before, ITEM_AT)) {
-        return (big && in != AT_ON) || (in == AT_AT && is_low(items, at, before, subject)) ||
+        return (big && (in != AT_ON || is_told_of_it(items, before))) ||
+               (in == AT_AT && is_low(items, at, before, subject)) ||
                (big && follows_battery(items, at)) || (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
-                item_text(items, before, "en")) ||
+                item_text(items, before, "en") &&
+                !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
                (in == AT_AT && (names_battery(items, subject) || counts_batteries(items, subject)));
     }
     return false;
@@ -287,6 +300,39 @@ is_too_high(const struct items *items, size_t at, size_t before)
            ends_here(items, at + 1);
 }
 
+/* "65. on 2. hrs left?": all that a sentence says, and nothing else is told of a charge. */
+static bool
+is_whole_sentence(const struct items *items, size_t at)
+{
+    size_t i;
+
+    if (sentence_start(items, at) != at || sentence_end(items, at) != at + 1 ||
+        items->list[at].high > 100 * 1000) {
+        return false;
+    }
+    for (i = 0; i < items->count; i++) {
+        if (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+            item_is(items, i, ITEM_LIGHT) || item_is(items, i, ITEM_CHARGE) ||
+            item_is(items, i, ITEM_CYLINDER)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* "is 40 enough", "will 40 do" */
+static bool
+is_asked_of(const struct items *items, size_t at, size_t after)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && after < items->count && !items->list[at].negative &&
+           token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
+           token_among(items->tokens, items->list[after].from,
+                       token_is(items->tokens, first - 1, "con") ? " para basta alcanza "
+                                                                 : " enough sufficient plenty do get cover work suficiente ");
+}
+
 /* "bateria 44 nivl 2": a word that is not understood, with a number that may be a setting. */
 static bool
 is_setting_behind(const struct items *items, size_t at)
@@ -330,7 +376,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
           (opens_list(items, before) && (big || begins_list(items, at))) ||
           (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
-          (big && begins_way_up(items, at)) || led_as_charge(items, at, before, big) ||
+          (big && (begins_way_up(items, at) || is_whole_sentence(items, at) ||
+                   is_asked_of(items, at, after))) || led_as_charge(items, at, before, big) ||
           (joined && (big || value % 5 == 0)) ||
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||

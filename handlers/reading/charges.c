@@ -339,7 +339,7 @@ drop_groups(struct groups *groups, size_t from, size_t count)
 {
     size_t i;
 
-    for (i = from; i + count < groups->count; i++) {
+    for (i = from; i + count < groups->count && i + count < GROUPS_MAX; i++) {
         groups->list[i] = groups->list[i + count];
     }
     groups->count -= count;
@@ -432,6 +432,23 @@ all_of_them(const struct groups *groups, int total)
     return total - told;
 }
 
+/* "three batteries: 1 at 20, 2 at 45, 3 full": as many tellings as batteries, so that the numbers
+ * before them are labels, though they would count more than there are. */
+static void
+numbers_are_labels(struct groups *groups, int total)
+{
+    size_t i;
+
+    for (i = 0; i < groups->count && groups->list[i].times == (int)i + 1; i++) {
+    }
+    if (i < groups->count || (int)groups->count != total) {
+        return;
+    }
+    for (i = 0; i < groups->count; i++) {
+        groups->list[i].times = 1;
+    }
+}
+
 struct charges_read
 charges_read(struct items *items, struct told *told)
 {
@@ -447,6 +464,9 @@ charges_read(struct items *items, struct told *told)
     share_out(items, &groups);
     take_back(items, &groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
+    if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
+        numbers_are_labels(&groups, counted.total);
+    }
     for (i = 0; i < groups.count; i++) {
         int times = groups.list[i].times;
         bool several =

@@ -61,11 +61,37 @@ is_air(const struct items *items)
     return false;
 }
 
+/* "10:20 to 12:05, those are the times on the airline's itinerary": of a flight that is told by
+ * its two clock times. */
+static bool
+is_printed(const struct items *items)
+{
+    size_t at, clocks = 0, airline = items->count;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at)) {
+            return false;
+        }
+        clocks += items->list[at].is == ITEM_CLOCK ? 1 : 0;
+        if (item_is(items, at, ITEM_GATE) && !is_rule(items, at) && !is_doubted(items, at)) {
+            airline = at;
+        }
+    }
+    return clocks == 2 && airline < items->count &&
+           items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
+                           " times time printed itinerary schedule ticket website horario horarios "
+                           "horas itinerario boleto pagina ");
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
 {
     size_t at, i;
+
+    if (is_printed(items)) {
+        return true;
+    }
 
     for (at = 0; at < items->count; at++) {
         if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {

@@ -142,9 +142,9 @@ items_any(const struct items *items, enum item_is is)
 bool
 items_have_word(const struct items *items, size_t from, size_t to, const char *words)
 {
-    size_t i;
+    size_t end = to < items->count ? items->list[to].from : items->tokens->count, i;
 
-    for (i = items->list[from].from; i < items->list[to].from; i++) {
+    for (i = from < items->count ? items->list[from].from : end; i < end; i++) {
         if (token_among(items->tokens, i, words)) {
             return true;
         }

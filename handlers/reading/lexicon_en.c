@@ -211,6 +211,9 @@ const struct lexicon_entry lexicon_en[] = {
         "went to|only charged to|charged to|got down to|its down to|charge is|level is|battery "
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
+        "keeps flickering|keeps bouncing|keeps jumping|keeps flipping|keeps hopping|keeps switching|"
+        "bouncing|bounces|jumping|flipping|fluctuating|goes back and forth|going back and forth|"
+        "flickers|flickering|wavering|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
     ROW(ITEM_SHOWS, 0,
         "mine|mines|mine is|mine says|mine shows|mine reads|just hit|just reached|sits at|sitting "

@@ -155,7 +155,7 @@ const struct lexicon_entry lexicon_es[] = {
         "verdes|barritas verdes|cuadritos verdes|focos verdes|foquitos verdes|lucecitas verdes|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),
     ROW(ITEM_DIM, 0,
-        "a medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
+        "a medias|medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
         "medio prendida|titilando|tenue|a media luz|media prendida|intermitente"),
     ROW(ITEM_SHOWS, 1,
         "porcentaje|el porcentaje|porcentaje de carga|porcentaje de bateria|el porcentaje es|la "
@@ -165,7 +165,8 @@ const struct lexicon_entry lexicon_es[] = {
         "ha bajado a|ha bajado al|acaba de bajar a|descendio a|se bajo a|se bajo al|"
         "marca|marcaba|dice|decia|indica|muestra|bajo a|bajo al|cayo a|cayo al|lee|me marca|me "
         "dice|"
-        "marcan|se quedo en|ya bajo a|marco|cargada hasta|dicen"),
+        "brinca|oscila|baila|varia|fluctua|cambia|anda brincando|esta brincando|"
+        "leyo|leyeron|lei|leemos|leen|se lee|le marca|le leyo|marcan|se quedo en|ya bajo a|marco|cargada hasta|dicen"),
     ROW(ITEM_SHOWS, 0,
         "va en|iba en|anda en|anda al|va al|van en|andan en|trae|tiene|quedo en|"
         "quedo al|cargada al|cargada a|cargadas al|le queda|trae como|esta ya en|"

@@ -181,6 +181,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de ida y lo mismo de vuelta|ida y regreso|de ida y de vuelta|"
         "cada viaje|cada vuelo|de ida y regreso|de ida y otro tanto de vuelta"),
     ROW(ITEM_SAME_BACK, 0,
+        "vuelvo igual|regreso igual|vuelvo lo mismo|regresamos lo mismo|volvemos lo mismo|"
+        "vuelvo por lo mismo|vuelvo por el mismo camino|y vuelta igual|regresar igual|volver igual|"
+        "me regreso igual|me vuelvo igual|nos regresamos igual|nos volvemos igual|"
         "lo mismo de regreso|lo mismo de vuelta|igual de regreso|igual de vuelta|"
         "lo mismo para regresar|y lo mismo de vuelta|y lo mismo de regreso|mismo de regreso|"
         "de regreso lo mismo|de vuelta lo mismo|regreso lo mismo|regreso igual|vuelta igual|"
@@ -217,7 +220,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "corte de luz|nos quedamos sin luz|lleva sin luz|llevamos sin luz|llevo sin luz|"
         "me quede sin luz|estamos sin luz|se nos fue la luz|quitaron la luz|no ha vuelto la luz|"
         "se acaba de ir la luz|se corto la corriente|cortaron la luz|acaba de irse la luz|"
-        "se cayo la luz|se me fue la luz"),
+        "se cayo la luz|se me fue la luz|trono el transformador|se cayo la linea|tumbo la linea|"
+        "tiro la linea|tumbo los cables|se cayeron los cables|nos cortaron la luz|se cayo el poste"),
     ROW(ITEM_POWER, POWER_WORD_BACK,
         "volvio la luz|ya volvio la luz|regreso la luz|llego la luz|"
         "ya hay luz|ya regreso la luz|ya llego la luz"),

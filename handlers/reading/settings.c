@@ -452,6 +452,10 @@ is_now(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     named = items_find(items, from, at, ITEM_NAMED);
+    if (item_text(items, at, "sitting") && (item_is(items, at + 1, ITEM_POWER) ||
+                                            item_is(items, at + 2, ITEM_POWER))) {
+        return false; /* batteries on the charger */
+    }
     return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
            (named == at || items->list[named + 1].is != ITEM_NUMBER); /* "room 9 is asleep" */
 }
@@ -470,7 +474,10 @@ activity_read(const struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
+        if (item_text(items, at, "sitting") && item_is(items, at, ITEM_SHOWS) &&
+            items->list[at + 1].is != ITEM_NUMBER && items->list[at + 1].is != ITEM_AMOUNT) {
+            take_activity(told, ACTIVITY_REST); /* "sitting at the card table" */
+        } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
             is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&

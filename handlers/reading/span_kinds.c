@@ -48,8 +48,9 @@ cue_back(const struct items *items, size_t at, size_t taken_from)
     size_t i;
 
     for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
-        if (items->list[i - 1].is == ITEM_CLOCK && item_text(items, at - 1, "for")) {
-            continue; /* "lunch at 12 for an hour" */
+        if (items->list[i - 1].is == ITEM_CLOCK &&
+            token_among(items->tokens, items->list[at].from - 1, " for runs lasts goes dura ")) {
+            continue; /* "lunch at 12 for an hour", "starts at 1 and runs 3 hours" */
         }
         if (stops_cue(items, i - 1)) {
             return 0;

@@ -276,7 +276,7 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
             !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_BATTERY) &&
             !(items->list[before].is == ITEM_NUMBER && full &&
-              item_is(items, before - 1, ITEM_WILL_BE) &&
+              item_is(items, back_over_links(items, before), ITEM_WILL_BE) &&
               lexicon_cue(items->tokens, CUE_CHARGING))) {
             return false;
         }

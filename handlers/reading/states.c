@@ -387,7 +387,8 @@ bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
     bool full = item_is(items, at, ITEM_FULL) ||
-                (item_in(items, at, UNIT_PERCENT) && items->list[at].value == 100 * 1000);
+                ((item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER) &&
+                 items->list[at].value == 100 * 1000);
     size_t after, now;
     bool at_most;
 
