@@ -10,7 +10,8 @@ static const char family[] = " mom mother dad father husband wife grandma grandp
 static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
                              "brothers neighbor neighbors neighbour roommate roommates friend "
                              "friends buddy buddys hermana hermano vecina vecino amiga amigo "
-                             "comadre compadre mama papa madre padre ";
+                             "comadre compadre mama papa madre padre guy lady fellow junto lado "
+                             "senor senora muchacho nextdoor ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -34,6 +35,18 @@ counts_ours(const struct items *items, size_t at)
            item_is(items, at, ITEM_OTHER);
 }
 
+/* "number 2 reads 62" */
+static bool
+numbers_a_battery(const struct items *items, size_t at)
+{
+    return item_text(items, at, "number") && items->list[at].to == items->list[at].from + 1 &&
+           is_number(items, at + 1) && items->list[at + 1].value <= 12 * 1000 &&
+           (item_is(items, at + 2, ITEM_SHOWS) || item_is(items, at + 2, ITEM_LINK) ||
+            item_is(items, at + 2, ITEM_FULL) || item_is(items, at + 2, ITEM_CHARGE) ||
+            item_is(items, at + 2, ITEM_HAVE)) &&
+           items_any(items, ITEM_BATTERY);
+}
+
 /* "room 9", "flight number 705", "deposit was 40" */
 static void
 named_or_priced(struct items *items, size_t at)
@@ -41,7 +54,7 @@ named_or_priced(struct items *items, size_t at)
     bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
     size_t number = at + 1;
 
-    if ((!named && !priced) || is_lone_number(items, at)) {
+    if ((!named && !priced) || is_lone_number(items, at) || numbers_a_battery(items, at)) {
         return;
     }
     while (number < at + 3 &&
@@ -165,6 +178,10 @@ claim(struct items *items, size_t at)
         return;
     }
     for (i = at + 1; i < to && i < at + 4; i++) {
+        if (is_number(items, i) && items->list[i].value > 12 * 1000 &&
+            token_among(items->tokens, items->list[at].from, " box machine ")) {
+            return; /* "her box says 36": the unit */
+        }
         if (is_number(items, i) || item_in(items, i, UNIT_MINUTE)) {
             items_spend(items, i, 1);
             return;

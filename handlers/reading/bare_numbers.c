@@ -39,7 +39,10 @@ names_battery(const struct items *items, size_t at)
             item_is(items, at, ITEM_BOTH) ||
             (items->list[at].is == ITEM_NUMBER &&
              (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
-              /* "battery 2 is 60" */
+              (items->spanish && item_text(items, at - 1, "la") &&
+               items->list[at - 1].to == items->list[at - 1].from + 1 && items->list[at].digits) ||
+              item_text(items, at - 1, "number") ||
+              /* "battery 2 is 60", "la 2 en 47" */
               item_value(items, at - 1, ITEM_BATTERY) == 1)));
 }
 
@@ -232,6 +235,14 @@ closes(const struct items *items, size_t at)
            items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_UNIT);
 }
 
+/* "el mio nomas 26", "mine 26" */
+static bool
+is_of_mine(const struct items *items, size_t at, size_t after)
+{
+    return ends_here(items, after) &&
+           items_have_word(items, clause_start(items, at), at, " mine mines mio mia ");
+}
+
 /* At the beginning of a clause: "70ish is what it said", "entre 40 y 50 dice", "60 and 60". */
 static bool
 is_told_alone(const struct items *items, size_t at, size_t after)
@@ -239,10 +250,14 @@ is_told_alone(const struct items *items, size_t at, size_t after)
     const struct item *item = &items->list[at];
     bool on_one = item_value(items, after, ITEM_AT) == AT_ON &&
                   (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY));
+    bool setting = item_text(items, after, "and") &&
+                   (item_value(items, after + 1, ITEM_AT) == AT_ON ||
+                    item_value(items, after + 2, ITEM_AT) == AT_ON); /* "57 and it's on 2" */
     bool pair = item_is(items, after, ITEM_AND) && item_free_number(items, after + 1) &&
                 items->list[after + 1].value > BIG_MIN * 1000 && ends_here(items, after + 2);
 
-    return (item->high > item->value && ends_here(items, after)) || pair || on_one ||
+    return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
+           is_of_mine(items, at, after) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
            (item_is(items, after, ITEM_AT) && item_value(items, after, ITEM_AT) != AT_AT) ||
            item_text(items, after, "on") || item_is(items, after, ITEM_NOW) ||

@@ -200,6 +200,17 @@ is_said_again(const struct items *items, const struct groups *groups, const stru
     return false;
 }
 
+/* "a fresh full one", "totally topped off full": said twice of one. */
+static bool
+is_doubled(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
+
+    return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
+           last->from + last->count == group->state.from &&
+           item_is(items, last->from, ITEM_FULL) && item_is(items, group->state.from, ITEM_FULL);
+}
+
 /* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */
 static size_t
 whole_and_half_at(const struct items *items, size_t at)
@@ -292,7 +303,8 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         items_spend(items, at, group.state.count);
         subject_before(items, at, &group);
         subject_behind(items, &group);
-        if (!listed && is_said_again(items, groups, &group)) {
+        if ((!listed && is_said_again(items, groups, &group)) ||
+            is_doubled(items, groups, &group)) {
             at += group.state.count;
             continue;
         }

@@ -23,7 +23,8 @@ is_label(const struct items *items, size_t at)
     if (singular) {
         return true; /* "3 is half", "la dos al 80" */
     }
-    return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#")) &&
+    return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#") ||
+            item_text(items, at - 1, "number")) &&
            !item_is(items, at + 1, ITEM_BATTERY) && !items->list[at].times;
 }
 
@@ -199,6 +200,21 @@ take_either_of_two(struct items *items, size_t at)
            1000;
 }
 
+/* "two hops, both air time", "both of us", "both ways" */
+static bool
+is_both_of_other(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    while (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT)) {
+        next++;
+    }
+    return item_is(items, next, ITEM_AIR) || item_is(items, next, ITEM_GATE) ||
+           item_is(items, next, ITEM_GOING) || item_is(items, next, ITEM_DAY) ||
+           token_among(items->tokens, items->list[at].to,
+                       " of ways us legs hops times days sides vuelos tramos de ");
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -212,7 +228,7 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         return;
     }
     if (item_is(items, at, ITEM_BOTH)) {
-        counted->total = 2;
+        counted->total = is_both_of_other(items, at) ? counted->total : 2;
         return;
     }
     if ((item_is(items, at, ITEM_ORDINAL) || items->list[at].ordinal) &&

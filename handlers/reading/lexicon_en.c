@@ -211,7 +211,7 @@ const struct lexicon_entry lexicon_en[] = {
         "went to|only charged to|charged to|got down to|its down to|charge is|level is|battery "
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
-        "keeps flickering|keeps bouncing|keeps jumping|keeps flipping|keeps hopping|keeps switching|"
+        "her box says|his box says|my box says|the box says|box says|keeps flickering|keeps bouncing|keeps jumping|keeps flipping|keeps hopping|keeps switching|"
         "bouncing|bounces|jumping|flipping|fluctuating|goes back and forth|going back and forth|"
         "flickers|flickering|wavering|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
@@ -221,6 +221,10 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "crank it to|crank it up to|cranked it to|cranked it up to|bump it to|bump it up to|dial it to|"
+        "dial it up to|dial it down to|set it to|kick it up to|switch it to|put it to|drop it to|"
+        "dropped it to|lower it to|lowered it to|raise it to|raised it to|move it to|moved it to|"
+        "turn it up to|turn it down to|bring it down to|bring it up to|knock it down to|"
         "flow setting|flow setting is|cranked to|cranked up to|cranked down to|turned it up to|"
         "turned it down to|turned it to|turn it to|bumped it to|bumped it up to|put it on|put it "
         "at|"

@@ -12,7 +12,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "at night|night time|nighttime|in the night"),
     ROW(ITEM_NOON, 720, "noon|midday|noontime|high noon"),
     ROW(ITEM_NOON, 0, "midnight"),
-    ROW(ITEM_OCLOCK, 0, "oclock|o clock|sharp|on the dot"),
+    ROW(ITEM_OCLOCK, 0, "oclock|o clock|sharp|on the dot|local time|their time|our time|there time|local"),
     ROW(ITEM_PAST, 0, "past|after"),
     ROW(ITEM_TO_HOUR, 0, "to|til|till|before|of|shy of"),
     ROW(ITEM_CLOCK_LEAD, 0, "at exactly"),

@@ -175,6 +175,8 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "le muevo a|le movi a|lo muevo a|lo pongo a|le pongo|si le pongo|lo subo a|lo bajo a|le subo a|"
+        "le bajo a|lo subo al|lo bajo al|la subo a|la bajo a|"
         "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"
         "regulado a|le puse|lo puse en|la puse en|lo puse al|me puso|me puso en|me pusieron|"
         "me pusieron en|me tienen en|lo subi a|lo baje a|le subi a|le baje a|lo dejo en|lo traigo "

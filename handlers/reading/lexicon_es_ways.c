@@ -13,7 +13,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "mediodia|medio dia|el mediodia|al mediodia|del mediodia|"
         "para el mediodia|las doce del dia"),
     ROW(ITEM_NOON, 0, "medianoche|media noche|la medianoche|la media noche"),
-    ROW(ITEM_OCLOCK, 0, "en punto|del dia"),
+    ROW(ITEM_OCLOCK, 0, "en punto|del dia|hora de alla|hora local|hora de aca|hora de aqui|hora de alli|hora nuestra|"
+        "hora de ellos|horas de alla|de alla|tiempo local"),
     ROW(ITEM_PAST, 0, "y|con"),
     ROW(ITEM_TO_HOUR, 0, "para las|para la"),
     ROW(ITEM_LESS, 0, "menos"),

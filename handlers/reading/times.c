@@ -92,7 +92,9 @@ is_told_of_now(const struct items *items, size_t charge)
     }
     return before > 0 &&
            (item_is(items, before - 1, ITEM_NOW) || item_is(items, before - 1, ITEM_NOW_IS)) &&
-           has_any(items, sentence_start(items, charge), before, ITEM_WAS);
+           (has_any(items, sentence_start(items, charge), before, ITEM_WAS) ||
+            items_have_word(items, sentence_start(items, charge), before,
+                            " said showed read decia marcaba "));
 }
 
 /* "I switched 20 min ago. It shows 38 now": the charge is of now, and nothing began then. */
