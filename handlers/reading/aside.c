@@ -11,7 +11,8 @@ static const char others[] = " moms mothers dads fathers husbands wifes grandmas
                              "brothers neighbor neighbors neighbour roommate roommates friend "
                              "friends buddy buddys hermana hermano vecina vecino amiga amigo "
                              "comadre compadre mama papa madre padre guy lady fellow junto lado "
-                             "senor senora muchacho nextdoor ";
+                             "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
+                             "suyo suyas suyos ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -193,10 +194,15 @@ claim(struct items *items, size_t at)
 static void
 of_another(struct items *items, size_t at)
 {
-    static const char own[] = " mine mines mia mias mio mios ";
+    static const char own[] = " mine mines mia mias mio mios ours nuestra nuestro ";
     size_t from = clause_start(items, at), i;
     bool theirs = false;
 
+    if (item_in(items, at, UNIT_MINUTE) && items_find(items, from, at, ITEM_LASTS) < at &&
+        items_have_word(items, from, at, others)) {
+        items_spend(items, at, 1); /* "la de mi vecina dura 5 horas" */
+        return;
+    }
     if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT)) {
         return;
     }
@@ -213,6 +219,23 @@ of_another(struct items *items, size_t at)
     if (theirs) {
         items_spend(items, at, 1);
     }
+}
+
+/* "38 y medio de fiebre", "her temp is 101" */
+static void
+fever(struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), next;
+    int value = at < items->count ? items->list[at].value / 1000 : 0;
+
+    if (!is_number(items, at) || !((value >= 35 && value <= 42) || (value >= 95 && value <= 107)) ||
+        item_is(items, at + 1, ITEM_UNIT) ||
+        !items_have_word(items, clause_start(items, at), to,
+                         " fever fiebre calentura temperatura temp temperature ")) {
+        return;
+    }
+    next = item_is(items, at + 1, ITEM_AND) && item_is(items, at + 2, ITEM_HALF) ? 3 : 1;
+    items_spend(items, at, next);
 }
 
 /* "150 % of the flight", "20 % chance" */
@@ -259,7 +282,7 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, road, rate, date, age, telephone, claim, of_another,
+        named_or_priced, road, rate, date, age, telephone, claim, of_another, fever,
         other_percent, denied};
     size_t at, i;
 

@@ -115,12 +115,22 @@ follows_battery(const struct items *items, size_t at)
     return false;
 }
 
+/* "theres a battery at 5 in the bag" */
+static bool
+is_there(const struct items *items, size_t battery)
+{
+    size_t first = items->list[battery].from;
+
+    return first > 1 && token_among(items->tokens, first - 1, " a one una ") &&
+           token_among(items->tokens, first - 2, " theres have got has hay tengo traigo ");
+}
+
 /* "the battery is at 5": below any setting, or said of a battery that is. */
 static bool
 is_low(const struct items *items, size_t at, size_t before, size_t subject)
 {
     return item_value(items, subject, ITEM_BATTERY) == 1 &&
-           (items->list[at].value >= 7 * 1000 || item_text(items, before - 1, "is") ||
+           (items->list[at].value >= 7 * 1000 || is_there(items, subject) || item_text(items, before - 1, "is") ||
             item_text(items, before - 1, "was") || item_text(items, before - 1, "esta"));
 }
 
@@ -134,6 +144,7 @@ begins_list(const struct items *items, size_t at)
     size_t next;
 
     for (next = last + 1; item_is(items, next, ITEM_AND) ||
+                          (next > last + 1 && item_is(items, next, ITEM_ARTICLE)) ||
                           (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }
@@ -193,7 +204,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
         return false; /* "the lady in 22" */
     }
-    if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT)) {
+    if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT ||
+                                   (item_is(items, before, ITEM_HAVE) &&
+                                    item_is(items, at - 1, ITEM_ARTICLE)))) {
         return true;
     }
     if (item_is(items, before, ITEM_SHOWS)) {
@@ -258,6 +271,7 @@ is_told_alone(const struct items *items, size_t at, size_t after)
 
     return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
            is_of_mine(items, at, after) ||
+           (item_is(items, after, ITEM_NOT) && item_free_number(items, after + 1)) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
            (item_is(items, after, ITEM_AT) && item_value(items, after, ITEM_AT) != AT_AT) ||
            item_text(items, after, "on") || item_is(items, after, ITEM_NOW) ||
@@ -321,7 +335,12 @@ is_whole_sentence(const struct items *items, size_t at)
 {
     size_t i;
 
-    if (sentence_start(items, at) != at || sentence_end(items, at) != at + 1 ||
+    bool setting_next = clause_end(items, at) == at + 1 &&
+                        (item_value(items, at + 2, ITEM_AT) == AT_ON ||
+                         item_is(items, at + 2, ITEM_SETTING) || item_is(items, at + 2, ITEM_MODE));
+
+    if (sentence_start(items, at) != at ||
+        !(sentence_end(items, at) == at + 1 || setting_next) ||
         items->list[at].high > 100 * 1000) {
         return false;
     }
@@ -371,6 +390,12 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     do {
         before = back_over_links(items, before);
     } while (item_is(items, before, ITEM_HEDGE) && steps++ < 3);
+    if (item_is(items, after, ITEM_OF) && item_free_number(items, after + 1) &&
+        items->list[after + 1].value == 100 * 1000 && item->high <= 100 * 1000) {
+        state->count = 3; /* "37 out of 100" */
+        state->charge = (struct percent){value, round_up(item->high)};
+        return true;
+    }
     if (item->high > 100 * 1000) {
         *state = (struct state){.from = at, .count = 1, .cannot = true};
         return is_too_high(items, at, before);
@@ -391,6 +416,8 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
           (opens_list(items, before) && (big || begins_list(items, at))) ||
           (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
+          (big && ends_here(items, after) &&
+           token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice ")) ||
           (big && (begins_way_up(items, at) || is_whole_sentence(items, at) ||
                    is_asked_of(items, at, after))) || led_as_charge(items, at, before, big) ||
           (joined && (big || value % 5 == 0)) ||

@@ -76,7 +76,9 @@ static bool
 counts_unnamed(const struct items *items, size_t at)
 {
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
-    bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
+    bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000 &&
+                 !token_among(items->tokens, items->list[at + 1].to,
+                              " month week year night time visit monday friday summer winter ");
     bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
                (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
@@ -200,6 +202,21 @@ take_either_of_two(struct items *items, size_t at)
            1000;
 }
 
+/* "is that 3 batteries or 4?": asked, unless somebody has them, who may have the fewer. */
+static bool
+asks_which_of_two(struct items *items, size_t at)
+{
+    size_t to = at + 3;
+
+    if (!is_count(items, at) || !item_is(items, at + 1, ITEM_BATTERY) ||
+        !token_among(items->tokens, items->list[at + 1].to, " or o u ") || !is_count(items, to) ||
+        items_find(items, clause_start(items, at), at, ITEM_HAVE) < at) {
+        return false;
+    }
+    items_spend(items, at, 4);
+    return true;
+}
+
 /* "two hops, both air time", "both of us", "both ways" */
 static bool
 is_both_of_other(const struct items *items, size_t at)
@@ -222,6 +239,9 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     int number = take_either_of_two(items, at);
     bool before = first_charge < at;
 
+    if (asks_which_of_two(items, at)) {
+        return;
+    }
     if (number > 0) {
         counted->total = number;
         counted->at = at;
@@ -241,7 +261,10 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         before && (!items->list[at].spent || items->list[at].ordinal) &&
         item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
         !(at > 0 && is_number_of(items, at - 1))) {
-        counted->on_top++;
+        bool several = item_is(items, at, ITEM_OTHER) && is_count(items, at + 1);
+
+        counted->on_top += several ? items->list[at + 1].value / 1000 : 1;
+        items_spend(items, at, several ? 2 : 0); /* "the other 2 I dunno" */
         return;
     }
     if (first_charge < items->count && is_one_more(items, at)) {

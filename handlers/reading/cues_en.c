@@ -54,7 +54,7 @@ const char *const cues_en[CUE_COUNT] = {
         "on the charger|to fill|fill up|til 80|till 80|until 80|up to 80|til 100|till 100|"
         "until 100|til 90|to 90|will they charge|will it charge|does it charge|when will * full|"
         "want * full|want it full|want them full|are all charged|all are charged|all charged by|"
-        "full when ?|charged when ?|charge overnight|charges|be done charging|to get * full|how full will|how full would|how "
+        "for a full charge|full when ?|charged when ?|charge overnight|charges|be done charging|to get * full|how full will|how full would|how "
         "full can|how full by|how full should|how full when|be at 100|be at 80|"
         "have after|charge 5|charge 6|charge back|full charge by|full charge before|"
         "when done|they be done|it be done|they done|be finished|finish|done charging|percent by|"
@@ -73,7 +73,7 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_FLIGHT] =
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
-        "land|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing at|lands "
+        "land|same zone|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing at|lands "
         "at|touches down|takes "
         "off|takeoff|take off at|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "

@@ -261,7 +261,7 @@ const struct lexicon_entry lexicon_en[] = {
         "light|porch "
         "light|light bulb|last minute|in the first place"),
     ROW(ITEM_USE, 0,
-        "running a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
+        "had me at|had me on|had him at|had him on|had her at|had her on|has me set at|running a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
         "for|"
         "prescribed at|prescribed for|has me on|has me at|has him on|has her on|puts me on|put me "
         "on|"

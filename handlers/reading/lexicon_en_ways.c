@@ -274,6 +274,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "power|without lights|been without power for|been dark for|"
         "been without power|power cut|lost electricity|electric is out|no power for|"
         "without power for|electricity just went out|power has gone out|lost the power|"
+        "its off again|its out again|went out again|went off again|power off again|gone out again|"
         "line is down|lines are down|took the line down|took out the line|took out the power|took the power out|"
         "took the lines down|line came down|lines came down|transformer blew|grid is down|grid went down|"
         "took down the line|took down the lines|power line down|power lines are down|electric went off|"

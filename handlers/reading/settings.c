@@ -135,7 +135,8 @@ is_lone_number(const struct items *items, size_t at)
         from++;
     }
     return from == at && (item_text(items, at, "number") || item_text(items, at, "numero")) &&
-           at + 2 == clause_end(items, at) && items->list[at + 1].is == ITEM_NUMBER &&
+           (at + 2 == clause_end(items, at) || item_is(items, at + 3, ITEM_SETTING)) &&
+           items->list[at + 1].is == ITEM_NUMBER &&
            items->list[at + 1].value <= TENTHS_MAX * 100;
 }
 
@@ -304,7 +305,8 @@ static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)
 {
     bool now = (item_is(items, at - 1, ITEM_NOW) || item_is(items, at - 1, ITEM_NOW_IS)) &&
-               items_find(items, sentence_start(items, at), at, ITEM_WAS) < at &&
+               (items_find(items, sentence_start(items, at), at, ITEM_WAS) < at ||
+                items_have_word(items, sentence_start(items, at), at, " had ")) &&
                at + 1 == clause_end(items, at); /* "was at 3, now 2" */
 
     return told->has_setting && (now || corrections_lead(items, at)) &&
@@ -457,7 +459,9 @@ is_now(const struct items *items, size_t at, const struct told *told)
         return false; /* batteries on the charger */
     }
     return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
-           (named == at || items->list[named + 1].is != ITEM_NUMBER); /* "room 9 is asleep" */
+           (named == at || items->list[named + 1].is != ITEM_NUMBER ||
+            !token_among(items->tokens, items->list[named].to - 1,
+                         " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep" */
 }
 
 static void

@@ -69,7 +69,8 @@ cue_ahead(const struct items *items, size_t at)
 
     for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
         if (stops_cue(items, i) || is_then(items, i) || item_text(items, i, "before") ||
-            item_text(items, i, "antes")) {
+            item_text(items, i, "antes") || item_text(items, i, "until") ||
+            item_text(items, i, "till") || item_text(items, i, "til")) {
             return 0;
         }
         if (is_cue(items, i)) {
@@ -208,7 +209,10 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (span->pace > 0) {
         return false; /* how fast tells more than what stands behind it */
     }
-    if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
+    if (!has_cue && token_among(items->tokens, items->list[span->at].to, " until till til ") &&
+        items_have_word(items, clause_start(items, span->at), span->at, " hold last go stay ")) {
+        take_kind(span, LEG_WAIT); /* "it has to hold 2 hours until the van comes" */
+    } else if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
         take_kind(span, LEG_WAIT);
@@ -383,6 +387,20 @@ has_event(const struct items *items, size_t at)
     return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
 }
 
+/* "el recorrido es de 5 km y camina a 2 km por hora" */
+static bool
+is_walked(const struct items *items, size_t at)
+{
+    size_t to = sentence_end(items, at), i;
+
+    for (i = sentence_start(items, at); i < to; i++) {
+        if (item_value(items, i, ITEM_ACTIVITY) == ACTIVITY_WALKING) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "out 5 hours, mostly walking" */
 static bool
 is_mostly_walked(const struct items *items, size_t at)
@@ -440,6 +458,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         if (!span->has_kind && told->kind == TOLD_HOURS_LEFT && has_event(items, span->at)) {
             span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
             span->has_kind = true;
+        }
+        if (span->has_kind && span->kind == LEG_OTHER && span->pace > 0 &&
+            span->pace <= WALK_MPH * 1000 && is_walked(items, span->at)) {
+            span->kind = LEG_HIKE;
         }
         if (span->has_kind && span->kind == LEG_OTHER && is_mostly_walked(items, span->at)) {
             span->kind = LEG_HIKE;

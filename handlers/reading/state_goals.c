@@ -301,6 +301,12 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         (is_started_with(items, at) && is_behind(items, at, " if si "))) {
         return false; /* "if I start with both full at 7 am" */
     }
+    if (full && items->list[at].from > 1 &&
+        token_among(items->tokens, items->list[at].to - 1, " charge completa ") &&
+        token_among(items->tokens, items->list[at].from - 1, " a una ") &&
+        token_among(items->tokens, items->list[at].from - 2, " for to until till til para hasta ")) {
+        return true; /* "how long for a full charge" */
+    }
     if (is_start_wished(items, at) || is_awaited(items, at) ||
         (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
         ends_way_from(items, before) || is_bound(items, at)) {
