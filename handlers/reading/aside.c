@@ -7,6 +7,13 @@
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
+static const char persons[] =
+    " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora senor "
+    "nino nina bebe muchacha muchacho sobrina sobrino abuelita abuelito madrina padrino comadre "
+    "compadre vecina vecino amiga amigo mujer hombre marido esposa esposo hermana hermano mama papa "
+    "madre padre abuela abuelo daughter son niece nephew cousin grandson granddaughter kid boy girl "
+    "man woman lady baby toddler mom dad mother father grandma grandpa aunt uncle sister brother "
+    "wife husband law ";
 static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
                              "brothers neighbor neighbors neighbour roommate roommates friend "
                              "friends buddy buddys hermana hermano vecina vecino amiga amigo "
@@ -137,6 +144,12 @@ age(struct items *items, size_t at)
     const struct tokens *tokens = items->tokens;
     size_t before;
 
+    if (is_number(items, at) && items->list[at].from > 1 && items->list[at].value <= 110 * 1000 &&
+        token_among(tokens, items->list[at].from - 1, " de of aged age ") &&
+        token_among(tokens, items->list[at].from - 2, persons)) {
+        items_spend(items, at, 1); /* "mi hija de 12" */
+        return;
+    }
     if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
         items->list[at].value > 110 * 1000 || at == 0) {
         return;

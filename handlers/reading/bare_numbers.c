@@ -198,8 +198,13 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     subject = back_over_links(items, before);
     if (!big && before > 0 && before < at &&
         token_among(items->tokens, items->list[before].from - 1,
-                    " doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
+                    " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
+                    "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
         return false; /* "the doctor said 3": a setting */
+    }
+    if (item_text(items, before, "en") && item_is(items, before, ITEM_AT) && in == AT_IN &&
+        token_is(items->tokens, items->list[before].to - 1, "la")) {
+        return false; /* "en la 17" */
     }
     if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
         return false; /* "the lady in 22" */
@@ -256,13 +261,24 @@ is_of_mine(const struct items *items, size_t at, size_t after)
            items_have_word(items, clause_start(items, at), at, " mine mines mio mia ");
 }
 
+/* "+ 8 in the machine" */
+static bool
+is_in_machine(const struct items *items, size_t after)
+{
+    return (item_text(items, after, "in") || item_text(items, after, "en")) &&
+           items_have_word(items, after, after + 3,
+                           " machine unit concentrator slot maquina aparato ");
+}
+
 /* At the beginning of a clause: "70ish is what it said", "entre 40 y 50 dice", "60 and 60". */
 static bool
 is_told_alone(const struct items *items, size_t at, size_t after)
 {
     const struct item *item = &items->list[at];
     bool on_one = item_value(items, after, ITEM_AT) == AT_ON &&
-                  (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY));
+                  (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY) ||
+                   token_among(items->tokens, items->list[after].to,
+                               " left right top bottom "));
     bool setting = item_text(items, after, "and") &&
                    (item_value(items, after + 1, ITEM_AT) == AT_ON ||
                     item_value(items, after + 2, ITEM_AT) == AT_ON); /* "57 and it's on 2" */
@@ -271,7 +287,8 @@ is_told_alone(const struct items *items, size_t at, size_t after)
 
     return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
            is_of_mine(items, at, after) ||
-           (item_is(items, after, ITEM_NOT) && item_free_number(items, after + 1)) ||
+           (item_is(items, after, ITEM_NOT) && after + 1 < items->count &&
+            items->list[after + 1].is == ITEM_NUMBER) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
            (item_is(items, after, ITEM_AT) && item_value(items, after, ITEM_AT) != AT_AT) ||
            item_text(items, after, "on") || item_is(items, after, ITEM_NOW) ||
@@ -417,13 +434,16 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           (opens_list(items, before) && (big || begins_list(items, at))) ||
           (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
           (big && ends_here(items, after) &&
-           token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice ")) ||
+           token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ")) ||
+          (joined && item_is(items, at - 1, ITEM_AND) && is_in_machine(items, after)) ||
           (big && (begins_way_up(items, at) || is_whole_sentence(items, at) ||
                    is_asked_of(items, at, after))) || led_as_charge(items, at, before, big) ||
           (joined && (big || value % 5 == 0)) ||
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
-          (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
+          (item_is(items, after, ITEM_AT) &&
+           (item_is(items, after + 1, ITEM_OTHER) ||
+            (big && token_among(items->tokens, items->list[after].to, " left right top bottom ")))) ||
           (big && is_named_behind(items, after) &&
            (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
           (big && item_is(items, at - 1, ITEM_BATTERY) && is_setting_behind(items, after) &&

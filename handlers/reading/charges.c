@@ -65,7 +65,8 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
     next = next > at + 1 ? over_links(items, next) : next;
     if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&
-        (item_is(items, at - 2, ITEM_OTHER) || items->list[at - 2].one) &&
+        ((item_is(items, at - 2, ITEM_OTHER) && !item_text(items, at - 2, "esta")) ||
+         items->list[at - 2].one) &&
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
     } else if (next == at + 1 && ends_clause(items, at + 1)) {

@@ -66,16 +66,18 @@ is_air(const struct items *items)
 static bool
 is_printed(const struct items *items)
 {
-    size_t at, clocks = 0, airline = items->count;
+    size_t at, clocks = 0, lengths = 0, airline = items->count;
 
     for (at = 0; at < items->count; at++) {
-        if (item_is_duration(items, at)) {
-            return false;
-        }
+        lengths += item_is_duration(items, at) ? 1 : 0;
         clocks += items->list[at].is == ITEM_CLOCK ? 1 : 0;
         if (item_is(items, at, ITEM_GATE) && !is_rule(items, at) && !is_doubted(items, at)) {
             airline = at;
         }
+    }
+    if (airline < items->count && lengths > 0) {
+        return items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
+                               " times tiempos figures numbers duraciones ");
     }
     return clocks == 2 && airline < items->count &&
            items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
@@ -102,7 +104,7 @@ is_gate(const struct items *items)
             continue;
         }
         for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
-            if (item_is_duration(items, i) ||
+            if ((item_is_duration(items, i) && !item_is(items, i + 1, ITEM_BEFORE)) ||
                 (i < items->count && items->list[i].is == ITEM_CLOCK)) {
                 return true;
             }

@@ -40,7 +40,7 @@ const struct lexicon_entry lexicon_en[] = {
         "till all are|until all are|til all are|til all|till all|until all|when are all"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half way|half full|half "
+        "halves|halfs|half ones|half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half way|half full|half "
         "charged|half a charge|half charge|"
         "half empty|half gone|half a|half of|a half|one half|half of a"),
     ROW(ITEM_QUARTER, 0,
@@ -108,7 +108,7 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
+        "0 idea|zero idea|cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
         "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
         "checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
         "dont know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|"

@@ -55,6 +55,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "it is|it is about|it is almost|its now|it is now|its like|its about|now its|now it "
         "is|right now its|its already|time is|"
         "time now is|its almost|its currently|clock says|the time is|currently its|current time|"
+        "watch says|my watch says|phone says its|clock reads|my clock says|the clock says|"
         "current time is|now at|its just past|its just after|and its|its|now"),
     ROW(ITEM_EARLIER, 0,
         "yesterday|last night|this morning|yesterday morning|yesterday afternoon|"

@@ -175,6 +175,8 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "la volvimos a|lo volvimos a|la bajamos a|lo bajamos a|la subimos a|lo subimos a|la pusimos en|"
+        "lo pusimos en|la regresamos a|lo regresamos a|lo volvi a|la volvi a|lo regrese a|la regrese a|"
         "le muevo a|le movi a|lo muevo a|lo pongo a|le pongo|si le pongo|lo subo a|lo bajo a|le subo a|"
         "le bajo a|lo subo al|lo bajo al|la subo a|la bajo a|"
         "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"

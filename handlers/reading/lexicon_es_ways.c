@@ -55,6 +55,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "son las|es la|ya son las|ahora son las|ahorita son las|ya es la|"
         "ahorita es la|ahora es la|van a ser las|ya van a ser las|casi son las|ya casi son las|"
         "son como las|y son las|son casi las|"
+        "mi reloj marca las|el reloj marca las|el reloj dice las|mi reloj dice las|ya dieron las|"
         "ya son como las|ahora a las"),
     ROW(ITEM_EARLIER, 0,
         "ayer|anoche|esta manana|en la manana|ayer en la noche|antier|"

@@ -209,7 +209,10 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (span->pace > 0) {
         return false; /* how fast tells more than what stands behind it */
     }
-    if (!has_cue && token_among(items->tokens, items->list[span->at].to, " until till til ") &&
+    if (token_among(items->tokens, items->list[span->at].to, " before antes ") &&
+        items_find(items, clause_start(items, span->at), span->at, ITEM_HAVE) < span->at) {
+        take_kind(span, LEG_WAIT); /* "have an hour and 15 before the taxi" */
+    } else if (!has_cue && token_among(items->tokens, items->list[span->at].to, " until till til ") &&
         items_have_word(items, clause_start(items, span->at), span->at, " hold last go stay ")) {
         take_kind(span, LEG_WAIT); /* "it has to hold 2 hours until the van comes" */
     } else if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
@@ -401,6 +404,15 @@ is_walked(const struct items *items, size_t at)
     return false;
 }
 
+/* "church is a 10 min walk, runs 75 min" */
+static bool
+runs_itself(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return at == from + 1 && token_among(items->tokens, items->list[from].from, " runs lasts dura ");
+}
+
 /* "out 5 hours, mostly walking" */
 static bool
 is_mostly_walked(const struct items *items, size_t at)
@@ -425,6 +437,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         struct span *span = &spans->list[i];
 
         free_from = taken_from;
+        if (i > 0 && runs_itself(items, span->at)) {
+            take_kind(span, LEG_WAIT);
+            continue;
+        }
         taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
         if (span->homeward) {
             span->kind = way_there(spans);

@@ -307,6 +307,10 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         token_among(items->tokens, items->list[at].from - 2, " for to until till til para hasta ")) {
         return true; /* "how long for a full charge" */
     }
+    if (full && item_text(items, back_over_links(items, at), "para") &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return true; /* "cuanto le falta para llena" */
+    }
     if (is_start_wished(items, at) || is_awaited(items, at) ||
         (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
         ends_way_from(items, before) || is_bound(items, at)) {

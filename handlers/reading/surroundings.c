@@ -39,6 +39,16 @@ take(struct told_measure *measure, int value)
     *measure = (struct told_measure){true, value};
 }
 
+/* Colder or hotter than any place where somebody breathes. */
+static bool
+no_air_is_so(const struct item *item)
+{
+    int value = (item->negative ? -item->value : item->value) / 1000;
+
+    return (item->unit == UNIT_CELSIUS && (value < -90 || value > 70)) ||
+           (item->unit == UNIT_FAHRENHEIT && (value < -130 || value > 160));
+}
+
 void
 surroundings_read(struct items *items, struct told *told)
 {
@@ -52,7 +62,10 @@ surroundings_read(struct items *items, struct told *told)
         if (item->is != ITEM_AMOUNT || item->spent) {
             continue;
         }
-        if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
+        if (no_air_is_so(item)) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+        } else if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
             take(&told->celsius, value);
         } else if (item->unit == UNIT_FAHRENHEIT && !near_word(items, at, of_body)) {
             take(&told->fahrenheit, value);
