@@ -47,7 +47,7 @@ can_be_halved(const struct items *items, size_t at)
     const struct item *item = &items->list[at];
     bool pronoun =
         item->one && (item_is(items, at - 1, ITEM_FULL) || item_is(items, at - 1, ITEM_CHARGE) ||
-                      item_is(items, at - 1, ITEM_OTHER) || 
+                      item_is(items, at - 1, ITEM_OTHER) ||
                       (item_text(items, at - 1, "en") && !item_is(items, at - 1, ITEM_MODE) &&
                        !item_is(items, at - 1, ITEM_SETTING)));
 

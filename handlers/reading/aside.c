@@ -8,10 +8,13 @@ static const char family[] = " mom mother dad father husband wife grandma grandp
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
 static const char persons[] =
-    " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora senor "
+    " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora "
+    "senor "
     "nino nina bebe muchacha muchacho sobrina sobrino abuelita abuelito madrina padrino comadre "
-    "compadre vecina vecino amiga amigo mujer hombre marido esposa esposo hermana hermano mama papa "
-    "madre padre abuela abuelo daughter son niece nephew cousin grandson granddaughter kid boy girl "
+    "compadre vecina vecino amiga amigo mujer hombre marido esposa esposo hermana hermano mama "
+    "papa "
+    "madre padre abuela abuelo daughter son niece nephew cousin grandson granddaughter kid boy "
+    "girl "
     "man woman lady baby toddler mom dad mother father grandma grandpa aunt uncle sister brother "
     "wife husband law ";
 static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
@@ -295,8 +298,8 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, road, rate, date, age, telephone, claim, of_another, fever,
-        other_percent, denied};
+        named_or_priced, road,       rate,  date,          age,   telephone,
+        claim,           of_another, fever, other_percent, denied};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

@@ -130,8 +130,9 @@ static bool
 is_low(const struct items *items, size_t at, size_t before, size_t subject)
 {
     return item_value(items, subject, ITEM_BATTERY) == 1 &&
-           (items->list[at].value >= 7 * 1000 || is_there(items, subject) || item_text(items, before - 1, "is") ||
-            item_text(items, before - 1, "was") || item_text(items, before - 1, "esta"));
+           (items->list[at].value >= 7 * 1000 || is_there(items, subject) ||
+            item_text(items, before - 1, "is") || item_text(items, before - 1, "was") ||
+            item_text(items, before - 1, "esta"));
 }
 
 /* "10, 20 and 30" */
@@ -197,9 +198,11 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
 
     subject = back_over_links(items, before);
     if (!big && before > 0 && before < at &&
-        token_among(items->tokens, items->list[before].from - 1,
-                    " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
-                    "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
+        token_among(
+            items->tokens, items->list[before].from - 1,
+            " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
+            "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife "
+            "husband mom dad enfermera ")) {
         return false; /* "the doctor said 3": a setting */
     }
     if (item_text(items, before, "en") && item_is(items, before, ITEM_AT) && in == AT_IN &&
@@ -209,9 +212,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
         return false; /* "the lady in 22" */
     }
-    if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT ||
-                                   (item_is(items, before, ITEM_HAVE) &&
-                                    item_is(items, at - 1, ITEM_ARTICLE)))) {
+    if (begins_list(items, at) &&
+        (item_is(items, before, ITEM_SHOWS) || in == AT_AT ||
+         (item_is(items, before, ITEM_HAVE) && item_is(items, at - 1, ITEM_ARTICLE)))) {
         return true;
     }
     if (item_is(items, before, ITEM_SHOWS)) {
@@ -277,8 +280,7 @@ is_told_alone(const struct items *items, size_t at, size_t after)
     const struct item *item = &items->list[at];
     bool on_one = item_value(items, after, ITEM_AT) == AT_ON &&
                   (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY) ||
-                   token_among(items->tokens, items->list[after].to,
-                               " left right top bottom "));
+                   token_among(items->tokens, items->list[after].to, " left right top bottom "));
     bool setting = item_text(items, after, "and") &&
                    (item_value(items, after + 1, ITEM_AT) == AT_ON ||
                     item_value(items, after + 2, ITEM_AT) == AT_ON); /* "57 and it's on 2" */
@@ -356,8 +358,7 @@ is_whole_sentence(const struct items *items, size_t at)
                         (item_value(items, at + 2, ITEM_AT) == AT_ON ||
                          item_is(items, at + 2, ITEM_SETTING) || item_is(items, at + 2, ITEM_MODE));
 
-    if (sentence_start(items, at) != at ||
-        !(sentence_end(items, at) == at + 1 || setting_next) ||
+    if (sentence_start(items, at) != at || !(sentence_end(items, at) == at + 1 || setting_next) ||
         items->list[at].high > 100 * 1000) {
         return false;
     }
@@ -380,8 +381,9 @@ is_asked_of(const struct items *items, size_t at, size_t after)
     return first > 0 && after < items->count && !items->list[at].negative &&
            token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
            token_among(items->tokens, items->list[after].from,
-                       token_is(items->tokens, first - 1, "con") ? " para basta alcanza "
-                                                                 : " enough sufficient plenty do get cover work suficiente ");
+                       token_is(items->tokens, first - 1, "con")
+                           ? " para basta alcanza "
+                           : " enough sufficient plenty do get cover work suficiente ");
 }
 
 /* "bateria 44 nivl 2": a word that is not understood, with a number that may be a setting. */
@@ -437,13 +439,14 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
            token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ")) ||
           (joined && item_is(items, at - 1, ITEM_AND) && is_in_machine(items, after)) ||
           (big && (begins_way_up(items, at) || is_whole_sentence(items, at) ||
-                   is_asked_of(items, at, after))) || led_as_charge(items, at, before, big) ||
-          (joined && (big || value % 5 == 0)) ||
+                   is_asked_of(items, at, after))) ||
+          led_as_charge(items, at, before, big) || (joined && (big || value % 5 == 0)) ||
           (big && follows_correction(items, at) && ends_here(items, after)) ||
           (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
           (item_is(items, after, ITEM_AT) &&
            (item_is(items, after + 1, ITEM_OTHER) ||
-            (big && token_among(items->tokens, items->list[after].to, " left right top bottom ")))) ||
+            (big &&
+             token_among(items->tokens, items->list[after].to, " left right top bottom ")))) ||
           (big && is_named_behind(items, after) &&
            (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
           (big && item_is(items, at - 1, ITEM_BATTERY) && is_setting_behind(items, after) &&

@@ -208,8 +208,8 @@ is_doubled(const struct items *items, const struct groups *groups, const struct 
     const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
 
     return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
-           last->from + last->count == group->state.from &&
-           item_is(items, last->from, ITEM_FULL) && item_is(items, group->state.from, ITEM_FULL);
+           last->from + last->count == group->state.from && item_is(items, last->from, ITEM_FULL) &&
+           item_is(items, group->state.from, ITEM_FULL);
 }
 
 /* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */

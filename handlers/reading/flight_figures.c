@@ -26,6 +26,10 @@ is_rule(const struct items *items, size_t at)
 {
     size_t after = items->list[at].to, i;
 
+    if (items_have_word(items, at, sentence_end(items, at),
+                        " before beforehand early antes temprano anticipacion ")) {
+        return true; /* "the airline says be there 2 hours before" */
+    }
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,
                         " bring have take carry llevar lleve traer wants want requires require "
@@ -81,8 +85,8 @@ is_printed(const struct items *items)
     }
     return clocks == 2 && airline < items->count &&
            items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
-                           " times time printed itinerary schedule ticket website horario horarios "
-                           "horas itinerario boleto pagina ");
+                           " times time printed itinerary schedule website horario horarios "
+                           "horas itinerario pagina ");
 }
 
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
@@ -170,6 +174,24 @@ has_unread_figure(const struct items *items)
     return false;
 }
 
+/* "two flights", "the second flight": each figure is of its own. */
+static bool
+has_several_flights(const struct items *items)
+{
+    size_t at;
+
+    for (at = 1; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
+            (item_is(items, at - 1, ITEM_ORDINAL) || item_is(items, at - 1, ITEM_BOTH) ||
+             items->list[at - 1].ordinal ||
+             (items->list[at - 1].is == ITEM_NUMBER && items->list[at - 1].value > 1000 &&
+              token_among(items->tokens, items->list[at].from, " flights flites vuelos hops ")))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 flight_figures_settle(const struct items *items, struct told *told, struct spans *spans)
 {
@@ -178,6 +200,9 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
 
     if (spans->count == 1 && has_unread_figure(items)) {
         spans->count = 0;
+        return;
+    }
+    if (has_several_flights(items)) {
         return;
     }
     if (spans->count != 2 || spans->list[0].kind != LEG_FLIGHT ||

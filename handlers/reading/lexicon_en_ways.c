@@ -12,7 +12,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "at night|night time|nighttime|in the night"),
     ROW(ITEM_NOON, 720, "noon|midday|noontime|high noon"),
     ROW(ITEM_NOON, 0, "midnight"),
-    ROW(ITEM_OCLOCK, 0, "oclock|o clock|sharp|on the dot|local time|their time|our time|there time|local"),
+    ROW(ITEM_OCLOCK, 0,
+        "oclock|o clock|sharp|on the dot|local time|their time|our time|there time|local"),
     ROW(ITEM_PAST, 0, "past|after"),
     ROW(ITEM_TO_HOUR, 0, "to|til|till|before|of|shy of"),
     ROW(ITEM_CLOCK_LEAD, 0, "at exactly"),
@@ -207,6 +208,14 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "physical|blood work|blood draw|vet|vets office|"
         "casino|lunch is|dinner is|appt is|appointment is|visit is|show is|movie is|church is|"
         "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
+    ROW(ITEM_GOING, LEG_HIKE, "back on foot|home on foot"),
+    ROW(ITEM_HOMEWARD, 0, "back on foot|home on foot"),
+    ROW(ITEM_GOING, LEG_DRIVE,
+        "back by car|back by bus|back on the bus|home on the bus|back in the car|home in the car|"
+        "back on the train|home on the train|back by train|back in the van|back in the truck"),
+    ROW(ITEM_HOMEWARD, 0,
+        "back by car|back by bus|back on the bus|home on the bus|back in the car|home in the car|"
+        "back on the train|home on the train|back by train|back in the van|back in the truck"),
     ROW(ITEM_GOING, LEG_HIKE,
         "walk there and back|walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk "
         "around|by foot|"
@@ -276,9 +285,12 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been without power|power cut|lost electricity|electric is out|no power for|"
         "without power for|electricity just went out|power has gone out|lost the power|"
         "its off again|its out again|went out again|went off again|power off again|gone out again|"
-        "line is down|lines are down|took the line down|took out the line|took out the power|took the power out|"
-        "took the lines down|line came down|lines came down|transformer blew|grid is down|grid went down|"
-        "took down the line|took down the lines|power line down|power lines are down|electric went off|"
+        "line is down|lines are down|took the line down|took out the line|took out the power|took "
+        "the power out|"
+        "took the lines down|line came down|lines came down|transformer blew|grid is down|grid "
+        "went down|"
+        "took down the line|took down the lines|power line down|power lines are down|electric went "
+        "off|"
         "still no power|the power is gone|power just quit|power just died|brownout"),
     ROW(ITEM_POWER, POWER_WORD_BACK,
         "power is back|power came back|power is back on|"
@@ -340,7 +352,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
         "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
-        "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going to sleep|sleeps|to bed|til morning|in the bed"),
+        "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
+        "to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
         "on my feet|on her feet|on his feet|up and about|walk|walking|walks|hiking|hike|hikes|on "
         "foot|strolling|stroll|walking around|"

@@ -166,7 +166,8 @@ const struct lexicon_entry lexicon_es[] = {
         "marca|marcaba|dice|decia|indica|muestra|bajo a|bajo al|cayo a|cayo al|lee|me marca|me "
         "dice|"
         "brinca|oscila|baila|varia|fluctua|cambia|anda brincando|esta brincando|"
-        "leyo|leyeron|lei|leemos|leen|se lee|le marca|le leyo|marcan|se quedo en|ya bajo a|marco|cargada hasta|dicen"),
+        "leyo|leyeron|lei|leemos|leen|se lee|le marca|le leyo|marcan|se quedo en|ya bajo "
+        "a|marco|cargada hasta|dicen"),
     ROW(ITEM_SHOWS, 0,
         "va en|iba en|anda en|anda al|va al|van en|andan en|trae|tiene|quedo en|"
         "quedo al|cargada al|cargada a|cargadas al|le queda|trae como|esta ya en|"
@@ -175,9 +176,12 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "la volvimos a|lo volvimos a|la bajamos a|lo bajamos a|la subimos a|lo subimos a|la pusimos en|"
-        "lo pusimos en|la regresamos a|lo regresamos a|lo volvi a|la volvi a|lo regrese a|la regrese a|"
-        "le muevo a|le movi a|lo muevo a|lo pongo a|le pongo|si le pongo|lo subo a|lo bajo a|le subo a|"
+        "la volvimos a|lo volvimos a|la bajamos a|lo bajamos a|la subimos a|lo subimos a|la "
+        "pusimos en|"
+        "lo pusimos en|la regresamos a|lo regresamos a|lo volvi a|la volvi a|lo regrese a|la "
+        "regrese a|"
+        "le muevo a|le movi a|lo muevo a|lo pongo a|le pongo|si le pongo|lo subo a|lo bajo a|le "
+        "subo a|"
         "le bajo a|lo subo al|lo bajo al|la subo a|la bajo a|"
         "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"
         "regulado a|le puse|lo puse en|la puse en|lo puse al|me puso|me puso en|me pusieron|"

@@ -6,14 +6,16 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_AM, 0,
         "de la manana|de la madrugada|am|a . m .|a . m|por la manana|en la madrugada|"
         "en la manana temprano|de madrugada"),
-    ROW(ITEM_PM, 0, "pm|p . m .|p . m"),
+    ROW(ITEM_PM, 0, "pm|p . m .|p . m|del mediodia|del medio dia"),
     ROW(ITEM_DAYPART, DAYPART_AFTERNOON, "de la tarde|por la tarde|en la tarde|esta tarde"),
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "de la noche|por la noche|en la noche"),
     ROW(ITEM_NOON, 720,
         "mediodia|medio dia|el mediodia|al mediodia|del mediodia|"
         "para el mediodia|las doce del dia"),
     ROW(ITEM_NOON, 0, "medianoche|media noche|la medianoche|la media noche"),
-    ROW(ITEM_OCLOCK, 0, "en punto|del dia|hora de alla|hora local|hora de aca|hora de aqui|hora de alli|hora nuestra|"
+    ROW(ITEM_OCLOCK, 0,
+        "en punto|del dia|hora de alla|hora local|hora de aca|hora de aqui|hora de alli|hora "
+        "nuestra|"
         "hora de ellos|horas de alla|de alla|tiempo local"),
     ROW(ITEM_PAST, 0, "y|con"),
     ROW(ITEM_TO_HOUR, 0, "para las|para la"),
@@ -223,7 +225,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "me quede sin luz|estamos sin luz|se nos fue la luz|quitaron la luz|no ha vuelto la luz|"
         "se acaba de ir la luz|se corto la corriente|cortaron la luz|acaba de irse la luz|"
         "se cayo la luz|se me fue la luz|trono el transformador|se cayo la linea|tumbo la linea|"
-        "tiro la linea|tumbo los cables|se cayeron los cables|nos cortaron la luz|se cayo el poste"),
+        "tiro la linea|tumbo los cables|se cayeron los cables|nos cortaron la luz|se cayo el "
+        "poste"),
     ROW(ITEM_POWER, POWER_WORD_BACK,
         "volvio la luz|ya volvio la luz|regreso la luz|llego la luz|"
         "ya hay luz|ya regreso la luz|ya llego la luz"),

@@ -136,8 +136,7 @@ is_lone_number(const struct items *items, size_t at)
     }
     return from == at && (item_text(items, at, "number") || item_text(items, at, "numero")) &&
            (at + 2 == clause_end(items, at) || item_is(items, at + 3, ITEM_SETTING)) &&
-           items->list[at + 1].is == ITEM_NUMBER &&
-           items->list[at + 1].value <= TENTHS_MAX * 100;
+           items->list[at + 1].is == ITEM_NUMBER && items->list[at + 1].value <= TENTHS_MAX * 100;
 }
 
 /* "71 % / pulse / 3 / sitting" */
@@ -454,14 +453,16 @@ is_now(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     named = items_find(items, from, at, ITEM_NAMED);
-    if (item_text(items, at, "sitting") && (item_is(items, at + 1, ITEM_POWER) ||
-                                            item_is(items, at + 2, ITEM_POWER))) {
+    if (item_text(items, at, "sitting") &&
+        (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
         return false; /* batteries on the charger */
     }
     return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
            (named == at || items->list[named + 1].is != ITEM_NUMBER ||
-            !token_among(items->tokens, items->list[named].to - 1,
-                         " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep" */
+            !token_among(
+                items->tokens, items->list[named].to - 1,
+                " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep"
+                                                                                */
 }
 
 static void
@@ -482,7 +483,7 @@ activity_read(const struct items *items, struct told *told)
             items->list[at + 1].is != ITEM_NUMBER && items->list[at + 1].is != ITEM_AMOUNT) {
             take_activity(told, ACTIVITY_REST); /* "sitting at the card table" */
         } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
-            is_now(items, at, told)) {
+                   is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
                    !token_among(items->tokens, items->list[at].from + 1, " stop area ") &&

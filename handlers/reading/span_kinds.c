@@ -212,8 +212,10 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (token_among(items->tokens, items->list[span->at].to, " before antes ") &&
         items_find(items, clause_start(items, span->at), span->at, ITEM_HAVE) < span->at) {
         take_kind(span, LEG_WAIT); /* "have an hour and 15 before the taxi" */
-    } else if (!has_cue && token_among(items->tokens, items->list[span->at].to, " until till til ") &&
-        items_have_word(items, clause_start(items, span->at), span->at, " hold last go stay ")) {
+    } else if (!has_cue &&
+               token_among(items->tokens, items->list[span->at].to, " until till til ") &&
+               items_have_word(items, clause_start(items, span->at), span->at,
+                               " hold last go stay ")) {
         take_kind(span, LEG_WAIT); /* "it has to hold 2 hours until the van comes" */
     } else if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
@@ -233,7 +235,8 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
 {
     size_t at = span->at, before;
 
-    if (span_is_way_out(items, at) && comes_back(items, at)) {
+    if (span_is_way_out(items, at) && comes_back(items, at) &&
+        !(trip && item_text(items, at + 1, "there"))) {
         return; /* "half an hour there, half an hour back": how is not told */
     }
     if (span_stays_there(items, at) || (trip && item_value(items, at - 1, ITEM_LASTS) == 0)) {
@@ -410,7 +413,8 @@ runs_itself(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
-    return at == from + 1 && token_among(items->tokens, items->list[from].from, " runs lasts dura ");
+    return at == from + 1 &&
+           token_among(items->tokens, items->list[from].from, " runs lasts dura ");
 }
 
 /* "out 5 hours, mostly walking" */
@@ -441,7 +445,9 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             take_kind(span, LEG_WAIT);
             continue;
         }
-        taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
+        taken_from =
+            find_kind(items, span, taken_from,
+                      told->kind == TOLD_TRIP && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
         if (span->homeward) {
             span->kind = way_there(spans);
             span->has_kind = span->kind != LEG_OTHER;

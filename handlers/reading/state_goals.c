@@ -304,11 +304,11 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (full && items->list[at].from > 1 &&
         token_among(items->tokens, items->list[at].to - 1, " charge completa ") &&
         token_among(items->tokens, items->list[at].from - 1, " a una ") &&
-        token_among(items->tokens, items->list[at].from - 2, " for to until till til para hasta ")) {
+        token_among(items->tokens, items->list[at].from - 2,
+                    " for to until till til para hasta ")) {
         return true; /* "how long for a full charge" */
     }
-    if (full && item_text(items, back_over_links(items, at), "para") &&
-        lexicon_cue(items->tokens, CUE_CHARGING)) {
+    if (full && item_text(items, back_over_links(items, at), "para")) {
         return true; /* "cuanto le falta para llena" */
     }
     if (is_start_wished(items, at) || is_awaited(items, at) ||

@@ -249,8 +249,12 @@ read_bare_size(const struct items *items, struct told *told)
                      token_among(tokens, 1, " at on with con a al ");
         bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
                     token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
+        bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
+                       tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 
-        if (first) { /* "E at 140 bar" */
+        if (between && token_among(tokens, at, " d e ")) { /* "500 psi D 2 liters" */
+            take_size(told, tokens->list[at].text);
+        } else if (first) { /* "E at 140 bar" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") && ends &&
                    token_among(
