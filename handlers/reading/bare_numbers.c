@@ -394,13 +394,62 @@ is_setting_behind(const struct items *items, size_t at)
            items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
 }
 
+/* By what stands around a number that nothing leads to. */
+static bool
+stands_as_charge(const struct items *items, size_t at, size_t before, size_t after, bool hedged)
+{
+    static const char sides[] = " left right top bottom ";
+    bool big = items->list[at].value > BIG_MIN * 1000;
+    bool alone = before + 1 <= clause_start(items, at) || names_battery(items, at - 1);
+
+    if (opens_list(items, before) && (big || begins_list(items, at))) {
+        return true;
+    }
+    if (!big) {
+        return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
+    }
+    if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||
+        is_whole_sentence(items, at) || is_asked_of(items, at, after) ||
+        (item_is(items, after, ITEM_AT) &&
+         (item_is(items, after + 1, ITEM_OTHER) ||
+          token_among(items->tokens, items->list[after].to, sides))) ||
+        (item_value(items, at - 1, ITEM_BATTERY) == 1 && is_setting_behind(items, after))) {
+        return true;
+    }
+    return ends_here(items, after) &&
+           ((hedged && before + 1 == clause_start(items, at)) || names_battery(items, before) ||
+            token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ") ||
+            item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HAVE) ||
+            follows_battery(items, at) || follows_correction(items, at) ||
+            (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
+            (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
+}
+
+/* As one of several: "full and 60", "60 one and 70 the other". */
+static bool
+goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t after,
+                  bool after_state)
+{
+    bool big = items->list[at].value > BIG_MIN * 1000;
+    bool and = item_is(items, at - 1, ITEM_AND);
+    bool joined =
+        after_state && (item_is(items, before, ITEM_AND) || (big && ends_here(items, after)) ||
+                        follows_correction(items, at) ||
+                        (before < items->count && items->list[before].is == ITEM_PAUSE));
+
+    return (joined && (big || items->list[at].value / 1000 % 5 == 0)) ||
+           (joined && and&&(closes(items, after) || is_in_machine(items, after))) ||
+           (big && is_named_behind(items, after) &&
+            (joined || and || clause_start(items, at) == at));
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
     const struct item *item = &items->list[at];
     size_t before = at, after = at + 1;
     int steps = 0, value = item->value / 1000;
-    bool big = item->value > BIG_MIN * 1000, joined, alone;
+    bool big = item->value > BIG_MIN * 1000;
 
     if (!item_free_number(items, at) || item->one || item->times || item->ordinal ||
         item->fraction || item->high > IMPOSSIBLE_MAX * 1000) {
@@ -428,35 +477,9 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
         item_is(items, before, ITEM_CLOCK_LEAD)) {
         return false;
     }
-    joined = after_state && (item_is(items, before, ITEM_AND) || (big && ends_here(items, after)) ||
-                             follows_correction(items, at) ||
-                             (before < items->count && items->list[before].is == ITEM_PAUSE));
-    alone = big && (before + 1 <= clause_start(items, at) || names_battery(items, at - 1));
-    if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
-          (opens_list(items, before) && (big || begins_list(items, at))) ||
-          (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
-          (big && ends_here(items, after) &&
-           token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ")) ||
-          (joined && item_is(items, at - 1, ITEM_AND) && is_in_machine(items, after)) ||
-          (big && (begins_way_up(items, at) || is_whole_sentence(items, at) ||
-                   is_asked_of(items, at, after))) ||
-          led_as_charge(items, at, before, big) || (joined && (big || value % 5 == 0)) ||
-          (big && follows_correction(items, at) && ends_here(items, after)) ||
-          (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
-          (item_is(items, after, ITEM_AT) &&
-           (item_is(items, after + 1, ITEM_OTHER) ||
-            (big &&
-             token_among(items->tokens, items->list[after].to, " left right top bottom ")))) ||
-          (big && is_named_behind(items, after) &&
-           (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
-          (big && item_is(items, at - 1, ITEM_BATTERY) && is_setting_behind(items, after) &&
-           item_value(items, at - 1, ITEM_BATTERY) == 1) ||
-          (big && ends_here(items, after) &&
-           (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
-            item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||
-            (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
-            (item_value(items, after, ITEM_AT) == AT_IN &&
-             item_is(items, after + 1, ITEM_LINK)))))) {
+    if (!(after > at + 2 || led_as_charge(items, at, before, big) ||
+          stands_as_charge(items, at, before, after, steps > 0) ||
+          goes_on_as_charge(items, at, before, after, after_state))) {
         return false;
     }
     state->count = 1;

@@ -239,9 +239,6 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     int number = take_either_of_two(items, at);
     bool before = first_charge < at;
 
-    if (asks_which_of_two(items, at)) {
-        return;
-    }
     if (number > 0) {
         counted->total = number;
         counted->at = at;
@@ -303,7 +300,9 @@ counted_read(struct items *items, size_t first_charge)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        count_one(items, at, first_charge, &counted);
+        if (!asks_which_of_two(items, at)) {
+            count_one(items, at, first_charge, &counted);
+        }
     }
     if (counted.total > 0 && counted.at < corrections_from(items) &&
         first_charge > corrections_from(items) && first_charge < items->count) {

@@ -395,11 +395,14 @@ has_event(const struct items *items, size_t at)
 
 /* "el recorrido es de 5 km y camina a 2 km por hora" */
 static bool
-is_walked(const struct items *items, size_t at)
+is_walked(const struct items *items, const struct span *span)
 {
-    size_t to = sentence_end(items, at), i;
+    size_t to = sentence_end(items, span->at), i;
 
-    for (i = sentence_start(items, at); i < to; i++) {
+    if (span->pace == 0 || span->pace > WALK_MPH * 1000) {
+        return false;
+    }
+    for (i = sentence_start(items, span->at); i < to; i++) {
         if (item_value(items, i, ITEM_ACTIVITY) == ACTIVITY_WALKING) {
             return true;
         }
@@ -481,11 +484,8 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
             span->has_kind = true;
         }
-        if (span->has_kind && span->kind == LEG_OTHER && span->pace > 0 &&
-            span->pace <= WALK_MPH * 1000 && is_walked(items, span->at)) {
-            span->kind = LEG_HIKE;
-        }
-        if (span->has_kind && span->kind == LEG_OTHER && is_mostly_walked(items, span->at)) {
+        if (span->has_kind && span->kind == LEG_OTHER &&
+            (is_mostly_walked(items, span->at) || is_walked(items, span))) {
             span->kind = LEG_HIKE;
         }
         if (!span->has_kind) {
