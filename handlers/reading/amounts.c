@@ -419,6 +419,12 @@ number_of_unit(struct items *items, size_t at)
             return false; /* a unit alone tells no amount */
         }
     }
+    if (article && token_among(items->tokens, items->list[unit_item].to, " or o ") &&
+        item_free_number(items, next + 1) && items->list[next + 1].value <= 3 * 1000 &&
+        !item_is(items, next + 2, ITEM_UNIT) && !item_is(items, next + 2, ITEM_BATTERY)) {
+        number.high = items->list[next + 1].value; /* "an hour or two" */
+        next += 2;
+    }
     make_amount(items, at, next - at, number, unit_at(items, unit_item, number.value));
     return true;
 }

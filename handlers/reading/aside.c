@@ -23,6 +23,8 @@ static const char others[] = " moms mothers dads fathers husbands wifes grandmas
                              "comadre compadre mama papa madre padre guy lady fellow junto lado "
                              "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
                              "suyo suyas suyos ";
+static const char strangers[] = " neighbor neighbors neighbour roommate roommates guy lady buddy "
+                                "vecina vecino amiga amigo senor senora ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -219,10 +221,15 @@ of_another(struct items *items, size_t at)
         items_spend(items, at, 1); /* "la de mi vecina dura 5 horas" */
         return;
     }
-    if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT)) {
+    if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT) &&
+        !item_is(items, at, ITEM_FULL)) {
         return;
     }
-    if (!items_have_word(items, 0, items->count, own)) {
+    if (!items_have_word(items, 0, items->count, own) &&
+        !(items_have_word(items, from, at, strangers) &&
+          tokens_have(items->tokens,
+                      "i have|i only have|i got|ive got|i just have|yo tengo|yo traigo|"
+                      "yo nomas tengo|yo solo tengo"))) {
         return;
     }
     for (i = items->list[from].from; i < items->list[at].from; i++) {

@@ -201,6 +201,30 @@ is_said_again(const struct items *items, const struct groups *groups, const stru
     return false;
 }
 
+/* "its 60 maybe 50", "60 or 50": of one battery, which has as little as may be. */
+static bool
+guess_again(const struct items *items, struct groups *groups, const struct group *group)
+{
+    struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    size_t end = last->state.from + last->state.count, at = group->state.from;
+
+    if (groups->count == 0 || group->named || group->times != 1 || last->times != 1 ||
+        group->state.is_lights || last->state.is_lights || group->state.cannot ||
+        item_is(items, at + group->state.count, ITEM_OTHER)) {
+        return false;
+    }
+    end += end < at && items->list[end].is == ITEM_PAUSE ? 1 : 0;
+    if (end >= at || at - end > 2 ||
+        !token_among(items->tokens, items->list[end].from,
+                     " maybe perhaps possibly or o quiza quizas ")) {
+        return false;
+    }
+    if (group->state.charge.low < last->state.charge.low) {
+        last->state.charge.low = group->state.charge.low;
+    }
+    return true;
+}
+
 /* "a fresh full one", "totally topped off full": said twice of one. */
 static bool
 is_doubled(const struct items *items, const struct groups *groups, const struct group *group)
@@ -306,6 +330,10 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         subject_behind(items, &group);
         if ((!listed && is_said_again(items, groups, &group)) ||
             is_doubled(items, groups, &group)) {
+            at += group.state.count;
+            continue;
+        }
+        if (guess_again(items, groups, &group)) {
             at += group.state.count;
             continue;
         }

@@ -177,6 +177,11 @@ leads_to_hour(const struct items *items, size_t at)
         token_among(items->tokens, items->list[before - 1].to - 1, " las la ")) {
         return items->list[at].value <= 12 * 1000; /* "y son las 12 y 10" */
     }
+    if (item_is(items, before - 1, ITEM_NOW_IS) &&
+        items_find(items, 0, before, ITEM_CLOCK) < before) {
+        return items->list[at].value <= 12 * 1000 && !item_is(items, at + 1, ITEM_BEHIND) &&
+               !item_is(items, at + 1, ITEM_AHEAD); /* "left at 8:30 and now its 10" */
+    }
     return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
 }
 
@@ -315,6 +320,8 @@ hour_first(struct items *items, size_t at)
     if (!sure && item_is(items, at - 1, ITEM_CLOCK_LEAD) && more > 0) {
         sure = true; /* "las 4 y cuarto" */
     }
+    sure = sure || (item_is(items, next, ITEM_FULL) && item_is(items, at - 2, ITEM_THEN_LEFT) &&
+                    item_text(items, at - 1, "at")); /* "unplugged at 9 full" */
     if (!sure && (!led || counts_things(items, next))) {
         return false;
     }

@@ -357,6 +357,22 @@ is_past(const struct items *items, size_t at)
     return false;
 }
 
+/* "2 or 3", "between 2 and 3": the higher, for it uses more; tenths. The other one is spent. */
+static int
+higher_tenths(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    int value = item->high > item->value ? item->high : item->value;
+    bool between = item_is(items, at - 1, ITEM_BETWEEN) && item_is(items, at + 1, ITEM_AND);
+
+    if ((between || token_among(items->tokens, item->to, " or o ")) &&
+        may_be_setting(items, at + 2) && !items->list[at + 2].one) {
+        value = items->list[at + 2].value > value ? items->list[at + 2].value : value;
+        items_spend(items, at + 2, 1);
+    }
+    return value / 100;
+}
+
 static void
 read_setting(struct items *items, struct told *told)
 {
@@ -364,11 +380,12 @@ read_setting(struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        int tenths = at < items->count ? items->list[at].value / 100 : 0;
+        int tenths;
 
         if (!is_setting(items, at, told)) {
             continue;
         }
+        tenths = higher_tenths(items, at);
         items_spend(items, at, 1);
         if (items->list[at].negative) {
             told->impossible = true;
@@ -401,7 +418,7 @@ read_flow(struct items *items, struct told *told)
             told->impossible_what = items_words(items, at, 1);
             told->missing |= MISSING_FLOW;
         } else {
-            told->flow_tenths = items->list[at].value / 100;
+            told->flow_tenths = higher_tenths(items, at);
         }
     }
 }

@@ -298,8 +298,11 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
 static bool
 is_of_other_thing(const struct items *items, size_t at)
 {
-    static const char others[] = " phone cell cellphone tablet laptop ipad telefono celular "
-                                 "computer camera flashlight scooter wheelchair ";
+    static const char others[] =
+        " phone cell cellphone tablet laptop ipad telefono celular "
+        "thermostat thermometer termometro thermo watch reloj radio tv heater oven speedometer "
+        "scale "
+        "termostato humidity computer camera flashlight scooter wheelchair ";
     size_t from = clause_start(items, at), i;
 
     for (i = at; i > from && at - i < 6; i--) {
