@@ -7,19 +7,13 @@
  */
 #include "charges.h"
 
+#include "charges_again.h"
 #include "corrections.h"
 #include "counted.h"
 #include "hedges.h"
 #include "memory.h"
 #include "states.h"
 #include "subjects.h"
-
-enum { GROUPS_MAX = 16 };
-
-struct groups {
-    struct group list[GROUPS_MAX];
-    size_t count;
-};
 
 char *
 items_words(const struct items *items, size_t at, size_t count)
@@ -96,43 +90,6 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
 }
 
-/* "it says 75", "now its 60": a charge of a battery that is not named. */
-static bool
-is_of_it(const struct items *items, const struct group *group)
-{
-    size_t before = back_over_links(items, group->state.from);
-
-    while (before < items->count &&
-           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
-        before = back_over_links(items, before);
-    }
-    return !group->named && group->times == 1 && !group->state.adjacent &&
-           !group->state.is_lights &&
-           (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
-            token_among(items->tokens, items->list[group->state.from].from - 1, " its it "));
-}
-
-/* "has 5 lights and 4 are lit": the gauge, then its lights. */
-static bool
-are_lit(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
-    size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
-
-    return groups->count > 0 && last->state.is_lights && group->state.is_lights && !group->named &&
-           group->state.lights <= last->state.lights &&
-           sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
-           token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ");
-}
-
-/* Told again of the same one, which no other was told since: the last telling holds. */
-static bool
-is_same_again(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    return groups->count > 0 && is_of_it(items, group) &&
-           is_of_it(items, &groups->list[groups->count - 1]);
-}
-
 static void
 add_group(struct groups *groups, const struct group *group)
 {
@@ -168,72 +125,6 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
     return (end < at && (corrected || !stopped)) ||
            (end == at && !last->is_lights &&
             (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)));
-}
-
-/* "It says 9. nine percent.": the same battery, unless another one is named. */
-static bool
-is_said_again(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    size_t after = group->state.from + group->state.count,
-           first = items->list[group->state.from].from;
-    bool asks = false;
-    size_t i;
-
-    if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||
-        item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_BATTERY) ||
-        item_is(items, after, ITEM_AT)) {
-        return false;
-    }
-    for (i = first > 3 ? first - 3 : 0; i < first; i++) { /* "12 percent, how long is 12 percent" */
-        asks = asks || token_among(items->tokens, i, " long cuanto much ");
-    }
-    for (i = 0; i < groups->count; i++) {
-        const struct state *before = &groups->list[i].state;
-
-        if (!asks && sentence_start(items, group->state.from) <= before->from) {
-            continue; /* "90 in one and 90 in the other" */
-        }
-        if (!before->is_lights && before->charge.low == group->state.charge.low &&
-            before->charge.high == group->state.charge.high) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "its 60 maybe 50", "60 or 50": of one battery, which has as little as may be. */
-static bool
-guess_again(const struct items *items, struct groups *groups, const struct group *group)
-{
-    struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
-    size_t end = last->state.from + last->state.count, at = group->state.from;
-
-    if (groups->count == 0 || group->named || group->times != 1 || last->times != 1 ||
-        group->state.is_lights || last->state.is_lights || group->state.cannot ||
-        item_is(items, at + group->state.count, ITEM_OTHER)) {
-        return false;
-    }
-    end += end < at && items->list[end].is == ITEM_PAUSE ? 1 : 0;
-    if (end >= at || at - end > 2 ||
-        !token_among(items->tokens, items->list[end].from,
-                     " maybe perhaps possibly or o quiza quizas ")) {
-        return false;
-    }
-    if (group->state.charge.low < last->state.charge.low) {
-        last->state.charge.low = group->state.charge.low;
-    }
-    return true;
-}
-
-/* "a fresh full one", "totally topped off full": said twice of one. */
-static bool
-is_doubled(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
-
-    return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
-           last->from + last->count == group->state.from && item_is(items, last->from, ITEM_FULL) &&
-           item_is(items, group->state.from, ITEM_FULL);
 }
 
 /* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */
@@ -328,20 +219,20 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         items_spend(items, at, group.state.count);
         subject_before(items, at, &group);
         subject_behind(items, &group);
-        if ((!listed && is_said_again(items, groups, &group)) ||
-            is_doubled(items, groups, &group)) {
+        if ((!listed && charge_is_said_again(items, groups, &group)) ||
+            charge_is_doubled(items, groups, &group)) {
             at += group.state.count;
             continue;
         }
-        if (guess_again(items, groups, &group)) {
+        if (charge_guess_again(items, groups, &group)) {
             at += group.state.count;
             continue;
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
             told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
-        } else if (are_lit(items, groups, &group) ||
-                   (!listed && is_same_again(items, groups, &group))) {
+        } else if (charge_are_lit(items, groups, &group) ||
+                   (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
         } else {
             add_group(groups, &group);
