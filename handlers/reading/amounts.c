@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "amounts_after.h"
+#include "ranges.h"
 
 enum {
     DAY_MINUTES = 24 * 60,
@@ -47,7 +48,9 @@ can_be_halved(const struct items *items, size_t at)
     const struct item *item = &items->list[at];
     bool pronoun =
         item->one && (item_is(items, at - 1, ITEM_FULL) || item_is(items, at - 1, ITEM_CHARGE) ||
-                      item_is(items, at - 1, ITEM_OTHER));
+                      item_is(items, at - 1, ITEM_OTHER) ||
+                      (item_text(items, at - 1, "en") && !item_is(items, at - 1, ITEM_MODE) &&
+                       !item_is(items, at - 1, ITEM_SETTING)));
 
     return item->is == ITEM_NUMBER && !item->spent && !item->fraction && !pronoun &&
            item->value % 1000 == 0 && item->value < 100 * 1000;
@@ -173,69 +176,6 @@ add_times(struct items *items, size_t at)
     }
 }
 
-/* ---- ranges ---------------------------------------------------------------------------------- */
-
-static bool
-has_unit(const struct items *items, size_t at)
-{
-    return item_is(items, at, ITEM_UNIT) ||
-           (item_is(items, at, ITEM_HEDGE_AFTER) && item_is(items, at + 1, ITEM_UNIT));
-}
-
-/* "del 40 al 50 por ciento", unless it is charged from the one to the other */
-static bool
-is_of_percents(const struct items *items, size_t at)
-{
-    return item_is(items, at - 1, ITEM_FROM) && item_text(items, at + 1, "al") &&
-           item_is(items, at + 3, ITEM_UNIT) &&
-           item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
-           !lexicon_cue(items->tokens, CUE_CHARGING);
-}
-
-/*
- * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
- * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
- */
-static void
-join_range(struct items *items, size_t at)
-{
-    bool between = item_is(items, at - 1, ITEM_BETWEEN);
-    bool joined = item_is(items, at + 1, ITEM_TO) || (between && item_is(items, at + 1, ITEM_AND));
-    const struct item *low, *high;
-    bool dash, told;
-
-    if (item_free_number(items, at) && joined && between &&
-        token_among(items->tokens, items->list[at + 1].to, " el the ") &&
-        item_free_number(items, at + 3)) {
-        items_replace(items, at + 1, 2, items->list[at + 1]); /* "entre el 40 y el 50" */
-    }
-    if (item_free_number(items, at) && is_of_percents(items, at)) {
-        joined = between = true; /* "del 40 al 50 por ciento" */
-    }
-    if (!item_free_number(items, at) || !joined || !item_free_number(items, at + 2)) {
-        return;
-    }
-    low = &items->list[at];
-    high = &items->list[at + 2];
-    dash = item_text(items, at + 1, "-");
-    told = has_unit(items, at + 3) || between ||
-           ((dash || item_text(items, at + 1, "or") || item_text(items, at + 1, "o") ||
-             (item_text(items, at + 1, "to") && item_is(items, at - 1, ITEM_SHOWS))) &&
-            low->value > 12 * 1000 && high->value <= 100 * 1000);
-    if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
-        low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
-        (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
-         item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
-         lexicon_cue(items->tokens, CUE_CHARGING))) {
-        return;
-    }
-    items->list[at].high = high->value;
-    items_replace(items, at, 3, items->list[at]);
-    if (between) {
-        items_replace(items, at - 1, 2, items->list[at]);
-    }
-}
-
 /* ---- units ----------------------------------------------------------------------------------- */
 
 static int
@@ -284,6 +224,13 @@ make_amount(struct items *items, size_t at, size_t count, struct item number, en
     items_replace(items, at, count, amount);
 }
 
+/* "half an hour", "half a liter", "a quarter mile" */
+static bool
+may_be_parted(enum unit unit)
+{
+    return is_time_unit(unit) || unit == UNIT_FLOW || unit == UNIT_MILE || unit == UNIT_KM;
+}
+
 /* "half an hour", "media hora", "tres cuartos de hora", "quarter of a mile" */
 static bool
 part_of_unit(struct items *items, size_t at)
@@ -298,7 +245,7 @@ part_of_unit(struct items *items, size_t at)
     }
     next += item_text(items, next, "of") || item_text(items, next, "de") ? 1 : 0;
     next += item_is(items, next, ITEM_ARTICLE) || item_text(items, next, "una") ? 1 : 0;
-    if (!item_is(items, next, ITEM_UNIT) || !is_time_unit(unit_at(items, next, 0))) {
+    if (!item_is(items, next, ITEM_UNIT) || !may_be_parted(unit_at(items, next, 0))) {
         return false;
     }
     number.value = number.high = value;
@@ -392,6 +339,12 @@ number_of_unit(struct items *items, size_t at)
             return false; /* a unit alone tells no amount */
         }
     }
+    if (article && token_among(items->tokens, items->list[unit_item].to, " or o ") &&
+        item_free_number(items, next + 1) && items->list[next + 1].value <= 3 * 1000 &&
+        !item_is(items, next + 2, ITEM_UNIT) && !item_is(items, next + 2, ITEM_BATTERY)) {
+        number.high = items->list[next + 1].value; /* "an hour or two" */
+        next += 2;
+    }
     make_amount(items, at, next - at, number, unit_at(items, unit_item, number.value));
     return true;
 }
@@ -466,7 +419,7 @@ void
 amounts_make(struct items *items)
 {
     static void (*const on_numbers[])(struct items *, size_t) = {
-        add_fraction, add_minus, add_times, add_point, add_part, join_range};
+        add_fraction, add_minus, add_times, add_point, add_part, range_join};
     static void (*const on_amounts[])(struct items *, size_t) = {
         add_minutes,      degrees_make, degrees_make, degrees_below,
         degrees_complete, speed_unit,   speed_bare};

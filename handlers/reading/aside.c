@@ -7,6 +7,24 @@
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
                              "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
                              "esposo esposa nana mum gramps im hes shes ";
+static const char persons[] =
+    " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora "
+    "senor "
+    "nino nina bebe muchacha muchacho sobrina sobrino abuelita abuelito madrina padrino comadre "
+    "compadre vecina vecino amiga amigo mujer hombre marido esposa esposo hermana hermano mama "
+    "papa "
+    "madre padre abuela abuelo daughter son niece nephew cousin grandson granddaughter kid boy "
+    "girl "
+    "man woman lady baby toddler mom dad mother father grandma grandpa aunt uncle sister brother "
+    "wife husband law ";
+static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
+                             "brothers neighbor neighbors neighbour roommate roommates friend "
+                             "friends buddy buddys hermana hermano vecina vecino amiga amigo "
+                             "comadre compadre mama papa madre padre guy lady fellow junto lado "
+                             "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
+                             "suyo suyas suyos ";
+static const char strangers[] = " neighbor neighbors neighbour roommate roommates guy lady buddy "
+                                "vecina vecino amiga amigo senor senora ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -30,6 +48,18 @@ counts_ours(const struct items *items, size_t at)
            item_is(items, at, ITEM_OTHER);
 }
 
+/* "number 2 reads 62" */
+static bool
+numbers_a_battery(const struct items *items, size_t at)
+{
+    return item_text(items, at, "number") && items->list[at].to == items->list[at].from + 1 &&
+           is_number(items, at + 1) && items->list[at + 1].value <= 12 * 1000 &&
+           (item_is(items, at + 2, ITEM_SHOWS) || item_is(items, at + 2, ITEM_LINK) ||
+            item_is(items, at + 2, ITEM_FULL) || item_is(items, at + 2, ITEM_CHARGE) ||
+            item_is(items, at + 2, ITEM_HAVE)) &&
+           items_any(items, ITEM_BATTERY);
+}
+
 /* "room 9", "flight number 705", "deposit was 40" */
 static void
 named_or_priced(struct items *items, size_t at)
@@ -37,7 +67,7 @@ named_or_priced(struct items *items, size_t at)
     bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
     size_t number = at + 1;
 
-    if ((!named && !priced) || is_lone_number(items, at)) {
+    if ((!named && !priced) || is_lone_number(items, at) || numbers_a_battery(items, at)) {
         return;
     }
     while (number < at + 3 &&
@@ -58,6 +88,19 @@ has_dropped(const struct items *items, size_t at)
 {
     return items_have_word(items, clause_start(items, at), at,
                            " dropped fell lost drained sank bajo perdio gasto cayo ");
+}
+
+/* "manejo tres horas por la 15": a road */
+static void
+road(struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    if (is_number(items, at) && first > 1 && token_is(items->tokens, first - 1, "la") &&
+        token_among(items->tokens, first - 2, " por sobre ") && items->list[at].digits &&
+        items->list[at].value > 4 * 1000) {
+        items_spend(items, at, 1);
+    }
 }
 
 /* "39 a day", "45 al dia" */
@@ -106,12 +149,21 @@ age(struct items *items, size_t at)
     const struct tokens *tokens = items->tokens;
     size_t before;
 
+    if (is_number(items, at) && items->list[at].from > 1 && items->list[at].value <= 110 * 1000 &&
+        token_among(tokens, items->list[at].from - 1, " de of aged age ") &&
+        token_among(tokens, items->list[at].from - 2, persons)) {
+        items_spend(items, at, 1); /* "mi hija de 12" */
+        return;
+    }
     if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
         items->list[at].value > 110 * 1000 || at == 0) {
         return;
     }
     before = items->list[at].from;
     if (token_among(tokens, before - 1, family) ||
+        (before > 1 && token_among(tokens, before - 1, " de of at ") &&
+         token_among(tokens, before - 2, family) &&
+         !token_among(tokens, before - 2, " im hes shes ")) ||
         (before > 1 && token_among(tokens, before - 1, " is am es ") &&
          token_among(tokens, before - 2, " i he she mom dad husband wife mother father "))) {
         items_spend(items, at, 1);
@@ -145,11 +197,68 @@ claim(struct items *items, size_t at)
         return;
     }
     for (i = at + 1; i < to && i < at + 4; i++) {
+        if (is_number(items, i) && items->list[i].value > 12 * 1000 &&
+            token_among(items->tokens, items->list[at].from, " box machine ")) {
+            return; /* "her box says 36": the unit */
+        }
         if (is_number(items, i) || item_in(items, i, UNIT_MINUTE)) {
             items_spend(items, i, 1);
             return;
         }
     }
+}
+
+/* "la de mi hermana en 4, la mia en 2": of somebody else's, where one's own is told apart. */
+static void
+of_another(struct items *items, size_t at)
+{
+    static const char own[] = " mine mines mia mias mio mios ours nuestra nuestro ";
+    size_t from = clause_start(items, at), i;
+    bool theirs = false;
+
+    if (item_in(items, at, UNIT_MINUTE) && items_find(items, from, at, ITEM_LASTS) < at &&
+        items_have_word(items, from, at, others)) {
+        items_spend(items, at, 1); /* "la de mi vecina dura 5 horas" */
+        return;
+    }
+    if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT) &&
+        !item_is(items, at, ITEM_FULL)) {
+        return;
+    }
+    if (!items_have_word(items, 0, items->count, own) &&
+        !(items_have_word(items, from, at, strangers) &&
+          tokens_have(items->tokens,
+                      "i have|i only have|i got|ive got|i just have|yo tengo|yo traigo|"
+                      "yo nomas tengo|yo solo tengo"))) {
+        return;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (token_among(items->tokens, i, own)) {
+            theirs = false;
+        } else if (token_among(items->tokens, i, family) || token_among(items->tokens, i, others)) {
+            theirs = !token_among(items->tokens, i, " im ");
+        }
+    }
+    if (theirs) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "38 y medio de fiebre", "her temp is 101" */
+static void
+fever(struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), next;
+    int value = at < items->count ? items->list[at].value / 1000 : 0;
+
+    if (!is_number(items, at) || !((value >= 35 && value <= 42) || (value >= 95 && value <= 107)) ||
+        item_is(items, at + 1, ITEM_UNIT) ||
+        !items_have_word(items, clause_start(items, at), to,
+                         " fever fiebre calentura temperatura temp temperature ")) {
+        return;
+    }
+    next = item_is(items, at + 1, ITEM_AND) && item_is(items, at + 2, ITEM_HALF) ? 3 : 1;
+    items_spend(items, at, next);
 }
 
 /* "150 % of the flight", "20 % chance" */
@@ -196,7 +305,8 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, rate, date, age, telephone, claim, other_percent, denied};
+        named_or_priced, road,       rate,  date,          age,   telephone,
+        claim,           of_another, fever, other_percent, denied};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

@@ -429,6 +429,10 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
     if (any_charge(told) && !out && is_plugged_in(items) && !has(items, CUE_LEFT)) {
         return TOLD_CHARGING;
     }
+    if (any_charge(told) && !out && is_plugged_in(items) && is_due(items, told) &&
+        !is_how_long(items)) {
+        return TOLD_CHARGING; /* "both on the wall charger. by 1 pm?" */
+    }
     if (left || out) {
         return TOLD_HOURS_LEFT;
     }

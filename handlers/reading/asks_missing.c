@@ -1,6 +1,21 @@
 /* What must be asked back: see asks.h. */
 #include "asks.h"
 
+/* "how long will these batteries go": without them it is the one in the unit. */
+static bool
+speaks_of_several(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_BATTERY) == 2 || item_value(items, at, ITEM_OTHER) == 2 ||
+            item_is(items, at, ITEM_ALL)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static void
 missing_batteries(const struct items *items, const struct charges_read *charges, struct told *told)
 {
@@ -16,7 +31,8 @@ missing_batteries(const struct items *items, const struct charges_read *charges,
     if (told->count > 0) {
         told->missing |= MISSING_CHARGE;
     } else if (!told_has_charge(told) && !how_many_asked && (told->missing & MISSING_CHARGE) == 0) {
-        told->missing |= MISSING_CHARGE | MISSING_HOW_MANY;
+        told->missing |= MISSING_CHARGE;
+        told->missing |= speaks_of_several(items) ? (unsigned)MISSING_HOW_MANY : 0U;
     }
 }
 

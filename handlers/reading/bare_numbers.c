@@ -39,7 +39,10 @@ names_battery(const struct items *items, size_t at)
             item_is(items, at, ITEM_BOTH) ||
             (items->list[at].is == ITEM_NUMBER &&
              (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
-              /* "battery 2 is 60" */
+              (items->spanish && item_text(items, at - 1, "la") &&
+               items->list[at - 1].to == items->list[at - 1].from + 1 && items->list[at].digits) ||
+              item_text(items, at - 1, "number") ||
+              /* "battery 2 is 60", "la 2 en 47" */
               item_value(items, at - 1, ITEM_BATTERY) == 1)));
 }
 
@@ -112,13 +115,24 @@ follows_battery(const struct items *items, size_t at)
     return false;
 }
 
+/* "theres a battery at 5 in the bag" */
+static bool
+is_there(const struct items *items, size_t battery)
+{
+    size_t first = items->list[battery].from;
+
+    return first > 1 && token_among(items->tokens, first - 1, " a one una ") &&
+           token_among(items->tokens, first - 2, " theres have got has hay tengo traigo ");
+}
+
 /* "the battery is at 5": below any setting, or said of a battery that is. */
 static bool
 is_low(const struct items *items, size_t at, size_t before, size_t subject)
 {
     return item_value(items, subject, ITEM_BATTERY) == 1 &&
-           (items->list[at].value >= 7 * 1000 || item_text(items, before - 1, "is") ||
-            item_text(items, before - 1, "was") || item_text(items, before - 1, "esta"));
+           (items->list[at].value >= 7 * 1000 || is_there(items, subject) ||
+            item_text(items, before - 1, "is") || item_text(items, before - 1, "was") ||
+            item_text(items, before - 1, "esta"));
 }
 
 /* "10, 20 and 30" */
@@ -131,6 +145,7 @@ begins_list(const struct items *items, size_t at)
     size_t next;
 
     for (next = last + 1; item_is(items, next, ITEM_AND) ||
+                          (next > last + 1 && item_is(items, next, ITEM_ARTICLE)) ||
                           (next < items->count && items->list[next].is == ITEM_PAUSE);
          next++) {
     }
@@ -166,6 +181,14 @@ is_charging_from(const struct items *items, size_t at)
     return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
 }
 
+/* "it was on 85", "its on 40": no setting is so high. */
+static bool
+is_told_of_it(const struct items *items, size_t on)
+{
+    return on > 0 && items->list[on].to == items->list[on].from + 1 &&
+           token_among(items->tokens, items->list[on].from - 1, " was were its is it still now ");
+}
+
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
 static bool
 led_as_charge(const struct items *items, size_t at, size_t before, bool big)
@@ -175,11 +198,23 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
 
     subject = back_over_links(items, before);
     if (!big && before > 0 && before < at &&
-        token_among(items->tokens, items->list[before].from - 1,
-                    " doc doctor dr nurse therapist he she they wife husband mom dad enfermera ")) {
+        token_among(
+            items->tokens, items->list[before].from - 1,
+            " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
+            "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife "
+            "husband mom dad enfermera ")) {
         return false; /* "the doctor said 3": a setting */
     }
-    if (begins_list(items, at) && (item_is(items, before, ITEM_SHOWS) || in == AT_AT)) {
+    if (item_text(items, before, "en") && item_is(items, before, ITEM_AT) && in == AT_IN &&
+        token_is(items->tokens, items->list[before].to - 1, "la")) {
+        return false; /* "en la 17" */
+    }
+    if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
+        return false; /* "the lady in 22" */
+    }
+    if (begins_list(items, at) &&
+        (item_is(items, before, ITEM_SHOWS) || in == AT_AT ||
+         (item_is(items, before, ITEM_HAVE) && item_is(items, at - 1, ITEM_ARTICLE)))) {
         return true;
     }
     if (item_is(items, before, ITEM_SHOWS)) {
@@ -202,10 +237,12 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                              items->list[at + 1].is == ITEM_STOP);
     }
     if (item_is(items, before, ITEM_AT)) {
-        return (big && in != AT_ON) || (in == AT_AT && is_low(items, at, before, subject)) ||
+        return (big && (in != AT_ON || is_told_of_it(items, before))) ||
+               (in == AT_AT && is_low(items, at, before, subject)) ||
                (big && follows_battery(items, at)) || (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
-                item_text(items, before, "en")) ||
+                item_text(items, before, "en") &&
+                !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
                (in == AT_AT && (names_battery(items, subject) || counts_batteries(items, subject)));
     }
     return false;
@@ -219,17 +256,41 @@ closes(const struct items *items, size_t at)
            items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_UNIT);
 }
 
+/* "el mio nomas 26", "mine 26" */
+static bool
+is_of_mine(const struct items *items, size_t at, size_t after)
+{
+    return ends_here(items, after) &&
+           items_have_word(items, clause_start(items, at), at, " mine mines mio mia ");
+}
+
+/* "+ 8 in the machine" */
+static bool
+is_in_machine(const struct items *items, size_t after)
+{
+    return (item_text(items, after, "in") || item_text(items, after, "en")) &&
+           items_have_word(items, after, after + 3,
+                           " machine unit concentrator slot maquina aparato ");
+}
+
 /* At the beginning of a clause: "70ish is what it said", "entre 40 y 50 dice", "60 and 60". */
 static bool
 is_told_alone(const struct items *items, size_t at, size_t after)
 {
     const struct item *item = &items->list[at];
     bool on_one = item_value(items, after, ITEM_AT) == AT_ON &&
-                  (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY));
+                  (names_battery(items, after + 1) || item_is(items, after + 1, ITEM_BATTERY) ||
+                   token_among(items->tokens, items->list[after].to, " left right top bottom "));
+    bool setting = item_text(items, after, "and") &&
+                   (item_value(items, after + 1, ITEM_AT) == AT_ON ||
+                    item_value(items, after + 2, ITEM_AT) == AT_ON); /* "57 and it's on 2" */
     bool pair = item_is(items, after, ITEM_AND) && item_free_number(items, after + 1) &&
                 items->list[after + 1].value > BIG_MIN * 1000 && ends_here(items, after + 2);
 
-    return (item->high > item->value && ends_here(items, after)) || pair || on_one ||
+    return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
+           is_of_mine(items, at, after) ||
+           (item_is(items, after, ITEM_NOT) && after + 1 < items->count &&
+            items->list[after + 1].is == ITEM_NUMBER) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
            (item_is(items, after, ITEM_AT) && item_value(items, after, ITEM_AT) != AT_AT) ||
            item_text(items, after, "on") || item_is(items, after, ITEM_NOW) ||
@@ -287,6 +348,44 @@ is_too_high(const struct items *items, size_t at, size_t before)
            ends_here(items, at + 1);
 }
 
+/* "65. on 2. hrs left?": all that a sentence says, and nothing else is told of a charge. */
+static bool
+is_whole_sentence(const struct items *items, size_t at)
+{
+    size_t i;
+
+    bool setting_next = clause_end(items, at) == at + 1 &&
+                        (item_value(items, at + 2, ITEM_AT) == AT_ON ||
+                         item_is(items, at + 2, ITEM_SETTING) || item_is(items, at + 2, ITEM_MODE));
+
+    if (sentence_start(items, at) != at || !(sentence_end(items, at) == at + 1 || setting_next) ||
+        items->list[at].high > 100 * 1000) {
+        return false;
+    }
+    for (i = 0; i < items->count; i++) {
+        if (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+            item_is(items, i, ITEM_LIGHT) || item_is(items, i, ITEM_CHARGE) ||
+            item_is(items, i, ITEM_CYLINDER)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* "is 40 enough", "will 40 do" */
+static bool
+is_asked_of(const struct items *items, size_t at, size_t after)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && after < items->count && !items->list[at].negative &&
+           token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
+           token_among(items->tokens, items->list[after].from,
+                       token_is(items->tokens, first - 1, "con")
+                           ? " para basta alcanza "
+                           : " enough sufficient plenty do get cover work suficiente ");
+}
+
 /* "bateria 44 nivl 2": a word that is not understood, with a number that may be a setting. */
 static bool
 is_setting_behind(const struct items *items, size_t at)
@@ -295,13 +394,62 @@ is_setting_behind(const struct items *items, size_t at)
            items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
 }
 
+/* By what stands around a number that nothing leads to. */
+static bool
+stands_as_charge(const struct items *items, size_t at, size_t before, size_t after, bool hedged)
+{
+    static const char sides[] = " left right top bottom ";
+    bool big = items->list[at].value > BIG_MIN * 1000;
+    bool alone = before + 1 <= clause_start(items, at) || names_battery(items, at - 1);
+
+    if (opens_list(items, before) && (big || begins_list(items, at))) {
+        return true;
+    }
+    if (!big) {
+        return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
+    }
+    if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||
+        is_whole_sentence(items, at) || is_asked_of(items, at, after) ||
+        (item_is(items, after, ITEM_AT) &&
+         (item_is(items, after + 1, ITEM_OTHER) ||
+          token_among(items->tokens, items->list[after].to, sides))) ||
+        (item_value(items, at - 1, ITEM_BATTERY) == 1 && is_setting_behind(items, after))) {
+        return true;
+    }
+    return ends_here(items, after) &&
+           ((hedged && before + 1 == clause_start(items, at)) || names_battery(items, before) ||
+            token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ") ||
+            item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HAVE) ||
+            follows_battery(items, at) || follows_correction(items, at) ||
+            (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
+            (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
+}
+
+/* As one of several: "full and 60", "60 one and 70 the other". */
+static bool
+goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t after,
+                  bool after_state)
+{
+    bool big = items->list[at].value > BIG_MIN * 1000;
+    bool and = item_is(items, at - 1, ITEM_AND);
+    bool joined =
+        after_state && (item_is(items, before, ITEM_AND) || (big && ends_here(items, after)) ||
+                        follows_correction(items, at) ||
+                        (before < items->count && items->list[before].is == ITEM_PAUSE));
+
+    return (joined && (big || items->list[at].value / 1000 % 5 == 0)) ||
+           (joined && and&&(closes(items, after) || is_in_machine(items, after))) ||
+           (big && is_named_behind(items, after) &&
+            (joined || and || clause_start(items, at) == at));
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
     const struct item *item = &items->list[at];
     size_t before = at, after = at + 1;
     int steps = 0, value = item->value / 1000;
-    bool big = item->value > BIG_MIN * 1000, joined, alone;
+    bool big = item->value > BIG_MIN * 1000;
 
     if (!item_free_number(items, at) || item->one || item->times || item->ordinal ||
         item->fraction || item->high > IMPOSSIBLE_MAX * 1000) {
@@ -310,6 +458,12 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     do {
         before = back_over_links(items, before);
     } while (item_is(items, before, ITEM_HEDGE) && steps++ < 3);
+    if (item_is(items, after, ITEM_OF) && item_free_number(items, after + 1) &&
+        items->list[after + 1].value == 100 * 1000 && item->high <= 100 * 1000) {
+        state->count = 3; /* "37 out of 100" */
+        state->charge = (struct percent){value, round_up(item->high)};
+        return true;
+    }
     if (item->high > 100 * 1000) {
         *state = (struct state){.from = at, .count = 1, .cannot = true};
         return is_too_high(items, at, before);
@@ -323,28 +477,9 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
         item_is(items, before, ITEM_CLOCK_LEAD)) {
         return false;
     }
-    joined = after_state && (item_is(items, before, ITEM_AND) || (big && ends_here(items, after)) ||
-                             follows_correction(items, at) ||
-                             (before < items->count && items->list[before].is == ITEM_PAUSE));
-    alone = big && (before + 1 <= clause_start(items, at) || names_battery(items, at - 1));
-    if (!(after > at + 2 || (alone && is_told_alone(items, at, after)) ||
-          (opens_list(items, before) && (big || begins_list(items, at))) ||
-          (big && steps > 0 && before + 1 == clause_start(items, at) && ends_here(items, after)) ||
-          (big && begins_way_up(items, at)) || led_as_charge(items, at, before, big) ||
-          (joined && (big || value % 5 == 0)) ||
-          (big && follows_correction(items, at) && ends_here(items, after)) ||
-          (joined && item_is(items, at - 1, ITEM_AND) && closes(items, after)) ||
-          (item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER)) ||
-          (big && is_named_behind(items, after) &&
-           (joined || item_is(items, at - 1, ITEM_AND) || clause_start(items, at) == at)) ||
-          (big && item_is(items, at - 1, ITEM_BATTERY) && is_setting_behind(items, after) &&
-           item_value(items, at - 1, ITEM_BATTERY) == 1) ||
-          (big && ends_here(items, after) &&
-           (names_battery(items, before) || item_is(items, before, ITEM_BATTERY) ||
-            item_is(items, before, ITEM_HAVE) || follows_battery(items, at) ||
-            (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
-            (item_value(items, after, ITEM_AT) == AT_IN &&
-             item_is(items, after + 1, ITEM_LINK)))))) {
+    if (!(after > at + 2 || led_as_charge(items, at, before, big) ||
+          stands_as_charge(items, at, before, after, steps > 0) ||
+          goes_on_as_charge(items, at, before, after, after_state))) {
         return false;
     }
     state->count = 1;

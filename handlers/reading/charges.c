@@ -7,19 +7,13 @@
  */
 #include "charges.h"
 
+#include "charges_again.h"
 #include "corrections.h"
 #include "counted.h"
 #include "hedges.h"
 #include "memory.h"
 #include "states.h"
 #include "subjects.h"
-
-enum { GROUPS_MAX = 16 };
-
-struct groups {
-    struct group list[GROUPS_MAX];
-    size_t count;
-};
 
 char *
 items_words(const struct items *items, size_t at, size_t count)
@@ -65,7 +59,8 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
     next = next > at + 1 ? over_links(items, next) : next;
     if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&
-        (item_is(items, at - 2, ITEM_OTHER) || items->list[at - 2].one) &&
+        ((item_is(items, at - 2, ITEM_OTHER) && !item_text(items, at - 2, "esta")) ||
+         items->list[at - 2].one) &&
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
     } else if (next == at + 1 && ends_clause(items, at + 1)) {
@@ -93,43 +88,6 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
            (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
-}
-
-/* "it says 75", "now its 60": a charge of a battery that is not named. */
-static bool
-is_of_it(const struct items *items, const struct group *group)
-{
-    size_t before = back_over_links(items, group->state.from);
-
-    while (before < items->count &&
-           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
-        before = back_over_links(items, before);
-    }
-    return !group->named && group->times == 1 && !group->state.adjacent &&
-           !group->state.is_lights &&
-           (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
-            token_among(items->tokens, items->list[group->state.from].from - 1, " its it "));
-}
-
-/* "has 5 lights and 4 are lit": the gauge, then its lights. */
-static bool
-are_lit(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
-    size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
-
-    return groups->count > 0 && last->state.is_lights && group->state.is_lights && !group->named &&
-           group->state.lights <= last->state.lights &&
-           sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
-           token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ");
-}
-
-/* Told again of the same one, which no other was told since: the last telling holds. */
-static bool
-is_same_again(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    return groups->count > 0 && is_of_it(items, group) &&
-           is_of_it(items, &groups->list[groups->count - 1]);
 }
 
 static void
@@ -167,37 +125,6 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
     return (end < at && (corrected || !stopped)) ||
            (end == at && !last->is_lights &&
             (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)));
-}
-
-/* "It says 9. nine percent.": the same battery, unless another one is named. */
-static bool
-is_said_again(const struct items *items, const struct groups *groups, const struct group *group)
-{
-    size_t after = group->state.from + group->state.count,
-           first = items->list[group->state.from].from;
-    bool asks = false;
-    size_t i;
-
-    if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||
-        item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_BATTERY) ||
-        item_is(items, after, ITEM_AT)) {
-        return false;
-    }
-    for (i = first > 3 ? first - 3 : 0; i < first; i++) { /* "12 percent, how long is 12 percent" */
-        asks = asks || token_among(items->tokens, i, " long cuanto much ");
-    }
-    for (i = 0; i < groups->count; i++) {
-        const struct state *before = &groups->list[i].state;
-
-        if (!asks && sentence_start(items, group->state.from) <= before->from) {
-            continue; /* "90 in one and 90 in the other" */
-        }
-        if (!before->is_lights && before->charge.low == group->state.charge.low &&
-            before->charge.high == group->state.charge.high) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */
@@ -292,15 +219,20 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         items_spend(items, at, group.state.count);
         subject_before(items, at, &group);
         subject_behind(items, &group);
-        if (!listed && is_said_again(items, groups, &group)) {
+        if ((!listed && charge_is_said_again(items, groups, &group)) ||
+            charge_is_doubled(items, groups, &group)) {
+            at += group.state.count;
+            continue;
+        }
+        if (charge_guess_again(items, groups, &group)) {
             at += group.state.count;
             continue;
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
             told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
-        } else if (are_lit(items, groups, &group) ||
-                   (!listed && is_same_again(items, groups, &group))) {
+        } else if (charge_are_lit(items, groups, &group) ||
+                   (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
         } else {
             add_group(groups, &group);
@@ -339,7 +271,7 @@ drop_groups(struct groups *groups, size_t from, size_t count)
 {
     size_t i;
 
-    for (i = from; i + count < groups->count; i++) {
+    for (i = from; i + count < groups->count && i + count < GROUPS_MAX; i++) {
         groups->list[i] = groups->list[i + count];
     }
     groups->count -= count;
@@ -432,6 +364,23 @@ all_of_them(const struct groups *groups, int total)
     return total - told;
 }
 
+/* "three batteries: 1 at 20, 2 at 45, 3 full": as many tellings as batteries, so that the numbers
+ * before them are labels, though they would count more than there are. */
+static void
+numbers_are_labels(struct groups *groups, int total)
+{
+    size_t i;
+
+    for (i = 0; i < groups->count && groups->list[i].times == (int)i + 1; i++) {
+    }
+    if (i < groups->count || (int)groups->count != total) {
+        return;
+    }
+    for (i = 0; i < groups->count; i++) {
+        groups->list[i].times = 1;
+    }
+}
+
 struct charges_read
 charges_read(struct items *items, struct told *told)
 {
@@ -447,6 +396,9 @@ charges_read(struct items *items, struct told *told)
     share_out(items, &groups);
     take_back(items, &groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
+    if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
+        numbers_are_labels(&groups, counted.total);
+    }
     for (i = 0; i < groups.count; i++) {
         int times = groups.list[i].times;
         bool several =

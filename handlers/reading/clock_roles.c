@@ -1,5 +1,6 @@
 /* What a clock time is of: the nearest word before it that leads to one, else one behind it. */
 #include "clocks.h"
+#include "told.h"
 
 enum { ROLE_REACH = 7 };
 
@@ -57,6 +58,23 @@ is_wished_for(const struct items *items, size_t at)
             item_text(items, sentence_end(items, at), "?"));
 }
 
+/* "the ball game starts at 1" */
+static bool
+is_begin_of_event(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    if (!token_among(items->tokens, items->list[at].from, " start starts empieza ")) {
+        return false;
+    }
+    for (i = from; i < at; i++) {
+        if (item_is(items, i, ITEM_EVENT) || item_value(items, i, ITEM_GOING) == LEG_WAIT) {
+            return true;
+        }
+    }
+    return false;
+}
+
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
@@ -88,6 +106,9 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
         role = role_of(items, i - 1);
+        if (role == CLOCK_DEPART && is_begin_of_event(items, i - 1)) {
+            return CLOCK_EVENT;
+        }
         if (role == CLOCK_EVENT && leads_up_to(items, i - 1)) {
             return CLOCK_UNTIL;
         }

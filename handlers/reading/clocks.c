@@ -177,6 +177,11 @@ leads_to_hour(const struct items *items, size_t at)
         token_among(items->tokens, items->list[before - 1].to - 1, " las la ")) {
         return items->list[at].value <= 12 * 1000; /* "y son las 12 y 10" */
     }
+    if (item_is(items, before - 1, ITEM_NOW_IS) &&
+        items_find(items, 0, before, ITEM_CLOCK) < before) {
+        return items->list[at].value <= 12 * 1000 && !item_is(items, at + 1, ITEM_BEHIND) &&
+               !item_is(items, at + 1, ITEM_AHEAD); /* "left at 8:30 and now its 10" */
+    }
     return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
 }
 
@@ -258,6 +263,12 @@ at_some_hour(const struct items *items, size_t at)
 static bool
 follows_hour(const struct items *items, size_t at)
 {
+    if (item_value(items, at, ITEM_DAYPART) == DAYPART_NIGHT &&
+        items->list[at - 1].is == ITEM_NUMBER && items->list[at - 1].value <= 5 * 1000 &&
+        !item_is(items, at - 2, ITEM_CLOCK_LEAD) &&
+        items_have_word(items, 0, items->count, " day daytime dia ")) {
+        return false; /* "on 2 during the day, 3 at night" */
+    }
     return tells_half_of_day(items, at) || item_is(items, at, ITEM_OCLOCK) ||
            (item_is(items, at, ITEM_DAY) && tells_half_of_day(items, at + 1)) ||
            (item_is(items, at, ITEM_DAY) && item_is(items, at - 2, ITEM_BY));
@@ -309,6 +320,8 @@ hour_first(struct items *items, size_t at)
     if (!sure && item_is(items, at - 1, ITEM_CLOCK_LEAD) && more > 0) {
         sure = true; /* "las 4 y cuarto" */
     }
+    sure = sure || (item_is(items, next, ITEM_FULL) && item_is(items, at - 2, ITEM_THEN_LEFT) &&
+                    item_text(items, at - 1, "at")); /* "unplugged at 9 full" */
     if (!sure && (!led || counts_things(items, next))) {
         return false;
     }
@@ -402,13 +415,26 @@ hours_away(struct items *items, size_t at)
     return true;
 }
 
+static bool
+is_twelve(const struct items *items, size_t at)
+{
+    return at < items->count && (item_free_number(items, at)
+                                     ? items->list[at].value == 12 * 1000
+                                     : items->list[at].is == ITEM_CLOCK && !items->list[at].ampm &&
+                                           items->list[at].value % NOON_MINUTES == 0);
+}
+
 void
 clocks_make(struct items *items)
 {
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        if (item_is(items, at, ITEM_NOON)) {
+        if (item_is(items, at, ITEM_NOON) && is_twelve(items, at - 1)) {
+            at--; /* "las 12 del mediodia" */
+            make_clock(items, at, 2, NOON_MINUTES);
+            items->list[at].ampm = true;
+        } else if (item_is(items, at, ITEM_NOON)) {
             make_clock(items, at, 1, item_value(items, at, ITEM_NOON));
             items->list[at].ampm = true;
         } else if (items->list[at].is == ITEM_CLOCK) {

@@ -23,7 +23,8 @@ is_label(const struct items *items, size_t at)
     if (singular) {
         return true; /* "3 is half", "la dos al 80" */
     }
-    return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#")) &&
+    return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#") ||
+            item_text(items, at - 1, "number")) &&
            !item_is(items, at + 1, ITEM_BATTERY) && !items->list[at].times;
 }
 
@@ -75,7 +76,9 @@ static bool
 counts_unnamed(const struct items *items, size_t at)
 {
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
-    bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000;
+    bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000 &&
+                 !token_among(items->tokens, items->list[at + 1].to,
+                              " month week year night time visit monday friday summer winter ");
     bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
                (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
@@ -199,6 +202,36 @@ take_either_of_two(struct items *items, size_t at)
            1000;
 }
 
+/* "is that 3 batteries or 4?": asked, unless somebody has them, who may have the fewer. */
+static bool
+asks_which_of_two(struct items *items, size_t at)
+{
+    size_t to = at + 3;
+
+    if (!is_count(items, at) || !item_is(items, at + 1, ITEM_BATTERY) ||
+        !token_among(items->tokens, items->list[at + 1].to, " or o u ") || !is_count(items, to) ||
+        items_find(items, clause_start(items, at), at, ITEM_HAVE) < at) {
+        return false;
+    }
+    items_spend(items, at, 4);
+    return true;
+}
+
+/* "two hops, both air time", "both of us", "both ways" */
+static bool
+is_both_of_other(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    while (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT)) {
+        next++;
+    }
+    return item_is(items, next, ITEM_AIR) || item_is(items, next, ITEM_GATE) ||
+           item_is(items, next, ITEM_GOING) || item_is(items, next, ITEM_DAY) ||
+           token_among(items->tokens, items->list[at].to,
+                       " of ways us legs hops times days sides vuelos tramos de ");
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -212,7 +245,7 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         return;
     }
     if (item_is(items, at, ITEM_BOTH)) {
-        counted->total = 2;
+        counted->total = is_both_of_other(items, at) ? counted->total : 2;
         return;
     }
     if ((item_is(items, at, ITEM_ORDINAL) || items->list[at].ordinal) &&
@@ -225,7 +258,10 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         before && (!items->list[at].spent || items->list[at].ordinal) &&
         item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
         !(at > 0 && is_number_of(items, at - 1))) {
-        counted->on_top++;
+        bool several = item_is(items, at, ITEM_OTHER) && is_count(items, at + 1);
+
+        counted->on_top += several ? items->list[at + 1].value / 1000 : 1;
+        items_spend(items, at, several ? 2 : 0); /* "the other 2 I dunno" */
         return;
     }
     if (first_charge < items->count && is_one_more(items, at)) {
@@ -264,7 +300,9 @@ counted_read(struct items *items, size_t first_charge)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        count_one(items, at, first_charge, &counted);
+        if (!asks_which_of_two(items, at)) {
+            count_one(items, at, first_charge, &counted);
+        }
     }
     if (counted.total > 0 && counted.at < corrections_from(items) &&
         first_charge > corrections_from(items) && first_charge < items->count) {

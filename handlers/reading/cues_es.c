@@ -26,6 +26,10 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
+        "falta para llena|falta para estar llena|falta para llenarse|falta para que este|falta "
+        "para el 100|"
+        "falta para que se llene|falta para que esten|en cuanto van a estar|en cuanto "
+        "estaran|hasta donde llegan|hasta donde cargan|cuanto habran subido|"
         "al 100 antes|al cien antes|necesito al 100|necesito al cien|ocupo al 100|ocupo al "
         "cien|quiero al "
         "100|quiero al cien|al 100 por ciento para|de * a llena|desde * a llena|muerta a "

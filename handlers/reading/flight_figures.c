@@ -26,6 +26,10 @@ is_rule(const struct items *items, size_t at)
 {
     size_t after = items->list[at].to, i;
 
+    if (items_have_word(items, at, sentence_end(items, at),
+                        " before beforehand early antes temprano anticipacion ")) {
+        return true; /* "the airline says be there 2 hours before" */
+    }
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,
                         " bring have take carry llevar lleve traer wants want requires require "
@@ -61,11 +65,39 @@ is_air(const struct items *items)
     return false;
 }
 
+/* "10:20 to 12:05, those are the times on the airline's itinerary": of a flight that is told by
+ * its two clock times. */
+static bool
+is_printed(const struct items *items)
+{
+    size_t at, clocks = 0, lengths = 0, airline = items->count;
+
+    for (at = 0; at < items->count; at++) {
+        lengths += item_is_duration(items, at) ? 1 : 0;
+        clocks += items->list[at].is == ITEM_CLOCK ? 1 : 0;
+        if (item_is(items, at, ITEM_GATE) && !is_rule(items, at) && !is_doubted(items, at)) {
+            airline = at;
+        }
+    }
+    if (airline < items->count && lengths > 0) {
+        return items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
+                               " times tiempos figures numbers duraciones ");
+    }
+    return clocks == 2 && airline < items->count &&
+           items_have_word(items, sentence_start(items, airline), sentence_end(items, airline),
+                           " times time printed itinerary schedule website horario horarios "
+                           "horas itinerario pagina ");
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
 {
     size_t at, i;
+
+    if (is_printed(items)) {
+        return true;
+    }
 
     for (at = 0; at < items->count; at++) {
         if (item_value(items, at, ITEM_GATE) == 0 && !is_doubted(items, at)) {
@@ -76,7 +108,7 @@ is_gate(const struct items *items)
             continue;
         }
         for (i = at > AIRLINE_REACH ? at - AIRLINE_REACH : 0; i < at + AIRLINE_REACH; i++) {
-            if (item_is_duration(items, i) ||
+            if ((item_is_duration(items, i) && !item_is(items, i + 1, ITEM_BEFORE)) ||
                 (i < items->count && items->list[i].is == ITEM_CLOCK)) {
                 return true;
             }
@@ -142,6 +174,24 @@ has_unread_figure(const struct items *items)
     return false;
 }
 
+/* "two flights", "the second flight": each figure is of its own. */
+static bool
+has_several_flights(const struct items *items)
+{
+    size_t at;
+
+    for (at = 1; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
+            (item_is(items, at - 1, ITEM_ORDINAL) || item_is(items, at - 1, ITEM_BOTH) ||
+             items->list[at - 1].ordinal ||
+             (items->list[at - 1].is == ITEM_NUMBER && items->list[at - 1].value > 1000 &&
+              token_among(items->tokens, items->list[at].from, " flights flites vuelos hops ")))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 flight_figures_settle(const struct items *items, struct told *told, struct spans *spans)
 {
@@ -150,6 +200,9 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
 
     if (spans->count == 1 && has_unread_figure(items)) {
         spans->count = 0;
+        return;
+    }
+    if (has_several_flights(items)) {
         return;
     }
     if (spans->count != 2 || spans->list[0].kind != LEG_FLIGHT ||

@@ -142,9 +142,9 @@ items_any(const struct items *items, enum item_is is)
 bool
 items_have_word(const struct items *items, size_t from, size_t to, const char *words)
 {
-    size_t i;
+    size_t end = to < items->count ? items->list[to].from : items->tokens->count, i;
 
-    for (i = items->list[from].from; i < items->list[to].from; i++) {
+    for (i = from < items->count ? items->list[from].from : end; i < end; i++) {
         if (token_among(items->tokens, i, words)) {
             return true;
         }
@@ -217,16 +217,34 @@ power_is_negated(const struct items *items, size_t at)
            !token_is(items->tokens, token, "no");
 }
 
+/* "there might be a plug", "creo que hay enchufe" */
+static bool
+power_is_doubted(const struct items *items, size_t at)
+{
+    return items_have_word(
+        items, clause_start(items, at), at,
+        " might maybe hopefully probably supposedly perhaps think guess hope hoping "
+        "unsure creo quiza quizas talvez ojala dizque parece ");
+}
+
 bool
 power_is_denied(const struct items *items, size_t at)
 {
     size_t token;
+
+    if (power_is_doubted(items, at)) {
+        return true;
+    }
 
     for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
         if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
             token_among(items->tokens, token + 1,
                         " works the of for first way time part funciona sirve las ")) {
             return true; /* "the plug only works half the time" */
+        }
+        if (token_among(items->tokens, token,
+                        " sometimes flaky spotty iffy loose aveces fails falla fallar ")) {
+            return true; /* "el cargador a veces falla" */
         }
         if (token_among(items->tokens, token, " first last primera primeras ultima ultimas ") &&
             item_has_hours_only(items, token)) {

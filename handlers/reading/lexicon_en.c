@@ -40,7 +40,8 @@ const struct lexicon_entry lexicon_en[] = {
         "till all are|until all are|til all are|til all|till all|until all|when are all"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half way|half full|half "
+        "halves|halfs|half ones|half|haf|haff|hlf|hafl|haf full|haff full|hlf full|halfway|half "
+        "way|half full|half "
         "charged|half a charge|half charge|"
         "half empty|half gone|half a|half of|a half|one half|half of a"),
     ROW(ITEM_QUARTER, 0,
@@ -108,7 +109,8 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
+        "0 idea|zero idea|cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody "
+        "knows|no one "
         "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
         "checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
         "dont know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|"
@@ -211,6 +213,10 @@ const struct lexicon_entry lexicon_en[] = {
         "went to|only charged to|charged to|got down to|its down to|charge is|level is|battery "
         "level|charge level|charge level is|battery level is|"
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
+        "her box says|his box says|my box says|the box says|box says|keeps flickering|keeps "
+        "bouncing|keeps jumping|keeps flipping|keeps hopping|keeps switching|"
+        "bouncing|bounces|jumping|flipping|fluctuating|goes back and forth|going back and forth|"
+        "flickers|flickering|wavering|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
     ROW(ITEM_SHOWS, 0,
         "mine|mines|mine is|mine says|mine shows|mine reads|just hit|just reached|sits at|sitting "
@@ -218,6 +224,11 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "crank it to|crank it up to|cranked it to|cranked it up to|bump it to|bump it up to|dial "
+        "it to|"
+        "dial it up to|dial it down to|set it to|kick it up to|switch it to|put it to|drop it to|"
+        "dropped it to|lower it to|lowered it to|raise it to|raised it to|move it to|moved it to|"
+        "turn it up to|turn it down to|bring it down to|bring it up to|knock it down to|"
         "flow setting|flow setting is|cranked to|cranked up to|cranked down to|turned it up to|"
         "turned it down to|turned it to|turn it to|bumped it to|bumped it up to|put it on|put it "
         "at|"
@@ -254,7 +265,8 @@ const struct lexicon_entry lexicon_en[] = {
         "light|porch "
         "light|light bulb|last minute|in the first place"),
     ROW(ITEM_USE, 0,
-        "running a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
+        "had me at|had me on|had him at|had him on|had her at|had her on|has me set at|running "
+        "a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
         "for|"
         "prescribed at|prescribed for|has me on|has me at|has him on|has her on|puts me on|put me "
         "on|"

@@ -12,7 +12,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "at night|night time|nighttime|in the night"),
     ROW(ITEM_NOON, 720, "noon|midday|noontime|high noon"),
     ROW(ITEM_NOON, 0, "midnight"),
-    ROW(ITEM_OCLOCK, 0, "oclock|o clock|sharp|on the dot"),
+    ROW(ITEM_OCLOCK, 0,
+        "oclock|o clock|sharp|on the dot|local time|their time|our time|there time|local"),
     ROW(ITEM_PAST, 0, "past|after"),
     ROW(ITEM_TO_HOUR, 0, "to|til|till|before|of|shy of"),
     ROW(ITEM_CLOCK_LEAD, 0, "at exactly"),
@@ -55,6 +56,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "it is|it is about|it is almost|its now|it is now|its like|its about|now its|now it "
         "is|right now its|its already|time is|"
         "time now is|its almost|its currently|clock says|the time is|currently its|current time|"
+        "watch says|my watch says|phone says its|clock reads|my clock says|the clock says|"
         "current time is|now at|its just past|its just after|and its|its|now"),
     ROW(ITEM_EARLIER, 0,
         "yesterday|last night|this morning|yesterday morning|yesterday afternoon|"
@@ -163,6 +165,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "on the road|in the van|on the bus|on the train|in the truck|by bus|by train|to drive|"
         "drive home|drive back|drive there|drive up|drive down|highway|motorcycle|"
         "at the wheel|drive to|drive over|driven|van ride|shuttle ride|motor coach|carpool|suv|"
+        "snowmobile|snowmobile tour|snowmobiling|atv|four wheeler|jeep tour|bus tour|van tour|"
+        "driving tour|golf cart|hayride|hay ride|wagon ride|carriage ride|side by side|tractor|"
+        "paratransit|dial a ride|senior van|medical transport|ambulance|"
         "tour bus|limo|pickup truck|minivan|camper|motorhome|streetcar|light rail|trolley"),
     ROW(ITEM_GOING, LEG_FLIGHT,
         "flight|flights|flite|flites|fly|flying|plane|airplane|on the plane|in the plane|by "
@@ -203,6 +208,14 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "physical|blood work|blood draw|vet|vets office|"
         "casino|lunch is|dinner is|appt is|appointment is|visit is|show is|movie is|church is|"
         "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
+    ROW(ITEM_GOING, LEG_HIKE, "back on foot|home on foot"),
+    ROW(ITEM_HOMEWARD, 0, "back on foot|home on foot"),
+    ROW(ITEM_GOING, LEG_DRIVE,
+        "back by car|back by bus|back on the bus|home on the bus|back in the car|home in the car|"
+        "back on the train|home on the train|back by train|back in the van|back in the truck"),
+    ROW(ITEM_HOMEWARD, 0,
+        "back by car|back by bus|back on the bus|home on the bus|back in the car|home in the car|"
+        "back on the train|home on the train|back by train|back in the van|back in the truck"),
     ROW(ITEM_GOING, LEG_HIKE,
         "walk there and back|walk|walking|walks|hike|hiking|hikes|on foot|stroll|trail|trek|walk "
         "around|by foot|"
@@ -211,10 +224,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_GOING, LEG_OTHER,
         "out and about|be out|being out|gone|be gone|ferry|boat|boat ride|boat tour|cruise|"
         "gondola|cable car|shopping|errands|out of the house|outing|out shopping|the boat|"
-        "tour|sightseeing|ski lift|chairlift|fishing|be away|kayak|canoe|on the lake|horseback|"
+        "sightseeing|ski lift|chairlift|fishing|be away|kayak|canoe|on the lake|horseback|"
         "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
-        "pontoon|pontoon boat|sailboat|houseboat|ferry ride|paddle boat|boating|snowmobile|horse "
-        "ride|"
+        "tour|pontoon|pontoon boat|sailboat|houseboat|ferry ride|paddle boat|boating|horse ride|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
         "before and after|there and back|each way|drive there and back|ride there and back|walk "
@@ -272,6 +284,13 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "power|without lights|been without power for|been dark for|"
         "been without power|power cut|lost electricity|electric is out|no power for|"
         "without power for|electricity just went out|power has gone out|lost the power|"
+        "its off again|its out again|went out again|went off again|power off again|gone out again|"
+        "line is down|lines are down|took the line down|took out the line|took out the power|took "
+        "the power out|"
+        "took the lines down|line came down|lines came down|transformer blew|grid is down|grid "
+        "went down|"
+        "took down the line|took down the lines|power line down|power lines are down|electric went "
+        "off|"
         "still no power|the power is gone|power just quit|power just died|brownout"),
     ROW(ITEM_POWER, POWER_WORD_BACK,
         "power is back|power came back|power is back on|"
@@ -333,7 +352,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
         "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
-        "snoozing|going to sleep|sleeps|to bed|til morning|in the bed"),
+        "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
+        "to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
         "on my feet|on her feet|on his feet|up and about|walk|walking|walks|hiking|hike|hikes|on "
         "foot|strolling|stroll|walking around|"

@@ -155,7 +155,7 @@ const struct lexicon_entry lexicon_es[] = {
         "verdes|barritas verdes|cuadritos verdes|focos verdes|foquitos verdes|lucecitas verdes|"
         "lineas|palitos|luces de carga|rayas de carga|focos encendidos"),
     ROW(ITEM_DIM, 0,
-        "a medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
+        "a medias|medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
         "medio prendida|titilando|tenue|a media luz|media prendida|intermitente"),
     ROW(ITEM_SHOWS, 1,
         "porcentaje|el porcentaje|porcentaje de carga|porcentaje de bateria|el porcentaje es|la "
@@ -165,7 +165,9 @@ const struct lexicon_entry lexicon_es[] = {
         "ha bajado a|ha bajado al|acaba de bajar a|descendio a|se bajo a|se bajo al|"
         "marca|marcaba|dice|decia|indica|muestra|bajo a|bajo al|cayo a|cayo al|lee|me marca|me "
         "dice|"
-        "marcan|se quedo en|ya bajo a|marco|cargada hasta|dicen"),
+        "brinca|oscila|baila|varia|fluctua|cambia|anda brincando|esta brincando|"
+        "leyo|leyeron|lei|leemos|leen|se lee|le marca|le leyo|marcan|se quedo en|ya bajo "
+        "a|marco|cargada hasta|dicen"),
     ROW(ITEM_SHOWS, 0,
         "va en|iba en|anda en|anda al|va al|van en|andan en|trae|tiene|quedo en|"
         "quedo al|cargada al|cargada a|cargadas al|le queda|trae como|esta ya en|"
@@ -174,6 +176,13 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
+        "la volvimos a|lo volvimos a|la bajamos a|lo bajamos a|la subimos a|lo subimos a|la "
+        "pusimos en|"
+        "lo pusimos en|la regresamos a|lo regresamos a|lo volvi a|la volvi a|lo regrese a|la "
+        "regrese a|"
+        "le muevo a|le movi a|lo muevo a|lo pongo a|le pongo|si le pongo|lo subo a|lo bajo a|le "
+        "subo a|"
+        "le bajo a|lo subo al|lo bajo al|la subo a|la bajo a|"
         "configuracion|configuracion de|intensidad|potencia|graduado en|graduado a|regulado en|"
         "regulado a|le puse|lo puse en|la puse en|lo puse al|me puso|me puso en|me pusieron|"
         "me pusieron en|me tienen en|lo subi a|lo baje a|le subi a|le baje a|lo dejo en|lo traigo "
@@ -211,7 +220,7 @@ const struct lexicon_entry lexicon_es[] = {
         "por ciento de bateria|% de bateria"),
     ROW(ITEM_UNIT, UNIT_MINUTE, "minuto|minutos|minutitos|min|mins|minutos mas"),
     ROW(ITEM_UNIT, UNIT_HOUR,
-        "hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
+        "hora mas|hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
         "horas completas|hs"),
     ROW(ITEM_UNIT, UNIT_DAY, "dia|dias"),
     OWN(ITEM_UNIT, UNIT_MINUTE, "m"),

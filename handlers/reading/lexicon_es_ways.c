@@ -6,14 +6,17 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_AM, 0,
         "de la manana|de la madrugada|am|a . m .|a . m|por la manana|en la madrugada|"
         "en la manana temprano|de madrugada"),
-    ROW(ITEM_PM, 0, "pm|p . m .|p . m"),
+    ROW(ITEM_PM, 0, "pm|p . m .|p . m|del mediodia|del medio dia"),
     ROW(ITEM_DAYPART, DAYPART_AFTERNOON, "de la tarde|por la tarde|en la tarde|esta tarde"),
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "de la noche|por la noche|en la noche"),
     ROW(ITEM_NOON, 720,
         "mediodia|medio dia|el mediodia|al mediodia|del mediodia|"
         "para el mediodia|las doce del dia"),
     ROW(ITEM_NOON, 0, "medianoche|media noche|la medianoche|la media noche"),
-    ROW(ITEM_OCLOCK, 0, "en punto|del dia"),
+    ROW(ITEM_OCLOCK, 0,
+        "en punto|del dia|hora de alla|hora local|hora de aca|hora de aqui|hora de alli|hora "
+        "nuestra|"
+        "hora de ellos|horas de alla|de alla|tiempo local"),
     ROW(ITEM_PAST, 0, "y|con"),
     ROW(ITEM_TO_HOUR, 0, "para las|para la"),
     ROW(ITEM_LESS, 0, "menos"),
@@ -54,6 +57,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "son las|es la|ya son las|ahora son las|ahorita son las|ya es la|"
         "ahorita es la|ahora es la|van a ser las|ya van a ser las|casi son las|ya casi son las|"
         "son como las|y son las|son casi las|"
+        "mi reloj marca las|el reloj marca las|el reloj dice las|mi reloj dice las|ya dieron las|"
         "ya son como las|ahora a las"),
     ROW(ITEM_EARLIER, 0,
         "ayer|anoche|esta manana|en la manana|ayer en la noche|antier|"
@@ -181,6 +185,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de ida y lo mismo de vuelta|ida y regreso|de ida y de vuelta|"
         "cada viaje|cada vuelo|de ida y regreso|de ida y otro tanto de vuelta"),
     ROW(ITEM_SAME_BACK, 0,
+        "vuelvo igual|regreso igual|vuelvo lo mismo|regresamos lo mismo|volvemos lo mismo|"
+        "vuelvo por lo mismo|vuelvo por el mismo camino|y vuelta igual|regresar igual|volver igual|"
+        "me regreso igual|me vuelvo igual|nos regresamos igual|nos volvemos igual|"
         "lo mismo de regreso|lo mismo de vuelta|igual de regreso|igual de vuelta|"
         "lo mismo para regresar|y lo mismo de vuelta|y lo mismo de regreso|mismo de regreso|"
         "de regreso lo mismo|de vuelta lo mismo|regreso lo mismo|regreso igual|vuelta igual|"
@@ -217,7 +224,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "corte de luz|nos quedamos sin luz|lleva sin luz|llevamos sin luz|llevo sin luz|"
         "me quede sin luz|estamos sin luz|se nos fue la luz|quitaron la luz|no ha vuelto la luz|"
         "se acaba de ir la luz|se corto la corriente|cortaron la luz|acaba de irse la luz|"
-        "se cayo la luz|se me fue la luz"),
+        "se cayo la luz|se me fue la luz|trono el transformador|se cayo la linea|tumbo la linea|"
+        "tiro la linea|tumbo los cables|se cayeron los cables|nos cortaron la luz|se cayo el "
+        "poste"),
     ROW(ITEM_POWER, POWER_WORD_BACK,
         "volvio la luz|ya volvio la luz|regreso la luz|llego la luz|"
         "ya hay luz|ya regreso la luz|ya llego la luz"),

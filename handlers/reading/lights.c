@@ -60,7 +60,7 @@ static bool
 one_of_them_is_dim(const struct items *items, size_t after, int lit)
 {
     size_t to = sentence_end(items, after), i;
-    bool of_them = false;
+    bool of_them = false, last;
 
     for (i = after; i < to && i < after + 8; i++) {
         if (item_is(items, i, ITEM_DIM)) {
@@ -72,7 +72,9 @@ one_of_them_is_dim(const struct items *items, size_t after, int lit)
             (i < items->count && items->list[i].ordinal && items->list[i].value == lit * 1000) ||
             (items->list[i].one && token_among(items->tokens, items->list[i].to, " of de ") &&
              token_among(items->tokens, items->list[i].to + 1, " them those ellas esas "));
-        if (item_is(items, i, ITEM_LIGHT)) {
+        last = items_have_word(items, i, i + 1, " last top final ultima ultimo highest end ");
+        of_them = of_them || last;
+        if (item_is(items, i, ITEM_LIGHT) && !last && !of_them) {
             return false;
         }
     }

@@ -135,8 +135,8 @@ is_lone_number(const struct items *items, size_t at)
         from++;
     }
     return from == at && (item_text(items, at, "number") || item_text(items, at, "numero")) &&
-           at + 2 == clause_end(items, at) && items->list[at + 1].is == ITEM_NUMBER &&
-           items->list[at + 1].value <= TENTHS_MAX * 100;
+           (at + 2 == clause_end(items, at) || item_is(items, at + 3, ITEM_SETTING)) &&
+           items->list[at + 1].is == ITEM_NUMBER && items->list[at + 1].value <= TENTHS_MAX * 100;
 }
 
 /* "71 % / pulse / 3 / sitting" */
@@ -304,7 +304,8 @@ static bool
 corrects_setting(const struct items *items, size_t at, const struct told *told)
 {
     bool now = (item_is(items, at - 1, ITEM_NOW) || item_is(items, at - 1, ITEM_NOW_IS)) &&
-               items_find(items, sentence_start(items, at), at, ITEM_WAS) < at &&
+               (items_find(items, sentence_start(items, at), at, ITEM_WAS) < at ||
+                items_have_word(items, sentence_start(items, at), at, " had ")) &&
                at + 1 == clause_end(items, at); /* "was at 3, now 2" */
 
     return told->has_setting && (now || corrections_lead(items, at)) &&
@@ -356,6 +357,22 @@ is_past(const struct items *items, size_t at)
     return false;
 }
 
+/* "2 or 3", "between 2 and 3": the higher, for it uses more; tenths. The other one is spent. */
+static int
+higher_tenths(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    int value = item->high > item->value ? item->high : item->value;
+    bool between = item_is(items, at - 1, ITEM_BETWEEN) && item_is(items, at + 1, ITEM_AND);
+
+    if ((between || token_among(items->tokens, item->to, " or o ")) &&
+        may_be_setting(items, at + 2) && !items->list[at + 2].one) {
+        value = items->list[at + 2].value > value ? items->list[at + 2].value : value;
+        items_spend(items, at + 2, 1);
+    }
+    return value / 100;
+}
+
 static void
 read_setting(struct items *items, struct told *told)
 {
@@ -363,11 +380,12 @@ read_setting(struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        int tenths = at < items->count ? items->list[at].value / 100 : 0;
+        int tenths;
 
         if (!is_setting(items, at, told)) {
             continue;
         }
+        tenths = higher_tenths(items, at);
         items_spend(items, at, 1);
         if (items->list[at].negative) {
             told->impossible = true;
@@ -400,7 +418,7 @@ read_flow(struct items *items, struct told *told)
             told->impossible_what = items_words(items, at, 1);
             told->missing |= MISSING_FLOW;
         } else {
-            told->flow_tenths = items->list[at].value / 100;
+            told->flow_tenths = higher_tenths(items, at);
         }
     }
 }
@@ -452,8 +470,16 @@ is_now(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     named = items_find(items, from, at, ITEM_NAMED);
+    if (item_text(items, at, "sitting") &&
+        (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
+        return false; /* batteries on the charger */
+    }
     return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
-           (named == at || items->list[named + 1].is != ITEM_NUMBER); /* "room 9 is asleep" */
+           (named == at || items->list[named + 1].is != ITEM_NUMBER ||
+            !token_among(
+                items->tokens, items->list[named].to - 1,
+                " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep"
+                                                                                */
 }
 
 static void
@@ -470,8 +496,11 @@ activity_read(const struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
-        if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
-            is_now(items, at, told)) {
+        if (item_text(items, at, "sitting") && item_is(items, at, ITEM_SHOWS) &&
+            items->list[at + 1].is != ITEM_NUMBER && items->list[at + 1].is != ITEM_AMOUNT) {
+            take_activity(told, ACTIVITY_REST); /* "sitting at the card table" */
+        } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
+                   is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         } else if (item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
                    !token_among(items->tokens, items->list[at].from + 1, " stop area ") &&

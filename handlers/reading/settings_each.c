@@ -29,15 +29,18 @@ is_between(const struct items *items, size_t at)
     return item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_AT) ||
            item_is(items, at, ITEM_USE) || item_is(items, at, ITEM_WILL_BE) ||
            item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_BY) ||
-           token_among(items->tokens, items->list[at].from,
-                       " when if while cuando si al para mientras = : - ( i he she ");
+           token_among(
+               items->tokens, items->list[at].from,
+               " during durante when if while cuando si al para mientras = : - ( i he she ");
 }
 
-/* "at home", "en casa": where one rests, if another setting is told for walking */
+/* "at home", "en casa", "during the day": where or when one rests, if another setting is told for
+ * walking */
 static bool
 is_home(const struct items *items, size_t at)
 {
-    return token_among(items->tokens, items->list[at].to - 1, " home house casa indoors inside ");
+    return token_among(items->tokens, items->list[at].to - 1,
+                       " home house casa indoors inside day daytime dia ");
 }
 
 /* What one does there; -1 if nothing is told. */

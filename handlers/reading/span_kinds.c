@@ -48,8 +48,9 @@ cue_back(const struct items *items, size_t at, size_t taken_from)
     size_t i;
 
     for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
-        if (items->list[i - 1].is == ITEM_CLOCK && item_text(items, at - 1, "for")) {
-            continue; /* "lunch at 12 for an hour" */
+        if (items->list[i - 1].is == ITEM_CLOCK &&
+            token_among(items->tokens, items->list[at].from - 1, " for runs lasts goes dura ")) {
+            continue; /* "lunch at 12 for an hour", "starts at 1 and runs 3 hours" */
         }
         if (stops_cue(items, i - 1)) {
             return 0;
@@ -68,7 +69,8 @@ cue_ahead(const struct items *items, size_t at)
 
     for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
         if (stops_cue(items, i) || is_then(items, i) || item_text(items, i, "before") ||
-            item_text(items, i, "antes")) {
+            item_text(items, i, "antes") || item_text(items, i, "until") ||
+            item_text(items, i, "till") || item_text(items, i, "til")) {
             return 0;
         }
         if (is_cue(items, i)) {
@@ -207,7 +209,15 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (span->pace > 0) {
         return false; /* how fast tells more than what stands behind it */
     }
-    if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
+    if (token_among(items->tokens, items->list[span->at].to, " before antes ") &&
+        items_find(items, clause_start(items, span->at), span->at, ITEM_HAVE) < span->at) {
+        take_kind(span, LEG_WAIT); /* "have an hour and 15 before the taxi" */
+    } else if (!has_cue &&
+               token_among(items->tokens, items->list[span->at].to, " until till til ") &&
+               items_have_word(items, clause_start(items, span->at), span->at,
+                               " hold last go stay ")) {
+        take_kind(span, LEG_WAIT); /* "it has to hold 2 hours until the van comes" */
+    } else if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
         take_kind(span, LEG_WAIT);
@@ -225,7 +235,8 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
 {
     size_t at = span->at, before;
 
-    if (span_is_way_out(items, at) && comes_back(items, at)) {
+    if (span_is_way_out(items, at) && comes_back(items, at) &&
+        !(trip && item_text(items, at + 1, "there"))) {
         return; /* "half an hour there, half an hour back": how is not told */
     }
     if (span_stays_there(items, at) || (trip && item_value(items, at - 1, ITEM_LASTS) == 0)) {
@@ -382,6 +393,33 @@ has_event(const struct items *items, size_t at)
     return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
 }
 
+/* "el recorrido es de 5 km y camina a 2 km por hora" */
+static bool
+is_walked(const struct items *items, const struct span *span)
+{
+    size_t to = sentence_end(items, span->at), i;
+
+    if (span->pace == 0 || span->pace > WALK_MPH * 1000) {
+        return false;
+    }
+    for (i = sentence_start(items, span->at); i < to; i++) {
+        if (item_value(items, i, ITEM_ACTIVITY) == ACTIVITY_WALKING) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "church is a 10 min walk, runs 75 min" */
+static bool
+runs_itself(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return at == from + 1 &&
+           token_among(items->tokens, items->list[from].from, " runs lasts dura ");
+}
+
 /* "out 5 hours, mostly walking" */
 static bool
 is_mostly_walked(const struct items *items, size_t at)
@@ -406,7 +444,13 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         struct span *span = &spans->list[i];
 
         free_from = taken_from;
-        taken_from = find_kind(items, span, taken_from, told->kind == TOLD_TRIP && i > 0);
+        if (i > 0 && runs_itself(items, span->at)) {
+            take_kind(span, LEG_WAIT);
+            continue;
+        }
+        taken_from =
+            find_kind(items, span, taken_from,
+                      told->kind == TOLD_TRIP && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
         if (span->homeward) {
             span->kind = way_there(spans);
             span->has_kind = span->kind != LEG_OTHER;
@@ -440,7 +484,8 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
             span->has_kind = true;
         }
-        if (span->has_kind && span->kind == LEG_OTHER && is_mostly_walked(items, span->at)) {
+        if (span->has_kind && span->kind == LEG_OTHER &&
+            (is_mostly_walked(items, span->at) || is_walked(items, span))) {
             span->kind = LEG_HIKE;
         }
         if (!span->has_kind) {

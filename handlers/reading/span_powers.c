@@ -136,6 +136,34 @@ drives_by_plug(struct spans *spans)
     }
 }
 
+/* "plugged in on the way down only", "enchufado de ida": of the first drive or the last one, where
+ * there are several. False if the words tell no side. */
+static bool
+power_one_way(const struct items *items, struct spans *spans, size_t at, int word)
+{
+    static const char out[] = " down there out up ida over bajada subida ";
+    static const char back[] = " back home return vuelta regreso ";
+    size_t to = clause_end(items, at), drives = 0, first = 0, last = 0, i;
+    bool way = items_have_word(items, at, to, " way ida vuelta regreso "), homeward;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].kind == LEG_DRIVE) {
+            first = drives++ == 0 ? i : first;
+            last = i;
+        }
+        way = way && !(spans->list[i].at >= clause_start(items, at) && spans->list[i].at < to);
+    }
+    homeward = items_have_word(items, at, to, back);
+    if (!way || drives < 2 || homeward == items_have_word(items, at, to, out) ||
+        (word != POWER_WORD_CAR && word != POWER_WORD_PLUG)) {
+        return false;
+    }
+    i = homeward ? last : first;
+    spans->list[i].has_power = true;
+    spans->list[i].power = POWER_SOURCE_CAR;
+    return true;
+}
+
 void
 spans_power(const struct items *items, struct spans *spans)
 {
@@ -148,6 +176,9 @@ spans_power(const struct items *items, struct spans *spans)
         struct span *span;
 
         if (word < 0 || power_is_denied(items, at)) {
+            continue;
+        }
+        if (power_one_way(items, spans, at, word)) {
             continue;
         }
         span = span_around(items, spans, at);

@@ -276,7 +276,7 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
             !item_is(items, before, ITEM_BOTH) && !item_is(items, before, ITEM_AT) &&
             !item_is(items, before, ITEM_BATTERY) &&
             !(items->list[before].is == ITEM_NUMBER && full &&
-              item_is(items, before - 1, ITEM_WILL_BE) &&
+              item_is(items, back_over_links(items, before), ITEM_WILL_BE) &&
               lexicon_cue(items->tokens, CUE_CHARGING))) {
             return false;
         }
@@ -300,6 +300,16 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (is_letter_a(items, before, at) ||
         (is_started_with(items, at) && is_behind(items, at, " if si "))) {
         return false; /* "if I start with both full at 7 am" */
+    }
+    if (full && items->list[at].from > 1 &&
+        token_among(items->tokens, items->list[at].to - 1, " charge completa ") &&
+        token_among(items->tokens, items->list[at].from - 1, " a una ") &&
+        token_among(items->tokens, items->list[at].from - 2,
+                    " for to until till til para hasta ")) {
+        return true; /* "how long for a full charge" */
+    }
+    if (full && item_text(items, back_over_links(items, at), "para")) {
+        return true; /* "cuanto le falta para llena" */
     }
     if (is_start_wished(items, at) || is_awaited(items, at) ||
         (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||

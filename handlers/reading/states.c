@@ -298,8 +298,11 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
 static bool
 is_of_other_thing(const struct items *items, size_t at)
 {
-    static const char others[] = " phone cell cellphone tablet laptop ipad telefono celular "
-                                 "computer camera flashlight scooter wheelchair ";
+    static const char others[] =
+        " phone cell cellphone tablet laptop ipad telefono celular "
+        "thermostat thermometer termometro thermo watch reloj radio tv heater oven speedometer "
+        "scale "
+        "termostato humidity computer camera flashlight scooter wheelchair ";
     size_t from = clause_start(items, at), i;
 
     for (i = at; i > from && at - i < 6; i--) {
@@ -387,7 +390,8 @@ bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
     bool full = item_is(items, at, ITEM_FULL) ||
-                (item_in(items, at, UNIT_PERCENT) && items->list[at].value == 100 * 1000);
+                ((item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER) &&
+                 items->list[at].value == 100 * 1000);
     size_t after, now;
     bool at_most;
 

@@ -68,12 +68,32 @@ take_count_before(struct items *items, size_t at, struct group *group)
     }
 }
 
+/* A verb of telling stands between a number and a charge, and no battery that it could count. */
+static bool
+is_told_by_another(const struct items *items, size_t here, size_t charge)
+{
+    size_t i;
+
+    for (i = here + 1; i < charge; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_EACH) ||
+            item_is(items, i, ITEM_ALL) || item_is(items, i, ITEM_OTHER)) {
+            return false;
+        }
+    }
+    return items_find(items, here + 1, charge, ITEM_SHOWS) < charge ||
+           items_find(items, here + 1, charge, ITEM_CLAIM) < charge;
+}
+
 /* A number before a charge: a label, how many of them, or none of ours. */
 static void
 take_count(struct items *items, size_t here, struct group *group)
 {
     size_t counts = here;
 
+    if (items->list[here].value > 1000 && !is_label(items, here) &&
+        is_told_by_another(items, here, group->state.from)) {
+        return; /* "mi hija de 12 dice que marca 97": no twelve batteries */
+    }
     if (token_among(items->tokens, items->list[here].from - 1, " at a ") &&
         !items->list[here].one && here > 0 && !item_is(items, here + 1, ITEM_BATTERY)) {
         return; /* "I left home at 8 with 100", "charging since 4 with it at 10 percent": an hour */

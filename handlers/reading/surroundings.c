@@ -39,6 +39,16 @@ take(struct told_measure *measure, int value)
     *measure = (struct told_measure){true, value};
 }
 
+/* Colder or hotter than any place where somebody breathes. */
+static bool
+no_air_is_so(const struct item *item)
+{
+    int value = (item->negative ? -item->value : item->value) / 1000;
+
+    return (item->unit == UNIT_CELSIUS && (value < -90 || value > 70)) ||
+           (item->unit == UNIT_FAHRENHEIT && (value < -130 || value > 160));
+}
+
 void
 surroundings_read(struct items *items, struct told *told)
 {
@@ -52,7 +62,10 @@ surroundings_read(struct items *items, struct told *told)
         if (item->is != ITEM_AMOUNT || item->spent) {
             continue;
         }
-        if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
+        if (no_air_is_so(item)) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+        } else if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
             take(&told->celsius, value);
         } else if (item->unit == UNIT_FAHRENHEIT && !near_word(items, at, of_body)) {
             take(&told->fahrenheit, value);
@@ -236,8 +249,12 @@ read_bare_size(const struct items *items, struct told *told)
                      token_among(tokens, 1, " at on with con a al ");
         bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
                     token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
+        bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
+                       tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 
-        if (first) { /* "E at 140 bar" */
+        if (between && token_among(tokens, at, " d e ")) { /* "500 psi D 2 liters" */
+            take_size(told, tokens->list[at].text);
+        } else if (first) { /* "E at 140 bar" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") && ends &&
                    token_among(

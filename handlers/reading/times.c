@@ -92,7 +92,9 @@ is_told_of_now(const struct items *items, size_t charge)
     }
     return before > 0 &&
            (item_is(items, before - 1, ITEM_NOW) || item_is(items, before - 1, ITEM_NOW_IS)) &&
-           has_any(items, sentence_start(items, charge), before, ITEM_WAS);
+           (has_any(items, sentence_start(items, charge), before, ITEM_WAS) ||
+            items_have_word(items, sentence_start(items, charge), before,
+                            " said showed read decia marcaba "));
 }
 
 /* "I switched 20 min ago. It shows 38 now": the charge is of now, and nothing began then. */
@@ -187,6 +189,29 @@ clock_of_then(const struct items *items, size_t now)
     return then;
 }
 
+/* "My watch says 8:10 and it was 7:25 when we pulled the plug": the one other time beside that of a
+ * charge, if it leads to nothing; items->count if there is none. */
+static size_t
+clock_beside_then(const struct items *items, const struct told *told)
+{
+    size_t then = clock_of(items, CLOCK_THEN), other = items->count, at;
+
+    if (then >= items->count || told->kind == TOLD_CHARGING || told->kind == TOLD_WATCH ||
+        !(items_any(items, ITEM_THEN_LEFT) || items_any(items, ITEM_WAS))) {
+        return items->count;
+    }
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is != ITEM_CLOCK || at == then || items->list[at].spent) {
+            continue;
+        }
+        if (other < items->count || clock_role(items, at) != CLOCK_OF_NOTHING) {
+            return items->count;
+        }
+        other = at;
+    }
+    return other;
+}
+
 static void
 since_of_clocks(struct items *items, struct told *told)
 {
@@ -194,6 +219,9 @@ since_of_clocks(struct items *items, struct told *told)
     const struct item *from, *to;
     int minutes;
 
+    if (now >= items->count) {
+        now = clock_beside_then(items, told);
+    }
     if (now >= items->count) {
         return;
     }
@@ -348,6 +376,25 @@ read_before(struct items *items, struct told *told)
     }
 }
 
+/* "ok till bedtime?", "hasta el amanecer": until when is not told. */
+static bool
+lasts_until_untimed(const struct items *items)
+{
+    static const char times[] = " bedtime dinner dinnertime supper suppertime lunchtime sundown "
+                                "sunset sunrise dawn dark daylight amanecer anochecer cena ";
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is(items, at, ITEM_UNTIL) &&
+            (token_among(items->tokens, items->list[at].to, times) ||
+             (token_among(items->tokens, items->list[at].to, " the el la ") &&
+              token_among(items->tokens, items->list[at].to + 1, times)))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 goals_read(struct items *items, struct told *told)
 {
@@ -362,11 +409,22 @@ goals_read(struct items *items, struct told *told)
     } else if (told->kind == TOLD_CHARGING && lexicon_cue(items->tokens, CUE_READY_UNTIMED) &&
                !told->impossible && told->leg_count == 0) {
         told->missing |= MISSING_READY_BY;
+    } else if (told->kind == TOLD_HOURS_LEFT && told->leg_count == 0 && !told->impossible &&
+               lasts_until_untimed(items)) {
+        told->missing |= MISSING_READY_BY;
     }
 }
 
 /* ---- what cannot be
  * ------------------------------------------------------------------------------- */
+
+/* "8 miles at 0 mph": nobody gets anywhere. */
+static bool
+is_no_speed(const struct items *items, size_t at)
+{
+    return (item_in(items, at, UNIT_MPH) || item_in(items, at, UNIT_KMH)) &&
+           (items->list[at].value == 0 || items->list[at].negative) && !items->list[at].spent;
+}
 
 void
 impossible_times(struct items *items, struct told *told)
@@ -377,6 +435,12 @@ impossible_times(struct items *items, struct told *told)
         const struct item *item = &items->list[at];
         bool clock = item->is == ITEM_CLOCK && item->cannot;
 
+        if (is_no_speed(items, at)) {
+            told->impossible = true;
+            told->impossible_what = items_words(items, at, 1);
+            told->missing |= MISSING_MINUTES;
+            continue;
+        }
         if (item->spent || !(clock || (item_is_duration(items, at) && item->negative))) {
             continue;
         }

@@ -42,6 +42,20 @@ charges_off_wall(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
 }
 
+/* "outlet by the bed" */
+static bool
+is_house_outlet(const struct items *items, size_t at)
+{
+    static const char places[] = " bed bedside nightstand house home hotel motel room kitchen "
+                                 "hallway garage porch counter couch desk sofa casa hotel cuarto "
+                                 "cama sala cocina recamara buro mesita ";
+    size_t to = sentence_end(items, at);
+
+    return item_value(items, at, ITEM_POWER) == POWER_WORD_PLUG &&
+           token_among(items->tokens, items->list[at].to - 1, " outlet socket enchufe contacto ") &&
+           items_have_word(items, at, at + 5 < to ? at + 5 : to, places);
+}
+
 static bool
 has_power_word(const struct items *items, enum power_word word)
 {
@@ -85,7 +99,7 @@ power_read(const struct items *items, struct told *told)
             (told->kind == TOLD_WATCH && item_text(items, at, "unplug"))) {
             continue; /* "remind me to unplug" */
         }
-        if (charging && charges_off_wall(items, at)) {
+        if (charging && (charges_off_wall(items, at) || is_house_outlet(items, at))) {
             source = POWER_SOURCE_WALL;
         }
         if (told->leg_count > 0 && is_place_without(items, at)) {

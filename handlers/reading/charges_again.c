@@ -1,0 +1,109 @@
+/* Charges told twice: see charges_again.h. */
+#include "charges_again.h"
+
+#include "hedges.h"
+
+/* "it says 75", "now its 60": a charge of a battery that is not named. */
+static bool
+is_of_it(const struct items *items, const struct group *group)
+{
+    size_t before = back_over_links(items, group->state.from);
+
+    while (before < items->count &&
+           (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
+        before = back_over_links(items, before);
+    }
+    return !group->named && group->times == 1 && !group->state.adjacent &&
+           !group->state.is_lights &&
+           (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||
+            token_among(items->tokens, items->list[group->state.from].from - 1, " its it "));
+}
+
+/* "has 5 lights and 4 are lit": the gauge, then its lights. */
+bool
+charge_are_lit(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    size_t lit = items->list[group->state.from + group->state.count - 1].to - 1;
+
+    return groups->count > 0 && last->state.is_lights && group->state.is_lights && !group->named &&
+           group->state.lights <= last->state.lights &&
+           sentence_start(items, last->state.from) == sentence_start(items, group->state.from) &&
+           token_among(items->tokens, lit, " lit prendidas encendidas prendidos encendidos ");
+}
+
+/* Told again of the same one, which no other was told since: the last telling holds. */
+bool
+charge_is_same_again(const struct items *items, const struct groups *groups,
+                     const struct group *group)
+{
+    return groups->count > 0 && is_of_it(items, group) &&
+           is_of_it(items, &groups->list[groups->count - 1]);
+}
+
+/* "It says 9. nine percent.": the same battery, unless another one is named. */
+bool
+charge_is_said_again(const struct items *items, const struct groups *groups,
+                     const struct group *group)
+{
+    size_t after = group->state.from + group->state.count,
+           first = items->list[group->state.from].from;
+    bool asks = false;
+    size_t i;
+
+    if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||
+        item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_BATTERY) ||
+        item_is(items, after, ITEM_AT)) {
+        return false;
+    }
+    for (i = first > 3 ? first - 3 : 0; i < first; i++) { /* "12 percent, how long is 12 percent" */
+        asks = asks || token_among(items->tokens, i, " long cuanto much ");
+    }
+    for (i = 0; i < groups->count; i++) {
+        const struct state *before = &groups->list[i].state;
+
+        if (!asks && sentence_start(items, group->state.from) <= before->from) {
+            continue; /* "90 in one and 90 in the other" */
+        }
+        if (!before->is_lights && before->charge.low == group->state.charge.low &&
+            before->charge.high == group->state.charge.high) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "a fresh full one", "totally topped off full": said twice of one. */
+bool
+charge_is_doubled(const struct items *items, const struct groups *groups, const struct group *group)
+{
+    const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
+
+    return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
+           last->from + last->count == group->state.from && item_is(items, last->from, ITEM_FULL) &&
+           item_is(items, group->state.from, ITEM_FULL);
+}
+
+/* "its 60 maybe 50", "60 or 50": of one battery, which has as little as may be. */
+bool
+charge_guess_again(const struct items *items, struct groups *groups, const struct group *group)
+{
+    struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    size_t end = last->state.from + last->state.count, at = group->state.from;
+
+    if (groups->count == 0 || group->named || group->times != 1 || last->times != 1 ||
+        group->state.is_lights || last->state.is_lights || group->state.cannot ||
+        item_is(items, at + group->state.count, ITEM_OTHER)) {
+        return false;
+    }
+    end += end < at && items->list[end].is == ITEM_PAUSE ? 1 : 0;
+    if (end >= at || at - end > 2 ||
+        !token_among(items->tokens, items->list[end].from,
+                     " maybe perhaps possibly or o quiza quizas ")) {
+        return false;
+    }
+    if (group->state.charge.low < last->state.charge.low) {
+        last->state.charge.low = group->state.charge.low;
+    }
+    return true;
+}
