@@ -17,13 +17,15 @@
 static const float phrase_says = 0.1f;
 static const float clause_says = 0; /* in its own clause */
 
+enum { ALONE_WORDS = 3 }; /* of a text beside a phrase that take nothing from it */
+
 /* What a sign that was held back says against its level where no phrase was found. */
 static const float held_says = 1.4f;
 
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
-/* How much likelier something milder must be for an emergency to be held for it. */
+/* How much likelier another level must be for words to be taken for that alone. */
 static const float in_doubt = 0.1f;
 
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
@@ -74,8 +76,9 @@ clause_of(const struct heard *heard, struct stretch words)
 }
 
 /*
- * True if a sign whose phrase was found fires: if it is all of its clause; or if with the phrase
- * all of the text is like a sign; or its clause is, whatever the rest is about.
+ * True if a sign whose phrase was found fires: if it is all of its clause, or nearly all of the
+ * text; or if with the phrase all of the text is like a sign; or its clause is, whatever the rest
+ * is about.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
@@ -87,6 +90,7 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
     }
     clause = clause_of(&judging->search.heard, phrase);
     return (clause.first == phrase.first && clause.last == phrase.last) ||
+           (int)judging->search.heard.count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
            opinion_on_words(judging->view, level, clause.first, clause.last) + clause_says > 0;
 }
@@ -231,16 +235,20 @@ doubt_of(const struct judging *judging, enum sign_level level)
     return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
 }
 
-/* True if the opinion on the words is more of a milder level: "her heart is racing" is in part like
- * an emergency, but more like trouble. */
+/*
+ * True if the opinion on the words is more of another level, so that they are taken for that: "her
+ * heart is racing" is in part like an emergency, but more like trouble. Equipment gives way to
+ * trouble that a phrase has found; trouble gives way to nothing.
+ */
 static bool
-is_milder(const struct judging *judging, enum sign_level level, int first, int last)
+is_rather_another(const struct judging *judging, enum sign_level level, int first, int last)
 {
     float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
+    bool is_trouble = opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says;
+    bool is_equipment = opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last) > says;
 
-    return level == SIGN_EMERGENCY &&
-           (opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says ||
-            opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last) > says);
+    return (level == SIGN_EMERGENCY && (is_trouble || is_equipment)) ||
+           (level == SIGN_EQUIPMENT && is_trouble && judging->fires[SIGN_CLINICAL]);
 }
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */
@@ -253,7 +261,7 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     int first, last;
 
     if (opinion_alone(judging->view, level, &first, &last) - against <= 0 ||
-        is_milder(judging, level, first, last)) {
+        is_rather_another(judging, level, first, last)) {
         return false;
     }
     nearest = opinion_nearest(judging->view, level, first, last);

@@ -292,8 +292,8 @@ learn(struct learning *learning, struct opinion *opinion)
     }
     examples =
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
-    linear_train(opinion, &examples, feature_space_size(&opinion->space), VOICES,
-                 &opinion->linear, &trace);
+    linear_train(opinion, &examples, feature_space_size(&opinion->space), VOICES, &opinion->linear,
+                 &trace);
     try_held_out(learning, opinion, &examples, &trace);
     find_bounds(learning, opinion);
     talloc_free(trace.steps);
