@@ -1,6 +1,7 @@
 /*
- * A second opinion on a text, learnt from the sign files: a linear decision a level (emergency,
- * equipment, clinical) over the text's traits (sign_traits.h). The phrases say what must
+ * A second opinion on a text, learnt from the sign files: linear decisions over the text's traits
+ * (sign_traits.h), several for the signs of each level (emergency, equipment, clinical) and one for
+ * harmless texts. The phrases say what must
  * never be missed; this catches what is like the whole texts in words that no phrase has. How the
  * two go together is in sign_match.h, the way in. Private to the library.
  *

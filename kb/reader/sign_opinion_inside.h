@@ -14,7 +14,11 @@ enum { BLOCKS = BLOCK_LETTERS + 1 };
 /*
  * The signs of a level have so little in common that one linear decision cannot tell them all from
  * harmless texts. They are dealt out in turn to several decisions, and one more is for the harmless
- * texts themselves: what speaks for any sign speaks for each.
+ * texts themselves: what speaks for any sign speaks for each. Found in % of English emergencies
+ * where 2, 5 and 10 % of the others exceed it (a linear machine of a general library on 784 texts
+ * that nothing was learnt from): one decision 70 80 86; with the harmless one at half weight 75 82
+ * 88, at full 75 82 88; six dealt out by meaning and it 77 85 90, dealt out in turn 79 85 90; one
+ * for each sign 77 84 88. Clinical signs, one 64 72 82, three and it 64 73 82.
  */
 enum { VOICES_CLINICAL = 3, VOICES_EQUIPMENT = 1, VOICES_EMERGENCY = 6 };
 enum { VOICE_HARMLESS = VOICES_CLINICAL + VOICES_EQUIPMENT + VOICES_EMERGENCY, VOICES };
