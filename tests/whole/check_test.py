@@ -22,12 +22,10 @@ class Check(WholeTest):
         self.gateway = Gateway()
         self.gateway.port = 9
         self.kb = self.folder / "kb"
-        shutil.copytree(daemon.TOP / "kb", self.kb, ignore=shutil.ignore_patterns(
-            "reader", "*.build", "*-elsewhere.txt", "*-harmless.txt"))
-        kept = FEW_TOPICS if self.all_signs else FEW_TOPICS + FEW_SIGNS
-        for file in self.kb.glob("topics/*/*" if self.all_signs else "[ts]*/*/*"):
-            if file.stem not in kept:
-                file.unlink()  # few are checked in a tenth of the time
+        if self.all_signs:
+            shutil.copytree(daemon.KB, self.kb)
+        else:
+            daemon.few_of_the_content(self.kb, FEW_TOPICS, FEW_SIGNS)
         self.write_config({"kb_folder": "kb"})
 
     # ---- breaking things
@@ -283,8 +281,6 @@ class Rentals(Check):
 
 
 class Printed(Check):
-    all_signs = True
-
     def test_it_is_grouped_with_counts_and_fits_80_columns(self):
         self.answer(CHARGE_CAR, "a " * 200)
         self.import_rentals([anna(rest_setting="5")])
@@ -296,6 +292,10 @@ class Printed(Check):
         self.assertIn(f"{CHARGE_CAR}:3: ", said)
         for line in said.splitlines():
             self.assertTrue(len(line) <= 80 or " " not in line.strip(), line)
+
+
+class Many(Check):
+    all_signs = True
 
     def test_only_the_worst_are_shown_unless_all_are_wanted(self):
         short, whole = self.program(), self.program("--all")
