@@ -149,11 +149,13 @@ class Content(Check):
         self.assertIn(CHEST_PAIN, files)
 
 
-class Asking(Check):
+class Asked(Check):
     def add_line(self, words, name=CHARGE_CAR):
         self.change(name, "## Asked as\n\n", f"## Asked as\n\n- {words}\n")
         return self.line_of(name, words)
 
+
+class Asking(Asked):
     def test_a_line_in_the_wrong_topic(self):
         words = "how do i clean the air filter and how often does it need cleaning"
         line = self.add_line(words)
@@ -191,6 +193,10 @@ class Asking(Check):
         self.assertEqual(self.remarks("few-lines"), [])
         file.write_text(head + "## Asked as\n\n" + "\n".join(lines[:24]) + "\n\n## " + tail)
         self.one("few-lines", CHARGE_CAR, self.line_of(CHARGE_CAR, lines[0]), "24", status=0)
+
+
+class Taken(Asked):
+    all_signs = True  # a learned opinion of four signs would be none
 
     def test_a_line_that_a_sign_takes(self):
         line = self.add_line("i have chest pain")
