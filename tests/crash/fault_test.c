@@ -243,8 +243,9 @@ write_config(void)
 
     ck_assert_ptr_nonnull(file);
     fprintf(file,
-            "{\"database\": \"hutbell.db\", \"kb_folder\": \"%s/kb\", \"zone\": "
-            "\"America/Denver\", \"country\": {\"code\": \"1\", \"national_prefix\": \"1\", "
+            "{\"database\": \"hutbell.db\", \"kb_folder\": \"%s/kb\", "
+            "\"cache_folder\": \"%s/kb-cache\", \"zone\": \"America/Denver\", \"country\": "
+            "{\"code\": \"1\", \"national_prefix\": \"1\", "
             "\"national_digits\": 10}, \"house\": {\"company\": \"Larkspur Air\", \"phone\": "
             "\"208-555-0100\", \"address\": \"3 Millrace Lane\", \"hours\": \"8 to 6\", "
             "\"return_how\": \"Bring it to the counter.\", \"emergency_number\": \"911\"}, "
@@ -253,7 +254,7 @@ write_config(void)
             "\"http://127.0.0.1:9/\", \"from\": \"+12085550100\", \"json\": {\"to\": \"{to}\", "
             "\"words\": \"{text}\"}}}}, \"staff\": [{\"name\": \"Robin\", \"phone\": "
             "\"+12085550190\"}], \"played_clock\": {\"start\": \"2026-02-11T17:10:00-07:00\"}}",
-            getenv("SOURCE_ROOT"));
+            getenv("SOURCE_ROOT"), getenv("BUILD_ROOT"));
     fclose(file);
 }
 

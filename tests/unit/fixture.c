@@ -268,36 +268,6 @@ fixture_new(void)
     return fixture;
 }
 
-struct kb *
-fixture_content_signs(void)
-{
-    const char *root = getenv("SOURCE_ROOT");
-    void *arena = memory_must(talloc_new(NULL));
-    struct faults faults = {0};
-    struct content all, signs = {0};
-    struct content_file *kept;
-    struct kb *kb = NULL;
-    size_t i;
-
-    ck_assert_int_eq(content_load(arena, memory_format(arena, "%s/kb", root == NULL ? "." : root),
-                                  &all, &faults),
-                     0);
-    kept = memory_array(arena, struct content_file, all.count);
-    for (i = 0; i < all.count; i++) {
-        if (strncmp(all.files[i].name, "topics/", 7) != 0 &&
-            strstr(all.files[i].name, ".vectors") == NULL) {
-            kept[signs.count++] = all.files[i];
-        }
-    }
-    signs.files = kept;
-    if (kb_read(&signs, &kb, &faults) != 0) {
-        ck_abort_msg("%s", faults.list[0].text);
-    }
-    faults_release(&faults);
-    talloc_free(arena);
-    return kb;
-}
-
 void
 fixture_free(struct fixture *fixture)
 {

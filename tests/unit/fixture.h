@@ -41,10 +41,6 @@ extern const int64_t fixture_start_utc_s; /* 2026-02-10 11:15 on the wall */
 struct fixture *fixture_new(void);
 void fixture_free(struct fixture *fixture);
 
-/* The signs and words of kb/ as they are, without topics, whose model takes long to build; to be
- * freed with kb_free(). */
-struct kb *fixture_content_signs(void);
-
 /* One more rental of the same phone: Tom, out, with a Wagtail, continuous 1 at rest. */
 struct rental *fixture_second_rental(struct fixture *fixture);
 /* Nobody whom we know writes. */

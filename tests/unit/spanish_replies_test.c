@@ -9,6 +9,7 @@
 #include "memory.h"
 #include "parts.h"
 #include "say.h"
+#include "shipped.h"
 
 static void *arena;
 static struct kb *kb;
@@ -17,7 +18,7 @@ static struct fixture *stage;
 static void
 load_signs(void)
 {
-    kb = fixture_content_signs();
+    kb = shipped_load();
 }
 
 static void

@@ -145,7 +145,9 @@ class Ask(WholeTest):
         user = pwd.getpwnam("nobody").pw_uid if os.geteuid() == 0 else None
         program = shutil.copy(daemon.PROGRAM, self.folder / "hutbell")
         shutil.copytree(daemon.KB, self.folder / "kb")
-        self.write_config({"kb_folder": "kb"})
+        if daemon.CACHE.exists():
+            shutil.copytree(daemon.CACHE, self.folder / "cache")
+        self.write_config({"kb_folder": "kb", "cache_folder": "cache"})
         for file in self.folder.rglob("*"):
             os.chmod(file, 0o555)
         os.chmod(self.folder, 0o555)

@@ -22,12 +22,10 @@ class Check(WholeTest):
         self.gateway = Gateway()
         self.gateway.port = 9
         self.kb = self.folder / "kb"
-        shutil.copytree(daemon.TOP / "kb", self.kb, ignore=shutil.ignore_patterns(
-            "reader", "*.build", "*-elsewhere.txt", "*-harmless.txt"))
-        kept = FEW_TOPICS if self.all_signs else FEW_TOPICS + FEW_SIGNS
-        for file in self.kb.glob("topics/*/*" if self.all_signs else "[ts]*/*/*"):
-            if file.stem not in kept:
-                file.unlink()  # few are checked in a tenth of the time
+        if self.all_signs:
+            shutil.copytree(daemon.KB, self.kb)
+        else:
+            daemon.few_of_the_content(self.kb, FEW_TOPICS, FEW_SIGNS)
         self.write_config({"kb_folder": "kb"})
 
     # ---- breaking things
@@ -151,11 +149,13 @@ class Content(Check):
         self.assertIn(CHEST_PAIN, files)
 
 
-class Asking(Check):
+class Asked(Check):
     def add_line(self, words, name=CHARGE_CAR):
         self.change(name, "## Asked as\n\n", f"## Asked as\n\n- {words}\n")
         return self.line_of(name, words)
 
+
+class Asking(Asked):
     def test_a_line_in_the_wrong_topic(self):
         words = "how do i clean the air filter and how often does it need cleaning"
         line = self.add_line(words)
@@ -193,6 +193,10 @@ class Asking(Check):
         self.assertEqual(self.remarks("few-lines"), [])
         file.write_text(head + "## Asked as\n\n" + "\n".join(lines[:24]) + "\n\n## " + tail)
         self.one("few-lines", CHARGE_CAR, self.line_of(CHARGE_CAR, lines[0]), "24", status=0)
+
+
+class Taken(Asked):
+    all_signs = True  # a learned opinion of four signs would be none
 
     def test_a_line_that_a_sign_takes(self):
         line = self.add_line("i have chest pain")
@@ -283,8 +287,6 @@ class Rentals(Check):
 
 
 class Printed(Check):
-    all_signs = True
-
     def test_it_is_grouped_with_counts_and_fits_80_columns(self):
         self.answer(CHARGE_CAR, "a " * 200)
         self.import_rentals([anna(rest_setting="5")])
@@ -296,6 +298,10 @@ class Printed(Check):
         self.assertIn(f"{CHARGE_CAR}:3: ", said)
         for line in said.splitlines():
             self.assertTrue(len(line) <= 80 or " " not in line.strip(), line)
+
+
+class Many(Check):
+    all_signs = True
 
     def test_only_the_worst_are_shown_unless_all_are_wanted(self):
         short, whole = self.program(), self.program("--all")

@@ -277,7 +277,7 @@ class Examples(WholeTest):
             config["gateways"] = {file.stem: json.loads(file.read_text())}
             config["reply_gateway"] = file.stem
             config["kb_folder"] = str(daemon.KB)
-            config["cache_folder"] = str(self.folder)
+            config["cache_folder"] = str(daemon.CACHE)
             self.config_file.write_text(json.dumps(config))
             self.run_program("check-config", "--config", str(self.config_file))
 

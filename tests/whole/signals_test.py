@@ -1,6 +1,5 @@
 """SIGHUP reads configuration and content anew, or keeps the old; SIGTERM finishes what is in hand."""
 import json
-import shutil
 import signal
 import socket
 import threading
@@ -10,16 +9,18 @@ import load
 from daemon import BERT, WholeTest
 from stand_in_gateway import signed_headers
 
+FEW_SIGNS = ("chest-pain", "low-reading", "reading", "trouble-breathing")
+
 
 class Reload(WholeTest):
     def own_content(self):
         kb = self.folder / "kb"
         if not kb.exists():
-            shutil.copytree(daemon.KB, kb)
+            daemon.few_of_the_content(kb, ("charge-car",), FEW_SIGNS)
         return kb
 
     def start_with_own_content(self):
-        self.start({"kb_folder": str(self.own_content())})
+        self.start({"kb_folder": str(self.own_content()), "cache_folder": "cache"})
 
     def change_answer(self, words):
         file = self.own_content() / "topics" / "en" / "charge-car.md"
