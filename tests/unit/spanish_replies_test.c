@@ -213,13 +213,23 @@ static const char *const foreign[] = {
     "hilfe",
     "meine mutter wacht nicht auf",
     "minha mae caiu e nao acorda",
-    "non riesco a respirare",
     "mijn man krijg geen lucht",
     "hindi makahinga ang asawa ko",
     "nie moge oddychac",
     "szukam telefonu prosze",
     "vaimoni ei pysty hengittamaan kunnolla", /* Finnish: hardly a word is known */
 };
+
+/* Italian and Portuguese: what sounds like Spanish in danger is answered as that. */
+static const char *const near_spanish[] = {"non riesco a respirare", "nao consigo respirar"};
+
+START_TEST(an_emergency_in_a_language_near_spanish_is_one)
+{
+    fixture_text(stage, near_spanish[_i]);
+    ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", near_spanish[_i]);
+    fixture_says(stage, "Llame al 911");
+}
+END_TEST
 
 START_TEST(a_language_that_we_do_not_speak_gets_the_emergency_number_in_both_and_a_person)
 {
@@ -282,6 +292,8 @@ add_languages(TCase *tests)
     tcase_add_loop_test(
         tests, a_language_that_we_do_not_speak_gets_the_emergency_number_in_both_and_a_person, 0,
         COUNT(foreign));
+    tcase_add_loop_test(tests, an_emergency_in_a_language_near_spanish_is_one, 0,
+                        COUNT(near_spanish));
     tcase_add_loop_test(tests, a_short_text_a_name_or_a_number_is_not_taken_for_foreign, 0,
                         COUNT(not_foreign));
     tcase_add_test(tests, a_stranger_in_another_language_calls_nobody);
