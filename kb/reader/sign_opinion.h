@@ -47,7 +47,7 @@ enum { OPINION_LEVELS = 3 }; /* by enum sign_level */
 
 /*
  * What it makes of one heard text; it lives in `arena` and points into `heard`. NULL for no opinion
- * (the content has too few examples to learn from), and for a text that is too short for any.
+ * (the content has too few examples to learn from), and for a text without a word.
  */
 struct opinion_view;
 struct opinion_view *opinion_of(const struct opinion *opinion, void *arena,
@@ -61,7 +61,7 @@ float opinion_on_text(const struct opinion_view *view, enum sign_level level);
 /*
  * What it says where no phrase was found, as far above as that asks: of the whole text or of its
  * likeliest stretch, first..last. More is asked of a stretch the shorter it is, of a few words for
- * trouble, and for an emergency of words of which none is [bodily].
+ * trouble, and for an emergency of one or two words and of words of which none is [bodily].
  */
 float opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last);
 
