@@ -340,8 +340,9 @@ number_of_unit(struct items *items, size_t at)
         }
     }
     if (article && token_among(items->tokens, items->list[unit_item].to, " or o ") &&
-        item_free_number(items, next + 1) && items->list[next + 1].value <= 3 * 1000 &&
-        !item_is(items, next + 2, ITEM_UNIT) && !item_is(items, next + 2, ITEM_BATTERY)) {
+        item_free_number(items, next + 1) && items->list[next + 1].value > number.value &&
+        items->list[next + 1].value <= 3 * 1000 && !item_is(items, next + 2, ITEM_UNIT) &&
+        !item_is(items, next + 2, ITEM_BATTERY)) {
         number.high = items->list[next + 1].value; /* "an hour or two" */
         next += 2;
     }

@@ -217,8 +217,11 @@ of_another(struct items *items, size_t at)
     bool theirs = false;
 
     if (item_in(items, at, UNIT_MINUTE) && items_find(items, from, at, ITEM_LASTS) < at &&
+        items_find(items, from, at, ITEM_GOING) == at &&
+        items_find(items, from, at, ITEM_EVENT) == at &&
+        !items_have_word(items, from, at, " trip ride viaje camino visit visita ") &&
         items_have_word(items, from, at, others)) {
-        items_spend(items, at, 1); /* "la de mi vecina dura 5 horas" */
+        items_spend(items, at, 1); /* "la de mi vecina dura 5 horas", no "drive to my friends" */
         return;
     }
     if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT) &&

@@ -5,6 +5,7 @@
 #include "charges.h"
 #include "corrections.h"
 #include "settings_each.h"
+#include "subjects.h"
 
 enum { TENTHS_MIN = 1, TENTHS_MAX = 100, LEAD_REACH = 3 };
 
@@ -496,9 +497,12 @@ activity_read(const struct items *items, struct told *told)
     size_t at;
 
     for (at = 0; at < items->count; at++) {
+        size_t place = over_links(items, at + 1);
+
         if (item_text(items, at, "sitting") && item_is(items, at, ITEM_SHOWS) &&
-            items->list[at + 1].is != ITEM_NUMBER && items->list[at + 1].is != ITEM_AMOUNT) {
-            take_activity(told, ACTIVITY_REST); /* "sitting at the card table" */
+            (item_is(items, place, ITEM_WORD) || item_is(items, place, ITEM_GOING) ||
+             item_is(items, place, ITEM_EVENT))) {
+            take_activity(told, ACTIVITY_REST); /* "sitting at the card table"; no "at about 60" */
         } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
                    is_now(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));

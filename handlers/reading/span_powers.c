@@ -160,7 +160,7 @@ power_one_way(const struct items *items, struct spans *spans, size_t at, int wor
     }
     i = homeward ? last : first;
     spans->list[i].has_power = true;
-    spans->list[i].power = POWER_SOURCE_CAR;
+    spans->list[i].power = spans->list[i].has_seats ? POWER_SOURCE_NONE : POWER_SOURCE_CAR;
     return true;
 }
 

@@ -15,7 +15,6 @@
  * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
  */
 static const float phrase_says = 0.1f;
-static const float clause_says = 0; /* in its own clause */
 
 enum { ALONE_WORDS = 3 }; /* of a text beside a phrase that take nothing from it */
 
@@ -58,41 +57,52 @@ struct stretch {
     int first, last;
 };
 
-/* All words between the same commas and ends of sentences. */
+/* All words between the same commas and ends of sentences, and none that has one of the roles. */
 static struct stretch
-clause_of(const struct heard *heard, struct stretch words)
+clause_of(const struct heard *heard, struct stretch words, unsigned bounds)
 {
     const struct heard_word *list = heard->list;
 
     while (words.first > 0 && !list[words.first].comma_before &&
-           list[words.first - 1].sentence == list[words.first].sentence) {
+           list[words.first - 1].sentence == list[words.first].sentence &&
+           (list[words.first - 1].roles & bounds) == 0) {
         words.first--;
     }
     while (words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
-           list[words.last + 1].sentence == list[words.last].sentence) {
+           list[words.last + 1].sentence == list[words.last].sentence &&
+           (list[words.last + 1].roles & bounds) == 0) {
         words.last++;
     }
     return words;
 }
 
+/* True if the words are like a sign of the level. */
+static bool
+are_like(const struct judging *judging, enum sign_level level, struct stretch words)
+{
+    return opinion_on_words(judging->view, level, words.first, words.last) > 0;
+}
+
 /*
  * True if a sign whose phrase was found fires: if it is all of its clause, or nearly all of the
  * text; or if with the phrase all of the text is like a sign; or its clause is, whatever the rest
- * is about.
+ * is about, or its part of a clause that goes on with "and" or "but": few texts have commas.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
+    const struct heard *heard = &judging->search.heard;
     struct stretch clause;
 
     if (judging->view == NULL) {
         return true;
     }
-    clause = clause_of(&judging->search.heard, phrase);
+    clause = clause_of(heard, phrase, 0);
     return (clause.first == phrase.first && clause.last == phrase.last) ||
-           (int)judging->search.heard.count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
+           (int)heard->count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
            opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           opinion_on_words(judging->view, level, clause.first, clause.last) + clause_says > 0;
+           are_like(judging, level, clause) ||
+           are_like(judging, level, clause_of(heard, phrase, ROLE_BUT | ROLE_STATEMENT));
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
@@ -236,19 +246,25 @@ doubt_of(const struct judging *judging, enum sign_level level)
 }
 
 /*
- * True if the opinion on the words is more of another level, so that they are taken for that: "her
- * heart is racing" is in part like an emergency, but more like trouble. Equipment gives way to
+ * The level that words like a sign of this one are taken for: if they are likelier another, that.
+ * "Her heart is racing" is in part like an emergency, but more like trouble. Equipment gives way to
  * trouble that a phrase has found; trouble gives way to nothing.
  */
-static bool
-is_rather_another(const struct judging *judging, enum sign_level level, int first, int last)
+static enum sign_level
+likelier_level(const struct judging *judging, enum sign_level level, int first, int last)
 {
     float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
-    bool is_trouble = opinion_on_words(judging->view, SIGN_CLINICAL, first, last) > says;
-    bool is_equipment = opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last) > says;
+    float trouble = opinion_on_words(judging->view, SIGN_CLINICAL, first, last);
+    float equipment = opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last);
 
-    return (level == SIGN_EMERGENCY && (is_trouble || is_equipment)) ||
-           (level == SIGN_EQUIPMENT && is_trouble && judging->fires[SIGN_CLINICAL]);
+    if (level == SIGN_EMERGENCY && equipment > says && equipment > trouble) {
+        return SIGN_EQUIPMENT;
+    }
+    if (trouble > says &&
+        (level == SIGN_EMERGENCY || (level == SIGN_EQUIPMENT && judging->fires[SIGN_CLINICAL]))) {
+        return SIGN_CLINICAL;
+    }
+    return level;
 }
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */
@@ -260,9 +276,14 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     const struct opinion_example *nearest;
     int first, last;
 
-    if (opinion_alone(judging->view, level, &first, &last) - against <= 0 ||
-        is_rather_another(judging, level, first, last)) {
+    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
         return false;
+    }
+    if (likelier_level(judging, level, first, last) != level) {
+        level = likelier_level(judging, level, first, last);
+        if (judging->fires[level] || judging->is_held[level]) {
+            return false;
+        }
     }
     nearest = opinion_nearest(judging->view, level, first, last);
     if (nearest == NULL) { /* no sign of the level has an example */
@@ -285,8 +306,7 @@ add_like(struct judging *judging, struct sign_match *matches, size_t count, size
         if (count < room && !judging->fires[level] &&
             (level == SIGN_EMERGENCY || !judging->is_foreign) &&
             find_like(judging, (enum sign_level)level, &matches[count])) {
-            judging->fires[level] = true;
-            count++;
+            judging->fires[matches[count++].sign->level] = true;
         }
     }
     return count;

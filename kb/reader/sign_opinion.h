@@ -1,9 +1,9 @@
 /*
  * A second opinion on a text, learnt from the sign files: linear decisions over the text's traits
  * (sign_traits.h), several for the signs of each level (emergency, equipment, clinical) and one for
- * harmless texts. The phrases say what must
- * never be missed; this catches what is like the whole texts in words that no phrase has. How the
- * two go together is in sign_match.h, the way in. Private to the library.
+ * harmless texts. The phrases say what must never be missed; this catches what is like the whole
+ * texts in words that no phrase has. How the two go together is in sign_match.h, the way in.
+ * Private to the library.
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
  * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all.
@@ -48,7 +48,7 @@ enum { OPINION_LEVELS = 3 }; /* by enum sign_level */
 
 /*
  * What it makes of one heard text; it lives in `arena` and points into `heard`. NULL for no opinion
- * (the content has too few examples to learn from), and for a text that is too short for any.
+ * (the content has too few examples to learn from), and for a text without a word.
  */
 struct opinion_view;
 struct opinion_view *opinion_of(const struct opinion *opinion, void *arena,
@@ -62,7 +62,7 @@ float opinion_on_text(const struct opinion_view *view, enum sign_level level);
 /*
  * What it says where no phrase was found, as far above as that asks: of the whole text or of its
  * likeliest stretch, first..last. More is asked of a stretch the shorter it is, of a few words for
- * trouble, and for an emergency of words of which none is [bodily].
+ * trouble, and for an emergency of one or two words and of words of which none is [bodily].
  */
 float opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last);
 

@@ -169,6 +169,23 @@ START_TEST(an_emergency_is_seen_amid_ordinary_texts)
 }
 END_TEST
 
+/* Few texts have commas: what "and", "but" and "because" join is about different things. */
+static const char *const joined[] = {
+    "just a quick question about the carry bag and the charger cord because gasping for air and we "
+    "leave tomorrow morning",
+    "how long does a battery last on 2 and can i take it on the plane and i have chest pain and "
+    "where is the filter",
+    "thanks for the help yesterday the new battery works great but i want to die and i dont know "
+    "what to do now",
+    "thanks for the help yesterday the new battery works great but the unit is on fire and i dont "
+    "know what to do now"};
+
+START_TEST(an_emergency_is_seen_that_is_joined_to_other_things)
+{
+    check_level(joined[_i], SIGN_EMERGENCY);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -188,6 +205,8 @@ main(void)
     tcase_add_loop_test(tests, an_ordinary_text_frightens_nobody, 0,
                         sizeof(harmless) / sizeof(harmless[0]));
     tcase_add_loop_test(tests, an_emergency_is_seen_amid_ordinary_texts, 0, emergency_count);
+    tcase_add_loop_test(tests, an_emergency_is_seen_that_is_joined_to_other_things, 0,
+                        sizeof(joined) / sizeof(joined[0]));
     suite_add_tcase(suite, tests);
     /* A process for each text would copy the content each time. */
     srunner_set_fork_status(runner, CK_NOFORK);

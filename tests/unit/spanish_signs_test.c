@@ -173,7 +173,10 @@ static const char *const emergencies[] = {
     "nos quedamos sin nada de oxigeno en el camino", "el tanque se acabo y la maquina no enciende",
     "la pila esta sacando chispas", "el oxigeno de mi mama esta por los suelos",
     "la saturacion le baja y le baja", "no tiene pulso", "no mi papa no respira",
-    "se ahoga se ahoga", "ya no puedo mas no me entra aire"};
+    "se ahoga se ahoga", "ya no puedo mas no me entra aire",
+    /* joined to other things without a comma */
+    "una pregunta de la bolsa y el cable del cargador porque no responde y salimos manana temprano",
+    "gracias por la ayuda la bateria nueva jala bien pero me quiero matar y no se que hacer"};
 
 static const char *const clinical[] = {"me siento mareado",
                                        "me duele la cabeza",
