@@ -63,10 +63,10 @@ static float
 hear_voices(const float voices[VOICES], enum sign_level level)
 {
     const struct voices own = opinion_voices(level);
-    float sum = 0;
+    float sum = expf(sharpness * voices[own.first]);
     int voice;
 
-    for (voice = own.first; voice < own.first + own.count; voice++) {
+    for (voice = own.first + 1; voice < own.first + own.count; voice++) {
         sum += expf(sharpness * voices[voice]);
     }
     return (logf(sum) / sharpness - harmless_weighs * voices[VOICE_HARMLESS]) /
