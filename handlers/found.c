@@ -73,11 +73,31 @@ found_is_no_flow(const struct sign *sign)
     return is_one_of(sign->id, no_flow, sizeof no_flow / sizeof no_flow[0]);
 }
 
+/*
+ * True if the texts before show the sign by themselves already; or one as grave, if the match takes
+ * in all of them: then it is their likeness as a whole, of which the words of the sign are a part.
+ */
+static bool
+was_shown(const struct asked *whole, const char *before, const struct sign_match *match)
+{
+    const struct context *context = whole->context;
+    struct sign_match earlier[SIGNS_MAX];
+    size_t count = kb_find_signs(context->kb, context->workspace, before, earlier, SIGNS_MAX), i;
+
+    for (i = 0; i < count; i++) {
+        if (strcmp(earlier[i].sign->id, match->sign->id) == 0 ||
+            (match->start == 0 && earlier[i].sign->level >= match->sign->level)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Joining can only add: what stood wholly in an earlier text was answered then. */
 static void
 find_joined(const struct asked *whole, struct found *found)
 {
-    char *joined = recent_texts(whole);
+    char *joined = recent_texts(whole), *earlier = memory_copy(whole->arena, joined);
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
     int reading;
@@ -90,7 +110,8 @@ find_joined(const struct asked *whole, struct found *found)
         kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
     for (i = 0; i < count; i++) {
         const struct sign *sign = matches[i].sign;
-        bool is_new = matches[i].end > before && !found_has(found, sign->id);
+        bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
+                      (matches[i].start >= before || !was_shown(whole, earlier, &matches[i]));
 
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;

@@ -1,4 +1,4 @@
-/* Mode, setting and activity that hold now, by the last telling. Pure. */
+/* Mode and setting that hold now, by the last telling. Pure. */
 #ifndef SETTINGS_H
 #define SETTINGS_H
 
@@ -14,8 +14,5 @@ void settings_read(struct items *items, struct told *told);
 
 /* "number 2" as all that a clause says, at the word: a setting. */
 bool is_lone_number(const struct items *items, size_t at);
-
-/* The activity told last; the caller drops it where kind or legs tell it. */
-void activity_read(const struct items *items, struct told *told);
 
 #endif

@@ -200,6 +200,18 @@ is_to_airport(const struct items *items, size_t at)
     return false;
 }
 
+/* "Have an hour and 15 before the taxi", "it has to hold 2 hours until the van comes". */
+static bool
+waits_for(const struct items *items, const struct span *span, bool has_cue)
+{
+    size_t start = clause_start(items, span->at), behind = items->list[span->at].to;
+
+    return (token_among(items->tokens, behind, " before antes ") &&
+            items_find(items, start, span->at, ITEM_HAVE) < span->at) ||
+           (!has_cue && token_among(items->tokens, behind, " until till til ") &&
+            items_have_word(items, start, span->at, " hold last go stay "));
+}
+
 /* By what stands right behind the span, nearer than any other word. */
 static bool
 find_kind_right_behind(const struct items *items, struct span *span, bool has_cue)
@@ -209,15 +221,11 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (span->pace > 0) {
         return false; /* how fast tells more than what stands behind it */
     }
-    if (token_among(items->tokens, items->list[span->at].to, " before antes ") &&
-        items_find(items, clause_start(items, span->at), span->at, ITEM_HAVE) < span->at) {
-        take_kind(span, LEG_WAIT); /* "have an hour and 15 before the taxi" */
-    } else if (!has_cue &&
-               token_among(items->tokens, items->list[span->at].to, " until till til ") &&
-               items_have_word(items, clause_start(items, span->at), span->at,
-                               " hold last go stay ")) {
-        take_kind(span, LEG_WAIT); /* "it has to hold 2 hours until the van comes" */
-    } else if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
+    if (waits_for(items, span, has_cue)) {
+        take_kind(span, LEG_WAIT);
+        return true;
+    }
+    if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {
         take_kind(span, LEG_WAIT);

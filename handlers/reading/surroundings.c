@@ -252,16 +252,16 @@ read_bare_size(const struct items *items, struct told *told)
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 
-        if (between && token_among(tokens, at, " d e ")) { /* "500 psi D 2 liters" */
-            take_size(told, tokens->list[at].text);
-        } else if (first) { /* "E at 140 bar" */
+        if (first) { /* "E at 140 bar" */
             take_size(told, tokens->list[0].text);
-        } else if (token_among(tokens, at, " d e ") && ends &&
-                   token_among(
-                       tokens, at - 1,
-                       " the an a un una , in el la : es is my his her our mi su both ambos ") &&
-                   !(token_is(tokens, at, "e") && items->spanish &&
-                     token_is(tokens, at - 1, ","))) {
+        } else if (token_among(tokens, at, " d e ") &&
+                   (between || /* "500 psi D 2 liters" */
+                    (ends &&
+                     token_among(
+                         tokens, at - 1,
+                         " the an a un una , in el la : es is my his her our mi su both ambos ") &&
+                     !(token_is(tokens, at, "e") && items->spanish &&
+                       token_is(tokens, at - 1, ","))))) {
             take_size(told, tokens->list[at].text);
         }
     }

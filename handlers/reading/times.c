@@ -406,11 +406,9 @@ goals_read(struct items *items, struct told *told)
     if (at < items->count) {
         items_spend(items, at, 1);
         set_time(&items->list[at], told->kind == TOLD_WATCH, told);
-    } else if (told->kind == TOLD_CHARGING && lexicon_cue(items->tokens, CUE_READY_UNTIMED) &&
-               !told->impossible && told->leg_count == 0) {
-        told->missing |= MISSING_READY_BY;
-    } else if (told->kind == TOLD_HOURS_LEFT && told->leg_count == 0 && !told->impossible &&
-               lasts_until_untimed(items)) {
+    } else if (told->leg_count == 0 && !told->impossible &&
+               ((told->kind == TOLD_CHARGING && lexicon_cue(items->tokens, CUE_READY_UNTIMED)) ||
+                (told->kind == TOLD_HOURS_LEFT && lasts_until_untimed(items)))) {
         told->missing |= MISSING_READY_BY;
     }
 }

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "activity.h"
 #include "amounts.h"
 #include "aside.h"
 #include "asks.h"

@@ -192,6 +192,15 @@ START_TEST(beside_a_wish_for_another_setting_no_time_is_worked_out)
 }
 END_TEST
 
+START_TEST(a_question_after_an_emergency_is_not_that_again)
+{
+    fixture_text(stage, "i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    fixture_text(stage, "is the laundry open on sunday");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
 START_TEST(two_texts_in_a_row_are_read_as_one)
 {
     fixture_text(stage, "my chest");
@@ -297,6 +306,7 @@ main(void)
     tcase_add_test(tests, no_oxygen_asks_whether_it_flows_again_and_with_a_symptom_is_an_emergency);
     tcase_add_test(tests, trouble_with_the_unit_is_when_hours_matter_most);
     tcase_add_test(tests, beside_a_wish_for_another_setting_no_time_is_worked_out);
+    tcase_add_test(tests, a_question_after_an_emergency_is_not_that_again);
     tcase_add_test(tests, two_texts_in_a_row_are_read_as_one);
     tcase_add_test(tests, after_three_minutes_they_are_not);
     tcase_add_test(tests, long_texts_before_do_not_hide_what_two_make_together);

@@ -1,0 +1,71 @@
+#include "activity.h"
+
+#include "corrections.h"
+#include "subjects.h"
+
+static bool
+is_now(const struct items *items, size_t at, const struct told *told)
+{
+    size_t from = clause_start(items, at), named;
+    /* charging overnight is no sleep */
+    static const char nights[] = " overnight all through thru the until till til toda ";
+
+    if ((told->kind == TOLD_CHARGING || told->kind == TOLD_TRIP || told->kind == TOLD_FLIGHT) &&
+        token_among(items->tokens, items->list[at].from, nights)) {
+        return false;
+    }
+    named = items_find(items, from, at, ITEM_NAMED);
+    if (item_text(items, at, "sitting") &&
+        (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
+        return false; /* batteries on the charger */
+    }
+    return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
+           (named == at || items->list[named + 1].is != ITEM_NUMBER ||
+            !token_among(
+                items->tokens, items->list[named].to - 1,
+                " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep"
+                                                                                */
+}
+
+static void
+take_activity(struct told *told, enum activity activity)
+{
+    told->drives = activity == ACTIVITY_COUNT;
+    told->has_activity = !told->drives;
+    told->activity = told->drives ? ACTIVITY_REST : activity;
+}
+
+/* "Sitting at the card table"; not "sitting at about 60", which a battery does. */
+static bool
+sits(const struct items *items, size_t at)
+{
+    size_t place = over_links(items, at + 1);
+
+    return item_text(items, at, "sitting") && item_is(items, at, ITEM_SHOWS) &&
+           (item_is(items, place, ITEM_WORD) || item_is(items, place, ITEM_GOING) ||
+            item_is(items, place, ITEM_EVENT));
+}
+
+/* "At rest"; not "the rest of", nor a rest stop. */
+static bool
+rests(const struct items *items, size_t at)
+{
+    return item_text(items, at, "rest") && !item_text(items, at + 1, "of") &&
+           !token_among(items->tokens, items->list[at].from + 1, " stop area ") &&
+           !item_text(items, at - 1, "the");
+}
+
+void
+activity_read(const struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (sits(items, at) || rests(items, at)) {
+            take_activity(told, ACTIVITY_REST);
+        } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
+                   is_now(items, at, told)) {
+            take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
+        }
+    }
+}
