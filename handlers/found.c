@@ -51,9 +51,9 @@ found_has(const struct found *found, const char *id)
     return false;
 }
 
-/* The texts of the last 3 minutes before this one, oldest first, each with a blank after it. */
+/* The texts of the last 3 minutes before this one, oldest first, each with this after it. */
 static char *
-recent_texts(const struct asked *whole)
+recent_texts(const struct asked *whole, const char *after)
 {
     const struct context *context = whole->context;
     char *joined = memory_copy(whole->arena, "");
@@ -61,7 +61,7 @@ recent_texts(const struct asked *whole)
 
     for (i = 0; i < context->recent_count; i++) {
         if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S) {
-            memory_append(&joined, "%s ", context->recent[i].text);
+            memory_append(&joined, "%s%s", context->recent[i].text, after);
         }
     }
     return joined;
@@ -78,11 +78,12 @@ found_is_no_flow(const struct sign *sign)
  * in all of them: then it is their likeness as a whole, of which the words of the sign are a part.
  */
 static bool
-was_shown(const struct asked *whole, const char *before, const struct sign_match *match)
+was_shown(const struct asked *whole, const struct sign_match *match)
 {
     const struct context *context = whole->context;
+    const char *each = recent_texts(whole, "\n"); /* as texts of their own */
     struct sign_match earlier[SIGNS_MAX];
-    size_t count = kb_find_signs(context->kb, context->workspace, before, earlier, SIGNS_MAX), i;
+    size_t count = kb_find_signs(context->kb, context->workspace, each, earlier, SIGNS_MAX), i;
 
     for (i = 0; i < count; i++) {
         if (strcmp(earlier[i].sign->id, match->sign->id) == 0 ||
@@ -97,7 +98,7 @@ was_shown(const struct asked *whole, const char *before, const struct sign_match
 static void
 find_joined(const struct asked *whole, struct found *found)
 {
-    char *joined = recent_texts(whole), *earlier = memory_copy(whole->arena, joined);
+    char *joined = recent_texts(whole, " ");
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
     int reading;
@@ -111,7 +112,7 @@ find_joined(const struct asked *whole, struct found *found)
     for (i = 0; i < count; i++) {
         const struct sign *sign = matches[i].sign;
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
-                      (matches[i].start >= before || !was_shown(whole, earlier, &matches[i]));
+                      (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
@@ -312,7 +313,7 @@ found_no_source(const struct asked *whole, const struct found *found)
         return false;
     }
     return tells_only_empty(whole, whole->text) ||
-           (found->new_trouble && tells_only_empty(whole, recent_texts(whole)));
+           (found->new_trouble && tells_only_empty(whole, recent_texts(whole, " ")));
 }
 
 bool
