@@ -12,6 +12,7 @@ static const float sharpness = 4;
 static const float harmless_weighs = 0.5f;
 
 enum {
+    WORDS_MIN = 2,    /* one word ("no") tells nothing; the phrases are for it */
     SENTENCE_MIN = 3, /* words; fewer tell too little of what a whole text says */
     FEW_WORDS = 5,
     HARDLY_WORDS = 2,
@@ -295,7 +296,7 @@ view_text(const struct opinion *opinion, const struct linear *linear, int withou
 struct opinion_view *
 opinion_of(const struct opinion *opinion, void *arena, const struct heard *heard)
 {
-    if (opinion == NULL || heard->count == 0) {
+    if (opinion == NULL || heard->count < WORDS_MIN) {
         return NULL;
     }
     return view_text(opinion, &opinion->linear, PARTS_MAX, arena, heard);
