@@ -94,13 +94,6 @@ was_shown(const struct asked *whole, const struct sign_match *match)
     return false;
 }
 
-/* "No" to a question of ours finishes no sentence of the text before. */
-static bool
-is_bare_answer(const struct tokens *tokens)
-{
-    return tokens->count == 1 && token_among(tokens, 0, " no nope yes yep yeah si ok okay ");
-}
-
 /* Joining can only add: what stood wholly in an earlier text was answered then. */
 static void
 find_joined(const struct asked *whole, struct found *found)
@@ -110,7 +103,7 @@ find_joined(const struct asked *whole, struct found *found)
     struct sign_match matches[SIGNS_MAX];
     int reading;
 
-    if (before == 0 || is_bare_answer(&whole->tokens)) {
+    if (before == 0) {
         return;
     }
     memory_append(&joined, "%s", whole->text);

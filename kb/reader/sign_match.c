@@ -274,18 +274,17 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     const struct heard *heard = &judging->search.heard;
     float against = doubt_of(judging, level);
     const struct opinion_example *nearest;
+    enum sign_level likelier;
     int first, last;
 
     if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
         return false;
     }
-    if (likelier_level(judging, level, first, last) != level) {
-        level = likelier_level(judging, level, first, last);
-        if (judging->fires[level] || judging->is_held[level]) {
-            return false;
-        }
+    likelier = likelier_level(judging, level, first, last);
+    if (likelier != level && (judging->fires[likelier] || judging->is_held[likelier])) {
+        return false;
     }
-    nearest = opinion_nearest(judging->view, level, first, last);
+    nearest = opinion_nearest(judging->view, likelier, first, last);
     if (nearest == NULL) { /* no sign of the level has an example */
         return false;
     }
