@@ -36,6 +36,23 @@ static const char other[] =
     "not charging|isnt charging|doesnt charge|wont hold|frayed|rattling|rattles|fault|error|"
     "defective|malfunction|malfunctioning|acting up|kaput|no funciona|no carga|rota|roto|falla";
 
+/* Harm that is trouble when one of our things has come to it: a jacket tears too. */
+static const char part[] =
+    "unit|machine|concentrator|battery|batteries|charger|cord|cable|plug|hose|hoses|tube|tubing|"
+    "cannula|canula|prong|prongs|connector|nub|nozzle|fitting|clip|latch|lid|cart|screen|display|"
+    "button|buttons|wheel|wheels|filter|tank|cylinder|gauge|regulator|valve|aparato|maquina|equipo|"
+    "concentrador|bateria|baterias|pila|pilas|cargador|"
+    "enchufe|manguera|tubo|tubito|canula|puntas|conector|pestana|tapa|correa|rueda|ruedas|"
+    "pantalla|boton|botones|filtro|tanque|manometro|regulador|valvula";
+static const char harm[] =
+    "snapped|busted|bust|chewed|bitten|bit through|torn|tore|ripped|split|bent|crushed|smashed|"
+    "shattered|melted|scorched|punctured|leaking|leaks|soaked|drenched|waterlogged|"
+    "wont click|wont latch|wont lock|wont go in|wont close|wont stay in|came apart|fell apart|"
+    "water inside|water behind|water * inside|water * behind|quebro|quebrada|quebrado|partio|"
+    "partida|partido|rompio|rajo|rajada|rajado|mordio|mordida|doblo|doblada|doblado|aplasto|"
+    "aplastada|derritio|derretida|derretido|gotea|empapado|empapada|empapo|no encaja|no agarra|"
+    "no cierra|no entra";
+
 static struct answer *
 add(struct verdict *verdict, const char *id)
 {
@@ -82,7 +99,11 @@ equipment_trouble_told(const struct asked *asked)
     if (tokens_have(&asked->tokens, stopped)) {
         return TROUBLE_STOPPED;
     }
-    return tokens_have(&asked->tokens, other) ? TROUBLE_OTHER : TROUBLE_NONE;
+    if (tokens_have(&asked->tokens, other) ||
+        (tokens_have(&asked->tokens, part) && tokens_have(&asked->tokens, harm))) {
+        return TROUBLE_OTHER;
+    }
+    return TROUBLE_NONE;
 }
 
 bool

@@ -248,6 +248,24 @@ START_TEST(a_cracked_case_waits_for_the_office)
 }
 END_TEST
 
+START_TEST(a_torn_hose_waits_for_the_office_and_a_torn_jacket_does_not)
+{
+    static const char *const ours[] = {"the puppy chewed the hose", "our charger lid got smashed",
+                                       "se rajo la tapa de la pila"};
+    size_t i;
+
+    for (i = 0; i < sizeof ours / sizeof ours[0]; i++) {
+        fixture_text(stage, ours[i]);
+        ck_assert_int_eq(stage->verdict.route, ROUTE_EQUIPMENT);
+        fixture_alerts(stage, ALERT_OFFICE, "trouble:other");
+    }
+    fixture_text(stage, "where do they mend a torn jacket");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EQUIPMENT);
+    fixture_text(stage, "what do we do if the hose gets torn");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EQUIPMENT);
+}
+END_TEST
+
 START_TEST(thanks_and_emoji_get_no_answer_and_hello_a_short_one)
 {
     static const char *const quiet[] = {"thanks", "ok thank you so much!!", "👍", "gracias", "."};
@@ -568,6 +586,7 @@ main(void)
     tcase_add_test(tests, a_name_before_all_else_chooses_the_rental);
     tcase_add_test(tests, a_charge_in_another_question_does_not_answer_ours);
     tcase_add_test(tests, a_stranger_with_a_broken_unit_is_told_whom_to_call);
+    tcase_add_test(tests, a_torn_hose_waits_for_the_office_and_a_torn_jacket_does_not);
     tcase_add_test(tests, what_we_ask_back_ends_with_911_for_a_renter);
     tcase_add_test(tests, no_two_questions_of_ours_are_open_at_once_and_a_person_answers_the_other);
     tcase_add_test(tests, a_number_that_counts_something_else_chooses_no_topic);
