@@ -277,7 +277,8 @@ which_charge(const struct asked *asked, struct verdict *verdict)
     struct told told = *asked->told, before = {0};
 
     read_bare_percent(asked, &told);
-    if ((!told_has_charge(&told) && !told.impossible) || asks_another(asked)) {
+    if ((!told_has_charge(&told) && !told.impossible) || asks_another(asked) ||
+        weak_battery_told(asked)) {
         return false;
     }
     if (about != NULL) {

@@ -158,6 +158,9 @@ power_decide(const struct asked *asked, struct verdict *verdict)
     const struct topic *topic;
     struct told told;
 
+    if (weak_battery_told(asked)) {
+        return false;
+    }
     read_asked(asked, &told);
     if (told.impossible && told.kind != TOLD_NOTHING) {
         estimate_impossible(asked, verdict, &told);

@@ -321,6 +321,12 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                            "oxygen if you have one and call {phone}.",
                            "Una persona le va a contestar sobre el equipo. Si se apaga, use su "
                            "tanque de reserva si lo tiene y llame al {phone}."},
+    [SAY_WEAK_BATTERY] = {"A battery should last longer than that, so don't count on it. Use "
+                          "another one or a plug, and keep your backup oxygen near. Staff were "
+                          "told and will call you.",
+                          "Una bateria debe durar mas; no cuente con esa. Use otra o un enchufe, y "
+                          "tenga cerca su tanque de reserva. El personal ya lo sabe y le va a "
+                          "llamar."},
     [SAY_DISPLAY] = {"{0}: {1}", "{0}: {1}"},
     [SAY_DISPLAY_URGENT] = {"{0}: {1} Staff were alerted. Hard to breathe? Call {emergency} now.",
                             "{0}: {1} El personal ya lo sabe. ¿Le cuesta respirar? Llame al "

@@ -126,6 +126,7 @@ enum phrase {
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
+    SAY_WEAK_BATTERY,
     SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */
     SAY_IN_ENGLISH,     /* 0 what stands in no other language */

@@ -41,6 +41,8 @@ bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
 bool open_question_decide(const struct asked *asked, struct verdict *verdict);
 /* Thanks, greetings, emoji: a short reply or none. */
 bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
+/* A battery that is empty long before it should be. */
+bool weak_battery_decide(const struct asked *asked, struct verdict *verdict);
 /* There is no plug where they are. */
 bool plug_decide(const struct asked *asked, struct verdict *verdict);
 /* "Text me when 30 min are left", "remind me at 9 pm", "cancel the reminder". */
@@ -120,6 +122,8 @@ enum trouble {
     TROUBLE_OTHER
 };
 enum trouble equipment_trouble_told(const struct asked *asked);
+/* A battery is told of that is empty long before it should be: no hours are worked out of it. */
+bool weak_battery_told(const struct asked *asked);
 /* Which rental is meant? The question is kept and answered once one is chosen. */
 void open_question_which_rental(const struct asked *asked, struct verdict *verdict,
                                 const char *topic);
