@@ -71,7 +71,7 @@ hours_left_text(const struct asked *asked, const struct ground *ground)
 static void
 add_extras(const struct asked *asked, const struct ground *ground, struct answer *answer)
 {
-    estimate_say_counted(asked, &ground->running, answer);
+    estimate_say_counted(asked, &ground->running, "", answer);
     if (ground->time.high > ground->time.low && ground->time.low > 0) {
         estimate_extra(
             answer, estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
@@ -441,5 +441,5 @@ estimate_mention_left(const struct asked *asked, const struct battery_account *a
                                NULL));
     estimate_extra(answer, estimate_say(asked, SAY_READ,
                                         say_read(asked->arena, asked->language, &ground.told)));
-    estimate_extra(answer, estimate_counted_with(asked, &ground.running));
+    estimate_extra(answer, estimate_counted_with(asked, &ground.running, ""));
 }
