@@ -34,6 +34,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_ADDRESS] = {"Our record has you at {0}: tell {emergency} if you are still there.",
                      "Su domicilio en nuestra lista: {0}. Si sigue en ese lugar, dele ese dato al "
                      "{emergency}."},
+    [SAY_TELL_TOO] = {"Tell {emergency} too: {0}.", "Diga tambien al {emergency}: {0}."},
     [SAY_SIT_UP] = {"Sit up.", "Siéntese."},
     [SAY_PLUG_IN] = {"Plug the unit into the wall.", "Enchufe el equipo a la pared."},
     [SAY_BACKUP] = {"If it stopped, use {0} at the flow on its tag.",
@@ -157,6 +158,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "full, 1 with 2 lights\".{0}",
                           "¿Qué carga tiene cada bateria y la que va en el equipo? Escriba por "
                           "ejemplo \"1 llena, 1 con 2 luces\".{0}"},
+    [SAY_WHICH_PERCENT] = {"Is {0} a battery's charge or an oxygen reading? Text it like \"battery "
+                           "60%\" or \"oxygen 90%\".",
+                           "¿Es {0} la carga de una bateria o un valor de oxigeno? Escriba por "
+                           "ejemplo \"bateria 60%\" u \"oxigeno 90%\"."},
     [SAY_IMPOSSIBLE] = {"I read \"{0}\", which can't be so.", "Leo \"{0}\", y eso no puede ser."},
     [SAY_TELL_AGAIN] = {"Please text it once more.", "Escriba otra vez, por favor."},
     [SAY_READ] = {"I read: {0}.", "Leo: {0}."},

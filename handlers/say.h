@@ -17,6 +17,7 @@ enum phrase {
     SAY_EMERGENCY_FIRST,  /* first part when the kb has no sign for a reading */
     SAY_CLINICAL_READING, /* the same, not an emergency */
     SAY_ADDRESS,          /* 0 the 911 address on record */
+    SAY_TELL_TOO,         /* 0 signs in brief */
     SAY_SIT_UP,
     SAY_PLUG_IN,
     SAY_BACKUP, /* 0 "your E cylinder" */
@@ -63,6 +64,7 @@ enum phrase {
     SAY_WHICH_RENTAL,  /* 0 "1 Ana (Wren), 2 Tom (Brook)" */
     SAY_WHICH_TOPIC,   /* 0, 1 titles */
     SAY_WHICH_CHARGE,  /* 0 how to read the gauge, or "" */
+    SAY_WHICH_PERCENT, /* 0 what was told */
     SAY_IMPOSSIBLE,    /* 0 the words */
     SAY_TELL_AGAIN,    /* behind it */
     SAY_READ,          /* 0 what was read */

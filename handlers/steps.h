@@ -55,6 +55,8 @@ bool fly_decide(const struct asked *asked, struct verdict *verdict);
 bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
 /* What an inverter, a generator or a power station must give; seat power counts as nothing. */
 bool other_power_decide(const struct asked *asked, struct verdict *verdict);
+/* A percentage with nothing beside it: a battery's, or a reading? */
+bool bare_percent_decide(const struct asked *asked, struct verdict *verdict);
 /* Hours left, and how long a battery lasts, as numbers. */
 bool power_decide(const struct asked *asked, struct verdict *verdict);
 /* A word or sign on the display that the equipment file lists. */
