@@ -2,6 +2,7 @@
 
 #include "cold.h"
 #include "fill.h"
+#include "in_car.h"
 #include "memory.h"
 #include "steps.h"
 
@@ -264,6 +265,7 @@ say_hours_left(const struct asked *asked, struct verdict *verdict, const struct 
                int batteries)
 {
     bool differs = ground->running.is == RUNNING_DIFFERS;
+    const char *in_car = in_car_words(asked);
     struct answer *answer =
         estimate_add(asked, verdict, ANSWER_ESTIMATE, differs ? ROUTE_STAFF : ROUTE_ANSWER,
                      &ground->told, hours_left, hours_left);
@@ -273,6 +275,9 @@ say_hours_left(const struct asked *asked, struct verdict *verdict, const struct 
     add_extras(asked, ground, answer);
     if (differs) {
         verdict_alert(verdict, ALERT_URGENT, false, "power:differs", "setting differs");
+    }
+    if (in_car != NULL && ground->time.low < SHORT_MINUTES) {
+        answer->text = memory_format(asked->arena, "%s %s", answer->text, in_car);
     }
     estimate_see_to_plug(asked, verdict, ground->time);
 }

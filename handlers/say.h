@@ -124,6 +124,7 @@ enum phrase {
     SAY_REMIND_OFF_CHARGE, /* 0 clock time */
     SAY_REMIND_OFF_RECORD, /* 0 clock time */
     SAY_PLUG,              /* "Is there a plug where you are? Text YES or NO." */
+    SAY_IN_CAR,
     SAY_NO_PLUG,
     SAY_NO_RENTAL,
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
@@ -195,6 +196,9 @@ enum phrase {
     SAY_NOT_ON_PLANE,
     SAY_NO_LABEL,
     SAY_IN_CABIN,
+    SAY_WATT_HOURS,      /* 0 "Finch 95 Wh" */
+    SAY_WATT_HOURS_FREE, /* each is 100 Wh or less */
+    SAY_FLIGHT_UNKNOWN,  /* 0 told, 1 what that needs: of no unit that we know */
     SAY_CALL_AIRLINE,
     SAY_FLIGHT_NO_FIGURE,
     SAY_ASK_CYLINDER, /* 0 what is missing */

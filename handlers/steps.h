@@ -57,6 +57,8 @@ bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
 bool other_power_decide(const struct asked *asked, struct verdict *verdict);
 /* A percentage with nothing beside it: a battery's, or a reading? */
 bool bare_percent_decide(const struct asked *asked, struct verdict *verdict);
+/* Watt-hours of the batteries, for an airline. */
+bool watt_hours_decide(const struct asked *asked, struct verdict *verdict);
 /* Hours left, and how long a battery lasts, as numbers. */
 bool power_decide(const struct asked *asked, struct verdict *verdict);
 /* A word or sign on the display that the equipment file lists. */
