@@ -19,7 +19,7 @@ battery_life_text(const struct asked *asked, const struct ground *ground, int ba
     }
     estimate_append(&text,
                     estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
-    estimate_append(&text, estimate_counted_with(asked, &ground->running));
+    estimate_append(&text, estimate_counted_with(asked, &ground->running, ""));
     if (ground->cold_percent < 100) {
         estimate_append(
             &text,

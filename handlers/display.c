@@ -10,16 +10,18 @@
 #include "say.h"
 #include "steps.h"
 
-enum { READ_BEFORE = 3, READ_AFTER = 2 };
+enum { READ_BEFORE = 3, READ_AFTER = 2, SHORTENED = 4, WORDS_MAX = 8 };
 
 static const char id_display[] = "display";
 
 /* "What if it says" asks for a plan: nobody is called. */
 static const char supposed[] = "what if|in case|if it says|if it shows|que pasa si|si dice|si sale";
 static const char read_before[] =
-    " say says said saying screen display shows show showing reads read message alarm whats "
+    " say says said saying flashes flashing blinks blinking displays screen display shows show "
+    "showing reads read message alarm whats "
     "pantalla dice dijo diciendo sale salio salen muestra aparece aparecio significa marca "
     "mensaje letrero alarma ";
+static const char screens[] = " screen display panel readout pantalla equipo unit machine maquina ";
 static const char read_after[] = " mean means meaning message alarm alert warning screen display "
                                  "flashing blinking significa mensaje alarma pantalla ";
 static const char around_alone[] =
@@ -33,16 +35,41 @@ is_small(char letter)
     return letter >= 'a' && letter <= 'z';
 }
 
+/* A word of the table as renters write it. */
+static bool
+is_word(const struct tokens *tokens, size_t at, const char *word)
+{
+    static const struct {
+        const char *word, *written;
+    } others[] = {{"symbol", symbols},        {"battery", " bateria pila bat batt "},
+                  {"oxygen", " o2 oxigeno "}, {"low", " bajo baja "},
+                  {"empty", " vacia vacio "}, {"breath", " respiracion breathing "}};
+    size_t length = at < tokens->count ? strlen(tokens->list[at].text) : 0, i;
+
+    for (i = 0; i < sizeof others / sizeof others[0]; i++) {
+        if (strcmp(word, others[i].word) == 0 && token_among(tokens, at, others[i].written)) {
+            return true;
+        }
+    }
+    return token_is(tokens, at, word) ||
+           (length >= SHORTENED && strncmp(word, tokens->list[at].text, length) == 0);
+}
+
+/* The words stand at `at`, in any order: "LOW BATT" is BATTERY LOW. */
 static bool
 has_words(const struct tokens *tokens, size_t at, const struct tokens *words)
 {
-    size_t i;
+    unsigned taken = 0;
+    size_t i, j;
 
     for (i = 0; i < words->count; i++) {
-        const char *word = words->list[i].text;
-
-        if (!token_is(tokens, at + i, word) &&
-            !(strcmp(word, "symbol") == 0 && token_among(tokens, at + i, symbols))) {
+        for (j = 0; j < words->count && j < WORDS_MAX; j++) {
+            if ((taken & (1U << j)) == 0 && is_word(tokens, at + j, words->list[i].text)) {
+                taken |= 1U << j;
+                break;
+            }
+        }
+        if (j == words->count || j == WORDS_MAX) {
             return false;
         }
     }
@@ -76,6 +103,14 @@ is_alone(const struct tokens *tokens, size_t at, size_t after)
     return true;
 }
 
+/* "on the screen", "en la pantalla" */
+static bool
+is_on_screen(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, " on in en ") &&
+           (token_among(tokens, at + 1, screens) || token_among(tokens, at + 2, screens));
+}
+
 /* The words are ordinary ones as well ("clean filter", "plug in"): something must tell. */
 static bool
 is_read_off(const struct asked *asked, size_t at, size_t after)
@@ -89,7 +124,7 @@ is_read_off(const struct asked *asked, size_t at, size_t after)
             return true;
         }
     }
-    if (token_among(tokens, after - 1, symbols)) {
+    if (token_among(tokens, after - 1, symbols) || is_on_screen(tokens, after)) {
         return true;
     }
     if (is_alone(tokens, at, after)) {
@@ -170,6 +205,65 @@ meaning_of(const struct asked *asked, const struct alarm *alarm)
                NULL);
 }
 
+static bool
+is_page(const struct topic *topic)
+{
+    return strcmp(topic->id, "alarm") == 0 || strcmp(topic->id, "read-display") == 0;
+}
+
+/* Words that no table of ours has, or of a unit that we do not know: how to find them. */
+static bool
+tell_page(const struct asked *asked, struct verdict *verdict, bool is_listed)
+{
+    const struct topic_search *search = &asked->search;
+    const struct topic *page = kb_topic(asked->context->kb, "alarm", asked->language);
+    bool between = search->sureness == BETWEEN_TWO && search->count > 1 &&
+                   is_page(search->best[0].topic) && is_page(search->best[1].topic);
+
+    if (page == NULL || !(is_listed || between)) {
+        return false;
+    }
+    topics_answer(asked, verdict, page);
+    return true;
+}
+
+/* "It says E42": in capitals or as a code, and no table has it. */
+static bool
+quotes_unknown(const struct asked *asked)
+{
+    static const char says[] =
+        " says say said shows show reads displays dice aparece muestra sale ";
+    const struct tokens *tokens = &asked->tokens;
+    size_t i;
+
+    if (asked->search.count == 0 || !is_page(asked->search.best[0].topic)) {
+        return false;
+    }
+    for (i = 1; i < tokens->count; i++) {
+        const struct token *token = &tokens->list[i];
+
+        if (token_among(tokens, i - 1, says) && token->kind == TOKEN_WORD &&
+            token->end - token->start > 1 &&
+            !has_small_letter(asked->text, token->start, token->end)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What is not in our tables is a person's to look up. */
+static bool
+ask_person(const struct asked *asked, struct verdict *verdict)
+{
+    if (!quotes_unknown(asked) || tokens_have(&asked->tokens, supposed)) {
+        return false;
+    }
+    verdict_add(verdict, ANSWER_OFFICE, ROUTE_EQUIPMENT, id_display)->text =
+        say(asked->arena, asked->context->house, asked->language, SAY_TROUBLE_OTHER, NULL);
+    verdict_alert(verdict, ALERT_OFFICE, false, "trouble:display", "display, unknown word");
+    return true;
+}
+
 bool
 display_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -179,12 +273,15 @@ display_decide(const struct asked *asked, struct verdict *verdict)
     struct answer *answer;
     bool other;
 
-    if (!asked_is_active_renter(asked) || power_asks_how_long(asked)) {
+    if (power_asks_how_long(asked)) {
         return false;
     }
     alarm = shown_by_any(asked, &other);
-    if (alarm == NULL) {
-        return false;
+    if (alarm == NULL && asked_is_active_renter(asked) && ask_person(asked, verdict)) {
+        return true;
+    }
+    if (alarm == NULL || !asked_is_active_renter(asked)) {
+        return trouble == TROUBLE_NONE && tell_page(asked, verdict, alarm != NULL);
     }
     if (trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER) {
         return equipment_trouble_decide(asked, verdict); /* graver than what the display tells */

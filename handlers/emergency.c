@@ -19,6 +19,30 @@ static const char *const fires[] = {"face-burn-fire", "battery-smoking", "batter
 static const char *const no_wall[] = {"power-out-now", "last-battery", "unit-wet"};
 static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking", "poison"};
 
+/*
+ * Whose first part goes out if a text shows several: first what drives people out of the room, then
+ * what cannot wait for the others (common practice, for a clinician to set). One that is not listed
+ * comes behind these.
+ */
+static const char *const gravest_first[] = {
+    "battery-smoking",   "face-burn-fire",    "unresponsive", "choking",        "seizure",
+    "bleeding",          "allergic-reaction", "stroke-signs", "poison",         "chest-pain",
+    "trouble-breathing", "no-oxygen-source",  "blue-lips",    "coughing-blood", "low-oxygen",
+    "head-injury",       "confusion",         "severe-pain",  "sudden-illness", "self-harm",
+};
+
+size_t
+emergency_order(const char *id)
+{
+    const size_t count = sizeof gravest_first / sizeof gravest_first[0];
+    size_t i = 0;
+
+    while (i < count && strcmp(gravest_first[i], id) != 0) {
+        i++;
+    }
+    return i;
+}
+
 static bool
 any_sign_of(const struct verdict *verdict, const char *const *ids, size_t count)
 {
@@ -88,12 +112,39 @@ append_steps(const struct asked *whole, const struct verdict *verdict, char **te
         say_use_backup(whole->arena, whole->context->house, whole->language, whole->rental));
 }
 
+/* What the first part does not name: the other signs of the text, in brief. */
+static void
+append_other_signs(const struct asked *whole, const struct verdict *verdict, char **text)
+{
+    char *others = memory_copy(whole->arena, "");
+    bool is_first = true;
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        const char *id = verdict->answers[i].id;
+        const struct sign *sign = kb_sign(whole->context->kb, id, whole->language);
+
+        if (verdict->answers[i].kind != ANSWER_SIGN ||
+            verdict->answers[i].route != ROUTE_EMERGENCY) {
+            continue;
+        }
+        if (!is_first && sign != NULL && strcmp(id, "asks-emergency") != 0) {
+            memory_append(&others, "%s%s", others[0] == '\0' ? "" : ", ", sign->in_brief);
+        }
+        is_first = false;
+    }
+    if (others[0] != '\0') {
+        append(whole, text, SAY_TELL_TOO, others);
+    }
+}
+
 char *
 emergency_second_part(const struct asked *whole, const struct verdict *verdict)
 {
     char *text = say(whole->arena, whole->context->house, whole->language, SAY_AUTOMATIC, NULL);
     const char *where = address(whole);
 
+    append_other_signs(whole, verdict, &text);
     if (where != NULL) {
         append(whole, &text, SAY_ADDRESS, where);
     }

@@ -8,9 +8,13 @@
 /* Something burns or may: more oxygen, or a battery, is the last thing to reach for. */
 bool emergency_is_fire(const struct verdict *verdict);
 
+/* A sign with a lower one goes first: it is the first one's first part that goes out. */
+size_t emergency_order(const char *id);
+
 /*
- * Who speaks, the address on record, what may be done until help is there, and that staff do not
- * replace the call. The first part has gone before and stands alone.
+ * Who speaks, the signs that the first part does not name, the address on record, what may be done
+ * until help is there, and that staff do not replace the call. The first part has gone before and
+ * stands alone.
  */
 char *emergency_second_part(const struct asked *whole, const struct verdict *verdict);
 

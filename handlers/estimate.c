@@ -73,7 +73,7 @@ estimate_charges(const struct told *told, const struct equipment *equipment, str
 }
 
 char *
-estimate_counted_with(const struct asked *asked, const struct running *running)
+estimate_counted_with(const struct asked *asked, const struct running *running, const char *others)
 {
     char *mode = say_mode(asked->arena, asked->language, running->figure->mode,
                           running->figure->setting_tenths);
@@ -81,7 +81,9 @@ estimate_counted_with(const struct asked *asked, const struct running *running)
         running->is == RUNNING_DIFFERS
             ? estimate_say(asked, SAY_COUNTED_TOLD, mode)
             : say(asked->arena, asked->context->house, asked->language, SAY_COUNTED_ORDER, mode,
-                  say_for(asked->language, running->activity), NULL);
+                  memory_format(asked->arena, "%s%s", say_for(asked->language, running->activity),
+                                others),
+                  NULL);
 
     /* On a phone of two renters a mix-up must show. */
     return asked->context->rental_count > 1
@@ -90,10 +92,10 @@ estimate_counted_with(const struct asked *asked, const struct running *running)
 }
 
 void
-estimate_say_counted(const struct asked *asked, const struct running *running,
+estimate_say_counted(const struct asked *asked, const struct running *running, const char *others,
                      struct answer *answer)
 {
-    char *counted = estimate_counted_with(asked, running);
+    char *counted = estimate_counted_with(asked, running, others);
 
     if (asked->context->rental_count > 1) { /* whose it is must be said */
         answer->text = memory_format(asked->arena, "%s %s", answer->text, counted);

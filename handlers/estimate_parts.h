@@ -52,11 +52,12 @@ bool estimate_charges(const struct told *told, const struct equipment *equipment
 /* What a new battery lasts in the cold that is told; false if the unit's file does not say. */
 bool estimate_take_cold(const struct asked *asked, struct ground *ground, struct minutes *lasts);
 
-/* "Counted with continuous 2, ordered at rest." */
-char *estimate_counted_with(const struct asked *asked, const struct running *running);
+/* "Counted with continuous 2, ordered at rest."; before the stop `others`: "", or more orders. */
+char *estimate_counted_with(const struct asked *asked, const struct running *running,
+                            const char *others);
 /* Says it with the answer, as an extra unless several rentals are on this phone. */
 void estimate_say_counted(const struct asked *asked, const struct running *running,
-                          struct answer *answer);
+                          const char *others, struct answer *answer);
 /* "Our record says continuous 2 at rest; please don't change it ..." */
 char *estimate_record_says(const struct asked *asked, const struct running *running);
 

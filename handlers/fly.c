@@ -285,6 +285,22 @@ no_order(const struct asked *asked, struct verdict *verdict, const struct told *
                        "power:no-flight-order", "flies, no order for it");
 }
 
+/* Without a record the need can be told, and not how many batteries that is. */
+static bool
+of_no_record(const struct asked *asked, struct verdict *verdict, const struct told *told)
+{
+    struct flight_sum sum = {.flights = 0};
+
+    if (!has_minutes(told) || !add_up(told, &sum)) {
+        return false;
+    }
+    estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, fly, fly)->text =
+        say(asked->arena, asked->context->house, asked->language, SAY_FLIGHT_UNKNOWN,
+            say_minutes(asked->arena, sum.gate_minutes),
+            say_minutes(asked->arena, sum.need_minutes), NULL);
+    return true;
+}
+
 bool
 estimate_flight(const struct asked *asked, struct verdict *verdict, const struct told *told)
 {
@@ -292,7 +308,7 @@ estimate_flight(const struct asked *asked, struct verdict *verdict, const struct
     bool differs;
 
     if (asked->rental == NULL || asked->equipment == NULL) {
-        return false;
+        return of_no_record(asked, verdict, told);
     }
     estimate_remember(asked, verdict, told);
     if (ask_what_lacks(asked, verdict, told)) {
@@ -318,14 +334,23 @@ estimate_flight(const struct asked *asked, struct verdict *verdict, const struct
     return true;
 }
 
-/* Batteries are asked for, here or in another sentence of the text. */
+static bool
+asks_whether_it_flies(const struct asked *asked)
+{
+    return tokens_have(&asked->tokens, "can i fly|can we fly|can he fly|can she fly|may i fly|"
+                                       "can i take it|can it fly|ok to fly|puedo volar|"
+                                       "puede volar|puedo llevar|podemos volar");
+}
+
+/* Batteries are asked for, here or in another sentence of the text; or all that flying takes, of
+ * which the page would only ask for the time that is told. */
 static bool
 is_about_batteries(const struct asked *asked, const struct told *told)
 {
     struct tokens whole;
 
     if (tokens_have(&asked->tokens, of_batteries) || told_batteries(told) > 0 ||
-        asked->tokens.count <= SHORT_TEXT) {
+        asked->tokens.count <= SHORT_TEXT || asks_whether_it_flies(asked)) {
         return true;
     }
     whole = tokens_read(asked->arena, asked->message->text);

@@ -2,6 +2,7 @@
 
 #include "cold.h"
 #include "fill.h"
+#include "in_car.h"
 #include "memory.h"
 #include "steps.h"
 
@@ -71,7 +72,7 @@ hours_left_text(const struct asked *asked, const struct ground *ground)
 static void
 add_extras(const struct asked *asked, const struct ground *ground, struct answer *answer)
 {
-    estimate_say_counted(asked, &ground->running, answer);
+    estimate_say_counted(asked, &ground->running, "", answer);
     if (ground->time.high > ground->time.low && ground->time.low > 0) {
         estimate_extra(
             answer, estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));
@@ -264,6 +265,7 @@ say_hours_left(const struct asked *asked, struct verdict *verdict, const struct 
                int batteries)
 {
     bool differs = ground->running.is == RUNNING_DIFFERS;
+    const char *in_car = in_car_words(asked);
     struct answer *answer =
         estimate_add(asked, verdict, ANSWER_ESTIMATE, differs ? ROUTE_STAFF : ROUTE_ANSWER,
                      &ground->told, hours_left, hours_left);
@@ -273,6 +275,9 @@ say_hours_left(const struct asked *asked, struct verdict *verdict, const struct 
     add_extras(asked, ground, answer);
     if (differs) {
         verdict_alert(verdict, ALERT_URGENT, false, "power:differs", "setting differs");
+    }
+    if (in_car != NULL && ground->time.low < SHORT_MINUTES) {
+        answer->text = memory_format(asked->arena, "%s %s", answer->text, in_car);
     }
     estimate_see_to_plug(asked, verdict, ground->time);
 }
@@ -441,5 +446,5 @@ estimate_mention_left(const struct asked *asked, const struct battery_account *a
                                NULL));
     estimate_extra(answer, estimate_say(asked, SAY_READ,
                                         say_read(asked->arena, asked->language, &ground.told)));
-    estimate_extra(answer, estimate_counted_with(asked, &ground.running));
+    estimate_extra(answer, estimate_counted_with(asked, &ground.running, ""));
 }

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "bare_charge.h"
 #include "estimate.h"
 #include "handlers.h"
 #include "memory.h"
@@ -276,8 +277,19 @@ which_charge(const struct asked *asked, struct verdict *verdict)
     const char *about = asked->context->conversation.asked_about;
     struct told told = *asked->told, before = {0};
 
+    if (about != NULL && bare_percent_is_told(asked)) {
+        struct asked earlier = earlier_question(asked);
+
+        if (bare_percent_is_told(&earlier)) {
+            return false; /* asked what it is, they tell the number again */
+        }
+    }
     read_bare_percent(asked, &told);
-    if ((!told_has_charge(&told) && !told.impossible) || asks_another(asked)) {
+    if (about != NULL && bare_charge_is_of_battery(asked)) {
+        told_read(asked->arena, asked->context->lexicon, about, &told);
+    }
+    if ((!told_has_charge(&told) && !told.impossible) || asks_another(asked) ||
+        weak_battery_told(asked)) {
         return false;
     }
     if (about != NULL) {

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "in_car.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -75,10 +76,14 @@ answer_no_plug(const struct asked *asked, struct verdict *verdict)
 {
     const struct house *house = asked->context->house;
     struct answer *answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_EQUIPMENT, no_plug);
+    const char *in_car = in_car_words(asked);
 
     answer->text = memory_format(
         asked->arena, "%s %s", say(asked->arena, house, asked->language, SAY_NO_PLUG, NULL),
         say_use_backup(asked->arena, house, asked->language, asked->rental));
+    if (in_car != NULL) {
+        answer->text = memory_format(asked->arena, "%s %s", in_car, answer->text);
+    }
     verdict_alert(verdict, ALERT_URGENT, false, "power:no-plug", "on battery, no plug");
     plug_settled(verdict);
 }

@@ -6,6 +6,7 @@
 
 #include <string.h>
 
+#include "bare_charge.h"
 #include "memory.h"
 #include "steps.h"
 
@@ -89,6 +90,9 @@ what_is_asked(const struct asked *asked, const struct told *told)
     bool is_sure = asked->search.count > 0 && asked->search.sureness == SURE;
     enum power_question question = is_sure ? question_named(&asked->search.best[0]) : POWER_NONE;
 
+    if (bare_charge_is_told(asked)) {
+        return POWER_HOURS_LEFT;
+    }
     if (question == POWER_NONE && (has_charge || remembered || waits_for_oxygen(asked)) &&
         tokens_have(&asked->tokens, how_long) && !tokens_have(&asked->tokens, other_times)) {
         question = POWER_HOURS_LEFT; /* whatever page is nearest: it is the hours that matter */
@@ -158,6 +162,9 @@ power_decide(const struct asked *asked, struct verdict *verdict)
     const struct topic *topic;
     struct told told;
 
+    if (weak_battery_told(asked)) {
+        return false;
+    }
     read_asked(asked, &told);
     if (told.impossible && told.kind != TOLD_NOTHING) {
         estimate_impossible(asked, verdict, &told);

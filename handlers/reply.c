@@ -6,6 +6,7 @@
 #include "in_words.h"
 #include "memory.h"
 #include "parts.h"
+#include "said_once.h"
 #include "say.h"
 #include "steps.h"
 
@@ -301,6 +302,23 @@ take_extras(const struct asked *whole, struct verdict *verdict)
     }
 }
 
+/* Several signs: each later one's words are said as far as an earlier one has not said them. */
+static void
+say_signs_once(const struct asked *whole, struct verdict *verdict)
+{
+    char *said = memory_copy(whole->arena, "");
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        struct answer *answer = &verdict->answers[i];
+
+        if (answer->kind == ANSWER_SIGN) {
+            answer->text = said_once(whole->arena, said, answer->text);
+            memory_append(&said, "%s%s", said[0] == '\0' ? "" : " ", answer->text);
+        }
+    }
+}
+
 static void
 compose_answers(const struct asked *whole, struct verdict *verdict)
 {
@@ -310,6 +328,7 @@ compose_answers(const struct asked *whole, struct verdict *verdict)
     struct draft draft;
     size_t i;
 
+    say_signs_once(whole, verdict);
     take_extras(whole, verdict);
     lead(whole, verdict, &draft);
     for (i = 0; i < verdict->answer_count && fits; i++) {

@@ -34,6 +34,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_ADDRESS] = {"Our record has you at {0}: tell {emergency} if you are still there.",
                      "Su domicilio en nuestra lista: {0}. Si sigue en ese lugar, dele ese dato al "
                      "{emergency}."},
+    [SAY_TELL_TOO] = {"Tell {emergency} too: {0}.", "Diga tambien al {emergency}: {0}."},
     [SAY_SIT_UP] = {"Sit up.", "Siéntese."},
     [SAY_PLUG_IN] = {"Plug the unit into the wall.", "Enchufe el equipo a la pared."},
     [SAY_BACKUP] = {"If it stopped, use {0} at the flow on its tag.",
@@ -157,6 +158,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "full, 1 with 2 lights\".{0}",
                           "¿Qué carga tiene cada bateria y la que va en el equipo? Escriba por "
                           "ejemplo \"1 llena, 1 con 2 luces\".{0}"},
+    [SAY_WHICH_PERCENT] = {"Is {0} a battery's charge or an oxygen reading? Text it like \"battery "
+                           "60%\" or \"oxygen 90%\".",
+                           "¿Es {0} la carga de una bateria o un valor de oxigeno? Escriba por "
+                           "ejemplo \"bateria 60%\" u \"oxigeno 90%\"."},
     [SAY_IMPOSSIBLE] = {"I read \"{0}\", which can't be so.", "Leo \"{0}\", y eso no puede ser."},
     [SAY_TELL_AGAIN] = {"Please text it once more.", "Escriba otra vez, por favor."},
     [SAY_READ] = {"I read: {0}.", "Leo: {0}."},
@@ -219,23 +224,26 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "lo sabe y le va a llamar."},
     [SAY_TRIP_LASTS] = {"By the low count the batteries last those {0}, with about {1} left.",
                         "Por lo bajo, las baterias duran esas {0}, y sobran unos {1}."},
-    [SAY_TRIP_LASTS_BARE] = {"By the low count the batteries last those {0} and no more.",
-                             "Por lo bajo, las baterias duran esas {0} y nada mas."},
+    [SAY_TRIP_TIGHT] =
+        {"Too tight: counted low, the batteries last those {0} with only about {1} left.",
+         "Muy justo: por lo bajo, las baterias duran esas {0} y solo sobran unos {1}."},
+    [SAY_TRIP_TIGHT_BARE] = {"Too tight: counted low, the batteries last those {0} and no more.",
+                             "Muy justo: por lo bajo, las baterias duran esas {0} y nada mas."},
     [SAY_TRIP_SHORT] = {"That does not last: counted low, empty after {0} ({1}), {2} short.",
                         "No alcanza: por lo bajo, se acaban a las {0} de salir ({1}); faltan "
                         "{2}."},
     [SAY_TRIP_AT] = {"That is about {0}.", "Eso es a las {0}."},
-    [SAY_TRIP_THIN] = {"Delays happen: keep {0} in hand, or a plug in reach.",
-                       "Puede haber demoras: guarde {0}, o tenga cerca un enchufe."},
+    [SAY_TRIP_KEEP] = {"Delays happen: keep {0} in hand.",
+                       "Puede haber demoras: hay que guardar {0}."},
     [SAY_TRIP_LEFT_WITH] = {"What is left is counted with {0}, ordered {1}.",
                             "Lo que sobra, contado con {0}, recetado {1}."},
-    [SAY_TRIP_MEND_CAR] = {"It would last on the car's outlet while you drive.",
+    [SAY_TRIP_MEND_CAR] = {"The car's outlet while you drive would be enough.",
                            "Alcanza si en el camino usa la toma del auto."},
-    [SAY_TRIP_MEND_WALL] = {"It would last plugged in wherever you stay.",
+    [SAY_TRIP_MEND_WALL] = {"A plug wherever you stay would be enough.",
                             "Alcanza si lo enchufa en cada parada."},
-    [SAY_TRIP_MEND_ONE] = {"It would last with 1 more full battery.",
+    [SAY_TRIP_MEND_ONE] = {"1 more full battery would be enough.",
                            "Alcanza con 1 bateria llena mas."},
-    [SAY_TRIP_MEND_TWO] = {"It would last with 2 more full batteries.",
+    [SAY_TRIP_MEND_TWO] = {"2 more full batteries would be enough.",
                            "Alcanza con 2 baterias llenas mas."},
     [SAY_TRIP_MEND_NONE] = {"2 more full batteries won't do: it takes a plug on the way.",
                             "Con 2 llenas mas tampoco: hace falta un enchufe en el camino."},
@@ -298,6 +306,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "para otro aviso."},
     [SAY_PLUG] = {"Is there a plug where you are? Text YES or NO.",
                   "¿Hay un enchufe donde se encuentra? Mande SI o NO."},
+    [SAY_IN_CAR] = {"In the car: use its outlet and our cord, engine on. Keep snow off the "
+                    "tailpipe and a window open a bit: exhaust kills.",
+                    "En el auto: use la toma y nuestro cable, motor prendido. Quite la nieve del "
+                    "escape y abra un poco la ventana: el humo mata."},
     [SAY_NO_PLUG] = {"Staff were alerted and will call you. Be at a plug before the battery runs "
                      "out.",
                      "El personal ya lo sabe y le va a llamar. Vaya a un enchufe antes de "
@@ -321,6 +333,12 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                            "oxygen if you have one and call {phone}.",
                            "Una persona le va a contestar sobre el equipo. Si se apaga, use su "
                            "tanque de reserva si lo tiene y llame al {phone}."},
+    [SAY_WEAK_BATTERY] = {"A battery should last longer than that, so don't count on it. Use "
+                          "another one or a plug, and keep your backup oxygen near. Staff were "
+                          "told and will call you.",
+                          "Una bateria debe durar mas; no cuente con esa. Use otra o un enchufe, y "
+                          "tenga cerca su tanque de reserva. El personal ya lo sabe y le va a "
+                          "llamar."},
     [SAY_DISPLAY] = {"{0}: {1}", "{0}: {1}"},
     [SAY_DISPLAY_URGENT] = {"{0}: {1} Staff were alerted. Hard to breathe? Call {emergency} now.",
                             "{0}: {1} El personal ya lo sabe. ¿Le cuesta respirar? Llame al "

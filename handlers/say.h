@@ -17,6 +17,7 @@ enum phrase {
     SAY_EMERGENCY_FIRST,  /* first part when the kb has no sign for a reading */
     SAY_CLINICAL_READING, /* the same, not an emergency */
     SAY_ADDRESS,          /* 0 the 911 address on record */
+    SAY_TELL_TOO,         /* 0 signs in brief */
     SAY_SIT_UP,
     SAY_PLUG_IN,
     SAY_BACKUP, /* 0 "your E cylinder" */
@@ -63,6 +64,7 @@ enum phrase {
     SAY_WHICH_RENTAL,  /* 0 "1 Ana (Wren), 2 Tom (Brook)" */
     SAY_WHICH_TOPIC,   /* 0, 1 titles */
     SAY_WHICH_CHARGE,  /* 0 how to read the gauge, or "" */
+    SAY_WHICH_PERCENT, /* 0 what was told */
     SAY_IMPOSSIBLE,    /* 0 the words */
     SAY_TELL_AGAIN,    /* behind it */
     SAY_READ,          /* 0 what was read */
@@ -87,10 +89,11 @@ enum phrase {
     SAY_OUT_TO_BACKUP,   /* 0 "your E cylinder", 1 "continuous 3": the mains failed */
     SAY_OUT_NO_BACKUP,   /* 0 "continuous 3": the same, none on record */
     SAY_TRIP_LASTS,      /* 0 length, 1 what is left at the end */
-    SAY_TRIP_LASTS_BARE, /* 0 length: nothing is left */
+    SAY_TRIP_TIGHT,      /* 0 length, 1 what is left: less than the reserve */
+    SAY_TRIP_TIGHT_BARE, /* 0 length: nothing is left */
     SAY_TRIP_SHORT,      /* 0 after how long, 1 on which leg, 2 how much is lacking */
     SAY_TRIP_AT,         /* 0 clock time */
-    SAY_TRIP_THIN,       /* 0 how much to keep in hand */
+    SAY_TRIP_KEEP,       /* 0 how much to keep in hand */
     SAY_TRIP_LEFT_WITH,  /* 0 "continuous 2", 1 "at rest" */
     SAY_TRIP_MEND_CAR,
     SAY_TRIP_MEND_WALL,
@@ -121,11 +124,13 @@ enum phrase {
     SAY_REMIND_OFF_CHARGE, /* 0 clock time */
     SAY_REMIND_OFF_RECORD, /* 0 clock time */
     SAY_PLUG,              /* "Is there a plug where you are? Text YES or NO." */
+    SAY_IN_CAR,
     SAY_NO_PLUG,
     SAY_NO_RENTAL,
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
+    SAY_WEAK_BATTERY,
     SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */
     SAY_IN_ENGLISH,     /* 0 what stands in no other language */
@@ -191,6 +196,9 @@ enum phrase {
     SAY_NOT_ON_PLANE,
     SAY_NO_LABEL,
     SAY_IN_CABIN,
+    SAY_WATT_HOURS,      /* 0 "Finch 95 Wh" */
+    SAY_WATT_HOURS_FREE, /* each is 100 Wh or less */
+    SAY_FLIGHT_UNKNOWN,  /* 0 told, 1 what that needs: of no unit that we know */
     SAY_CALL_AIRLINE,
     SAY_FLIGHT_NO_FIGURE,
     SAY_ASK_CYLINDER, /* 0 what is missing */

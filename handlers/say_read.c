@@ -58,7 +58,9 @@ say_charges(void *arena, bool spanish, const struct told *told, char **text)
                        : memory_format(arena, "%d-%d%%", charge.low, charge.high));
     }
     for (i = 0; i < told->light_count; i++) {
-        part(text, memory_format(arena, spanish ? "%d luces" : "%d lights", told->lights[i]));
+        part(text, memory_format(arena, "%d %s", told->lights[i],
+                                 told->lights[i] == 1 ? (spanish ? "luz" : "light")
+                                                      : (spanish ? "luces" : "lights")));
     }
     if (told->count > 0) {
         part(text, memory_format(arena, spanish ? "%d sin carga dicha" : "%d of unknown charge",

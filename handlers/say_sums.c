@@ -101,6 +101,16 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                         "personal ya lo sabe y le va a llamar."},
     OF(SAY_IN_CABIN) = {"All in the cabin, terminals covered.",
                         "Todas en cabina, con los contactos tapados."},
+    OF(SAY_WATT_HOURS) = {"One battery, as printed on it: {0}.",
+                          "Cada bateria, como dice en ella: {0}."},
+    OF(SAY_WATT_HOURS_FREE) = {"100 Wh or less may fly without the airline's approval, in the "
+                               "cabin. Call the airline 48 h ahead all the same.",
+                               "Hasta 100 Wh pueden ir en cabina sin permiso. Aun asi llame a la "
+                               "aerolinea 48 h antes."},
+    OF(SAY_FLIGHT_UNKNOWN) = {"If the airline's gate-to-gate time is {0}, it may want {1} of "
+                              "battery (150%). How many that is hangs on the unit: call {phone}.",
+                              "Si la aerolinea dice {0} de puerta a puerta, puede pedir {1} de "
+                              "bateria (150%). Cuantas son depende del equipo: llame al {phone}."},
     OF(SAY_CALL_AIRLINE) = {"Call the airline 48 h ahead: only it can confirm.",
                             "Llame a la aerolinea 48 h antes: solo ella confirma."},
     OF(SAY_FLIGHT_NO_FIGURE) = {"I have no figure for that on a plane, so a person will answer.",

@@ -5,6 +5,7 @@
  */
 #include <string.h>
 
+#include "emergency.h"
 #include "fill.h"
 #include "found.h"
 #include "memory.h"
@@ -133,16 +134,34 @@ add_combined(const struct asked *whole, struct verdict *verdict, const char *id,
                   brief);
 }
 
+/* The next of this level, emergencies by their order; found->count if there is none. */
+static size_t
+next_of_level(const struct found *found, bool emergency, const bool *added)
+{
+    size_t next = found->count, i;
+
+    for (i = 0; i < found->count; i++) {
+        const struct sign *sign = found->list[i].sign;
+
+        if (!added[i] && (sign->level == SIGN_EMERGENCY) == emergency &&
+            (next == found->count ||
+             emergency_order(sign->id) < emergency_order(found->list[next].sign->id))) {
+            next = i;
+        }
+    }
+    return next;
+}
+
 static void
 add_level(const struct asked *whole, struct verdict *verdict, const struct found *found,
           bool emergency)
 {
-    size_t i;
+    bool added[SIGNS_MAX] = {false};
+    size_t next;
 
-    for (i = 0; i < found->count; i++) {
-        if ((found->list[i].sign->level == SIGN_EMERGENCY) == emergency) {
-            add_sign(whole, verdict, &found->list[i]);
-        }
+    while ((next = next_of_level(found, emergency, added)) < found->count) {
+        added[next] = true;
+        add_sign(whole, verdict, &found->list[next]);
     }
 }
 

@@ -41,6 +41,8 @@ bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
 bool open_question_decide(const struct asked *asked, struct verdict *verdict);
 /* Thanks, greetings, emoji: a short reply or none. */
 bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
+/* A battery that is empty long before it should be. */
+bool weak_battery_decide(const struct asked *asked, struct verdict *verdict);
 /* There is no plug where they are. */
 bool plug_decide(const struct asked *asked, struct verdict *verdict);
 /* "Text me when 30 min are left", "remind me at 9 pm", "cancel the reminder". */
@@ -53,6 +55,10 @@ bool fly_decide(const struct asked *asked, struct verdict *verdict);
 bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
 /* What an inverter, a generator or a power station must give; seat power counts as nothing. */
 bool other_power_decide(const struct asked *asked, struct verdict *verdict);
+/* A percentage with nothing beside it: a battery's, or a reading? */
+bool bare_percent_decide(const struct asked *asked, struct verdict *verdict);
+/* Watt-hours of the batteries, for an airline. */
+bool watt_hours_decide(const struct asked *asked, struct verdict *verdict);
 /* Hours left, and how long a battery lasts, as numbers. */
 bool power_decide(const struct asked *asked, struct verdict *verdict);
 /* A word or sign on the display that the equipment file lists. */
@@ -120,6 +126,8 @@ enum trouble {
     TROUBLE_OTHER
 };
 enum trouble equipment_trouble_told(const struct asked *asked);
+/* A battery is told of that is empty long before it should be: no hours are worked out of it. */
+bool weak_battery_told(const struct asked *asked);
 /* Which rental is meant? The question is kept and answered once one is chosen. */
 void open_question_which_rental(const struct asked *asked, struct verdict *verdict,
                                 const char *topic);

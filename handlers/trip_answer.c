@@ -11,7 +11,7 @@
 #include "trip_plan.h"
 #include "when.h"
 
-enum { SOON_S = 12 * 3600, LEG_MINUTES_MAX = 2880, LEAST_RESERVE_MIN = 15 };
+enum { SOON_S = 12 * 3600, LEG_MINUTES_MAX = 2880 };
 
 static const char drive_trip[] = "drive-trip";
 
@@ -90,22 +90,48 @@ start_of(const struct planned *planned)
                : 0;
 }
 
+static char *
+mend_words(const struct planned *planned)
+{
+    static const enum phrase mends[] = {[TRIP_MEND_NONE] = SAY_TRIP_MEND_NONE,
+                                        [TRIP_MEND_CAR_CORD] = SAY_TRIP_MEND_CAR,
+                                        [TRIP_MEND_WALL_STOPS] = SAY_TRIP_MEND_WALL,
+                                        [TRIP_MEND_ONE_BATTERY] = SAY_TRIP_MEND_ONE,
+                                        [TRIP_MEND_TWO_BATTERIES] = SAY_TRIP_MEND_TWO};
+
+    return estimate_say(planned->asked, mends[planned->mend], NULL);
+}
+
+/* Lasts, but so barely that a delay ends it: never told as "it lasts". */
+static void
+append_tight(const struct planned *planned, char **text)
+{
+    const struct asked *asked = planned->asked;
+    const struct trip_outcome *outcome = &planned->outcome;
+    char *total = say_minutes(asked->arena, outcome->total_minutes);
+
+    estimate_append(text, say(asked->arena, asked->context->house, asked->language,
+                              outcome->margin_minutes > 0 ? SAY_TRIP_TIGHT : SAY_TRIP_TIGHT_BARE,
+                              total, say_minutes(asked->arena, outcome->margin_minutes), NULL));
+    append(planned, text, SAY_TRIP_KEEP, say_minutes(asked->arena, outcome->reserve_minutes));
+    estimate_append(text, mend_words(planned));
+}
+
 static void
 append_verdict(const struct planned *planned, char **text)
 {
     const struct asked *asked = planned->asked;
     const struct trip_outcome *outcome = &planned->outcome;
     char *total = say_minutes(asked->arena, outcome->total_minutes);
-    int reserve = plug_reserve(outcome->total_minutes + LEAST_RESERVE_MIN);
 
-    if (outcome->lasts) {
+    if (trip_is_safe(outcome)) {
         estimate_append(text,
-                        say(asked->arena, asked->context->house, asked->language,
-                            outcome->margin_minutes > 0 ? SAY_TRIP_LASTS : SAY_TRIP_LASTS_BARE,
+                        say(asked->arena, asked->context->house, asked->language, SAY_TRIP_LASTS,
                             total, say_minutes(asked->arena, outcome->margin_minutes), NULL));
-        if (outcome->margin_minutes < reserve) {
-            append(planned, text, SAY_TRIP_THIN, say_minutes(asked->arena, reserve));
-        }
+        return;
+    }
+    if (outcome->lasts) {
+        append_tight(planned, text);
         return;
     }
     estimate_append(text,
@@ -150,6 +176,31 @@ extra(const struct planned *planned, struct answer *answer, enum phrase phrase,
     estimate_extra(answer, estimate_say(planned->asked, phrase, argument));
 }
 
+/* ", and pulse 2 at rest": orders that legs on battery count with beside `running`. */
+static char *
+other_orders(const struct planned *planned, const struct running *running)
+{
+    const struct asked *asked = planned->asked;
+    char *others = memory_copy(asked->arena, "");
+    bool said[ACTIVITY_COUNT] = {false};
+    size_t i;
+
+    said[running->activity] = true;
+    for (i = 0; i < planned->low.trip.leg_count; i++) {
+        const struct running *on = &planned->low.on[i];
+
+        if (planned->low.legs[i].power == TRIP_NO_POWER && on->is == RUNNING_ORDERED &&
+            on->figure != NULL && on->figure != running->figure && !said[on->activity]) {
+            said[on->activity] = true;
+            memory_append(&others, "%s%s %s", asked->language == LANGUAGE_ES ? ", y " : ", and ",
+                          say_mode(asked->arena, asked->language, on->figure->mode,
+                                   on->figure->setting_tenths),
+                          say_for(asked->language, on->activity));
+        }
+    }
+    return others;
+}
+
 /* What it was counted with, and what is left if that is with another order: the number said is of
  * that one, so it goes first. */
 static void
@@ -166,7 +217,7 @@ say_counted(const struct planned *planned, struct answer *answer)
                            say_for(asked->language, after->activity), NULL));
     }
     if (running->figure != NULL) {
-        estimate_say_counted(asked, running, answer);
+        estimate_say_counted(asked, running, other_orders(planned, running), answer);
     }
 }
 
@@ -174,17 +225,12 @@ say_counted(const struct planned *planned, struct answer *answer)
 static void
 add_extras(const struct planned *planned, struct answer *answer)
 {
-    static const enum phrase mends[] = {[TRIP_MEND_NONE] = SAY_TRIP_MEND_NONE,
-                                        [TRIP_MEND_CAR_CORD] = SAY_TRIP_MEND_CAR,
-                                        [TRIP_MEND_WALL_STOPS] = SAY_TRIP_MEND_WALL,
-                                        [TRIP_MEND_ONE_BATTERY] = SAY_TRIP_MEND_ONE,
-                                        [TRIP_MEND_TWO_BATTERIES] = SAY_TRIP_MEND_TWO};
     const struct asked *asked = planned->asked;
     const struct trip_outcome *outcome = &planned->outcome;
     int64_t start_utc_s = start_of(planned);
 
     if (!outcome->lasts) {
-        extra(planned, answer, mends[planned->mend], NULL);
+        estimate_extra(answer, mend_words(planned));
     }
     if (planned->low.no_car_cord) {
         extra(planned, answer, SAY_TRIP_NO_CORD, NULL);
@@ -228,7 +274,7 @@ estimate_of(const struct planned *planned)
                                    .lasts = outcome->lasts,
                                    .short_minutes = outcome->short_minutes,
                                    .margin_minutes = outcome->margin_minutes,
-                                   .mend = outcome->lasts ? NULL : mends[planned->mend]};
+                                   .mend = trip_is_safe(outcome) ? NULL : mends[planned->mend]};
     *estimate = (struct estimate){
         .kind = ESTIMATE_TRIP,
         .minutes = {low, high > low ? high : low},
@@ -327,7 +373,7 @@ plan(struct planned *planned, struct verdict *verdict)
                          &planned->high);
     trip_play(&planned->low.trip, &planned->outcome);
     trip_play(&planned->high.trip, &planned->best);
-    if (!planned->outcome.lasts) {
+    if (!trip_is_safe(&planned->outcome)) {
         planned->mend = trip_mend(&planned->low.trip, asked->equipment->retirement_health);
     }
     answer(planned, verdict);

@@ -47,7 +47,7 @@ struct trip_estimate {
     int short_minutes;  /* without power and without battery */
     int margin_minutes; /* left at the end */
     const char *mend;   /* "car-cord", "wall-stops", "one-battery", "two-batteries", "none"; NULL if
-                           it lasts */
+                           it lasts with the reserve in hand */
 };
 
 /* A computed number with what it was computed from. */

@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <string.h>
 
+#include "battery_time.h"
 #include "charging.h"
 
 /* Charge is counted in parts of a percent, so that a minute's use is not rounded away. */
@@ -170,6 +171,22 @@ left(const struct playing *playing)
     return minutes;
 }
 
+/* What must be left so that they may be at a plug in time: the least that is its own reserve. */
+static int
+reserve_of(const struct trip *trip)
+{
+    int on_battery = 0, reserve = 0;
+    size_t i;
+
+    for (i = 0; i < trip->leg_count; i++) {
+        on_battery += trip->legs[i].power == TRIP_NO_POWER ? trip->legs[i].minutes : 0;
+    }
+    while (on_battery > 0 && reserve < plug_reserve(on_battery + reserve)) {
+        reserve++;
+    }
+    return reserve;
+}
+
 void
 trip_play(const struct trip *trip, struct trip_outcome *outcome)
 {
@@ -196,11 +213,18 @@ trip_play(const struct trip *trip, struct trip_outcome *outcome)
     }
     sample(&playing, outcome);
     outcome->margin_minutes = outcome->lasts && trip->leg_count > 0 ? left(&playing) : 0;
+    outcome->reserve_minutes = reserve_of(trip);
+}
+
+bool
+trip_is_safe(const struct trip_outcome *outcome)
+{
+    return outcome->lasts && outcome->margin_minutes >= outcome->reserve_minutes;
 }
 
 static bool
-lasts_with(const struct trip *trip, const struct trip_leg *legs,
-           const struct trip_battery *batteries, size_t battery_count)
+safe_with(const struct trip *trip, const struct trip_leg *legs,
+          const struct trip_battery *batteries, size_t battery_count)
 {
     struct trip mended = *trip;
     struct trip_outcome outcome;
@@ -209,11 +233,11 @@ lasts_with(const struct trip *trip, const struct trip_leg *legs,
     mended.batteries = batteries;
     mended.battery_count = battery_count;
     trip_play(&mended, &outcome);
-    return outcome.lasts;
+    return trip->lasts_after > 0 ? trip_is_safe(&outcome) : outcome.lasts;
 }
 
 static bool
-lasts_powered(const struct trip *trip, enum trip_power power)
+safe_powered(const struct trip *trip, enum trip_power power)
 {
     struct trip_leg legs[TRIP_LEGS_MAX] = {0};
     size_t i;
@@ -225,11 +249,11 @@ lasts_powered(const struct trip *trip, enum trip_power power)
             legs[i].power = power;
         }
     }
-    return lasts_with(trip, legs, trip->batteries, trip->battery_count);
+    return safe_with(trip, legs, trip->batteries, trip->battery_count);
 }
 
 static bool
-lasts_with_more(const struct trip *trip, size_t more, int health)
+safe_with_more(const struct trip *trip, size_t more, int health)
 {
     struct trip_battery batteries[TRIP_BATTERIES_MAX];
     size_t count = trip->battery_count, i;
@@ -241,15 +265,15 @@ lasts_with_more(const struct trip *trip, size_t more, int health)
     for (i = 0; i < more; i++) {
         batteries[count + i] = (struct trip_battery){100, health};
     }
-    return lasts_with(trip, trip->legs, batteries, count + more);
+    return safe_with(trip, trip->legs, batteries, count + more);
 }
 
 enum trip_mend
 trip_mend(const struct trip *trip, int health)
 {
-    return lasts_powered(trip, TRIP_CAR)      ? TRIP_MEND_CAR_CORD
-           : lasts_powered(trip, TRIP_WALL)   ? TRIP_MEND_WALL_STOPS
-           : lasts_with_more(trip, 1, health) ? TRIP_MEND_ONE_BATTERY
-           : lasts_with_more(trip, 2, health) ? TRIP_MEND_TWO_BATTERIES
-                                              : TRIP_MEND_NONE;
+    return safe_powered(trip, TRIP_CAR)      ? TRIP_MEND_CAR_CORD
+           : safe_powered(trip, TRIP_WALL)   ? TRIP_MEND_WALL_STOPS
+           : safe_with_more(trip, 1, health) ? TRIP_MEND_ONE_BATTERY
+           : safe_with_more(trip, 2, health) ? TRIP_MEND_TWO_BATTERIES
+                                             : TRIP_MEND_NONE;
 }

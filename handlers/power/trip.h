@@ -56,8 +56,9 @@ struct trip_outcome {
     bool lasts;
     int runs_out_at; /* minutes from the start; total_minutes if it lasts */
     size_t runs_out_leg;
-    int short_minutes;  /* without power and without battery, in all */
-    int margin_minutes; /* battery time left once there; 0 if it fails */
+    int short_minutes;   /* without power and without battery, in all */
+    int margin_minutes;  /* battery time left once there; 0 if it fails */
+    int reserve_minutes; /* of it to be kept in hand (plug_reserve()) for the legs without power */
     /* Mean charge of the batteries at start, at each `sample_minutes` and at the end. */
     int samples[TRIP_SAMPLES_MAX];
     size_t sample_count;
@@ -66,7 +67,11 @@ struct trip_outcome {
 
 void trip_play(const struct trip *trip, struct trip_outcome *outcome);
 
-/* What would mend a trip that does not last; each is tried alone, by playing it. */
+/* It lasts, and what is left is no less than the reserve. */
+bool trip_is_safe(const struct trip_outcome *outcome);
+
+/* What would mend a trip that is not safe; each is tried alone, by playing it. Where no battery can
+ * run the unit once there, no reserve is asked of a mend. */
 enum trip_mend {
     TRIP_MEND_NONE,        /* nothing of these does */
     TRIP_MEND_CAR_CORD,    /* run from the car's outlet on every leg that drives */
@@ -75,7 +80,7 @@ enum trip_mend {
     TRIP_MEND_TWO_BATTERIES
 };
 
-/* The first of the mends, in the order above, that makes it last; `health` of added batteries. */
+/* The first of the mends, in the order above, that makes it safe; `health` of added batteries. */
 enum trip_mend trip_mend(const struct trip *trip, int health);
 
 #endif

@@ -20,6 +20,23 @@ START_TEST(what_the_display_shows_is_answered_from_the_units_own_table)
 }
 END_TEST
 
+START_TEST(in_another_order_or_shortened_it_is_found_too)
+{
+    means_pump_low("screen says LOW PUMP", "Look for a bend.");
+    means_pump_low("pump low on the screen", "Look for a bend.");
+    means_pump_low("la pantalla dice PUMP BAJO", "Busque un doblez.");
+}
+END_TEST
+
+START_TEST(of_an_unknown_unit_the_page_on_messages_is_told)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "the display shows PUMP LOW");
+    ck_assert_ptr_null(fixture_answer(stage, "display"));
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
 START_TEST(what_stands_in_english_only_is_said_to_be_english)
 {
     fixture_text(stage, "qué significa PLUG IN en la pantalla del equipo");
@@ -52,6 +69,8 @@ main(void)
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, what_the_display_shows_is_answered_from_the_units_own_table);
+    tcase_add_test(tests, in_another_order_or_shortened_it_is_found_too);
+    tcase_add_test(tests, of_an_unknown_unit_the_page_on_messages_is_told);
     tcase_add_test(tests, what_stands_in_english_only_is_said_to_be_english);
     tcase_add_test(tests, nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed);
     tcase_add_test(tests, ordinary_words_are_not_read_off_a_display);

@@ -126,6 +126,27 @@ START_TEST(in_spanish_too)
 }
 END_TEST
 
+START_TEST(the_watt_hours_that_an_airline_asks_for_are_those_of_the_units_file)
+{
+    fixture_text(stage, "how many watt hours");
+    fixture_says(stage, "One battery, as printed on it: Finch 95 Wh. 100 Wh or less may fly");
+    fixture_stranger(stage);
+    fixture_text(stage, "airline wants to know the watt hours of the battery");
+    fixture_says(stage, "Finch 95 Wh, Wagtail 120 Wh. Call the airline");
+    fixture_says_not(stage, "without the airline's approval");
+}
+END_TEST
+
+START_TEST(a_flight_time_that_is_told_is_not_asked_for_again)
+{
+    fixture_text(stage, "can i fly with this thing? its a 4 hr flight to my sister");
+    fixture_says(stage, "I read: flight 4 h. Is that the airline's own gate-to-gate time?");
+    fixture_stranger(stage);
+    fixture_text(stage, "4 hr flight how many batteries");
+    fixture_says(stage, "If the airline's gate-to-gate time is 4 h, it may want 6 h of battery");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -142,5 +163,7 @@ main(void)
     tcase_add_test(tests, without_an_order_for_flying_staff_call);
     tcase_add_test(tests, it_is_counted_as_ordered_whatever_else_they_name);
     tcase_add_test(tests, in_spanish_too);
+    tcase_add_test(tests, the_watt_hours_that_an_airline_asks_for_are_those_of_the_units_file);
+    tcase_add_test(tests, a_flight_time_that_is_told_is_not_asked_for_again);
     return fixture_run(tests);
 }

@@ -185,6 +185,19 @@ START_TEST(no_together_with_a_sign_is_heard_too)
 }
 END_TEST
 
+START_TEST(in_a_car_whose_outlet_runs_the_unit_that_is_said_with_the_caution_of_exhaust)
+{
+    stage->rentals[0].car_charger = true;
+    fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
+    fixture_says(stage,
+                 "run the unit from the car's outlet with our cord, engine on. Keep snow off "
+                 "the tailpipe and a window open a bit");
+    stage->rentals[0].car_charger = false;
+    fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
+    fixture_says_not(stage, "In the car");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -202,5 +215,7 @@ main(void)
     tcase_add_test(tests, no_plug_and_a_charge_get_the_time_and_no_question);
     tcase_add_test(tests, a_plug_that_a_part_or_another_day_lacks_calls_nobody_at_once);
     tcase_add_test(tests, no_together_with_a_sign_is_heard_too);
+    tcase_add_test(tests,
+                   in_a_car_whose_outlet_runs_the_unit_that_is_said_with_the_caution_of_exhaust);
     return fixture_run(tests);
 }

@@ -46,6 +46,13 @@ START_TEST(two_full_batteries_lead_with_one_planning_figure)
 }
 END_TEST
 
+START_TEST(one_light_is_said_as_one)
+{
+    fixture_text(stage, "1 light left");
+    fixture_says(stage, "I read: 1 light.");
+}
+END_TEST
+
 START_TEST(lights_are_the_band_of_the_equipment_file)
 {
     fixture_text(stage, "how long have i got left with 2 lights");
@@ -144,6 +151,37 @@ START_TEST(told_to_run_on_what_only_the_wall_feeds_the_record_is_said_too)
     fixture_says(stage, "At continuous 3 the unit runs only from the wall");
     fixture_says(stage, "Our record says continuous 2 at rest; please don't change it");
     fixture_alerts(stage, ALERT_URGENT, "power:wall-only");
+}
+END_TEST
+
+static const char *const reports[] = {"both full",        "both at 70",     "2 full",
+                                      "40% and one full", "las dos llenas", "1 light left"};
+
+START_TEST(a_charge_that_is_told_and_nothing_else_gets_the_hours_left)
+{
+    fixture_text(stage, reports[_i]);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "hours-left"));
+    ck_assert_ptr_nonnull(fixture_answer(stage, "hours-left")->estimate);
+}
+END_TEST
+
+START_TEST(of_a_percentage_alone_it_is_asked_whether_it_is_a_battery_or_a_reading)
+{
+    fixture_text(stage, "at 70 now");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-percent"));
+    fixture_text(stage, "60 %");
+    fixture_says(stage, "Is 60 % a battery's charge or an oxygen reading?");
+    fixture_alerts(stage, ALERT_OFFICE, "bare-percent");
+    fixture_text(stage, "battery");
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 32); /* 60 x .90 x .60 */
+}
+END_TEST
+
+START_TEST(a_percentage_answered_as_a_reading_goes_to_a_person_at_once)
+{
+    fixture_text(stage, "88%");
+    fixture_text(stage, "oxygen 88%");
+    fixture_alerts(stage, ALERT_URGENT, "sign:reading");
 }
 END_TEST
 
@@ -324,7 +362,12 @@ main(void)
 
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, two_full_batteries_lead_with_one_planning_figure);
+    tcase_add_test(tests, one_light_is_said_as_one);
     tcase_add_test(tests, lights_are_the_band_of_the_equipment_file);
+    tcase_add_loop_test(tests, a_charge_that_is_told_and_nothing_else_gets_the_hours_left, 0,
+                        (int)(sizeof reports / sizeof reports[0]));
+    tcase_add_test(tests, of_a_percentage_alone_it_is_asked_whether_it_is_a_battery_or_a_reading);
+    tcase_add_test(tests, a_percentage_answered_as_a_reading_goes_to_a_person_at_once);
     tcase_add_test(tests, an_empty_battery_is_no_time_at_all);
     tcase_add_test(tests, walking_takes_the_order_for_walking);
     tcase_add_test(tests, asleep_only_the_battery_in_the_unit_counts);

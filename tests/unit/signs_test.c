@@ -1,5 +1,7 @@
 #include "fixture.h"
 
+#include "said_once.h"
+
 #include <string.h>
 
 #include "parts.h"
@@ -275,6 +277,32 @@ START_TEST(a_broken_store_still_gives_the_first_line_and_the_alert)
 }
 END_TEST
 
+START_TEST(of_several_emergencies_the_gravest_leads_and_the_others_are_told_to_911_too)
+{
+    fixture_text(stage, "i cant breathe and have chest pain");
+    ck_assert_ptr_nonnull(strstr(stage->verdict.replies[0].text, "chest pain"));
+    ck_assert_uint_eq(stage->verdict.reply_count, 2);
+    ck_assert_ptr_nonnull(
+        strstr(stage->verdict.replies[1].text, "Tell 911 too: can't breathe."));
+    fixture_text(stage, "my chest hurts");
+    fixture_says_not(stage, "Tell 911 too");
+}
+END_TEST
+
+START_TEST(what_two_clinical_signs_both_say_is_said_once)
+{
+    static const char first[] = "Rest now. A person was alerted and will call you. Worse? Call 911 "
+                                "now.";
+
+    ck_assert_str_eq(said_once(stage->arena, first,
+                               "Rest now. Sit up. A person was alerted. Hard to breathe? Call 911 "
+                               "now."),
+                     "Sit up. Hard to breathe? Call 911 now.");
+    ck_assert_str_eq(said_once(stage->arena, "", first), first);
+    ck_assert_str_eq(said_once(stage->arena, first, first), "");
+}
+END_TEST
+
 START_TEST(staff_hear_of_each_sign_of_a_text)
 {
     fixture_text(stage, "chest pain and i cant breathe, should i turn it up");
@@ -313,6 +341,9 @@ main(void)
     tcase_add_test(tests, what_an_earlier_text_said_does_not_fire_again);
     tcase_add_test(tests, a_late_emergency_says_when_it_was_written_in_the_second_part);
     tcase_add_test(tests, a_broken_store_still_gives_the_first_line_and_the_alert);
+    tcase_add_test(tests,
+                   of_several_emergencies_the_gravest_leads_and_the_others_are_told_to_911_too);
+    tcase_add_test(tests, what_two_clinical_signs_both_say_is_said_once);
     tcase_add_test(tests, staff_hear_of_each_sign_of_a_text);
     return fixture_run(tests);
 }

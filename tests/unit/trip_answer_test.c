@@ -35,7 +35,7 @@ START_TEST(where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_call
     ck_assert_int_eq(estimate()->trip->short_minutes, 140 - 114);
     ck_assert_str_eq(estimate()->trip->mend, "car-cord");
     fixture_says(stage, "counted low, empty after 1 h 54 min (drive), 26 min short.");
-    fixture_says(stage, "It would last on the car's outlet while you drive.");
+    fixture_says(stage, "The car's outlet while you drive would be enough.");
     fixture_says(stage, "staff will call you.");
     fixture_alerts(stage, ALERT_URGENT, "power:trip-short");
 }
@@ -66,9 +66,34 @@ START_TEST(what_is_left_counts_with_the_order_for_rest_if_that_drains_more)
     fixture_text(stage, "hello"); /* the first reply of a conversation has less room */
     fixture_text(stage, "can I do a 2 hour walk with one full battery");
     ck_assert_int_eq(estimate()->trip->margin_minutes, 6);
-    fixture_says(stage, "with about 6 min left");
+    fixture_says(
+        stage, "Too tight: counted low, the batteries last those 2 h with only about 6 min left.");
+    fixture_says_not(stage, "By the low count");
+    /* 30 min of 2 h 30 are 20 % */
+    fixture_says(stage, "keep 30 min in hand. 1 more full battery would be enough.");
+    ck_assert_str_eq(estimate()->trip->mend, "one-battery");
     fixture_says(stage, "What is left is counted with continuous 2, ordered at rest.");
     fixture_says(stage, "Counted with pulse 3, ordered for walking.");
+}
+END_TEST
+
+START_TEST(a_trip_that_ends_with_less_than_the_reserve_is_too_tight_and_what_mends_it_is_said)
+{
+    fixture_text(stage, "hello");
+    fixture_text(stage, "taxi 50 min, wait 10 min, taxi 50 min, no outlets. 2 full. ok?");
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 4);
+    fixture_says(stage, "Too tight: counted low, the batteries last those 1 h 50 min with only "
+                        "about 4 min left. Delays happen: keep 28 min in hand. The car's outlet "
+                        "while you drive would be enough.");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
+START_TEST(each_order_that_a_leg_was_counted_with_is_named)
+{
+    fixture_text(stage, "hello");
+    fixture_text(stage, "drive 30 min, then walk 30 min, 2 full, ok?");
+    fixture_says(stage, "Counted with continuous 2, ordered at rest, and pulse 3 for walking.");
 }
 END_TEST
 
@@ -79,7 +104,7 @@ START_TEST(what_is_left_counts_with_the_last_leg_if_that_drains_more)
     fixture_text(stage, "drive 30 min, then walk 30 min, 2 full, ok?");
     ck_assert(estimate()->trip->lasts); /* 12 min of 54 go to pulse 3's 30 of 135; 42 + 60 - 30 */
     ck_assert_int_eq(estimate()->trip->margin_minutes, 72);
-    fixture_says(stage, "Counted with continuous 2, ordered for walking.");
+    fixture_says(stage, "Counted with continuous 2, ordered for walking, and pulse 3 at rest.");
     fixture_says_not(stage, "What is left is counted with");
 }
 END_TEST
@@ -256,6 +281,9 @@ main(void)
     tcase_add_test(tests, what_starts_tomorrow_night_waits_for_the_office);
     tcase_add_test(tests, a_hike_counts_with_the_order_for_walking);
     tcase_add_test(tests, what_is_left_counts_with_the_order_for_rest_if_that_drains_more);
+    tcase_add_test(
+        tests, a_trip_that_ends_with_less_than_the_reserve_is_too_tight_and_what_mends_it_is_said);
+    tcase_add_test(tests, each_order_that_a_leg_was_counted_with_is_named);
     tcase_add_test(tests, what_is_left_counts_with_the_last_leg_if_that_drains_more);
     tcase_add_test(tests, of_what_no_battery_runs_at_rest_nothing_is_said_to_be_left);
     tcase_add_test(tests, without_an_order_for_walking_a_person_answers);
