@@ -16,6 +16,7 @@
 #include "gateway.h"
 #include "memory.h"
 #include "settle.h"
+#include "slow_notice.h"
 #include "verdict_json.h"
 
 static const struct command_help help = {
@@ -27,7 +28,8 @@ static const struct command_help help = {
             "  --at TIME       when, as 2026-02-11T15:00:00-07:00 (now)\n"
             "  --json          print the verdict as one line of JSON\n"
             "  --batch         read {\"id\", \"from\", \"text\", \"at\"} a line from standard\n"
-            "                  input and answer a line of JSON each, in order\n"
+            "                  input and answer a line of JSON each, in order; lines of one\n"
+            "                  \"from\" are one conversation, each at its own \"at\"\n"
             "  --no-record     without a database, everyone is a stranger and --as may be left\n"
             "                  out; without --config an invented office is used\n"
             "  --kb FOLDER     the content, instead of the configuration's\n",
@@ -322,8 +324,13 @@ static int
 run(const struct ask_options *options)
 {
     struct asking asking = {0};
-    int rc = begin_asking(options, &asking);
+    int rc;
 
+    slow_notice_begin(
+        "hutbell ask: reading the content for the first time, or after a change; this "
+        "takes some seconds\n");
+    rc = begin_asking(options, &asking);
+    slow_notice_end();
     if (rc == 0) {
         rc = options->is_batch ? ask_batch(options, &asking) : ask_one(options, &asking);
     }

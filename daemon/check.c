@@ -21,6 +21,7 @@
 #include "loaded.h"
 #include "memory.h"
 #include "phrasing_check.h"
+#include "slow_notice.h"
 
 static const struct command_help help = {
     .usage = "hutbell check [--config FILE] [--why \"text\"] [--all] [--json]",
@@ -30,7 +31,7 @@ static const struct command_help help = {
             "  --config FILE   the configuration (" DEFAULT_CONFIG_FILE ")\n"
             "  --why \"text\"    instead: which sign fires on this text and by which line, or\n"
             "                  what holds it back; which topics come first, by which line\n"
-            "  --all           every line of every kind, not the worst 20\n"
+            "  --all           every line of every kind, not the worst 20 errors and 5 warnings\n"
             "  --json          one JSON object\n\n"
             "Exit code: 0 with warnings or nothing, 1 with errors.\n",
 };
@@ -174,6 +175,7 @@ run(const struct check_options *options)
     size_t i;
     int rc;
 
+    slow_notice_begin("hutbell check: reading and judging the content; this takes some seconds\n");
     if (loaded_read(options->config_file, &loaded, &faults) != 0) {
         for (i = 0; i < faults.count; i++) {
             add_fault(&remarks, faults.list[i].text);
@@ -186,6 +188,7 @@ run(const struct check_options *options)
         check_loaded(loaded, workspace, &remarks, &scope);
         rc = show(options, &remarks, &scope);
     }
+    slow_notice_end();
     faults_release(&faults);
     loaded_free(loaded);
     workspace_free(workspace);

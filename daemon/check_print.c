@@ -2,6 +2,8 @@
 
 #include <string.h>
 
+#include <glib.h>
+
 #include "memory.h"
 
 enum { COLUMNS = 80, HANGING = 2 };
@@ -92,6 +94,49 @@ print_remedy(FILE *out, int indent, const char *remedy)
     }
 }
 
+/* What is not shown: how many, and in which files the most. */
+static void
+print_more(FILE *out, const struct remark *remarks, size_t count)
+{
+    GHashTable *files = g_hash_table_new(g_str_hash, g_str_equal);
+    void *arena = memory_must(talloc_new(NULL));
+    char *text = memory_format(arena, "and %zu more; --all shows them", count);
+    size_t i, j;
+
+    for (i = 0; i < count; i++) {
+        const char *file = remarks[i].file != NULL ? remarks[i].file : "";
+
+        g_hash_table_insert(
+            files, (gpointer)file,
+            GSIZE_TO_POINTER(GPOINTER_TO_SIZE(g_hash_table_lookup(files, file)) + 1));
+    }
+    g_hash_table_remove(files, "");
+    for (j = 0; j < CHECK_FILES_SHOWN && g_hash_table_size(files) > 0; j++) {
+        gpointer file, of_file, most = NULL;
+        GHashTableIter iter;
+        size_t highest = 0;
+
+        g_hash_table_iter_init(&iter, files);
+        while (g_hash_table_iter_next(&iter, &file, &of_file)) {
+            size_t number = GPOINTER_TO_SIZE(of_file);
+
+            if (number > highest || (number == highest && strcmp(file, most) < 0)) {
+                highest = number;
+                most = file;
+            }
+        }
+        if (highest == 1) {
+            break; /* one in each tells nothing */
+        }
+        memory_append(&text, "%s%s %zu", j == 0 ? ". Most in: " : ", ", (const char *)most,
+                      highest);
+        g_hash_table_remove(files, most);
+    }
+    check_print_text(out, 2, text);
+    g_hash_table_destroy(files);
+    talloc_free(arena);
+}
+
 /* One kind; a remedy that all share is said once. */
 static void
 print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
@@ -99,7 +144,8 @@ print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
     const struct remark_entry *entry = remark_entry(remarks[0].kind);
     bool is_shared = have_one_remedy(remarks, count);
     void *arena = memory_must(talloc_new(NULL));
-    size_t shown = is_all || count <= CHECK_LINES_SHOWN ? count : CHECK_LINES_SHOWN, i;
+    size_t most = entry->is_error ? CHECK_ERRORS_SHOWN : CHECK_WARNINGS_SHOWN;
+    size_t shown = is_all || count <= most ? count : most, i;
 
     check_print_text(out, 0,
                      memory_format(arena, "%s (%zu %s%s)", entry->heading, count,
@@ -115,7 +161,7 @@ print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
         }
     }
     if (shown < count) {
-        fprintf(out, "  and %zu more; --all shows them\n", count - shown);
+        print_more(out, remarks + shown, count - shown);
     }
     fputc('\n', out);
     talloc_free(arena);

@@ -17,7 +17,8 @@ struct check_scope {
     size_t note_count;
 };
 
-enum { CHECK_LINES_SHOWN = 20 }; /* of each kind, unless all are wanted */
+/* Lines of each kind, and files that the rest is most in, unless all are wanted. */
+enum { CHECK_ERRORS_SHOWN = 20, CHECK_WARNINGS_SHOWN = 5, CHECK_FILES_SHOWN = 3 };
 
 /* How many errors and warnings there are. */
 void check_count(const struct remarks *remarks, size_t *errors, size_t *warnings);

@@ -308,6 +308,8 @@ class Many(Check):
         self.assertIn("--all shows them", short)
         self.assertNotIn("--all shows them", whole)
         self.assertGreater(len(whole), len(short))
+        self.assertRegex(" ".join(short.split()), r"and \d+ more; --all shows them. Most in: \S+ \d+, ")
+        self.assertLess(len(short.splitlines()), 150)
 
     def test_warnings_alone_are_no_failure_and_a_wrong_option_is_usage(self):
         self.program(status=0)

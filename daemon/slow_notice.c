@@ -1,0 +1,37 @@
+#include "slow_notice.h"
+
+#include <signal.h>
+#include <string.h>
+#include <unistd.h>
+
+enum { PATIENCE_S = 1 };
+
+static const char *line_to_say;
+
+/* Only what a signal may do: one write. What it says is no harm if it is lost. */
+static void
+on_alarm(int number)
+{
+    ssize_t written = write(STDERR_FILENO, line_to_say, strlen(line_to_say));
+
+    (void)number;
+    (void)written;
+}
+
+void
+slow_notice_begin(const char *line)
+{
+    struct sigaction action = {.sa_handler = on_alarm, .sa_flags = SA_RESTART};
+
+    line_to_say = line;
+    (void)sigemptyset(&action.sa_mask);
+    (void)sigaction(SIGALRM, &action, NULL);
+    (void)alarm(PATIENCE_S);
+}
+
+void
+slow_notice_end(void)
+{
+    (void)alarm(0);
+    (void)signal(SIGALRM, SIG_DFL);
+}
