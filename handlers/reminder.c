@@ -19,6 +19,7 @@ enum {
     REMINDERS_MAX = 8,      /* of one phone */
     OFFER_FROM_MIN = 90,    /* with less left, there is a plug to be found */
     OFFER_PARTS = 2,        /* it is not worth a longer text */
+    NIGHT_ENDS_HOUR = 5,    /* until then "tomorrow" may be after they have slept */
     SHORT_COMMAND_WORDS = 8 /* "please cancel all my reminders" */
 };
 
@@ -256,6 +257,11 @@ remind_at(const struct asked *asked, struct verdict *verdict, const struct told 
     }
     add(asked, verdict, ANSWER_TOPIC, SAY_REMIND_AT,
         say_day(asked->arena, zone, asked->language, due_utc_s));
+    if (told->has_day && told->day == DAY_TOMORROW &&
+        zone_local(zone, asked->context->now_utc_s).hour < NIGHT_ENDS_HOUR) {
+        append(&verdict->answers[verdict->answer_count - 1], asked,
+               estimate_say(asked, SAY_REMIND_TODAY, clock));
+    }
     append(&verdict->answers[verdict->answer_count - 1], asked,
            estimate_say(asked, SAY_NOT_AN_ALARM, NULL));
     set(asked, verdict,

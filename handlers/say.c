@@ -264,6 +264,8 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_REMIND_WATCH] = {"I'll text you at about {0}, when {1} may be left.",
                           "Le escribo a las {0}, cuando tal vez queden {1}."},
     [SAY_REMIND_AT] = {"I'll text you {0}.", "Le escribo el {0}."},
+    [SAY_REMIND_TODAY] = {"Meant in a few hours? Text \"remind me today {0}\".",
+                          "¿Era dentro de unas horas? Mande \"avisame hoy a las {0}\"."},
     [SAY_NOT_AN_ALARM] = {"Not an alarm: texts can be late. Trust the machine's own alarm.",
                           "No es alarma: el mensaje puede tardar. Mire la del equipo."},
     [SAY_REMIND_OFFER] = {"Text REMIND 30 if you want a text when 30 min may be left.",

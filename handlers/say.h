@@ -108,6 +108,7 @@ enum phrase {
     SAY_TRIP_ASK_LENGTH,
     SAY_REMIND_WATCH, /* 0 clock time, 1 duration */
     SAY_REMIND_AT,    /* 0 day and time */
+    SAY_REMIND_TODAY, /* 0 clock time: they say tomorrow, before they have slept */
     SAY_NOT_AN_ALARM,
     SAY_REMIND_OFFER,
     SAY_REMIND_WATCH_OFF, /* 0 clock time */

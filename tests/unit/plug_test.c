@@ -189,9 +189,8 @@ START_TEST(in_a_car_whose_outlet_runs_the_unit_that_is_said_with_the_caution_of_
 {
     stage->rentals[0].car_charger = true;
     fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
-    fixture_says(stage,
-                 "run the unit from the car's outlet with our cord, engine on. Keep snow off "
-                 "the tailpipe and a window open a bit");
+    fixture_says(stage, "In the car: use its outlet and our cord, engine on. Keep snow off the "
+                        "tailpipe and a window open a bit: exhaust kills.");
     stage->rentals[0].car_charger = false;
     fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
     fixture_says_not(stage, "In the car");

@@ -309,6 +309,18 @@ START_TEST(a_day_of_the_week_is_the_next_one)
 }
 END_TEST
 
+START_TEST(tomorrow_told_in_the_night_is_said_with_its_day_and_how_to_have_it_today)
+{
+    fixture_wait_minutes(stage, 15 * 60 + 45); /* Wednesday, 3 am */
+    fixture_text(stage, "remind me tomorrow at 7am");
+    fixture_says(stage, "I'll text you Thursday, Feb 12, 7 am.");
+    fixture_says(stage, "Meant in a few hours? Text \"remind me today 7:00 am\".");
+    fixture_text(stage, "remind me today 7 am");
+    fixture_says(stage, "I'll text you Wednesday, Feb 11, 7 am.");
+    fixture_says_not(stage, "Meant in a few hours?");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -335,5 +347,6 @@ main(void)
     tcase_add_test(tests, at_night_only_what_was_chosen_or_cannot_wait_is_sent);
     tcase_add_test(tests, what_is_sent_names_the_time_and_is_no_alarm);
     tcase_add_test(tests, a_day_of_the_week_is_the_next_one);
+    tcase_add_test(tests, tomorrow_told_in_the_night_is_said_with_its_day_and_how_to_have_it_today);
     return fixture_run(tests);
 }
