@@ -379,6 +379,22 @@ compose_opted_out(const struct asked *whole, struct verdict *verdict)
     }
 }
 
+/* An open alert that this text joins tells it already. */
+static bool
+is_warned(const struct asked *whole, const char *note)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (strcmp(context->alerts[i].phone, whole->message->sender) == 0 &&
+            strstr(context->alerts[i].brief, note) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* How to reach them: their carrier may hold back what we text to a number that opted out, and some
  * are never rung. */
 static void
@@ -386,20 +402,24 @@ warn_staff(const struct asked *whole, struct verdict *verdict)
 {
     struct alert_call *alert = &verdict->alert;
     bool opted_out = whole->context->conversation.opted_out, by_text = reach_is_by_text(whole);
+    const char *note;
 
     if (alert->level != ALERT_NONE && reach_is_landline(whole)) {
-        alert->brief = memory_format(whole->arena, "%s; landline: ring", alert->brief);
+        if (!is_warned(whole, "landline: ring")) {
+            alert->brief = memory_format(whole->arena, "%s; landline: ring", alert->brief);
+        }
         return;
     }
     if (alert->level == ALERT_NONE || (!opted_out && !by_text)) {
         return;
     }
     alert->ring = alert->ring || opted_out;
-    alert->brief =
-        memory_format(whole->arena, "%s; %s", alert->brief,
-                      !opted_out ? "never ring, text"
-                      : by_text  ? "never ring; opted out, carrier may block our text: go there"
-                                 : "opted out: carrier may block our text, ring");
+    note = !opted_out ? "never ring, text"
+           : by_text  ? "never ring; opted out, carrier may block our text: go there"
+                      : "opted out: carrier may block our text, ring";
+    if (!is_warned(whole, note)) {
+        alert->brief = memory_format(whole->arena, "%s; %s", alert->brief, note);
+    }
 }
 
 /*

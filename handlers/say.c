@@ -69,7 +69,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_STAFF_CLOSED] = {"Alert {0} is closed.", "Alert {0} is closed."},
     [SAY_STAFF_OUTCOME] = {"What happened? Text SORTED {0} and say it in a few words.",
                            "What happened? Text SORTED {0} and say it in a few words."},
-    [SAY_STAFF_OPEN] = {"Open: {0}", "Open: {0}"},
+    [SAY_STAFF_OPEN] = {"Open:\n{0}", "Open:\n{0}"},
     [SAY_TALK_SENT] =
         {"Sent. What they answer comes to you; SORTED {0} and what happened ends it.",
          "Sent. What they answer comes to you; SORTED {0} and what happened ends it."},
@@ -114,7 +114,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",
                        "Nobody waits for you to confirm a turn."},
-    [SAY_STAFF_LIST] = {"Which one? Open: {0}", "Which one? Open: {0}"},
+    [SAY_STAFF_LIST] = {"Which one? Open:\n{0}", "Which one? Open:\n{0}"},
     [SAY_LINK_HELP] = {"Text LINK, the phone with + or the number of its alert, and the id of the "
                        "rental: LINK 12 R-34. First check whose phone it is.",
                        "Text LINK, the phone with + or the number of its alert, and the id of the "

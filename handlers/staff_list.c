@@ -140,11 +140,11 @@ static char *
 first_of(const struct asked *whole, const struct open_alert *list, size_t count, size_t shown,
          const char *words)
 {
-    char *text = memory_format(whole->arena, "%s First to run out first: ", words);
+    char *text = memory_format(whole->arena, "%s First to run out first:", words);
     size_t i;
 
     for (i = 0; i < shown; i++) {
-        memory_append(&text, "%s%lld", i > 0 ? "; " : "", (long long)list[i].number);
+        memory_append(&text, "\n%lld", (long long)list[i].number);
         append_who(&text, " ", &list[i]);
         if (list[i].runs_out_utc_s != 0) {
             memory_append(&text, ", until %s",
@@ -154,9 +154,8 @@ first_of(const struct asked *whole, const struct open_alert *list, size_t count,
         }
     }
     if (shown < count) {
-        memory_append(&text, "; and %zu more", count - shown);
+        memory_append(&text, "\nand %zu more", count - shown);
     }
-    memory_append(&text, ".");
     return text;
 }
 

@@ -89,6 +89,20 @@ landline(void)
     stage->rentals[0].phone_count = 1;
 }
 
+START_TEST(that_someone_is_never_rung_staff_read_once_in_an_alert)
+{
+    struct open_alert *alert;
+
+    stage->rentals[0].phones[0].reach = REACH_NEVER_RING;
+    fixture_text(stage, "the handle is cracked");
+    ck_assert_str_eq(stage->verdict.alert.brief, "unit trouble; never ring, text");
+    alert = fixture_alert(stage, 12, "trouble:other");
+    alert->brief = "unit trouble; never ring, text";
+    fixture_text(stage, "it is cracked");
+    ck_assert_str_eq(stage->verdict.alert.brief, "unit trouble");
+}
+END_TEST
+
 START_TEST(a_landline_gets_no_text_and_a_person_rings)
 {
     landline();
@@ -181,6 +195,7 @@ main(void)
     tcase_add_test(tests, signs_and_short_forms_are_said_in_words);
     tcase_add_test(tests, a_blind_renter_is_answered_in_words_and_others_as_ever);
     tcase_add_test(tests, the_first_part_of_an_emergency_stays_one_part);
+    tcase_add_test(tests, that_someone_is_never_rung_staff_read_once_in_an_alert);
     tcase_add_test(tests, a_landline_gets_no_text_and_a_person_rings);
     tcase_add_test(tests, what_is_urgent_stays_urgent_and_no_question_is_open);
     tcase_add_test(tests, the_emergency_line_that_they_asked_for_goes_out);

@@ -133,7 +133,7 @@ START_TEST(the_list_shows_together_what_is_called_together)
 {
     two_without_power();
     changes("open", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "Open: 12 URGENT in brief, Gwen, Cabin 4, +12085550101\n"
+    fixture_says(stage, "Open:\n12 URGENT in brief, Gwen, Cabin 4, +12085550101\n"
                         "13 URGENT with 12, Tom, Cabin 5, +12085550113");
 }
 END_TEST
@@ -162,11 +162,11 @@ START_TEST(who_takes_what_several_told_reads_who_runs_out_first)
     changes("mine 13", ALERT_STEP_TAKE, 13);
     ck_assert(stage->verdict.alert_change.names_all);
     fixture_says(stage, "Alert 12 is yours.");
-    fixture_says(stage, "First to run out first: 13 Tom, Cabin 5, charge not told; 12 Gwen, "
+    fixture_says(stage, "First to run out first:\n13 Tom, Cabin 5, charge not told\n12 Gwen, "
                         "Cabin 4, until ");
     stage->alerts[1].runs_out_utc_s = fixture_start_utc_s + 7200;
     changes("mine 12", ALERT_STEP_TAKE, 12);
-    fixture_says(stage, "first: 12 Gwen");
+    fixture_says(stage, "first:\n12 Gwen");
 }
 END_TEST
 
@@ -179,7 +179,7 @@ START_TEST(of_many_who_are_taken_two_parts_say_as_many_as_they_hold)
     stage->alerts[2].place = stage->alerts[1].place;
     changes("mine 12", ALERT_STEP_TAKE, 12);
     fixture_says(stage, "12 Gwen");
-    fixture_says(stage, "and 1 more.");
+    fixture_says(stage, "\nand 1 more");
     ck_assert(!stage->verdict.alert_change.names_all);
     ck_assert_uint_eq(stage->verdict.reply_count, 1);
 }
@@ -357,7 +357,7 @@ START_TEST(the_list_has_the_gravest_first_and_is_never_too_long)
     fixture_alert(stage, 12, "gap")->level = ALERT_OFFICE;
     fixture_alert(stage, 13, "gap")->level = ALERT_EMERGENCY;
     changes("OPEN", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "Open: 13 EMERGENCY in brief, +12085550101\n12 OFFICE in brief");
+    fixture_says(stage, "Open:\n13 EMERGENCY in brief, +12085550101\n12 OFFICE in brief");
     changes("open the door", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Text MINE 12");
 }

@@ -129,7 +129,7 @@ class Taking(Alerts):
     def test_a_number_that_is_not_open_is_answered_with_those_that_are(self):
         self.emergency()
         self.send(FIRST_ON_CALL, "MINE 77")
-        self.expect(FIRST_ON_CALL, "Which one? Open: 1")
+        self.expect(FIRST_ON_CALL, "Which one? Open:\n1")
         self.assertEqual(self.rows("SELECT taken_by FROM alert_due"), [(None,)])
 
     def test_what_another_has_taken_is_said_so(self):

@@ -164,7 +164,7 @@ class Words(StaffLine):
         self.send(ROBIN, "TALK hello")
         self.expect(ROBIN, "Which one?", first, second)
         self.send(ROBIN, "OPEN")
-        self.expect(ROBIN, f"Open: {first} EMERGENCY", second)
+        self.expect(ROBIN, f"Open:\n{first} EMERGENCY", second)
         self.assertNotIn("hello", " ".join(self.texts_to(BERT) + self.texts_to(ANNA)))
 
     def test_a_sign_in_staff_s_own_text_alerts_a_colleague(self):
