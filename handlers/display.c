@@ -220,7 +220,9 @@ tell_page(const struct asked *asked, struct verdict *verdict, bool is_listed)
     bool between = search->sureness == BETWEEN_TWO && search->count > 1 &&
                    is_page(search->best[0].topic) && is_page(search->best[1].topic);
 
-    if (page == NULL || !(is_listed || between)) {
+    between = between && tokens_have(&asked->tokens, "screen|display|says|shows|message|symbol|"
+                                                     "pantalla|dice|aparece|mensaje|simbolo");
+    if (page == NULL || !(is_listed || between) || search->sureness == SURE) {
         return false;
     }
     topics_answer(asked, verdict, page);

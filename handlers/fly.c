@@ -291,7 +291,9 @@ of_no_record(const struct asked *asked, struct verdict *verdict, const struct to
 {
     struct flight_sum sum = {.flights = 0};
 
-    if (!has_minutes(told) || !add_up(told, &sum)) {
+    bool asks = tokens_have(&asked->tokens, how_many) || asked->tokens.count <= SHORT_TEXT;
+
+    if (!asks || !has_minutes(told) || !add_up(told, &sum)) {
         return false;
     }
     estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, fly, fly)->text =
