@@ -39,7 +39,7 @@ class Outage(WholeTest):
             self.send(renter, "yes it flows again")
         # one taking for all, by the number of any of them
         self.send(ROBIN, "MINE 2")
-        self.expect(ROBIN, "Alert 1 is yours", "first: 2 Bert", "3 Cora", "; 1 Anna", "until")
+        self.expect(ROBIN, "Alert 1 is yours", "first:\n2 Bert", "3 Cora", "\n1 Anna", "until")
         self.send(KIM, "MINE 3")
         self.expect(KIM, "Alert 3 is with Robin")
         self.assertEqual(self.rows("SELECT taken_by FROM alert_due ORDER BY alert_number"),
