@@ -149,7 +149,8 @@ indexed_length(const struct model *model, const struct row *row)
 void
 model_index(void *arena, struct model *model, const struct row *rows)
 {
-    uint32_t *begins = memory_array(arena, uint32_t, model->space.count + 2);
+    const size_t indexed = model->space.ends[BLOCK_PAIRS];
+    uint32_t *begins = memory_array(arena, uint32_t, indexed + 2);
     size_t i, k;
 
     for (i = 0; i < model->phrase_count; i++) {
@@ -159,11 +160,10 @@ model_index(void *arena, struct model *model, const struct row *rows)
             }
         }
     }
-    for (i = 2; i < model->space.count + 2; i++) {
+    for (i = 2; i < indexed + 2; i++) {
         begins[i] += begins[i - 1];
     }
-    model->index.postings =
-        memory_array(arena, struct posting, begins[model->space.count + 1] + (size_t)1);
+    model->index.postings = memory_array(arena, struct posting, begins[indexed + 1] + (size_t)1);
     for (i = 0; i < model->phrase_count; i++) {
         float length = indexed_length(model, &rows[i]);
 
@@ -361,7 +361,7 @@ model_build(void *arena, struct workspace *workspace, const struct model_content
     model_index(model, model, building.rows);
     index_lines(&building, model);
     hold_out(&building, model, &examples, &trace);
-    talloc_free(trace.steps);
+    talloc_free(trace.weights);
     talloc_free(building.scratch);
     return model;
 }

@@ -108,12 +108,6 @@ decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
     }
 }
 
-static const float *
-bias_of(const struct linear *linear)
-{
-    return linear->weights + linear->features * (size_t)linear->stride;
-}
-
 /* ---- Finding ------------------------------------------------------------------------------- */
 
 /* Some words, first..last, and what is said of them; last is -1 for none. */
@@ -147,8 +141,7 @@ add(const struct opinion_view *view, uint32_t number, enum feature_block block, 
     sums->unknown += block == BLOCK_STEMS && !is_known;
     sums->square[block] += weight * weight;
     for (voice = 0; voice < VOICES && is_known; voice++) {
-        sums->says[block][voice] +=
-            weight * linear->weights[number * (size_t)linear->stride + (size_t)voice];
+        sums->says[block][voice] += weight * linear_weight(linear, number, voice);
     }
 }
 
@@ -211,7 +204,7 @@ decide_on(const struct opinion_view *view, int first, int last, float scores[OPI
 {
     struct sums within = sums_within(view, first, last);
 
-    decide(&within, bias_of(view->linear), scores);
+    decide(&within, view->linear->bias, scores);
 }
 
 /* How much an example's row has in common with one that is spread out by feature. */

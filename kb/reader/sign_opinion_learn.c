@@ -296,7 +296,7 @@ learn(struct learning *learning, struct opinion *opinion)
                  &trace);
     try_held_out(learning, opinion, &examples, &trace);
     find_bounds(learning, opinion);
-    talloc_free(trace.steps);
+    talloc_free(trace.weights);
     keep_rows(learning, opinion);
 }
 
