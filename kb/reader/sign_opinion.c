@@ -215,7 +215,7 @@ dot(const struct opinion_rows *rows, size_t example, const float *values)
     uint32_t i;
 
     for (i = rows->begins[example]; i < rows->begins[example + 1]; i++) {
-        sum += rows->value[i] * values[rows->index[i]];
+        sum += (float)rows->value[i] * values[rows->index[i]];
     }
     return sum;
 }
@@ -226,14 +226,16 @@ opinion_nearest(const struct opinion_view *view, enum sign_level level, int firs
     const struct opinion *opinion = view->opinion;
     struct features features = traits_within(view->arena, &view->traits, first, last);
     const struct row row = feature_row(view->arena, &opinion->space, NULL, &features, PARTS_MAX);
-    float *values =
-        memory_array(view->arena, float, feature_space_size(&opinion->space) + (size_t)1);
+    const uint32_t end = opinion->space.ends[BLOCK_PAIRS];
+    float *values = memory_array(view->arena, float, end + (size_t)1);
     const struct opinion_example *best = NULL;
     float best_dot = -1;
     size_t i;
 
     for (i = 0; i < row.count; i++) {
-        values[row.index[i]] = row.value[i];
+        if (row.index[i] < end) {
+            values[row.index[i]] = row.value[i];
+        }
     }
     for (i = 0; i < opinion->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];

@@ -247,27 +247,35 @@ has_whole_texts(const struct opinion_example *examples, size_t count)
     return count > 0;
 }
 
-/* Keeps the rows by which the nearest example is found. */
+/* Keeps what the rows have of words and pairs: by that the nearest example is found. */
 static void
 keep_rows(const struct learning *learning, struct opinion *opinion)
 {
+    const uint32_t end = opinion->space.ends[BLOCK_PAIRS];
     struct opinion_rows *rows = &opinion->rows;
-    size_t all = 0, i;
+    uint32_t all = 0;
+    size_t i, k;
 
     rows->begins = memory_array(opinion, uint32_t, learning->count + 1);
     for (i = 0; i < learning->count; i++) {
-        all += learning->labels[i] == VOICE_HARMLESS ? 0 : learning->rows[i].count;
-        rows->begins[i + 1] = (uint32_t)all;
-    }
-    rows->index = memory_array(opinion, uint32_t, all + 1);
-    rows->value = memory_array(opinion, float, all + 1);
-    for (i = 0; i < learning->count; i++) {
-        size_t count = rows->begins[i + 1] - rows->begins[i];
+        const struct row *row = &learning->rows[i];
 
-        memcpy(rows->index + rows->begins[i], learning->rows[i].index,
-               count * sizeof(*rows->index));
-        memcpy(rows->value + rows->begins[i], learning->rows[i].value,
-               count * sizeof(*rows->value));
+        for (k = 0; k < row->count && learning->labels[i] != VOICE_HARMLESS; k++) {
+            all += row->index[k] < end;
+        }
+        rows->begins[i + 1] = all;
+    }
+    rows->index = memory_array(opinion, uint32_t, all + (size_t)1);
+    rows->value = memory_array(opinion, uint16_t, all + (size_t)1);
+    for (i = 0, all = 0; i < learning->count; i++) {
+        const struct row *row = &learning->rows[i];
+
+        for (k = 0; k < row->count && all < rows->begins[i + 1]; k++) {
+            if (row->index[k] < end) {
+                rows->index[all] = row->index[k];
+                rows->value[all++] = (uint16_t)lrintf(row->value[k] * UINT16_MAX);
+            }
+        }
     }
 }
 
