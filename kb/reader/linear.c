@@ -23,6 +23,8 @@ static const float calm = 0.04f;
 typedef float four __attribute__((vector_size(16)));
 _Static_assert(LINEAR_LANES * sizeof(float) == sizeof(four), "a line is so many fours");
 
+enum { MOST_FOURS = 4 }; /* at a time: as many as there are registers for */
+
 static four
 take(const float *from)
 {
@@ -48,61 +50,52 @@ add_line(float *to, const float *line, float factor, int stride)
     }
 }
 
-/* The decision values of four labels. */
-static void
-score_four(const float *weights, size_t stride, const struct row *row, four *sum)
+/* Adds up four labels times `fours`, a constant: the sums stay in registers while the features go
+ * by. */
+static inline void
+score_fours(const float *weights, size_t stride, const struct row *row, const int fours,
+            float *scores)
 {
+    four sums[MOST_FOURS];
     size_t i;
+    int k;
 
-    for (i = 0; i < row->count; i++) {
-        *sum += take(weights + row->index[i] * stride) * row->value[i];
+    for (k = 0; k < fours; k++) {
+        sums[k] = take(scores + k * LINEAR_LANES);
     }
-}
-
-/* The same of sixteen: four sums at a time are more than four times as quick. */
-static void
-score_fours(const float *weights, size_t stride, const struct row *row, four sum[4])
-{
-    four sum0 = sum[0], sum1 = sum[1], sum2 = sum[2], sum3 = sum[3];
-    size_t i;
-
     for (i = 0; i < row->count; i++) {
         const float *line = weights + row->index[i] * stride;
-        float value = row->value[i];
 
-        sum0 += take(line) * value;
-        sum1 += take(line + LINEAR_LANES) * value;
-        sum2 += take(line + 2 * LINEAR_LANES) * value;
-        sum3 += take(line + 3 * LINEAR_LANES) * value;
+        for (k = 0; k < fours; k++) {
+            sums[k] += take(line + k * LINEAR_LANES) * row->value[i];
+        }
     }
-    sum[0] = sum0;
-    sum[1] = sum1;
-    sum[2] = sum2;
-    sum[3] = sum3;
+    for (k = 0; k < fours; k++) {
+        put(scores + k * LINEAR_LANES, sums[k]);
+    }
 }
 
-/* Lane by lane, so that the sums stay in registers while the features go by. */
+/* The decision values of all labels. */
 static void
 score_lines(const float *weights, const float *bias, size_t stride, const struct row *row,
             float *scores)
 {
-    size_t lane, sums;
+    size_t lane;
 
-    for (lane = 0; lane < stride; lane += sums * LINEAR_LANES) {
-        four sum[4] = {take(bias + lane)};
-        size_t i;
-
-        sums = stride - lane < 4 * LINEAR_LANES ? 1 : 4;
-        for (i = 1; i < sums; i++) {
-            sum[i] = take(bias + lane + i * LINEAR_LANES);
-        }
-        if (sums == 1) {
-            score_four(weights + lane, stride, row, &sum[0]);
-        } else {
-            score_fours(weights + lane, stride, row, sum);
-        }
-        for (i = 0; i < sums; i++) {
-            put(scores + lane + i * LINEAR_LANES, sum[i]);
+    memcpy(scores, bias, stride * sizeof(*scores));
+    for (lane = 0; lane < stride; lane += MOST_FOURS * LINEAR_LANES) {
+        switch ((stride - lane) / LINEAR_LANES) {
+        case 1:
+            score_fours(weights + lane, stride, row, 1, scores + lane);
+            break;
+        case 2:
+            score_fours(weights + lane, stride, row, 2, scores + lane);
+            break;
+        case 3:
+            score_fours(weights + lane, stride, row, 3, scores + lane);
+            break;
+        default:
+            score_fours(weights + lane, stride, row, MOST_FOURS, scores + lane);
         }
     }
 }
