@@ -205,6 +205,7 @@ settle(void *arena, struct feature_space *space, struct counting *counting)
 
     for (block = 0; block < BLOCK_MEANING; block++) {
         for (i = 0; i < space->count; i++) {
+            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
             if (counting->block[i] == block &&
                 (block != BLOCK_PAIRS || counting->texts[i] >= least)) {
                 hashes[kept] = counting->hashes[i];
