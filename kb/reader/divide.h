@@ -56,7 +56,7 @@ struct division {
 /*
  * Looks for it in the bytes [from, to) of the text, `cuts` being the pieces that the whole text
  * was cut into. False if the stretch is best left as it is, or has more places than may be tried:
- * each costs two searches.
+ * each may cost two searches.
  */
 bool divide(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
             size_t from, size_t to, const struct pieces *cuts, enum language language,

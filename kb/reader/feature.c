@@ -137,22 +137,23 @@ insert(struct feature_slot *slots, uint32_t mask, uint32_t check, uint32_t at, u
     slots[at] = (struct feature_slot){check, number};
 }
 
-/* What building needs beside the space itself. */
+/* What building needs beside the space itself: an entry for each feature. */
 struct counting {
-    uint64_t *hashes; /* of each feature */
-    uint32_t *texts;  /* how many texts have it */
-    uint32_t *last;   /* the last text that had it, + 1 */
+    uint64_t *hashes;
+    uint32_t *texts; /* how many texts have it */
+    uint32_t *last;  /* the last text that had it, + 1 */
+    uint8_t *block;
 };
 
+/* Files the features by their hashes in a table of `mask` + 1 slots. */
 static void
-grow(void *arena, struct feature_space *space, struct counting *counting)
+file_features(void *arena, struct feature_space *space, const uint64_t *hashes, uint32_t mask)
 {
-    uint32_t mask = 2 * space->mask + 1, i;
-    struct feature_slot *slots = memory_array(arena, struct feature_slot, mask + 1);
+    struct feature_slot *slots = memory_array(arena, struct feature_slot, mask + (size_t)1);
+    uint32_t i;
 
     for (i = 0; i < space->count; i++) {
-        insert(slots, mask, (uint32_t)(counting->hashes[i] >> 32), (uint32_t)counting->hashes[i],
-               i + 1);
+        insert(slots, mask, (uint32_t)(hashes[i] >> 32), (uint32_t)hashes[i], i + 1);
     }
     talloc_free(space->slots);
     space->slots = slots;
@@ -170,17 +171,17 @@ count_feature(void *arena, struct feature_space *space, struct counting *countin
         counting->hashes = memory_grow(arena, uint64_t, counting->hashes, number);
         counting->texts = memory_grow(arena, uint32_t, counting->texts, number);
         counting->last = memory_grow(arena, uint32_t, counting->last, number);
-        space->block = memory_grow(arena, uint8_t, space->block, number);
+        counting->block = memory_grow(arena, uint8_t, counting->block, number);
         space->parts = memory_grow(arena, uint16_t, space->parts, number);
         counting->hashes[number] = feature->hash;
         counting->texts[number] = counting->last[number] = 0;
-        space->block[number] = feature->block;
+        counting->block[number] = feature->block;
         space->parts[number] = 0;
         space->count++;
         insert(space->slots, space->mask, (uint32_t)(feature->hash >> 32), (uint32_t)feature->hash,
                number + 1);
         if (2 * space->count > space->mask) {
-            grow(arena, space, counting);
+            file_features(arena, space, counting->hashes, 2 * space->mask + 1);
         }
     }
     /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): memory_grow() made it above */
@@ -189,6 +190,42 @@ count_feature(void *arena, struct feature_space *space, struct counting *countin
         counting->texts[number]++;
     }
     space->parts[number] = (uint16_t)(space->parts[number] | 1u << part);
+}
+
+/* Numbers the features anew, block by block; all but signs without the pairs of one text alone. */
+static void
+settle(void *arena, struct feature_space *space, struct counting *counting)
+{
+    const uint32_t least = space->mix == MIX_SIGNS ? 1 : 2;
+    uint64_t *hashes = memory_array(arena, uint64_t, space->count + (size_t)1);
+    uint32_t *texts = memory_array(arena, uint32_t, space->count + (size_t)1);
+    uint16_t *parts = memory_array(arena, uint16_t, space->count + (size_t)1);
+    uint32_t kept = 0, mask = 1023, i;
+    int block;
+
+    for (block = 0; block < BLOCK_MEANING; block++) {
+        for (i = 0; i < space->count; i++) {
+            /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
+            if (counting->block[i] == block &&
+                (block != BLOCK_PAIRS || counting->texts[i] >= least)) {
+                hashes[kept] = counting->hashes[i];
+                texts[kept] = counting->texts[i];
+                parts[kept++] = space->parts[i];
+            }
+        }
+        space->ends[block] = kept;
+    }
+    space->count = kept;
+    while (mask < 2 * kept) {
+        mask = 2 * mask + 1;
+    }
+    file_features(arena, space, hashes, mask);
+    talloc_free(counting->hashes);
+    talloc_free(counting->texts);
+    talloc_free(space->parts);
+    counting->hashes = hashes;
+    counting->texts = texts;
+    space->parts = parts;
 }
 
 uint32_t
@@ -200,7 +237,10 @@ feature_space_size(const struct feature_space *space)
 enum feature_block
 feature_block(const struct feature_space *space, uint32_t number)
 {
-    return number < space->count ? (enum feature_block)space->block[number] : BLOCK_MEANING;
+    return number < space->ends[BLOCK_STEMS]   ? BLOCK_STEMS
+           : number < space->ends[BLOCK_PAIRS] ? BLOCK_PAIRS
+           : number < space->count             ? BLOCK_LETTERS
+                                               : BLOCK_MEANING;
 }
 
 /* The direction of a text's meaning: the sum of its words' vectors, of length 1; false if none of
@@ -254,7 +294,7 @@ void
 feature_space_build(void *arena, const struct feature_texts *texts, enum feature_mix mix,
                     const struct vectors *vectors, struct feature_space *space)
 {
-    struct counting counting = {NULL, NULL, NULL};
+    struct counting counting = {NULL, NULL, NULL, NULL};
     size_t i, k;
 
     memset(space, 0, sizeof(*space));
@@ -275,9 +315,9 @@ feature_space_build(void *arena, const struct feature_texts *texts, enum feature
         }
         talloc_free(reading);
     }
+    settle(arena, space, &counting);
     space->weight = memory_array(arena, float, space->count + 1);
     for (i = 0; i < space->count; i++) {
-        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
         double rare = 1 + log((1 + (double)texts->count) / (1 + (double)counting.texts[i]));
 
         space->weight[i] = (float)pow(rare, rarity[mix]);
@@ -285,6 +325,7 @@ feature_space_build(void *arena, const struct feature_texts *texts, enum feature
     talloc_free(counting.hashes);
     talloc_free(counting.texts);
     talloc_free(counting.last);
+    talloc_free(counting.block);
 }
 
 /* ---- Rows ---------------------------------------------------------------------------------- */
@@ -332,7 +373,7 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
         float value = (times <= 1.0f ? times : 1.0f + logf(times)) * space->weight[row->index[i]];
 
         row->value[i] = value;
-        squares[space->block[row->index[i]]] += value * value;
+        squares[feature_block(space, row->index[i])] += value * value;
     }
     if (space->vectors != NULL && find_meaning(space->vectors, words, space->mean, meaning)) {
         squares[BLOCK_MEANING] = 1;
@@ -344,7 +385,7 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
         factors[block] = squares[block] > 0 ? share[block] / sqrtf(squares[block] * whole) : 0;
     }
     for (i = 0; i < row->count; i++) {
-        row->value[i] *= factors[space->block[row->index[i]]];
+        row->value[i] *= factors[feature_block(space, row->index[i])];
     }
     for (i = 0; i < VECTORS_NUMBERS && squares[BLOCK_MEANING] > 0; i++) {
         row->index[row->count] = space->count + (uint32_t)i;
@@ -352,14 +393,14 @@ weigh(const struct feature_space *space, const struct words *words, struct row *
     }
 }
 
-/* The number of one occurrence without what only a part has, as a bit; parts is never 0, so no bit
- * leaves nothing out. */
+/* The number of one occurrence without what only a part has, as a bit; no bit leaves nothing out.
+ */
 static uint32_t
 number_without(const struct feature_space *space, const struct feature *feature, uint16_t only)
 {
     uint32_t number = feature_number(space, feature->hash);
 
-    return number != UINT32_MAX && space->parts[number] == only ? UINT32_MAX : number;
+    return only != 0 && number != UINT32_MAX && space->parts[number] == only ? UINT32_MAX : number;
 }
 
 static uint16_t
@@ -427,8 +468,7 @@ feature_space_image(struct image *image, struct feature_space *space, const stru
 {
     image_array(image, &space->slots, (size_t)space->mask + 1);
     image_array(image, &space->weight, space->count);
-    image_array(image, &space->block, space->count);
-    image_array(image, &space->parts, space->count);
+    image_same(image, &space->parts, NULL);
     image_array(image, &space->mean, VECTORS_NUMBERS);
     image_same(image, &space->vectors, vectors);
 }

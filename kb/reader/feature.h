@@ -44,18 +44,21 @@ void features_add_runs(struct features *features, const char *text, size_t word,
 size_t features_runs_room(const char *text, size_t longest);
 
 /*
- * The features that the content has, numbered from 0, and how much each weighs. Plain arrays, so
- * that a model can keep them as bytes. The numbers of the mean vector are features too; theirs
- * begin at `count`.
+ * The features that the content has, numbered from 0 block by block, and how much each weighs.
+ * Pairs that one text alone has, two in three, are none of them, for topics are found as well
+ * without; of signs they are: without, more harmless Spanish texts were taken for one. Plain
+ * arrays, so that a model can keep them as bytes. The numbers of the mean vector are features too;
+ * theirs begin at `count`.
  */
 struct feature_space {
     struct feature_slot *slots; /* open addressing by hash */
     uint32_t mask;
     uint32_t count;
-    float *weight; /* rarer features weigh more; the block's share is in it */
-    uint8_t *block;
+    uint32_t ends[BLOCK_MEANING]; /* of each block: the first number behind it */
+    float *weight;                /* rarer features weigh more; the block's share is in it */
     enum feature_mix mix;
-    uint16_t *parts; /* bit n: a text of part n has it; for trying each part without its own */
+    uint16_t *parts; /* bit n: a text of part n has it; for trying each part without its own, so
+                        NULL in an image */
     float *mean;     /* VECTORS_NUMBERS: the mean vector of the texts; all 0 without vectors */
     const struct vectors *vectors; /* or NULL */
 };

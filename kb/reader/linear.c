@@ -1,6 +1,6 @@
 #include "linear.h"
 
-#include <stdbool.h>
+#include <math.h>
 #include <string.h>
 
 #include "image.h"
@@ -22,6 +22,8 @@ static const float calm = 0.04f;
 /* Four floats that are reckoned with at once, as every processor that we run on can. */
 typedef float four __attribute__((vector_size(16)));
 _Static_assert(LINEAR_LANES * sizeof(float) == sizeof(four), "a line is so many fours");
+
+enum { MOST_FOURS = 4 }; /* at a time: as many as there are registers for */
 
 static four
 take(const float *from)
@@ -48,62 +50,150 @@ add_line(float *to, const float *line, float factor, int stride)
     }
 }
 
-/* The decision values of four labels. */
-static void
-score_four(const float *weights, size_t stride, const struct row *row, four *sum)
+/* Adds up four labels times `fours`, a constant: the sums stay in registers while the features go
+ * by. */
+static inline void
+score_fours(const float *weights, size_t stride, const struct row *row, const int fours,
+            float *scores)
 {
+    four sums[MOST_FOURS];
     size_t i;
+    int k;
 
-    for (i = 0; i < row->count; i++) {
-        *sum += take(weights + row->index[i] * stride) * row->value[i];
+    for (k = 0; k < fours; k++) {
+        sums[k] = take(scores + k * LINEAR_LANES);
     }
-}
-
-/* The same of sixteen: four sums at a time are more than four times as quick. */
-static void
-score_fours(const float *weights, size_t stride, const struct row *row, four sum[4])
-{
-    four sum0 = sum[0], sum1 = sum[1], sum2 = sum[2], sum3 = sum[3];
-    size_t i;
-
     for (i = 0; i < row->count; i++) {
         const float *line = weights + row->index[i] * stride;
-        float value = row->value[i];
 
-        sum0 += take(line) * value;
-        sum1 += take(line + LINEAR_LANES) * value;
-        sum2 += take(line + 2 * LINEAR_LANES) * value;
-        sum3 += take(line + 3 * LINEAR_LANES) * value;
+        for (k = 0; k < fours; k++) {
+            sums[k] += take(line + k * LINEAR_LANES) * row->value[i];
+        }
     }
-    sum[0] = sum0;
-    sum[1] = sum1;
-    sum[2] = sum2;
-    sum[3] = sum3;
+    for (k = 0; k < fours; k++) {
+        put(scores + k * LINEAR_LANES, sums[k]);
+    }
 }
 
-/* Lane by lane, so that the sums stay in registers while the features go by. */
+/* The decision values of all labels. */
+static void
+score_lines(const float *weights, const float *bias, size_t stride, const struct row *row,
+            float *scores)
+{
+    size_t lane;
+
+    memcpy(scores, bias, stride * sizeof(*scores));
+    for (lane = 0; lane < stride; lane += MOST_FOURS * LINEAR_LANES) {
+        switch ((stride - lane) / LINEAR_LANES) {
+        case 1:
+            score_fours(weights + lane, stride, row, 1, scores + lane);
+            break;
+        case 2:
+            score_fours(weights + lane, stride, row, 2, scores + lane);
+            break;
+        case 3:
+            score_fours(weights + lane, stride, row, 3, scores + lane);
+            break;
+        default:
+            score_fours(weights + lane, stride, row, MOST_FOURS, scores + lane);
+        }
+    }
+}
+
+/* ---- Lines of bytes ------------------------------------------------------------------------ */
+
+enum { BYTE_LANES = 16, LARGEST = 127 };
+typedef int8_t bytes __attribute__((vector_size(BYTE_LANES)));
+typedef int16_t shorts __attribute__((vector_size(16)));
+typedef int32_t ints __attribute__((vector_size(16)));
+
+/* Each number twice: the upper half of a wider one, which a shift then brings down. */
+#define LOWER_BYTES(b)                                                                             \
+    ((shorts)__builtin_shufflevector(b, b, 0, 0, 1, 1, 2, 2, 3, 3, 4, 4, 5, 5, 6, 6, 7, 7))
+#define UPPER_BYTES(b)                                                                             \
+    ((shorts)__builtin_shufflevector(b, b, 8, 8, 9, 9, 10, 10, 11, 11, 12, 12, 13, 13, 14, 14, 15, \
+                                     15))
+#define LOWER_SHORTS(s) ((ints)__builtin_shufflevector(s, s, 0, 0, 1, 1, 2, 2, 3, 3))
+#define UPPER_SHORTS(s) ((ints)__builtin_shufflevector(s, s, 4, 4, 5, 5, 6, 6, 7, 7))
+
+static four
+floats_of(ints twice)
+{
+    return __builtin_convertvector(twice >> 24, four);
+}
+
+/* The decision values of sixteen labels. */
+static void
+score_sixteen(const struct linear *linear, size_t lane, const struct row *row, float *scores)
+{
+    const int8_t *weights = linear->weights + lane;
+    four sum0 = take(scores), sum1 = take(scores + 4), sum2 = take(scores + 8),
+         sum3 = take(scores + 12);
+    size_t i;
+
+    for (i = 0; i < row->count; i++) {
+        float value = row->value[i] * linear->scales[row->index[i]];
+        shorts lower, upper;
+        bytes line;
+
+        memcpy(&line, weights + row->index[i] * (size_t)linear->stride, sizeof(line));
+        lower = LOWER_BYTES(line);
+        upper = UPPER_BYTES(line);
+        sum0 += floats_of(LOWER_SHORTS(lower)) * value;
+        sum1 += floats_of(UPPER_SHORTS(lower)) * value;
+        sum2 += floats_of(LOWER_SHORTS(upper)) * value;
+        sum3 += floats_of(UPPER_SHORTS(upper)) * value;
+    }
+    put(scores, sum0);
+    put(scores + 4, sum1);
+    put(scores + 8, sum2);
+    put(scores + 12, sum3);
+}
+
 void
 linear_scores(const struct linear *linear, const struct row *row, float *scores)
 {
-    size_t stride = (size_t)linear->stride, lane, sums;
-    const float *bias = linear->weights + linear->features * stride;
+    size_t stride = (size_t)linear->stride, lane, i;
 
-    for (lane = 0; lane < stride; lane += sums * LINEAR_LANES) {
-        four sum[4] = {take(bias + lane)};
-        size_t i;
+    memcpy(scores, linear->bias, stride * sizeof(*scores));
+    for (lane = 0; lane + BYTE_LANES <= stride; lane += BYTE_LANES) {
+        score_sixteen(linear, lane, row, scores + lane);
+    }
+    for (; lane < stride; lane++) {
+        for (i = 0; i < row->count; i++) {
+            scores[lane] += row->value[i] * linear_weight(linear, row->index[i], (int)lane);
+        }
+    }
+}
 
-        sums = stride - lane < 4 * LINEAR_LANES ? 1 : 4;
-        for (i = 1; i < sums; i++) {
-            sum[i] = take(bias + lane + i * LINEAR_LANES);
-        }
-        if (sums == 1) {
-            score_four(linear->weights + lane, stride, row, &sum[0]);
-        } else {
-            score_fours(linear->weights + lane, stride, row, sum);
-        }
-        for (i = 0; i < sums; i++) {
-            put(scores + lane + i * LINEAR_LANES, sum[i]);
-        }
+/* Brings one line to bytes; returns what they are to be taken times. */
+static float
+round_line(const float *line, size_t stride, int8_t *rounded)
+{
+    float largest = 0, scale;
+    size_t i;
+
+    for (i = 0; i < stride; i++) {
+        largest = fabsf(line[i]) > largest ? fabsf(line[i]) : largest;
+    }
+    scale = largest / LARGEST;
+    for (i = 0; i < stride && largest > 0; i++) {
+        rounded[i] = (int8_t)lrintf(line[i] / scale);
+    }
+    return scale;
+}
+
+static void
+round_weights(void *arena, const float *weights, struct linear *linear)
+{
+    size_t stride = (size_t)linear->stride, i;
+
+    linear->weights = memory_array(arena, int8_t, linear->features * stride + 1);
+    linear->scales = memory_array(linear->weights, float, linear->features + (size_t)1);
+    linear->bias = memory_must(talloc_memdup(linear->weights, weights + linear->features * stride,
+                                             (unsigned)(stride * sizeof(float))));
+    for (i = 0; i < linear->features; i++) {
+        linear->scales[i] = round_line(weights + i * stride, stride, linear->weights + i * stride);
     }
 }
 
@@ -111,8 +201,9 @@ linear_scores(const struct linear *linear, const struct row *row, float *scores)
 
 struct training {
     const struct examples *examples;
-    const struct linear_trace *trace;
-    struct linear *linear;
+    const float *square;         /* see struct linear_trace */
+    const struct linear *linear; /* only its sizes */
+    float *weights, *bias;
     float *steps;
     float *scores; /* scratch: one line */
     float *by;     /* scratch: one line, how far each label moves */
@@ -194,13 +285,12 @@ find_steps(struct training *training, size_t example, float square)
 static void
 move(struct training *training, const struct row *row)
 {
-    struct linear *linear = training->linear;
-    size_t stride = (size_t)linear->stride, i;
-    float *bias = linear->weights + linear->features * stride;
+    size_t stride = (size_t)training->linear->stride, i;
+    float *bias = training->bias;
     int m;
 
     for (i = 0; i < row->count; i++) {
-        float *line = linear->weights + row->index[i] * stride;
+        float *line = training->weights + row->index[i] * stride;
         float value = row->value[i];
 
         for (m = 0; m < training->moved_count; m++) {
@@ -214,20 +304,6 @@ move(struct training *training, const struct row *row)
 
         put(bias + lane, take(bias + lane) + take(training->by + lane));
     }
-}
-
-/*
- * Half of what a text has no other text has. Such features move with that text's steps alone, so
- * their weights are its steps times their values, and what they add to its own decision values is
- * its steps times the sum of their squares: while learning they need not be looked at one by one.
- */
-static void
-score_example(const struct training *training, size_t example)
-{
-    const float *steps = training->steps + example * (size_t)training->linear->stride;
-
-    linear_scores(training->linear, &training->trace->shared[example], training->scores);
-    add_line(training->scores, steps, training->trace->own[example], training->linear->stride);
 }
 
 static void
@@ -247,15 +323,16 @@ train(void *arena, struct training *training, size_t count, int passes)
         shuffle(training, count);
         for (i = 0; i < count; i++) {
             size_t example = training->order[i];
+            const struct row *row = &training->examples->rows[example];
             float step;
 
             if (training->rest[example] > 0) {
                 training->rest[example]--;
                 continue;
             }
-            score_example(training, example);
-            step = find_steps(training, example, training->trace->square[example]);
-            move(training, &training->trace->shared[example]);
+            score_lines(training->weights, training->bias, stride, row, training->scores);
+            step = find_steps(training, example, training->square[example]);
+            move(training, row);
             largest = step > largest ? step : largest;
             training->rest[example] = step < calm ? REST : 0;
         }
@@ -275,98 +352,55 @@ new_lines(void *arena, size_t lines, size_t stride)
     return memory_array(arena, float, lines *stride);
 }
 
-/* Tells the features of one text alone from those that others share. */
-static void
-find_shared(const struct examples *examples, uint32_t features, struct linear_trace *trace)
+static float
+square_of(const struct row *row)
 {
-    void *arena = trace->steps; /* it goes when they go */
-    uint32_t *texts = memory_array(arena, uint32_t, features + (size_t)1);
-    size_t i, k;
+    float square = 1; /* the bias */
+    size_t i;
 
-    trace->shared = memory_array(arena, struct row, examples->count + 1);
-    trace->own = memory_array(arena, float, examples->count + 1);
-    trace->square = memory_array(arena, float, examples->count + 1);
-    for (i = 0; i < examples->count; i++) {
-        for (k = 0; k < examples->rows[i].count; k++) {
-            texts[examples->rows[i].index[k]]++;
-        }
+    for (i = 0; i < row->count; i++) {
+        square += row->value[i] * row->value[i];
     }
-    for (i = 0; i < examples->count; i++) {
-        const struct row *row = &examples->rows[i];
-        struct row *shared = &trace->shared[i];
-
-        shared->index = memory_array(arena, uint32_t, row->count + 1);
-        shared->value = memory_array(arena, float, row->count + 1);
-        for (k = 0; k < row->count; k++) {
-            float square = row->value[k] * row->value[k];
-
-            trace->square[i] += square;
-            if (texts[row->index[k]] == 1) {
-                trace->own[i] += square;
-            } else {
-                shared->index[shared->count] = row->index[k];
-                shared->value[shared->count++] = row->value[k];
-            }
-        }
-        trace->square[i] += 1; /* the bias */
-    }
-    talloc_free(texts);
-}
-
-/* Gives the features of one text alone their weights: they have none yet. */
-static void
-weigh_own(const struct examples *examples, const struct linear_trace *trace, struct linear *linear)
-{
-    size_t stride = (size_t)linear->stride, i, k, shared;
-
-    for (i = 0; i < examples->count; i++) {
-        const struct row *row = &examples->rows[i];
-
-        for (k = shared = 0; k < row->count; k++) {
-            if (shared < trace->shared[i].count &&
-                trace->shared[i].index[shared] == row->index[k]) {
-                shared++;
-            } else {
-                add_line(linear->weights + row->index[k] * stride, trace->steps + i * stride,
-                         row->value[k], linear->stride);
-            }
-        }
-    }
+    return square;
 }
 
 void
 linear_train(void *arena, const struct examples *examples, uint32_t features, int labels,
              struct linear *linear, struct linear_trace *trace)
 {
-    struct training training = {.examples = examples, .trace = trace, .linear = linear};
-    size_t i;
+    struct training training = {.examples = examples, .linear = linear};
+    size_t stride = (size_t)(labels + LINEAR_LANES - 1) / LINEAR_LANES * LINEAR_LANES, i;
 
     linear->features = features;
     linear->labels = labels;
-    linear->stride = (labels + LINEAR_LANES - 1) / LINEAR_LANES * LINEAR_LANES;
-    linear->weights = new_lines(arena, features + (size_t)1, (size_t)linear->stride);
-    trace->steps = new_lines(arena, examples->count + 1, (size_t)linear->stride);
+    linear->stride = (int)stride;
+    trace->weights = new_lines(arena, features + (size_t)1, stride);
+    trace->steps = new_lines(trace->weights, examples->count + 1, stride);
+    trace->square = memory_array(trace->weights, float, examples->count + 1);
+    training.weights = trace->weights;
+    training.bias = trace->weights + features * stride;
     training.steps = trace->steps;
+    training.square = trace->square;
     training.order = memory_array(arena, uint32_t, examples->count + 1);
     for (i = 0; i < examples->count; i++) {
         training.order[i] = (uint32_t)i;
+        trace->square[i] = square_of(&examples->rows[i]);
     }
-    find_shared(examples, features, trace);
     train(arena, &training, examples->count, PASSES);
-    weigh_own(examples, trace, linear);
+    round_weights(arena, trace->weights, linear);
     talloc_free(training.order);
 }
 
 /* Takes out of the weights what one example put in. */
 static void
-take_out(struct linear *linear, const struct row *row, float *steps)
+take_out(struct training *training, const struct row *row, float *steps)
 {
-    size_t stride = (size_t)linear->stride, i;
+    size_t stride = (size_t)training->linear->stride, i;
 
     for (i = 0; i < row->count; i++) {
-        add_line(linear->weights + row->index[i] * stride, steps, -row->value[i], linear->stride);
+        add_line(training->weights + row->index[i] * stride, steps, -row->value[i], (int)stride);
     }
-    add_line(linear->weights + linear->features * stride, steps, -1, linear->stride);
+    add_line(training->bias, steps, -1, (int)stride);
     memset(steps, 0, stride * sizeof(*steps));
 }
 
@@ -374,30 +408,34 @@ void
 linear_without(void *arena, const struct examples *examples, const uint8_t *parts, uint8_t without,
                const struct linear *linear, const struct linear_trace *trace, struct linear *result)
 {
-    struct training training = {.examples = examples, .trace = trace, .linear = result};
+    struct training training = {.examples = examples, .linear = linear, .square = trace->square};
     size_t stride = (size_t)linear->stride, count = 0, i;
 
-    *result = *linear;
-    result->weights = memory_must(
-        talloc_memdup(arena, linear->weights,
+    training.weights = memory_must(
+        talloc_memdup(arena, trace->weights,
                       (unsigned)((linear->features + (size_t)1) * stride * sizeof(float))));
-    training.steps = memory_must(talloc_memdup(
-        arena, trace->steps, (unsigned)((examples->count + 1) * stride * sizeof(float))));
-    training.order = memory_array(arena, uint32_t, examples->count + 1);
+    training.bias = training.weights + linear->features * stride;
+    training.steps =
+        memory_must(talloc_memdup(training.weights, trace->steps,
+                                  (unsigned)((examples->count + 1) * stride * sizeof(float))));
+    training.order = memory_array(training.weights, uint32_t, examples->count + 1);
     for (i = 0; i < examples->count; i++) {
         if (parts[i] == without) {
-            take_out(result, &examples->rows[i], training.steps + i * stride);
+            take_out(&training, &examples->rows[i], training.steps + i * stride);
         } else {
             training.order[count++] = (uint32_t)i;
         }
     }
     train(arena, &training, count, PASSES_WITHOUT);
-    talloc_free(training.order);
-    talloc_free(training.steps);
+    *result = *linear;
+    round_weights(arena, training.weights, result);
+    talloc_free(training.weights);
 }
 
 void
 linear_image(struct image *image, struct linear *linear)
 {
-    image_array(image, &linear->weights, (linear->features + (size_t)1) * (size_t)linear->stride);
+    image_array(image, &linear->weights, linear->features * (size_t)linear->stride);
+    image_array(image, &linear->scales, linear->features);
+    image_array(image, &linear->bias, (size_t)linear->stride);
 }

@@ -29,9 +29,7 @@ enum { POSTINGS_WALKED = 256, SLOTS = 2 * POSTINGS_WALKED };
 bool
 model_indexes(const struct model *model, uint32_t feature)
 {
-    enum feature_block block = feature_block(&model->space, feature);
-
-    return block == BLOCK_STEMS || block == BLOCK_PAIRS;
+    return feature < model->space.ends[BLOCK_PAIRS];
 }
 
 struct near_slot {
@@ -198,7 +196,7 @@ find_places(const struct model *model, const struct learnt *learnt, const struct
     rank(model, scores, &first);
     memcpy(labels, first.labels, first.count * sizeof(*labels));
     labels[first.count] = learnt->linear->labels - 1;
-    usage_view(learnt->usage, &model->space, row, labels, first.count + 1, views);
+    usage_view(learnt->usage, row, labels, first.count + 1, views);
     for (i = 0; i <= first.count; i++) {
         float more = second_counts * (views[i].likely - views[0].likely);
         const struct place place = {labels[i], scores[labels[i]] + more, views[i]};
@@ -435,14 +433,13 @@ by_share_falling(const void *a, const void *b)
 static float
 weight_for(const struct linear *linear, uint32_t feature, int label)
 {
-    const float *line = linear->weights + (size_t)feature * (size_t)linear->stride;
     float sum = 0;
     int i;
 
     for (i = 0; i < linear->labels; i++) {
-        sum += line[i];
+        sum += linear_weight(linear, feature, i);
     }
-    return line[label] - sum / (float)linear->labels;
+    return linear_weight(linear, feature, label) - sum / (float)linear->labels;
 }
 
 size_t

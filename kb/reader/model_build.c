@@ -28,8 +28,7 @@ struct building {
     const struct model_content *content;
     int *labels;         /* of each phrase; the last of all labels for those elsewhere */
     struct words *words; /* of each phrase */
-    struct features *features;
-    float **stress; /* of each phrase: how much its words count */
+    float **stress;      /* of each phrase: how much its words count */
     struct row *rows;
     float *costs;
 };
@@ -89,14 +88,31 @@ has_many(const struct model *model)
     return asked >= (size_t)MANY * (size_t)model->linear.labels;
 }
 
-/* They are kept: the rows are made of them too. */
 static struct features
 features_of(void *data, void *arena, size_t text)
 {
     const struct building *building = data;
 
-    (void)arena;
-    return building->features[text];
+    return features_read(arena, &building->words[text]);
+}
+
+/* The row of a phrase without what only a part has, in `arena`, no longer than it is. */
+static struct row
+row_of(struct building *building, void *arena, const struct feature_space *space, size_t phrase,
+       int without)
+{
+    void *making = memory_must(talloc_new(arena));
+    const struct features features = features_of(building, making, phrase);
+    const struct row row = feature_row_stressed(making, space, &building->words[phrase], &features,
+                                                building->stress[phrase], without);
+    const unsigned room = (unsigned)(row.count * sizeof(float));
+    struct row kept = row;
+
+    kept.index = memory_must(talloc_memdup(arena, row.index, room));
+    kept.value = memory_must(talloc_memdup(arena, row.value, room));
+    kept.stress = memory_must(talloc_memdup(arena, row.stress, room));
+    talloc_free(making);
+    return kept;
 }
 
 static void
@@ -105,7 +121,6 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
     size_t count = building->content->phrase_count, i;
 
     building->words = memory_array(building->scratch, struct words, count + 1);
-    building->features = memory_array(building->scratch, struct features, count + 1);
     building->stress = memory_array(building->scratch, float *, count + 1);
     building->rows = memory_array(building->scratch, struct row, count + 1);
     for (i = 0; i < count; i++) {
@@ -114,7 +129,6 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
 
         words = shorthand_expand(building->scratch, model->shorthand, words);
         building->words[i] = words;
-        building->features[i] = features_read(building->scratch, &words);
         building->stress[i] = stress_of(building->scratch, &words);
     }
     spelling_build(model, building->words, count, building->content->ordinary, &model->spelling);
@@ -122,9 +136,7 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
         model, &(struct feature_texts){building->words, features_of, building, model->parts, count},
         has_many(model) ? MIX_MANY : MIX_FEW, model->vectors, &model->space);
     for (i = 0; i < count; i++) {
-        building->rows[i] =
-            feature_row_stressed(building->scratch, &model->space, &building->words[i],
-                                 &building->features[i], building->stress[i], PARTS_MAX);
+        building->rows[i] = row_of(building, building->scratch, &model->space, i, PARTS_MAX);
     }
 }
 
@@ -149,7 +161,8 @@ indexed_length(const struct model *model, const struct row *row)
 void
 model_index(void *arena, struct model *model, const struct row *rows)
 {
-    uint32_t *begins = memory_array(arena, uint32_t, model->space.count + 2);
+    const size_t indexed = model->space.ends[BLOCK_PAIRS];
+    uint32_t *begins = memory_array(arena, uint32_t, indexed + 2);
     size_t i, k;
 
     for (i = 0; i < model->phrase_count; i++) {
@@ -159,11 +172,10 @@ model_index(void *arena, struct model *model, const struct row *rows)
             }
         }
     }
-    for (i = 2; i < model->space.count + 2; i++) {
+    for (i = 2; i < indexed + 2; i++) {
         begins[i] += begins[i - 1];
     }
-    model->index.postings =
-        memory_array(arena, struct posting, begins[model->space.count + 1] + (size_t)1);
+    model->index.postings = memory_array(arena, struct posting, begins[indexed + 1] + (size_t)1);
     for (i = 0; i < model->phrase_count; i++) {
         float length = indexed_length(model, &rows[i]);
 
@@ -226,15 +238,11 @@ try_part(struct building *building, const struct model *model, const struct lear
 
     for (i = 0; i < model->phrase_count; i++) {
         if (model->parts[i] == learnt->without) {
-            struct row row =
-                feature_row_stressed(building->scratch, &model->space, &building->words[i],
-                                     &building->features[i], building->stress[i], learnt->without);
+            void *looking = memory_must(talloc_new(building->scratch));
+            struct row row = row_of(building, looking, &model->space, i, learnt->without);
 
-            model_find(model, building->scratch, learnt, &row, building->words[i].count,
-                       &findings[i]);
-            talloc_free(row.index);
-            talloc_free(row.value);
-            talloc_free(row.stress);
+            model_find(model, looking, learnt, &row, building->words[i].count, &findings[i]);
+            talloc_free(looking);
         }
     }
 }
@@ -361,7 +369,7 @@ model_build(void *arena, struct workspace *workspace, const struct model_content
     model_index(model, model, building.rows);
     index_lines(&building, model);
     hold_out(&building, model, &examples, &trace);
-    talloc_free(trace.steps);
+    talloc_free(trace.weights);
     talloc_free(building.scratch);
     return model;
 }

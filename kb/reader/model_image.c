@@ -5,13 +5,12 @@
 #include "model_inside.h"
 
 static void
-usage_image(struct image *image, struct usage *usage, size_t features)
+usage_image(struct image *image, struct usage *usage)
 {
-    const size_t lines = usage->line_count, labels = (size_t)usage->labels;
+    const size_t stems = usage->stems, labels = (size_t)usage->labels;
 
-    image_array(image, &usage->lines, features);
-    image_array(image, &usage->often, lines);
-    image_array(image, &usage->counts, lines * labels);
+    image_array(image, &usage->often, stems);
+    image_array(image, &usage->counts, stems * labels);
     image_array(image, &usage->said, labels + 1);
 }
 
@@ -36,8 +35,8 @@ model_image(struct image *image, struct model **of, const struct model_content *
     spelling_image(image, &model->spelling, content->ordinary);
     feature_space_image(image, &model->space, content->vectors);
     linear_image(image, &model->linear);
-    usage_image(image, &model->usage, model->space.count);
-    index_image(image, &model->index, model->space.count);
+    usage_image(image, &model->usage);
+    index_image(image, &model->index, model->space.ends[BLOCK_PAIRS]);
     image_array(image, &model->lines.slots, (size_t)model->lines.mask + 1);
     image_same(image, &model->shorthand, content->shorthand);
     image_same(image, &model->vectors, content->vectors);

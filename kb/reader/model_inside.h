@@ -17,7 +17,7 @@ struct posting {
 };
 
 struct phrase_index {
-    uint32_t *begins; /* of each feature's postings; one more at the end */
+    uint32_t *begins; /* of the postings of each stem and pair; one more at the end */
     struct posting *postings;
 };
 

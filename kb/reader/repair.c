@@ -248,10 +248,10 @@ fit(const struct spelling *spelling, const struct candidate *candidate, uint32_t
 
     last = last == 0 ? first : last;
     if (first != last) {
-        weight *= spelling_pair(spelling, first, last) > 0 ? 1.0f : 0.02f;
+        weight *= spelling_has_pair(spelling, first, last) ? 1.0f : 0.02f;
     }
-    weight *= 1 + neighbour_counts * (float)(spelling_pair(spelling, before, first) > 0);
-    return weight * (1 + neighbour_counts * (float)(spelling_pair(spelling, last, after) > 0));
+    weight *= 1 + neighbour_counts * (float)spelling_has_pair(spelling, before, first);
+    return weight * (1 + neighbour_counts * (float)spelling_has_pair(spelling, last, after));
 }
 
 /* ---- Repairing ------------------------------------------------------------------------------ */

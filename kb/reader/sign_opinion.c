@@ -108,12 +108,6 @@ decide(const struct sums *sums, const float *bias, float scores[OPINION_LEVELS])
     }
 }
 
-static const float *
-bias_of(const struct linear *linear)
-{
-    return linear->weights + linear->features * (size_t)linear->stride;
-}
-
 /* ---- Finding ------------------------------------------------------------------------------- */
 
 /* Some words, first..last, and what is said of them; last is -1 for none. */
@@ -147,8 +141,7 @@ add(const struct opinion_view *view, uint32_t number, enum feature_block block, 
     sums->unknown += block == BLOCK_STEMS && !is_known;
     sums->square[block] += weight * weight;
     for (voice = 0; voice < VOICES && is_known; voice++) {
-        sums->says[block][voice] +=
-            weight * linear->weights[number * (size_t)linear->stride + (size_t)voice];
+        sums->says[block][voice] += weight * linear_weight(linear, number, voice);
     }
 }
 
@@ -211,7 +204,7 @@ decide_on(const struct opinion_view *view, int first, int last, float scores[OPI
 {
     struct sums within = sums_within(view, first, last);
 
-    decide(&within, bias_of(view->linear), scores);
+    decide(&within, view->linear->bias, scores);
 }
 
 /* How much an example's row has in common with one that is spread out by feature. */
@@ -222,7 +215,7 @@ dot(const struct opinion_rows *rows, size_t example, const float *values)
     uint32_t i;
 
     for (i = rows->begins[example]; i < rows->begins[example + 1]; i++) {
-        sum += rows->value[i] * values[rows->index[i]];
+        sum += (float)rows->value[i] * values[rows->index[i]];
     }
     return sum;
 }
@@ -233,14 +226,16 @@ opinion_nearest(const struct opinion_view *view, enum sign_level level, int firs
     const struct opinion *opinion = view->opinion;
     struct features features = traits_within(view->arena, &view->traits, first, last);
     const struct row row = feature_row(view->arena, &opinion->space, NULL, &features, PARTS_MAX);
-    float *values =
-        memory_array(view->arena, float, feature_space_size(&opinion->space) + (size_t)1);
+    const uint32_t end = opinion->space.ends[BLOCK_PAIRS];
+    float *values = memory_array(view->arena, float, end + (size_t)1);
     const struct opinion_example *best = NULL;
     float best_dot = -1;
     size_t i;
 
     for (i = 0; i < row.count; i++) {
-        values[row.index[i]] = row.value[i];
+        if (row.index[i] < end) {
+            values[row.index[i]] = row.value[i];
+        }
     }
     for (i = 0; i < opinion->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];

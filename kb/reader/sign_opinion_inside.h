@@ -29,12 +29,12 @@ struct voices {
 };
 struct voices opinion_voices(enum sign_level level);
 
-/* The rows of the examples that speak for a sign, one behind the other: what makes an example
- * nearest. Those of the others are empty. */
+/* What the rows of the examples that speak for a sign have of words and pairs, one behind the
+ * other: what makes an example nearest. Those of the others are empty. */
 struct opinion_rows {
     uint32_t *begins; /* of each example; one more at the end */
     uint32_t *index;
-    float *value;
+    uint16_t *value; /* 1 is UINT16_MAX */
 };
 
 struct opinion {

@@ -37,7 +37,7 @@ struct learning {
     void *scratch;
     struct workspace *workspace;
     const struct sign_classes *classes;
-    struct heard *heard;
+    const struct opinion *opinion; /* with its vocabulary and examples */
     struct row *rows;
     int *labels;
     float *costs;
@@ -51,18 +51,18 @@ struct held_out {
     float decisions[OPINION_LEVELS];
 };
 
-/* An example as it is heard, in learning->scratch. */
+/* An example as it is heard, in `arena`. Each is heard anew whenever it is looked at: of so many,
+ * all at once are hundreds of megabytes. */
 static struct heard
-hear_example(const struct learning *learning, const struct opinion *opinion,
-             const struct opinion_example *example)
+hear_example(const struct learning *learning, void *arena, size_t i)
 {
-    void *scratch = learning->scratch;
+    const struct opinion_example *example = &learning->opinion->examples[i];
     const char *text =
         example->weight == OPINION_PHRASE
-            ? phrase_example(scratch, learning->classes, example->line, example->choice)
+            ? phrase_example(arena, learning->classes, example->line, example->choice)
             : example->line;
 
-    return vocabulary_hear_text(opinion->vocabulary, scratch, learning->workspace, text);
+    return vocabulary_hear_text(learning->opinion->vocabulary, arena, learning->workspace, text);
 }
 
 /* The voice that an example speaks for; `dealt` counts the signs of each level up to this one. */
@@ -95,33 +95,27 @@ read_examples(struct learning *learning, const struct opinion *opinion)
         learning->labels[i] = voice_of(example, &last, dealt);
         learning->costs[i] = costs[example->weight];
         learning->parts[i] = (uint8_t)(turn[learning->labels[i]]++ % PARTS);
-        learning->heard[i] = hear_example(learning, opinion, example);
     }
 }
-
-/* What the examples' traits are read from. */
-struct hearing {
-    const struct vocabulary *vocabulary;
-    const struct heard *heard;
-};
 
 static struct features
 traits_of(void *data, void *arena, size_t example)
 {
-    const struct hearing *hearing = data;
+    const struct learning *learning = data;
+    const struct heard heard = hear_example(learning, arena, example);
 
-    return traits_read(arena, hearing->vocabulary, &hearing->heard[example]).features;
+    return traits_read(arena, learning->opinion->vocabulary, &heard).features;
 }
 
 /* The row of each example, no longer than it is: there are many. */
 static void
-make_rows(struct learning *learning, const struct feature_space *space, struct hearing *hearing)
+make_rows(struct learning *learning, const struct feature_space *space)
 {
     size_t i;
 
     for (i = 0; i < learning->count; i++) {
         void *making = memory_must(talloc_new(learning->scratch));
-        const struct features features = traits_of(hearing, making, i);
+        const struct features features = traits_of(learning, making, i);
         const struct row row = feature_row(making, space, NULL, &features, PARTS_MAX);
         struct row *kept = &learning->rows[i];
 
@@ -165,8 +159,9 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
                 void *looking = memory_must(talloc_new(learning->scratch));
+                const struct heard heard = hear_example(learning, looking, i);
 
-                opinion_decide(opinion, &without, part, looking, &learning->heard[i],
+                opinion_decide(opinion, &without, part, looking, &heard,
                                learning->held_out[i].decisions);
                 talloc_free(looking);
             }
@@ -247,27 +242,35 @@ has_whole_texts(const struct opinion_example *examples, size_t count)
     return count > 0;
 }
 
-/* Keeps the rows by which the nearest example is found. */
+/* Keeps what the rows have of words and pairs: by that the nearest example is found. */
 static void
 keep_rows(const struct learning *learning, struct opinion *opinion)
 {
+    const uint32_t end = opinion->space.ends[BLOCK_PAIRS];
     struct opinion_rows *rows = &opinion->rows;
-    size_t all = 0, i;
+    uint32_t all = 0;
+    size_t i, k;
 
     rows->begins = memory_array(opinion, uint32_t, learning->count + 1);
     for (i = 0; i < learning->count; i++) {
-        all += learning->labels[i] == VOICE_HARMLESS ? 0 : learning->rows[i].count;
-        rows->begins[i + 1] = (uint32_t)all;
-    }
-    rows->index = memory_array(opinion, uint32_t, all + 1);
-    rows->value = memory_array(opinion, float, all + 1);
-    for (i = 0; i < learning->count; i++) {
-        size_t count = rows->begins[i + 1] - rows->begins[i];
+        const struct row *row = &learning->rows[i];
 
-        memcpy(rows->index + rows->begins[i], learning->rows[i].index,
-               count * sizeof(*rows->index));
-        memcpy(rows->value + rows->begins[i], learning->rows[i].value,
-               count * sizeof(*rows->value));
+        for (k = 0; k < row->count && learning->labels[i] != VOICE_HARMLESS; k++) {
+            all += row->index[k] < end;
+        }
+        rows->begins[i + 1] = all;
+    }
+    rows->index = memory_array(opinion, uint32_t, all + (size_t)1);
+    rows->value = memory_array(opinion, uint16_t, all + (size_t)1);
+    for (i = 0, all = 0; i < learning->count; i++) {
+        const struct row *row = &learning->rows[i];
+
+        for (k = 0; k < row->count && all < rows->begins[i + 1]; k++) {
+            if (row->index[k] < end) {
+                rows->index[all] = row->index[k];
+                rows->value[all++] = (uint16_t)lrintf(row->value[k] * UINT16_MAX);
+            }
+        }
     }
 }
 
@@ -276,14 +279,13 @@ learn(struct learning *learning, struct opinion *opinion)
 {
     struct examples examples;
     struct linear_trace trace;
-    struct hearing hearing = {opinion->vocabulary, learning->heard};
     size_t i;
 
     feature_space_build(
         opinion,
-        &(struct feature_texts){NULL, traits_of, &hearing, learning->parts, learning->count},
+        &(struct feature_texts){NULL, traits_of, learning, learning->parts, learning->count},
         MIX_SIGNS, NULL, &opinion->space);
-    make_rows(learning, &opinion->space, &hearing);
+    make_rows(learning, &opinion->space);
     opinion->unknown_weight = 0;
     for (i = 0; i < opinion->space.count; i++) {
         if (opinion->space.weight[i] > opinion->unknown_weight) {
@@ -296,7 +298,7 @@ learn(struct learning *learning, struct opinion *opinion)
                  &trace);
     try_held_out(learning, opinion, &examples, &trace);
     find_bounds(learning, opinion);
-    talloc_free(trace.steps);
+    talloc_free(trace.weights);
     keep_rows(learning, opinion);
 }
 
@@ -315,8 +317,8 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->vocabulary = vocabulary;
     opinion->examples = examples;
     opinion->count = count;
+    learning.opinion = opinion;
     learning.scratch = memory_must(talloc_new(opinion));
-    learning.heard = memory_array(learning.scratch, struct heard, count);
     learning.rows = memory_array(learning.scratch, struct row, count);
     learning.labels = memory_array(learning.scratch, int, count);
     learning.costs = memory_array(learning.scratch, float, count);

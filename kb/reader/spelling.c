@@ -52,24 +52,34 @@ spelling_is_letters(const char *word)
     return true;
 }
 
-/* The slot of a pair, or the empty one where it belongs. */
+/* Two pairs hardly ever have one key, and no pair has 0. */
 static uint32_t
-pair_slot(const struct spelling *spelling, uint32_t one, uint32_t other)
+pair_key(uint32_t one, uint32_t other)
 {
-    uint32_t at = (one * 2654435761u ^ other * 2246822519u) >> 4 & spelling->pair_mask;
-    const struct word_pair *pair = &spelling->pairs[at];
+    uint64_t both = ((uint64_t)one << 32 | other) * 0x9e3779b97f4a7c15u;
+    uint32_t key = (uint32_t)(both >> 32) ^ (uint32_t)both;
 
-    while (pair->often != 0 && (pair->one != one || pair->other != other)) {
-        at = (at + 1) & spelling->pair_mask;
-        pair = &spelling->pairs[at];
+    return key == 0 ? 1 : key;
+}
+
+/* The slot of a key among `pairs`, or the empty one where it belongs. */
+static uint32_t
+pair_slot(const uint32_t *pairs, uint32_t mask, uint32_t key)
+{
+    uint32_t at = key & mask;
+
+    while (pairs[at] != 0 && pairs[at] != key) {
+        at = (at + 1) & mask;
     }
     return at;
 }
 
-uint32_t
-spelling_pair(const struct spelling *spelling, uint32_t one, uint32_t other)
+bool
+spelling_has_pair(const struct spelling *spelling, uint32_t one, uint32_t other)
 {
-    return spelling->pairs[pair_slot(spelling, one, other)].often;
+    uint32_t slot = pair_slot(spelling->pairs, spelling->pair_mask, pair_key(one, other));
+
+    return spelling->pairs[slot] != 0;
 }
 
 /* ---- Building ------------------------------------------------------------------------------ */
@@ -108,18 +118,23 @@ count_word(struct spelling *spelling, const struct word *word)
     return number;
 }
 
-static void
-count_pair(struct spelling *spelling, uint32_t one, uint32_t other)
-{
-    struct word_pair *pair = &spelling->pairs[pair_slot(spelling, one, other)];
+/* The table of pairs while it is filled: it must be large enough for all that texts could have. */
+struct pairs {
+    uint32_t *keys;
+    uint32_t mask, count;
+};
 
-    pair->one = one;
-    pair->other = other;
-    pair->often++;
+static void
+file_pair(struct pairs *pairs, uint32_t key)
+{
+    uint32_t slot = pair_slot(pairs->keys, pairs->mask, key);
+
+    pairs->count += pairs->keys[slot] == 0;
+    pairs->keys[slot] = key;
 }
 
 static void
-count_text(struct spelling *spelling, const struct words *words)
+count_text(struct spelling *spelling, struct pairs *pairs, const struct words *words)
 {
     uint32_t before = 0;
     size_t i;
@@ -127,10 +142,10 @@ count_text(struct spelling *spelling, const struct words *words)
     for (i = 0; i < words->count; i++) {
         uint32_t number = count_word(spelling, &words->list[i]) + 1;
 
-        count_pair(spelling, before, number);
+        file_pair(pairs, pair_key(before, number));
         before = number;
     }
-    count_pair(spelling, before, 0);
+    file_pair(pairs, pair_key(before, 0));
 }
 
 static uint32_t
@@ -206,11 +221,29 @@ file_slips(void *arena, struct spelling *spelling)
     }
 }
 
+/* Keeps the pairs in no larger a table than they need. */
+static void
+keep_pairs(void *arena, struct spelling *spelling, const struct pairs *all)
+{
+    struct pairs kept = {.mask = mask_for(all->count)};
+    uint32_t i;
+
+    kept.keys = memory_array(arena, uint32_t, kept.mask + (size_t)1);
+    for (i = 0; i <= all->mask; i++) {
+        if (all->keys[i] != 0) {
+            file_pair(&kept, all->keys[i]);
+        }
+    }
+    spelling->pairs = kept.keys;
+    spelling->pair_mask = kept.mask;
+}
+
 void
 spelling_build(void *arena, const struct words *texts, size_t count,
                const struct ordinary *ordinary, struct spelling *spelling)
 {
     size_t words = 0, bytes = 0, i, k;
+    struct pairs pairs = {NULL, 0, 0};
 
     for (i = 0; i < count; i++) {
         for (k = 0; k < texts[i].count; k++) {
@@ -224,11 +257,13 @@ spelling_build(void *arena, const struct words *texts, size_t count,
     spelling->words = memory_array(arena, struct known_word, words + 1);
     spelling->by_text_mask = mask_for(words);
     spelling->by_text = memory_array(arena, uint32_t, spelling->by_text_mask + 1);
-    spelling->pair_mask = mask_for(words + count);
-    spelling->pairs = memory_array(arena, struct word_pair, spelling->pair_mask + 1);
+    pairs.mask = mask_for(words + count);
+    pairs.keys = memory_array(arena, uint32_t, pairs.mask + (size_t)1);
     for (i = 0; i < count; i++) {
-        count_text(spelling, &texts[i]);
+        count_text(spelling, &pairs, &texts[i]);
     }
+    keep_pairs(arena, spelling, &pairs);
+    talloc_free(pairs.keys);
     file_slips(arena, spelling);
 }
 

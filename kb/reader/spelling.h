@@ -1,7 +1,7 @@
 /*
  * Spelling repair against the words that the content knows. An unknown word becomes the likeliest
  * known one that is a slip or two away (a letter lost, added, changed, two swapped; a blank lost,
- * added or moved by one), by how often the content says it and says it beside its neighbours. A
+ * added or moved by one), by how often the content says it and whether beside its neighbours. A
  * word with no such neighbour stays as it is.
  */
 #ifndef SPELLING_H
@@ -26,7 +26,7 @@ struct spelling {
     uint32_t by_text_mask;
     struct slip *slips; /* open addressing by what is left when one or two letters are lost */
     uint32_t slip_mask;
-    struct word_pair *pairs; /* open addressing: words that stand side by side */
+    uint32_t *pairs; /* open addressing: keys of words that stand side by side; 0 is empty */
     uint32_t pair_mask;
     const struct ordinary *ordinary; /* or NULL; what stands there is no slip */
 };
@@ -39,11 +39,6 @@ struct known_word {
 struct slip {
     uint32_t hash;
     uint32_t word; /* number of the word + 1; 0 is empty */
-};
-
-struct word_pair {
-    uint32_t one, other; /* numbers of the words + 1; 0 is the edge of the text */
-    uint32_t often;      /* 0 in an empty slot */
 };
 
 /* Collects the words of these texts, already expanded. Everything lives in `arena`. */
@@ -78,7 +73,7 @@ bool spelling_is_letters(const char *word);
 /* Key of a word that lost the letters at places `one` < `other`; places past its end lose none. */
 uint32_t spelling_key(const char *word, size_t length, size_t one, size_t other);
 
-/* How often the content says two words side by side; each a number + 1, 0 for the text's edge. */
-uint32_t spelling_pair(const struct spelling *spelling, uint32_t one, uint32_t other);
+/* True if the content says two words side by side; each a number + 1, 0 for the text's edge. */
+bool spelling_has_pair(const struct spelling *spelling, uint32_t one, uint32_t other);
 
 #endif

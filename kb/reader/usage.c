@@ -8,28 +8,22 @@
 /* So many more stems each label is taken to have said, as all labels together say them. */
 static const float borrowed = 15;
 
-static uint32_t
-line_of(const struct usage *usage, const struct feature_space *space, uint32_t feature)
-{
-    return feature < space->count ? usage->lines[feature] : 0;
-}
-
 static void
-count_row(struct usage *usage, const struct feature_space *space, const struct row *row, int label)
+count_row(struct usage *usage, const struct row *row, int label)
 {
     size_t i;
 
     for (i = 0; i < row->count; i++) {
-        uint32_t line = line_of(usage, space, row->index[i]);
+        uint32_t stem = row->index[i];
         uint16_t *count;
 
-        if (line == 0) {
+        if (stem >= usage->stems) {
             continue;
         }
-        count = &usage->counts[(line - 1) * (size_t)usage->labels + (size_t)label];
+        count = &usage->counts[stem * (size_t)usage->labels + (size_t)label];
         if (*count < UINT16_MAX) {
             ++*count;
-            usage->often[line - 1]++;
+            usage->often[stem]++;
             usage->said[label]++;
             usage->said[usage->labels]++;
         }
@@ -45,39 +39,34 @@ usage_build(void *arena, const struct feature_space *space, const struct row *ro
 
     memset(usage, 0, sizeof(*usage));
     usage->labels = label_count;
-    usage->lines = memory_array(arena, uint32_t, space->count + 1);
-    for (i = 0; i < space->count; i++) {
-        if (space->block[i] == BLOCK_STEMS) {
-            usage->lines[i] = ++usage->line_count;
-        }
-    }
-    usage->often = memory_array(arena, uint32_t, usage->line_count + 1);
-    usage->counts = memory_array(arena, uint16_t, usage->line_count * (size_t)label_count + 1);
+    usage->stems = space->ends[BLOCK_STEMS];
+    usage->often = memory_array(arena, uint32_t, usage->stems + (size_t)1);
+    usage->counts = memory_array(arena, uint16_t, usage->stems * (size_t)label_count + 1);
     usage->said = memory_array(arena, uint32_t, (size_t)label_count + 1);
     for (i = 0; i < count; i++) {
         if (parts[i] != without && parts[i] != about) {
-            count_row(usage, space, &rows[i], labels[i]);
+            count_row(usage, &rows[i], labels[i]);
         }
     }
 }
 
 void
-usage_view(const struct usage *usage, const struct feature_space *space, const struct row *row,
-           const int *labels, size_t count, struct usage_view *views)
+usage_view(const struct usage *usage, const struct row *row, const int *labels, size_t count,
+           struct usage_view *views)
 {
     float all = (float)usage->said[usage->labels] + 1, whole = row->strange, stems = 0;
     size_t i, k;
 
     memset(views, 0, count * sizeof(*views));
     for (i = 0; i < row->count; i++) {
-        uint32_t line = line_of(usage, space, row->index[i]);
-        const uint16_t *counts = usage->counts + (line - (size_t)1) * (size_t)usage->labels;
+        uint32_t stem = row->index[i];
+        const uint16_t *counts = usage->counts + stem * (size_t)usage->labels;
         float often, tells, stress = row->stress[i];
 
-        if (line == 0) {
+        if (stem >= usage->stems) {
             continue;
         }
-        often = (float)usage->often[line - 1];
+        often = (float)usage->often[stem];
         tells = stress / sqrtf(1 + often);
         whole += tells;
         stems += often > 0 ? stress : 0;

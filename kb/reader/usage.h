@@ -11,11 +11,10 @@
 #include "feature.h"
 
 struct usage {
-    uint32_t *lines;  /* of each feature: the line of its counts, + 1; 0 if it is no stem */
-    uint32_t *often;  /* of each line: how many phrases say it */
-    uint16_t *counts; /* of each line and label: how many of the label's phrases say it */
+    uint32_t *often;  /* of each stem: how many phrases say it */
+    uint16_t *counts; /* of each stem and label: how many of the label's phrases say it */
     uint32_t *said;   /* of each label: the sum of its counts; one more at the end: of all */
-    uint32_t line_count;
+    uint32_t stems;
     int labels;
 };
 
@@ -34,7 +33,7 @@ struct usage_view {
 };
 
 /* Fills views[k] for labels[k]. */
-void usage_view(const struct usage *usage, const struct feature_space *space, const struct row *row,
-                const int *labels, size_t count, struct usage_view *views);
+void usage_view(const struct usage *usage, const struct row *row, const int *labels, size_t count,
+                struct usage_view *views);
 
 #endif
