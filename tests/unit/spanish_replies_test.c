@@ -188,6 +188,32 @@ START_TEST(ayuda_alone_says_first_where_to_call)
 }
 END_TEST
 
+START_TEST(a_question_of_the_handout_in_spanish_is_answered_in_spanish)
+{
+    const char *text = fixture_text(stage, "como se lava la canula")->replies[0].text;
+
+    ck_assert_int_eq(stage->verdict.route, ROUTE_ANSWER);
+    ck_assert_str_eq(stage->verdict.answers[0].topic, "cannula-care");
+    fixture_says(stage, "jabon suave");
+    ck_assert_msg(!has_english(text), "%s", text);
+}
+END_TEST
+
+START_TEST(every_topic_stands_in_both_languages)
+{
+    size_t count, i, english = 0;
+    const struct topic *topics = kb_topics(stage->context.kb, &count);
+
+    for (i = 0; i < count; i++) {
+        const struct topic *spanish = kb_topic(stage->context.kb, topics[i].id, LANGUAGE_ES);
+
+        english += topics[i].language == LANGUAGE_EN;
+        ck_assert_msg(spanish->language == LANGUAGE_ES, "%s", topics[i].id);
+    }
+    ck_assert_uint_eq(count, 2 * english);
+}
+END_TEST
+
 START_TEST(an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish)
 {
     const char *text =
@@ -316,6 +342,8 @@ main(void)
     tcase_add_test(tests, a_clinical_answer_in_spanish_ends_with_when_to_call);
     tcase_add_test(tests, a_reading_in_spanish_is_answered_in_spanish);
     tcase_add_test(tests, ayuda_alone_says_first_where_to_call);
+    tcase_add_test(tests, a_question_of_the_handout_in_spanish_is_answered_in_spanish);
+    tcase_add_test(tests, every_topic_stands_in_both_languages);
     tcase_add_test(tests, an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish);
     add_languages(tests);
     return fixture_run(tests);
