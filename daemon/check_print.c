@@ -120,7 +120,7 @@ print_more(FILE *out, const struct remark *remarks, size_t count)
         while (g_hash_table_iter_next(&iter, &file, &of_file)) {
             size_t number = GPOINTER_TO_SIZE(of_file);
 
-            if (number > highest || (number == highest && strcmp(file, most) < 0)) {
+            if (most == NULL || number > highest || (number == highest && strcmp(file, most) < 0)) {
                 highest = number;
                 most = file;
             }

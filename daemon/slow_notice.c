@@ -23,6 +23,9 @@ slow_notice_begin(const char *line)
 {
     struct sigaction action = {.sa_handler = on_alarm, .sa_flags = SA_RESTART};
 
+    if (isatty(STDERR_FILENO) != 1) {
+        return;
+    }
     line_to_say = line;
     (void)sigemptyset(&action.sa_mask);
     (void)sigaction(SIGALRM, &action, NULL);

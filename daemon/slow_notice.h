@@ -1,6 +1,7 @@
 /*
- * A line on standard error if a command's start takes longer than a second, so that nobody takes it
- * for dead. One at a time; uses SIGALRM, so not beside the running daemon.
+ * A line for whoever waits at a terminal if a command's start takes longer than a second, so that
+ * nobody takes it for dead. Where standard error is no terminal nothing is printed. One at a time;
+ * uses SIGALRM, so not beside the running daemon.
  */
 #ifndef SLOW_NOTICE_H
 #define SLOW_NOTICE_H

@@ -100,12 +100,14 @@ orders(void *arena, const struct filling *with)
 static const char *
 night(void *arena, const struct filling *with)
 {
+    static const char *const ordered[LANGUAGE_COUNT] = {"Your order for sleep is",
+                                                        "Para dormir tiene ordenado"};
     const struct order *order = &with->rental->orders[ACTIVITY_SLEEP];
 
-    if (!order->known || with->language != LANGUAGE_EN) {
+    if (!order->known) {
         return NULL;
     }
-    return memory_format(arena, "Your order for sleep is %s.",
+    return memory_format(arena, "%s %s.", ordered[with->language],
                          say_mode(arena, with->language, order->mode, order->setting_tenths));
 }
 
@@ -118,21 +120,24 @@ backup(void *arena, const struct filling *with)
 static const char *
 packing(void *arena, const struct filling *with)
 {
+    static const char *const unit[LANGUAGE_COUNT] = {"the unit", "el aparato"};
+    static const char *const car_cord[LANGUAGE_COUNT] = {", the car cord", ", el cable del carro"};
+    static const char *const bag[LANGUAGE_COUNT] = {" and the bag", " y la bolsa"};
     const char *batteries_text = batteries(arena, with);
     const char *chargers_text = chargers(arena, with);
     char *list;
 
-    if (with->language != LANGUAGE_EN || batteries_text == NULL) {
+    if (batteries_text == NULL) {
         return NULL;
     }
-    list = memory_format(arena, "the unit, %s", batteries_text);
+    list = memory_format(arena, "%s, %s", unit[with->language], batteries_text);
     if (chargers_text != NULL) {
         memory_append(&list, ", %s", chargers_text);
     }
     if (with->rental->car_charger) {
-        memory_append(&list, ", the car cord");
+        memory_append(&list, "%s", car_cord[with->language]);
     }
-    memory_append(&list, " and the bag");
+    memory_append(&list, "%s", bag[with->language]);
     return list;
 }
 
@@ -140,11 +145,14 @@ packing(void *arena, const struct filling *with)
 static const char *
 battery_life(void *arena, const struct filling *with)
 {
+    static const char *const plan_on[LANGUAGE_COUNT] = {"Plan on", "Cuente con"};
+    static const char *const from_one[LANGUAGE_COUNT] = {" from one full battery.",
+                                                         " con una bateria llena."};
     const struct percent full = {100, 100};
     char *text = NULL;
     int i;
 
-    if (with->equipment == NULL || with->language != LANGUAGE_EN) {
+    if (with->equipment == NULL) {
         return NULL;
     }
     for (i = ACTIVITY_REST; i <= ACTIVITY_WALKING; i++) {
@@ -159,7 +167,7 @@ battery_life(void *arena, const struct filling *with)
             continue;
         }
         if (text == NULL) {
-            text = memory_copy(arena, "Plan on ");
+            text = memory_format(arena, "%s ", plan_on[with->language]);
         } else {
             memory_append(&text, ", ");
         }
@@ -168,7 +176,7 @@ battery_life(void *arena, const struct filling *with)
                       say_mode(arena, with->language, order->mode, order->setting_tenths));
     }
     if (text != NULL) {
-        memory_append(&text, " from one full battery.");
+        memory_append(&text, "%s", from_one[with->language]);
     }
     return text;
 }
@@ -176,12 +184,13 @@ battery_life(void *arena, const struct filling *with)
 static const char *
 car_charger(void *arena, const struct filling *with)
 {
+    static const char *const came[LANGUAGE_COUNT] = {"A car cord came with your unit.",
+                                                     "Su aparato trae cable para el carro."};
+    static const char *const none[LANGUAGE_COUNT] = {"No car cord came with your unit.",
+                                                     "Su aparato no trae cable para el carro."};
+
     (void)arena;
-    if (with->language != LANGUAGE_EN) {
-        return NULL;
-    }
-    return with->rental->car_charger ? "A car cord came with your unit."
-                                     : "No car cord came with your unit.";
+    return with->rental->car_charger ? came[with->language] : none[with->language];
 }
 
 static value_of *const values[PLACEHOLDER_COUNT] = {

@@ -108,7 +108,9 @@ of_rental(const struct asked *asked, const struct rental *rental)
         rental->unit == NULL ? NULL : kb_equipment(asked->context->kb, rental->unit);
     struct running running = running_now(rental, unit, asked->told);
 
-    return running.figure == NULL ? 0 : least_minutes(running.figure, unit, asked->told);
+    return unit == NULL || running.figure == NULL
+               ? 0
+               : least_minutes(running.figure, unit, asked->told);
 }
 
 /* Of a unit that we do not know: what some unit of the house lasts at its most draining. */

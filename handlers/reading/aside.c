@@ -24,7 +24,7 @@ static const char others[] = " moms mothers dads fathers husbands wifes grandmas
                              "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
                              "suyo suyas suyos ";
 static const char strangers[] = " neighbor neighbors neighbour roommate roommates guy lady buddy "
-                                "vecina vecino amiga amigo senor senora ";
+                                "vecina vecino amiga amigo senor senora compadre comadre ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
                                     "propina probabilidad slope incline sure oxygen o2 oxigeno ";
 
@@ -247,6 +247,20 @@ of_another(struct items *items, size_t at)
     }
 }
 
+/* "las 2 de mi vecino", "the 2 of my neighbor": theirs, whatever one has oneself. */
+static void
+of_stranger(struct items *items, size_t at)
+{
+    size_t after = at < items->count ? items->list[at].to : 0;
+
+    if (is_number(items, at) && token_among(items->tokens, after, " de del of ") &&
+        (token_among(items->tokens, after + 1, strangers) ||
+         (token_among(items->tokens, after + 1, " mi my la el the our nuestro nuestra ") &&
+          token_among(items->tokens, after + 2, strangers)))) {
+        items_spend(items, at, 1);
+    }
+}
+
 /* "38 y medio de fiebre", "her temp is 101" */
 static void
 fever(struct items *items, size_t at)
@@ -308,8 +322,8 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, road,       rate,  date,          age,   telephone,
-        claim,           of_another, fever, other_percent, denied};
+        named_or_priced, road,       rate,        date,  age,           telephone,
+        claim,           of_another, of_stranger, fever, other_percent, denied};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

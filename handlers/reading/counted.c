@@ -217,6 +217,19 @@ asks_which_of_two(struct items *items, size_t at)
     return true;
 }
 
+/* "3 batteries min", "the airline wants 3 batteries": asked for, and nobody need have them. */
+static bool
+is_asked_for(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return item_is(items, at + 1, ITEM_BATTERY) &&
+           (token_among(items->tokens, items->list[at + 1].to,
+                        " min minimum required minimo minimas obligatorias ") ||
+            items_have_word(items, from, at,
+                            " require requires required wants demands pide piden exige exigen "));
+}
+
 /* "two hops, both air time", "both of us", "both ways" */
 static bool
 is_both_of_other(const struct items *items, size_t at)
@@ -285,6 +298,9 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     }
     number = items->list[at].value / 1000;
     items_spend(items, at, 1);
+    if (is_asked_for(items, at)) {
+        return;
+    }
     if (is_on_top(items, at, before)) {
         counted->on_top += number;
     } else {

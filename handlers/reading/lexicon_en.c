@@ -145,14 +145,16 @@ const struct lexicon_entry lexicon_en[] = {
            "almost full|nearly full|just about full|close to full|practically full|"
            "almost fully charged|nearly fully charged|pretty much full|near full|"
            "almost all the way full|almost topped off|not quite full|just under full|"
-           "a hair under full"),
+           "a hair under full|its almost full|it is almost full|its nearly full"),
     CHARGE(75, 99, "mostly full"),
     CHARGE(0, 10,
            "almost dead|nearly dead|almost empty|nearly empty|about dead|just about dead|"
            "just about empty|close to dead|close to empty|practically dead|basically dead|"
            "pretty much dead|almost out|nearly out|almost gone|practically empty|near dead|"
            "near empty|about empty|almost drained|nearly drained|on its last legs|"
-           "basically empty|pretty much empty|about to die|nearly gone"),
+           "basically empty|pretty much empty|about to die|nearly gone|its almost dead|its almost "
+           "empty|"
+           "it is almost dead|it is almost empty"),
     CHARGE(50, 65,
            "a bit over half|a little over half|bit over half|little over half|just over half|"
            "slightly over half|a bit more than half|a little more than half|a tad over half|"

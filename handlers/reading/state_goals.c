@@ -200,6 +200,51 @@ is_bound(const struct items *items, size_t at)
     return false;
 }
 
+/* "is it possible to be at 100 by noon", "deben estar al cien": what is to become. */
+static bool
+is_to_become(const struct items *items, size_t at, size_t after)
+{
+    size_t verb = items->list[at].from;
+
+    while (verb > 0 && token_among(items->tokens, verb - 1, " at al en a back all ")) {
+        verb--;
+    }
+    if (verb < 2) {
+        return false;
+    }
+    return (token_is(items->tokens, verb - 1, "be") &&
+            token_among(items->tokens, verb - 2, " to can must will gotta ") &&
+            item_is(items, after, ITEM_BY)) ||
+           (token_among(items->tokens, verb - 1, " estar quedar llegar ") &&
+            token_among(items->tokens, verb - 2, " deben debe deberian tienen tiene que "));
+}
+
+/* "¿carga completa?": asked by itself */
+static bool
+is_asked_by_itself(const struct items *items, size_t at, size_t after, bool full)
+{
+    return full && at == clause_start(items, at) && item_text(items, after, "?") &&
+           (lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_DEPART)) &&
+           token_among(items->tokens, items->list[at].to - 1, " completa charge charged ");
+}
+
+/* "3 horas parados sin nada": no plug, and no word of a battery. */
+static bool
+is_without_plug(const struct items *items, size_t at)
+{
+    size_t i;
+
+    if (!token_is(items->tokens, items->list[at].to - 1, "nada")) {
+        return false;
+    }
+    for (i = clause_start(items, at); i < at; i++) {
+        if (item_in(items, i, UNIT_MINUTE)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* The clause has one of the words before `at`. */
 static bool
 is_behind(const struct items *items, size_t at, const char *words)
@@ -295,7 +340,7 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         return false; /* "what should it do full" */
     }
     if (is_low_word(items, at)) {
-        return is_low_goal(items, at, before);
+        return is_low_goal(items, at, before) || is_without_plug(items, at);
     }
     if (is_letter_a(items, before, at) ||
         (is_started_with(items, at) && is_behind(items, at, " if si "))) {
@@ -313,7 +358,8 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     }
     if (is_start_wished(items, at) || is_awaited(items, at) ||
         (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
-        ends_way_from(items, before) || is_bound(items, at)) {
+        ends_way_from(items, before) || is_bound(items, at) || is_to_become(items, at, after) ||
+        is_asked_by_itself(items, at, after, full)) {
         return true;
     }
     if (full &&

@@ -294,7 +294,7 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
             item_text(items, state->from - 1, "from"));
 }
 
-/* "my phone is at 30 %" */
+/* "my phone is at 30 %", "the gas tank is at a quarter" */
 static bool
 is_of_other_thing(const struct items *items, size_t at)
 {
@@ -302,7 +302,8 @@ is_of_other_thing(const struct items *items, size_t at)
         " phone cell cellphone tablet laptop ipad telefono celular "
         "thermostat thermometer termometro thermo watch reloj radio tv heater oven speedometer "
         "scale "
-        "termostato humidity computer camera flashlight scooter wheelchair ";
+        "termostato humidity computer camera flashlight scooter wheelchair "
+        "gas gasoline fuel diesel propane gasolina ";
     size_t from = clause_start(items, at), i;
 
     for (i = at; i > from && at - i < 6; i--) {
@@ -310,7 +311,11 @@ is_of_other_thing(const struct items *items, size_t at)
             return token_among(items->tokens, items->list[i - 1].from - 1, others) &&
                    item_is(items, i - 1, ITEM_BATTERY); /* "phone battery" */
         }
-        if (token_among(items->tokens, items->list[i - 1].to - 1, others)) {
+        if (token_among(items->tokens, items->list[i - 1].from, " but pero ")) {
+            return false;
+        }
+        if (token_among(items->tokens, items->list[i - 1].to - 1, others) ||
+            token_among(items->tokens, items->list[i - 1].from, others)) {
             return true;
         }
     }

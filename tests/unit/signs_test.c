@@ -282,8 +282,7 @@ START_TEST(of_several_emergencies_the_gravest_leads_and_the_others_are_told_to_9
     fixture_text(stage, "i cant breathe and have chest pain");
     ck_assert_ptr_nonnull(strstr(stage->verdict.replies[0].text, "chest pain"));
     ck_assert_uint_eq(stage->verdict.reply_count, 2);
-    ck_assert_ptr_nonnull(
-        strstr(stage->verdict.replies[1].text, "Tell 911 too: can't breathe."));
+    ck_assert_ptr_nonnull(strstr(stage->verdict.replies[1].text, "Tell 911 too: can't breathe."));
     fixture_text(stage, "my chest hurts");
     fixture_says_not(stage, "Tell 911 too");
 }

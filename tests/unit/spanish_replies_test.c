@@ -199,6 +199,15 @@ START_TEST(a_question_of_the_handout_in_spanish_is_answered_in_spanish)
 }
 END_TEST
 
+START_TEST(what_the_record_has_is_told_in_spanish_too)
+{
+    fixture_text(stage, "que debe traer la maleta");
+    ck_assert_str_eq(stage->verdict.answers[0].topic, "contents");
+    fixture_says(stage, "Busque el aparato, ");
+    fixture_says(stage, " y la bolsa");
+}
+END_TEST
+
 START_TEST(every_topic_stands_in_both_languages)
 {
     size_t count, i, english = 0;
@@ -343,6 +352,7 @@ main(void)
     tcase_add_test(tests, a_reading_in_spanish_is_answered_in_spanish);
     tcase_add_test(tests, ayuda_alone_says_first_where_to_call);
     tcase_add_test(tests, a_question_of_the_handout_in_spanish_is_answered_in_spanish);
+    tcase_add_test(tests, what_the_record_has_is_told_in_spanish_too);
     tcase_add_test(tests, every_topic_stands_in_both_languages);
     tcase_add_test(tests, an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish);
     add_languages(tests);
