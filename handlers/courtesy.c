@@ -4,11 +4,13 @@
 
 static const char greetings[] = " hi hello hey hola yo howdy good morning afternoon evening buenos "
                                 "buenas dias tardes noches there greetings test testing ";
-static const char thanks[] = " thanks thank you thx ty tysm thankyou gracias muchas so much a lot "
-                             "ok okay k kk great cool awesome perfect got it will do sure fine "
-                             "nice appreciate appreciated that your help very helpful for the "
-                             "all good bye goodnight night no worries yes no y n yep nope si "
-                             "vale bueno listo perfecto lol haha ";
+static const char thanks[] =
+    " thanks thank you thx ty tysm thankyou gracias muchas so much a lot "
+    "ok okay k kk great cool awesome perfect got it will do sure fine "
+    "nice appreciate appreciated that your help very helpful for the "
+    "all good bye goodnight night no worries yes no y n yep nope si "
+    "vale bueno listo perfecto lol haha muy amable amables mil por todo igualmente "
+    "saludos bendiciones adios hasta luego genial excelente ";
 
 static bool
 only_words_of(const struct tokens *tokens, const char *words, const char *or_of, bool *has_first)

@@ -268,7 +268,9 @@ END_TEST
 
 START_TEST(thanks_and_emoji_get_no_answer_and_hello_a_short_one)
 {
-    static const char *const quiet[] = {"thanks", "ok thank you so much!!", "👍", "gracias", "."};
+    static const char *const quiet[] = {
+        "thanks", "ok thank you so much!!", "👍", "gracias", "muchas gracias por todo, muy amable",
+        "."};
     size_t i;
 
     for (i = 0; i < sizeof quiet / sizeof quiet[0]; i++) {
