@@ -308,10 +308,6 @@ print_mend(const struct tripping *tripping)
         [TRIP_MEND_ONE_BATTERY] = "1 more full battery",
         [TRIP_MEND_TWO_BATTERIES] = "2 more full batteries"};
 
-    if (tripping->outcome.lasts && !trip_is_safe(&tripping->outcome)) {
-        printf("too tight: keep %s in hand\n",
-               say_minutes(tripping->arena, tripping->outcome.reserve_minutes));
-    }
     if (!trip_is_safe(&tripping->outcome)) {
         printf("would mend it: %s\n",
                mends[trip_mend(&tripping->plan.trip, tripping->equipment->retirement_health)]);

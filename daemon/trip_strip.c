@@ -175,9 +175,15 @@ outcome_words(void *arena, const struct trip_drawing *drawing)
     const struct trip_outcome *outcome = drawing->outcome;
 
     if (outcome->lasts) {
-        return memory_format(arena, "lasts %s, about %s left",
-                             say_minutes(arena, outcome->total_minutes),
-                             say_minutes(arena, outcome->margin_minutes));
+        char *words = memory_format(arena, "lasts %s, about %s left",
+                                    say_minutes(arena, outcome->total_minutes),
+                                    say_minutes(arena, outcome->margin_minutes));
+
+        if (!trip_is_safe(outcome)) {
+            memory_append(&words, ": too tight, keep %s in hand",
+                          say_minutes(arena, outcome->reserve_minutes));
+        }
+        return words;
     }
     return memory_format(arena, "empty after %s (%s), %s short",
                          say_minutes(arena, outcome->runs_out_at),

@@ -95,6 +95,17 @@ START_TEST(power_and_legs_stand_below_their_hours)
 }
 END_TEST
 
+START_TEST(strip_and_picture_say_both_that_a_trip_is_too_tight)
+{
+    const int minutes[] = {85}; /* of 90 */
+    const enum trip_power powers[] = {TRIP_NO_POWER};
+    static const char words[] = " left: too tight, keep ";
+
+    ck_assert_ptr_nonnull(strstr(trip_strip(arena, &drawn(minutes, powers, 1)->drawing), words));
+    ck_assert_ptr_nonnull(strstr(trip_svg(arena, &drawn(minutes, powers, 1)->drawing), words));
+}
+END_TEST
+
 START_TEST(words_that_fit_on_neither_side_of_the_mark_stand_below_it)
 {
     const int minutes[] = {420, 240};
@@ -179,6 +190,7 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, a_battery_that_is_used_up_goes_down_to_where_it_is_empty);
     tcase_add_test(tests, power_and_legs_stand_below_their_hours);
+    tcase_add_test(tests, strip_and_picture_say_both_that_a_trip_is_too_tight);
     tcase_add_test(tests, words_that_fit_on_neither_side_of_the_mark_stand_below_it);
     tcase_add_test(tests, no_line_is_wider_than_a_terminal);
     tcase_add_test(tests, the_picture_tells_the_same_in_words);
