@@ -261,16 +261,36 @@ find_rental(struct asked *asked)
     }
 }
 
-/* The text's own language; one too short to tell, or that does not, takes the record's. */
+/* What the conversation is held in: by the newest text that tells, else by the one that made us
+ * ask, else as the record has it. */
+static enum language
+language_so_far(const struct asked *asked)
+{
+    const struct context *context = asked->context;
+    enum language told = asked->rental != NULL ? asked->rental->language : LANGUAGE_EN;
+    size_t i;
+
+    for (i = context->recent_count; i > 0; i--) {
+        if (words_tell_language(asked->arena, context->recent[i - 1].text, &told)) {
+            return told;
+        }
+    }
+    if (asked_open_question(asked) != QUESTION_NONE && context->conversation.asked_about != NULL) {
+        (void)words_tell_language(asked->arena, context->conversation.asked_about, &told);
+    }
+    return told;
+}
+
+/* The text's own language; one too short to tell, or that does not, goes on in that of before. */
 static enum language
 language_of(const struct asked *asked)
 {
     enum { SHORT_TEXT = 3 };
-    enum language record = asked->rental != NULL ? asked->rental->language : LANGUAGE_EN, told;
+    enum language told;
 
     if (!words_tell_language(asked->arena, asked->text, &told) ||
         (told == LANGUAGE_EN && asked->tokens.count < SHORT_TEXT)) {
-        return record;
+        return language_so_far(asked);
     }
     return told;
 }

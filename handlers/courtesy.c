@@ -10,7 +10,9 @@ static const char thanks[] =
     "nice appreciate appreciated that your help very helpful for the "
     "all good bye goodnight night no worries yes no y n yep nope si "
     "vale bueno listo perfecto lol haha muy amable amables mil por todo igualmente "
-    "saludos bendiciones adios hasta luego genial excelente ";
+    "saludos bendiciones adios hasta luego genial excelente muchisimas mil de corazon agradecida "
+    "agradecido que dios la lo los las le te bendiga bless bendice god you guys are the best "
+    "cuidense chao chau feliz noche dia linda tarde muy bien buena ";
 
 static bool
 only_words_of(const struct tokens *tokens, const char *words, const char *or_of, bool *has_first)

@@ -169,6 +169,25 @@ is_about_else(const struct asked *asked)
            strcmp(asked->search.best[0].topic->id, cylinder_left) != 0;
 }
 
+/* "How long does my tank last?": of a cylinder, and nothing else is told. The topic says what to
+ * text, and what is texted then is put together. */
+static bool
+asks_in_general(const struct asked *asked)
+{
+    return tokens_have(&asked->tokens, how_long) && asked->search.count > 0 &&
+           asked->search.sureness == SURE &&
+           strcmp(asked->search.best[0].topic->id, cylinder_left) == 0;
+}
+
+bool
+cylinder_left_was_asked(const struct asked *before, struct verdict *verdict)
+{
+    struct told told;
+
+    return cylinder_left_decide(before, verdict) ||
+           (estimate_read(before, TOLD_CYLINDER, &told) && asks_in_general(before));
+}
+
 bool
 cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -179,7 +198,10 @@ cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
     }
     if (told.psi <= 0 && told.bar <= 0 &&
         !(tokens_have(&asked->tokens, how_long) && told.size[0] != '\0' && told.flow_tenths > 0)) {
-        return false; /* in general: the topic says what to text */
+        if (asks_in_general(asked)) {
+            (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
+        }
+        return false;
     }
     if (is_about_else(asked)) {
         return false;

@@ -53,6 +53,30 @@ static const char harm[] =
     "aplastada|derritio|derretida|derretido|gotea|empapado|empapada|empapo|no encaja|no agarra|"
     "no cierra|no entra";
 
+/*
+ * Things of a house that stop as ours do: "the heating wont turn on" tells of no unit. But what
+ * names ours, oxygen or power too, or has a second clause ("it shut off when the heater came on"),
+ * may.
+ */
+static const char household[] =
+    "heating|heater|furnace|boiler|thermostat|radiator|lamp|light bulb|tv|television|microwave|"
+    "oven|stove|fridge|dishwasher|washer|dryer|kettle|toaster|coffee maker|shower|toilet|faucet|"
+    "sink|hot tub|jacuzzi|wifi|internet|elevator|lift|gondola|door|lock|key card|fireplace|"
+    "calefaccion|calefactor|calentador|caldera|termostato|radiador|lampara|foco|bombilla|tele|"
+    "television|microondas|horno|estufa|refri|refrigerador|nevera|lavadora|secadora|cafetera|"
+    "tetera|tostadora|ducha|regadera|excusado|inodoro|lavabo|grifo|elevador|ascensor|telesilla|"
+    "puerta|cerradura|chimenea";
+static const char may_be_ours[] =
+    "it|this|thing|mine|oxygen|air|power|electricity|oxigeno|luz|corriente|electricidad|when|"
+    "because|after|since|while|and|but|cuando|porque|despues|desde|mientras|y|pero";
+
+static bool
+is_of_household(const struct tokens *tokens)
+{
+    return tokens_have(tokens, household) && !tokens_have(tokens, part) &&
+           !tokens_have(tokens, may_be_ours);
+}
+
 static struct answer *
 add(struct verdict *verdict, const char *id)
 {
@@ -95,6 +119,9 @@ equipment_trouble_told(const struct asked *asked)
     }
     if (tokens_have(&asked->tokens, dangerous)) {
         return TROUBLE_DANGER;
+    }
+    if (is_of_household(&asked->tokens)) {
+        return TROUBLE_NONE;
     }
     if (tokens_have(&asked->tokens, stopped)) {
         return TROUBLE_STOPPED;

@@ -94,6 +94,39 @@ was_shown(const struct asked *whole, const struct sign_match *match)
     return false;
 }
 
+/*
+ * "My saturation is at 92" is like texts that tell of a low one, without their words; but where the
+ * value is told, that says how grave it is.
+ */
+static bool
+is_told_by_value(const struct sign_match *match, int reading)
+{
+    return reading > 0 && match->by_likeness && strcmp(match->sign->id, "low-oxygen") == 0;
+}
+
+/* "Ya me siento mejor" is like texts of those who feel better on another setting. */
+static bool
+is_told_as_over(const struct asked *whole, const struct sign_match *match)
+{
+    return match->by_likeness && match->sign->level != SIGN_EMERGENCY && is_over_told(whole);
+}
+
+/* What is only like a sign, where the text itself tells otherwise. */
+static void
+leave_out_told_otherwise(const struct asked *whole, struct found *found)
+{
+    size_t i, kept = 0;
+
+    for (i = 0; i < found->count; i++) {
+        const struct sign_match *match = &found->list[i];
+
+        if (!is_told_by_value(match, found->reading) && !is_told_as_over(whole, match)) {
+            found->list[kept++] = *match;
+        }
+    }
+    found->count = kept;
+}
+
 /* Joining can only add: what stood wholly in an earlier text was answered then. */
 static void
 find_joined(const struct asked *whole, struct found *found)
@@ -101,12 +134,14 @@ find_joined(const struct asked *whole, struct found *found)
     char *joined = recent_texts(whole, " ");
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
-    int reading;
+    int reading = 0;
+    bool has_value;
 
     if (before == 0) {
         return;
     }
     memory_append(&joined, "%s", whole->text);
+    has_value = oximeter_read(joined, &reading, &start, &end);
     count =
         kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
     for (i = 0; i < count; i++) {
@@ -114,6 +149,10 @@ find_joined(const struct asked *whole, struct found *found)
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
+        if (is_told_by_value(&matches[i], reading) || is_told_as_over(whole, &matches[i]) ||
+            (sign->level == SIGN_EQUIPMENT && is_over_told(whole))) {
+            continue; /* "it beeps", "it stopped beeping": not one that never stops */
+        }
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
         if (is_new && found->count < SIGNS_MAX) {
@@ -123,7 +162,7 @@ find_joined(const struct asked *whole, struct found *found)
             found->no_flow = found->no_flow || found_is_no_flow(sign);
         }
     }
-    if (found->reading == 0 && oximeter_read(joined, &reading, &start, &end)) {
+    if (found->reading == 0 && has_value) {
         if (end > before) {
             found->reading = reading;
         } else {
@@ -220,6 +259,8 @@ found_read(const struct asked *whole, struct found *found)
     found->count = kb_find_signs(whole->context->kb, whole->context->workspace, whole->text,
                                  found->list, SIGNS_MAX);
     leave_out_display(whole, found);
+    (void)oximeter_read(whole->text, &found->reading, &start, &end);
+    leave_out_told_otherwise(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
     found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER;
     for (i = 0; i < found->count; i++) {
@@ -228,7 +269,6 @@ found_read(const struct asked *whole, struct found *found)
         found->new_trouble = found->new_trouble || found->list[i].sign->level == SIGN_EQUIPMENT;
     }
     found->symptom = found->new_symptom;
-    (void)oximeter_read(whole->text, &found->reading, &start, &end);
     find_joined(whole, found);
     find_in_alerts(whole, found);
     found->unit_trouble = found->unit_trouble || found->new_trouble || found->no_flow;

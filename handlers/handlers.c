@@ -18,10 +18,11 @@ static step *const whole_text[] = {flowing_decide, staff_decide,         consent
                                    foreign_decide, open_emergency_decide};
 
 static step *const each_question[] = {
-    weak_battery_decide, plug_decide,          reminder_decide,    charge_time_decide,
-    fly_decide,          cylinder_left_decide, other_power_decide, watt_hours_decide,
-    display_decide,      bare_percent_decide,  power_decide,       equipment_trouble_decide,
-    topics_decide,       office_decide,        gap_decide};
+    is_over_decide,     emergency_number_decide,  weak_battery_decide, plug_decide,
+    reminder_decide,    charge_time_decide,       fly_decide,          cylinder_left_decide,
+    other_power_decide, watt_hours_decide,        display_decide,      bare_percent_decide,
+    power_decide,       equipment_trouble_decide, topics_decide,       office_decide,
+    gap_decide};
 
 #define STEPS(list) (sizeof(list) / sizeof((list)[0]))
 

@@ -17,6 +17,9 @@ static const struct office_matter {
      "talk to someone|speak to someone|speak with someone|talk with someone|talk to somebody|"
      "person i could talk|person i can talk|call me|phone me|ring me|someone call|some one call|"
      "somebody call|someone * phone|someone * ring|a person|hablar con alguien|"
+     "nobody answers|no one answers|nobody * answered|no one * answered|nobody picks up|"
+     "no one picks up|nobody calls|nobody called|nadie contesta|nadie me contesta|nadie responde|"
+     "nadie me responde|nadie me ha|nadie me llama|nadie llama|quiero quejarme|una queja|"
      "hablar con una persona|me puede marcar|me puede llamar|llameme|me pueden llamar|me llame"},
     {"extend", "wants to extend", true,
      "keep it longer|extend|extra day|extra days|another day|another week|one more day|"
@@ -25,7 +28,9 @@ static const struct office_matter {
      "extra battery|another battery|more batteries|one more battery|spare battery|otra bateria|"
      "mas baterias"},
     {"billing", "about money", true,
-     "refund|deposit|charged me|my card|credit card|how much * cost|price|invoice|receipt|bill|"
+     "refund|deposit|charged me|double charged|charged twice|overcharged|my card|me cobraron|"
+     "cobraron|cobro doble|me cobran|doble cargo|credit card|how much * "
+     "cost|price|invoice|receipt|bill|"
      "precio|reembolso|deposito|tarjeta"},
 };
 

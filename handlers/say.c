@@ -353,6 +353,16 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "abra."},
     [SAY_OFFICE_CALL] = {"Please call {phone} ({hours}); a person can do that.",
                          "Por favor llame al {phone} ({hours}); una persona puede hacerlo."},
+    [SAY_EMERGENCY_NUMBER] =
+        {"Emergency: call {emergency}. They send help to you and know the "
+         "nearest hospital. Not an emergency? Call us: {phone}.",
+         "Emergencia: llame al {emergency}. Le mandan ayuda y saben cual es el "
+         "hospital mas cercano. ¿No es emergencia? Llame al {phone}."},
+    [SAY_IS_OVER] =
+        {"Thank you for telling us. Check that oxygen is on and in the nose. If it "
+         "starts again, text us. Feel worse, or hard to breathe? Call {emergency}.",
+         "Gracias por avisar. Vea que el oxigeno salga y llegue a la nariz. Si vuelve a "
+         "pasar, escriba. ¿Se siente peor o le falta el aire? Llame al {emergency}."},
     [SAY_GAP_RENTER] = {"I don't have an answer to that. A person will answer.",
                         "No tengo respuesta a eso. Una persona le va a contestar."},
     [SAY_GAP_WAITS] = {"I don't have an answer to that. A person will answer when the office is "

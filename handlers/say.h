@@ -135,6 +135,8 @@ enum phrase {
     SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */
     SAY_IN_ENGLISH,     /* 0 what stands in no other language */
+    SAY_EMERGENCY_NUMBER,
+    SAY_IS_OVER,
     SAY_OFFICE_TOLD,
     SAY_OFFICE_WAITS, /* until it is open; no time is promised */
     SAY_OFFICE_CALL,

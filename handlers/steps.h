@@ -53,6 +53,8 @@ bool charge_time_decide(const struct asked *asked, struct verdict *verdict);
 bool fly_decide(const struct asked *asked, struct verdict *verdict);
 /* How long a cylinder lasts. */
 bool cylinder_left_decide(const struct asked *asked, struct verdict *verdict);
+/* That, or it was asked in general, and the topic asked for the figures. */
+bool cylinder_left_was_asked(const struct asked *before, struct verdict *verdict);
 /* What an inverter, a generator or a power station must give; seat power counts as nothing. */
 bool other_power_decide(const struct asked *asked, struct verdict *verdict);
 /* A percentage with nothing beside it: a battery's, or a reading? */
@@ -63,6 +65,11 @@ bool watt_hours_decide(const struct asked *asked, struct verdict *verdict);
 bool power_decide(const struct asked *asked, struct verdict *verdict);
 /* A word or sign on the display that the equipment file lists. */
 bool display_decide(const struct asked *asked, struct verdict *verdict);
+/* The emergency number, or where a hospital is. */
+bool emergency_number_decide(const struct asked *asked, struct verdict *verdict);
+/* What was wrong is over: thanks, and what to look at. */
+bool is_over_told(const struct asked *asked);
+bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);
 /* A topic of the kb, or which of two. */

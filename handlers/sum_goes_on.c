@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "answered_time.h"
+#include "cylinder.h"
 #include "estimate_parts.h"
 #include "memory.h"
 #include "steps.h"
@@ -36,7 +37,7 @@ static const struct sum_kind {
      {"charging: batteries", "cargar: baterias"}},
     {TOLD_FLIGHT, fly_decide, take_flight, estimate_flight, {"flight of", "vuelo de"}},
     {TOLD_CYLINDER,
-     cylinder_left_decide,
+     cylinder_left_was_asked,
      take_cylinder,
      work_out_cylinder,
      {"cylinder", "cilindro"}},
@@ -142,11 +143,29 @@ take_flight(const struct asked *asked, const struct asked *before, const struct 
     return answer->flight_is_gate || take_yes(asked, told);
 }
 
+/* A bare "2" where nothing but the flow is still asked for. */
+static int
+bare_flow_tenths(const struct asked *asked, const struct told *told)
+{
+    enum { THOUSANDTHS_A_TENTH = 100 };
+    bool lacks_flow =
+        told->size[0] != '\0' && (told->psi > 0 || told->bar > 0) && told->flow_tenths == 0;
+    int thousandths;
+
+    if (!lacks_flow || asked->tokens.count != 1 ||
+        tokens_number(&asked->tokens, 0, true, &thousandths) != 1 ||
+        thousandths / THOUSANDTHS_A_TENTH > CYLINDER_FLOW_TENTHS_MAX) {
+        return 0;
+    }
+    return thousandths / THOUSANDTHS_A_TENTH;
+}
+
 static bool
 take_cylinder(const struct asked *asked, const struct asked *before, const struct told *answer,
               struct told *told)
 {
-    (void)asked;
+    int flow_tenths = answer->flow_tenths > 0 ? answer->flow_tenths : bare_flow_tenths(asked, told);
+
     (void)before;
     if (answer->psi > 0 || answer->bar > 0) {
         told->psi = answer->psi;
@@ -155,8 +174,8 @@ take_cylinder(const struct asked *asked, const struct asked *before, const struc
     if (answer->size[0] != '\0') {
         memcpy(told->size, answer->size, sizeof told->size);
     }
-    told->flow_tenths = answer->flow_tenths > 0 ? answer->flow_tenths : told->flow_tenths;
-    return answer->psi > 0 || answer->bar > 0 || answer->size[0] != '\0' || answer->flow_tenths > 0;
+    told->flow_tenths = flow_tenths > 0 ? flow_tenths : told->flow_tenths;
+    return answer->psi > 0 || answer->bar > 0 || answer->size[0] != '\0' || flow_tenths > 0;
 }
 
 /* A time by itself, or only the half of the day or the day that was left open. */
@@ -248,6 +267,28 @@ next_about(const struct asked *before, const struct asked *asked, const struct s
                : before->text;
 }
 
+/* Size, gauge and flow come in texts of their own: "E", "1800", "2". */
+static void
+take_short_texts(const struct asked *asked, const struct asked *before, const struct sum_kind *sum,
+                 struct told *told)
+{
+    enum { SHORT_WORDS = 3 };
+    const struct context *context = asked->context;
+    size_t i;
+
+    for (i = 0; i < context->recent_count && sum->kind == TOLD_CYLINDER; i++) {
+        const char *text = context->recent[i].text;
+        struct told answer;
+
+        if (tokens_read(asked->arena, text).count <= SHORT_WORDS) {
+            told_read(asked->arena, context->lexicon,
+                      memory_format(asked->arena, "%s %s", sum->leads[asked->language], text),
+                      &answer);
+            (void)(!answer.impossible && sum->take(asked, before, &answer, told));
+        }
+    }
+}
+
 static bool
 goes_on_with(const struct asked *asked, struct verdict *verdict, const struct asked *before,
              const struct sum_kind *sum)
@@ -260,6 +301,7 @@ goes_on_with(const struct asked *asked, struct verdict *verdict, const struct as
               &answer);
     estimate_read(before, sum->kind, &told);
     told.kind = sum->kind;
+    take_short_texts(asked, before, sum, &told);
     if (answer.impossible || !sum->take(asked, before, &answer, &told)) {
         return false;
     }

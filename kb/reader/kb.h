@@ -105,8 +105,9 @@ struct sign {
 
 struct sign_match {
     const struct sign *sign;
-    const char *phrase; /* the said-as line that fired */
+    const char *phrase; /* the said-as line that fired, or the whole text that is most like it */
     size_t start, end;  /* bytes of the text that it fired on */
+    bool by_likeness;   /* no said-as line has its words there */
 };
 
 /*

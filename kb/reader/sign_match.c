@@ -129,6 +129,7 @@ set_match(struct sign_match *match, const struct search *search, const struct ph
           struct stretch words)
 {
     match->phrase = phrase->line;
+    match->by_likeness = false;
     match->start = search->heard.list[words.first].start;
     match->end = search->heard.list[words.last].end;
 }
@@ -288,8 +289,11 @@ find_like(const struct judging *judging, enum sign_level level, struct sign_matc
     if (nearest == NULL) { /* no sign of the level has an example */
         return false;
     }
-    *match = (struct sign_match){nearest->sign, nearest->line, heard->list[first].start,
-                                 heard->list[last].end};
+    *match = (struct sign_match){.sign = nearest->sign,
+                                 .phrase = nearest->line,
+                                 .start = heard->list[first].start,
+                                 .end = heard->list[last].end,
+                                 .by_likeness = true};
     return true;
 }
 

@@ -11,6 +11,14 @@ estimate(void)
     return stage_estimate("cylinder-left", ESTIMATE_CYLINDER);
 }
 
+static const struct estimate *
+estimate_there(void)
+{
+    const struct answer *answer = fixture_answer(stage, "cylinder-left");
+
+    return answer == NULL ? NULL : answer->estimate;
+}
+
 START_TEST(gauge_size_and_flow_make_minutes)
 {
     fixture_text(stage, "E cylinder 2200 psi, flow 2, how long?");
@@ -103,6 +111,23 @@ START_TEST(at_the_residual_it_is_empty)
 }
 END_TEST
 
+/* Size and gauge in texts of their own; the record is left out, so that all is asked for. */
+START_TEST(figures_may_come_one_by_one)
+{
+    stage->rentals[0].backup.known = false;
+    fixture_text(stage, "E cylinder, 1500 psi, how long?");
+    ck_assert_ptr_null(estimate_there());
+    fixture_text(stage, "2");
+    fixture_says(stage, "I read: 1500 psi, E, 2 L/min");
+
+    fixture_text(stage, "the tank is at 1800 psi, how long?");
+    fixture_text(stage, "E");
+    ck_assert_ptr_null(estimate_there());
+    fixture_text(stage, "2");
+    fixture_says(stage, "I read: 1800 psi, E, 2 L/min");
+}
+END_TEST
+
 START_TEST(in_spanish_too)
 {
     stage->rentals[0].language = LANGUAGE_ES;
@@ -127,6 +152,7 @@ main(void)
     tcase_add_test(tests, another_question_about_the_tank_is_answered_beside_it);
     tcase_add_test(tests, under_an_hour_a_plug_is_asked_for);
     tcase_add_test(tests, at_the_residual_it_is_empty);
+    tcase_add_test(tests, figures_may_come_one_by_one);
     tcase_add_test(tests, in_spanish_too);
     return fixture_run(tests);
 }

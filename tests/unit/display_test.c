@@ -14,9 +14,10 @@ START_TEST(what_the_display_shows_is_answered_from_the_units_own_table)
 {
     means_pump_low("it says PUMP LOW", "Look for a bend.");
     means_pump_low("what does pump low mean", "Look for a bend.");
-    means_pump_low("la pantalla dice PUMP LOW", "Busque un doblez.");
     means_pump_low("Pump Low", "Look for a bend.");
     means_pump_low("hi PUMP LOW came up, no beep", "Look for a bend.");
+    means_pump_low("la pantalla dice PUMP LOW", "Busque un doblez.");
+    means_pump_low("PUMP LOW", "Busque un doblez."); /* the talk goes on in Spanish */
 }
 END_TEST
 
