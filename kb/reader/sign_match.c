@@ -11,10 +11,11 @@
 /* ---- Weighing the evidence ------------------------------------------------------------------ */
 
 /*
- * A phrase found and the second opinion are evidence of the same, and are added up. What a phrase
- * says for its sign, in units of the opinion's decision: chosen on unseen texts (sign_match.h).
+ * What speaks against a phrase in a part of a sentence that is like a sign where the sentence and
+ * the text are not, in units of the opinion's decision: of the best of several parts less is to be
+ * believed. Chosen on unseen texts (sign_match.h).
  */
-static const float phrase_says = 0.1f;
+static const float part_doubt = 0.35f;
 
 enum { ALONE_WORDS = 3 }; /* of a text beside a phrase that take nothing from it */
 
@@ -57,6 +58,22 @@ struct stretch {
     int first, last;
 };
 
+/* All words of the same sentence. */
+static struct stretch
+sentence_of(const struct heard *heard, struct stretch words)
+{
+    const struct heard_word *list = heard->list;
+
+    while (words.first > 0 && list[words.first - 1].sentence == list[words.first].sentence) {
+        words.first--;
+    }
+    while (words.last + 1 < (int)heard->count &&
+           list[words.last + 1].sentence == list[words.last].sentence) {
+        words.last++;
+    }
+    return words;
+}
+
 /* All words between the same commas and ends of sentences, and none that has one of the roles. */
 static struct stretch
 clause_of(const struct heard *heard, struct stretch words, unsigned bounds)
@@ -76,17 +93,17 @@ clause_of(const struct heard *heard, struct stretch words, unsigned bounds)
     return words;
 }
 
-/* True if the words are like a sign of the level. */
+/* True if the words are more like a sign of the level than that. */
 static bool
-are_like(const struct judging *judging, enum sign_level level, struct stretch words)
+are_like(const struct judging *judging, enum sign_level level, struct stretch words, float doubt)
 {
-    return opinion_on_words(judging->view, level, words.first, words.last) > 0;
+    return opinion_on_words(judging->view, level, words.first, words.last) > doubt;
 }
 
 /*
  * True if a sign whose phrase was found fires: if it is all of its clause, or nearly all of the
- * text; or if with the phrase all of the text is like a sign; or its clause is, whatever the rest
- * is about, or its part of a clause that goes on with "and" or "but": few texts have commas.
+ * text; or if the whole text is like a sign, or its sentence, whatever the rest is about; or,
+ * surely, its clause, or its part of one that goes on with "and" or "but": few texts have commas.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
@@ -100,9 +117,11 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
     clause = clause_of(heard, phrase, 0);
     return (clause.first == phrase.first && clause.last == phrase.last) ||
            (int)heard->count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
-           opinion_on_text(judging->view, level) + phrase_says > 0 ||
-           are_like(judging, level, clause) ||
-           are_like(judging, level, clause_of(heard, phrase, ROLE_BUT | ROLE_STATEMENT));
+           opinion_on_text(judging->view, level) > 0 ||
+           are_like(judging, level, sentence_of(heard, phrase), 0) ||
+           are_like(judging, level, clause, part_doubt) ||
+           are_like(judging, level, clause_of(heard, phrase, ROLE_BUT | ROLE_STATEMENT),
+                    part_doubt);
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */

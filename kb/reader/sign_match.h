@@ -7,10 +7,10 @@
  * sign back is in sign_doubt.h and in the sign's own "Not meant by".
  *
  * A phrase found is evidence, not proof ("she leans"), and so is the second opinion on the words
- * (sign_opinion.h). A phrase fires if it is all of its clause or nearly all of the text, if with it
- * the whole text is like a sign, or if its clause is, or the part of that which "and", "but" and
- * the like divide, whatever the rest is about. Without a phrase the text, or a stretch of it, must
- * be surely like one; what is like an emergency but likelier something milder is taken for that.
+ * (sign_opinion.h). A phrase fires if it is all of its clause or nearly all of the text, if the
+ * whole text is like a sign, or its sentence, or surely its clause or the part of that which "and",
+ * "but" and the like divide, whatever the rest is about. Without a phrase the text, or a stretch of
+ * it, must be surely like one; what is like an emergency but likelier something milder is taken for that.
  *
  * What was tried, on 440 emergencies and 1,660 ordinary and look-alike texts of people who had seen
  * neither phrases nor program (share of the emergencies found where 4 % of the others are taken for
@@ -72,6 +72,12 @@
  * emergencies that the opinion alone finds, 2 in 100 are likelier trouble, of the clinical texts
  * that it takes for one 90 to 95: 55 of 60 are no longer called emergencies since they are
  * compared.
+ *
+ * Then what a phrase needs beside it, on 425 emergencies and 1,650 harmless texts of 12 blind sets,
+ * both languages; found 407 each time, harmless ones taken for an emergency: 82 with 0.1 for a
+ * phrase, its clause and the part of it judged as the sentence is; 66 with nothing for a phrase and
+ * 0.35 asked of parts of a sentence; 54 if only the sentence counts, but then "can i take it on the
+ * plane and i have chest pain and where is the filter" is missed.
  */
 #ifndef SIGN_MATCH_H
 #define SIGN_MATCH_H
