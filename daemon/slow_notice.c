@@ -1,5 +1,6 @@
 #include "slow_notice.h"
 
+#include <errno.h>
 #include <signal.h>
 #include <string.h>
 #include <unistd.h>
@@ -12,10 +13,12 @@ static const char *line_to_say;
 static void
 on_alarm(int number)
 {
+    int before = errno;
     ssize_t written = write(STDERR_FILENO, line_to_say, strlen(line_to_say));
 
     (void)number;
     (void)written;
+    errno = before;
 }
 
 void
@@ -35,6 +38,9 @@ slow_notice_begin(const char *line)
 void
 slow_notice_end(void)
 {
-    (void)alarm(0);
-    (void)signal(SIGALRM, SIG_DFL);
+    if (line_to_say != NULL) {
+        (void)alarm(0);
+        (void)signal(SIGALRM, SIG_DFL);
+        line_to_say = NULL;
+    }
 }

@@ -279,7 +279,8 @@ display_decide(const struct asked *asked, struct verdict *verdict)
         return false;
     }
     alarm = shown_by_any(asked, &other);
-    if (alarm == NULL && asked_is_active_renter(asked) && ask_person(asked, verdict)) {
+    if (alarm == NULL && trouble != TROUBLE_STOPPED && trouble != TROUBLE_DANGER &&
+        asked_is_active_renter(asked) && ask_person(asked, verdict)) {
         return true;
     }
     if (alarm == NULL || !asked_is_active_renter(asked)) {

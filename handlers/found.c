@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "bare_charge.h"
 #include "display.h"
 #include "memory.h"
 #include "oximeter.h"
@@ -259,7 +260,9 @@ found_read(const struct asked *whole, struct found *found)
     found->count = kb_find_signs(whole->context->kb, whole->context->workspace, whole->text,
                                  found->list, SIGNS_MAX);
     leave_out_display(whole, found);
-    (void)oximeter_read(whole->text, &found->reading, &start, &end);
+    if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
+        found->reading = bare_percent_as_reading(whole);
+    }
     leave_out_told_otherwise(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
     found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER;

@@ -162,7 +162,7 @@ power_decide(const struct asked *asked, struct verdict *verdict)
     const struct topic *topic;
     struct told told;
 
-    if (weak_battery_told(asked)) {
+    if (weak_battery_in_message(asked)) {
         return false;
     }
     read_asked(asked, &told);

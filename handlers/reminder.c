@@ -16,11 +16,12 @@
 enum {
     DEFAULT_BEFORE_MIN = 30,
     BEFORE_MAX_MIN = 12 * 60,
-    REMINDERS_MAX = 8,      /* of one phone */
-    OFFER_FROM_MIN = 90,    /* with less left, there is a plug to be found */
-    OFFER_PARTS = 2,        /* it is not worth a longer text */
-    NIGHT_ENDS_HOUR = 5,    /* until then "tomorrow" may be after they have slept */
-    SHORT_COMMAND_WORDS = 8 /* "please cancel all my reminders" */
+    REMINDERS_MAX = 8,       /* of one phone */
+    OFFER_FROM_MIN = 90,     /* with less left, there is a plug to be found */
+    OFFER_PARTS = 2,         /* it is not worth a longer text */
+    NIGHT_ENDS_HOUR = 5,     /* until then "tomorrow" may be after they have slept */
+    SHORT_COMMAND_WORDS = 8, /* "please cancel all my reminders" */
+    DAY_S = 86400
 };
 
 static const char id_reminder[] = "reminder";
@@ -258,7 +259,8 @@ remind_at(const struct asked *asked, struct verdict *verdict, const struct told 
     add(asked, verdict, ANSWER_TOPIC, SAY_REMIND_AT,
         say_day(asked->arena, zone, asked->language, due_utc_s));
     if (told->has_day && told->day == DAY_TOMORROW &&
-        zone_local(zone, asked->context->now_utc_s).hour < NIGHT_ENDS_HOUR) {
+        zone_local(zone, asked->context->now_utc_s).hour < NIGHT_ENDS_HOUR &&
+        due_utc_s - DAY_S > asked->context->now_utc_s) {
         append(&verdict->answers[verdict->answer_count - 1], asked,
                estimate_say(asked, SAY_REMIND_TODAY, clock));
     }

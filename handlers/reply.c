@@ -379,16 +379,21 @@ compose_opted_out(const struct asked *whole, struct verdict *verdict)
     }
 }
 
-/* An open alert that this text joins tells it already. */
+/* An alert that this text joins tells it already, before what this text adds: what is graver goes
+ * in front, and a brief that grows long is cut at its end. */
 static bool
-is_warned(const struct asked *whole, const char *note)
+is_warned(const struct asked *whole, const struct verdict *verdict, const char *note)
 {
     const struct context *context = whole->context;
     size_t i;
 
     for (i = 0; i < context->alert_count; i++) {
-        if (strcmp(context->alerts[i].phone, whole->message->sender) == 0 &&
-            strstr(context->alerts[i].brief, note) != NULL) {
+        const struct open_alert *alert = &context->alerts[i];
+        bool is_same = verdict->rental_id == NULL || alert->rental_id == NULL
+                           ? strcmp(alert->phone, whole->message->sender) == 0
+                           : strcmp(alert->rental_id, verdict->rental_id) == 0;
+
+        if (is_same && alert->level >= verdict->alert.level && strstr(alert->brief, note) != NULL) {
             return true;
         }
     }
@@ -402,22 +407,18 @@ warn_staff(const struct asked *whole, struct verdict *verdict)
 {
     struct alert_call *alert = &verdict->alert;
     bool opted_out = whole->context->conversation.opted_out, by_text = reach_is_by_text(whole);
-    const char *note;
+    const char *note = reach_is_landline(whole) ? "landline: ring"
+                       : opted_out && by_text
+                           ? "never ring; opted out, carrier may block our text: go there"
+                       : opted_out ? "opted out: carrier may block our text, ring"
+                       : by_text   ? "never ring, text"
+                                   : NULL;
 
-    if (alert->level != ALERT_NONE && reach_is_landline(whole)) {
-        if (!is_warned(whole, "landline: ring")) {
-            alert->brief = memory_format(whole->arena, "%s; landline: ring", alert->brief);
-        }
+    if (alert->level == ALERT_NONE || note == NULL) {
         return;
     }
-    if (alert->level == ALERT_NONE || (!opted_out && !by_text)) {
-        return;
-    }
-    alert->ring = alert->ring || opted_out;
-    note = !opted_out ? "never ring, text"
-           : by_text  ? "never ring; opted out, carrier may block our text: go there"
-                      : "opted out: carrier may block our text, ring";
-    if (!is_warned(whole, note)) {
+    alert->ring = alert->ring || (opted_out && !reach_is_landline(whole));
+    if (!is_warned(whole, verdict, note)) {
         alert->brief = memory_format(whole->arena, "%s; %s", alert->brief, note);
     }
 }

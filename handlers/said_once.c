@@ -25,19 +25,35 @@ after_sentence(const char *text)
     return text + strspn(text, " ");
 }
 
-static bool
-begin_alike(const char *one, size_t one_length, const char *other, size_t other_length)
-{
-    size_t shorter = one_length < other_length ? one_length : other_length;
+/* Sentences that begin so tell the same, however they go on. */
+static const char *const families[] = {"A person was alerted", "Staff were alerted",
+                                       "Una persona ya lo sabe", "El personal ya lo sabe"};
 
-    return shorter > 1 && strncmp(one, other, shorter - 1) == 0;
+static bool
+are_of_family(const char *one, const char *other)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof families / sizeof families[0]; i++) {
+        size_t length = strlen(families[i]);
+
+        if (strncmp(one, families[i], length) == 0 && strncmp(other, families[i], length) == 0) {
+            return true;
+        }
+    }
+    return false;
 }
 
+/* The sentence stands in what was said, or is how one there begins: what goes on further than that
+ * ("Only your prescriber can say if ...") is not said yet. */
 static bool
 is_said(const char *said, const char *sentence, size_t length)
 {
     for (; *said != '\0'; said = after_sentence(said)) {
-        if (begin_alike(said, sentence_length(said), sentence, length)) {
+        bool begins = length > 1 && length <= sentence_length(said) &&
+                      strncmp(said, sentence, length - 1) == 0;
+
+        if (begins || are_of_family(said, sentence)) {
             return true;
         }
     }

@@ -308,10 +308,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "para otro aviso."},
     [SAY_PLUG] = {"Is there a plug where you are? Text YES or NO.",
                   "¿Hay un enchufe donde se encuentra? Mande SI o NO."},
-    [SAY_IN_CAR] = {"In the car: use its outlet and our cord, engine on. Keep snow off the "
-                    "tailpipe and a window open a bit: exhaust kills.",
-                    "En el auto: use la toma y nuestro cable, motor prendido. Quite la nieve del "
-                    "escape y abra un poco la ventana: el humo mata."},
+    [SAY_IN_CAR] = {"In the car: use its outlet and our cord, engine on, outdoors only. Keep snow "
+                    "off the tailpipe and a window open a bit: exhaust kills.",
+                    "En el auto: use la toma y nuestro cable, motor prendido, solo al aire libre. "
+                    "Quite la nieve del escape y abra un poco la ventana: el humo mata."},
     [SAY_NO_PLUG] = {"Staff were alerted and will call you. Be at a plug before the battery runs "
                      "out.",
                      "El personal ya lo sabe y le va a llamar. Vaya a un enchufe antes de "

@@ -135,6 +135,8 @@ enum trouble {
 enum trouble equipment_trouble_told(const struct asked *asked);
 /* A battery is told of that is empty long before it should be: no hours are worked out of it. */
 bool weak_battery_told(const struct asked *asked);
+/* The same of another part of the text in which this question stands. */
+bool weak_battery_in_message(const struct asked *asked);
 /* Which rental is meant? The question is kept and answered once one is chosen. */
 void open_question_which_rental(const struct asked *asked, struct verdict *verdict,
                                 const char *topic);

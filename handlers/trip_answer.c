@@ -111,8 +111,8 @@ append_tight(const struct planned *planned, char **text)
     char *total = say_minutes(asked->arena, outcome->total_minutes);
 
     estimate_append(text, say(asked->arena, asked->context->house, asked->language,
-                              outcome->margin_minutes > 0 ? SAY_TRIP_TIGHT : SAY_TRIP_TIGHT_BARE,
-                              total, say_minutes(asked->arena, outcome->margin_minutes), NULL));
+                              outcome->least_minutes > 0 ? SAY_TRIP_TIGHT : SAY_TRIP_TIGHT_BARE,
+                              total, say_minutes(asked->arena, outcome->least_minutes), NULL));
     append(planned, text, SAY_TRIP_KEEP, say_minutes(asked->arena, outcome->reserve_minutes));
     estimate_append(text, mend_words(planned));
 }

@@ -46,6 +46,15 @@ rated_of_all(const struct asked *asked, bool *free)
     return list;
 }
 
+/* Anywhere in the text: "power bank is 100 wh, can i take it" is cut in two. */
+static bool
+speaks_of_others(const struct asked *asked)
+{
+    const struct tokens all = tokens_read(asked->arena, asked->message->text);
+
+    return tokens_have(&asked->tokens, others) || tokens_have(&all, others);
+}
+
 bool
 watt_hours_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -54,7 +63,7 @@ watt_hours_decide(const struct asked *asked, struct verdict *verdict)
     char *list, *text;
     bool free;
 
-    if (!tokens_have(&asked->tokens, watt_hours) || tokens_have(&asked->tokens, others)) {
+    if (!tokens_have(&asked->tokens, watt_hours) || speaks_of_others(asked)) {
         return false;
     }
     list = rated_of_all(asked, &free);

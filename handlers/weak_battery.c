@@ -6,6 +6,8 @@
  * at the most draining order, at the health at which one is retired; or less than that share of
  * what the text itself says it lasted before.
  */
+#include <string.h>
+
 #include "amounts.h"
 #include "cold.h"
 #include "items.h"
@@ -56,16 +58,33 @@ has_before(const struct items *items, size_t at, size_t from, const char *words)
     return false;
 }
 
-/* "Drained in", "is dead after", "only lasts", "no dura ni": told of the duration at `at`. */
+/* "How come it dies in", "why does it only last", "it will only last 10 min now": a complaint, in
+ * words of a question or of what will be. */
+static const char complains[] = "how come|why|por que|como es que|will only last|can only last|"
+                                "would only last|will only hold|will only run";
+
 static bool
-is_told_short(const struct items *items, size_t at)
+is_supposed(const struct items *items, size_t at, size_t clause)
 {
+    return has_before(items, at, clause, supposed) && !tokens_have(items->tokens, complains);
+}
+
+/*
+ * "Drained in", "is dead after", "only lasts", "no dura ni": told of the duration at `at`; or
+ * "lasts" and no more, if it is much less than `expected` minutes.
+ */
+static bool
+is_told_short(const struct items *items, size_t at, int expected)
+{
+    enum { MUCH = 3 };
     size_t clause = items->list[sentence_start(items, at)].from, last = items->list[at].from;
 
-    if (has_before(items, at, clause, supposed)) {
+    if (is_supposed(items, at, clause)) {
         return false;
     }
-    if (has_before(items, at, clause, lasts) && has_before(items, at, clause, no_more)) {
+    if (has_before(items, at, clause, lasts) && (has_before(items, at, clause, no_more) ||
+                                                 (has_before(items, at, clause, of_battery) &&
+                                                  duration_minutes(items, at) * MUCH < expected))) {
         return true;
     }
     return has_before(items, at, clause, emptied) && last >= 2 &&
@@ -186,27 +205,44 @@ speaks_of_battery(const struct tokens *tokens)
     return tokens_have(tokens, as_it);
 }
 
-bool
-weak_battery_told(const struct asked *asked)
+static bool
+is_told_by(const struct asked *asked, const struct tokens *tokens, const struct told *told)
 {
     bool is_short = false;
     struct items items;
     int expected, earlier;
     size_t i;
 
-    if (!speaks_of_battery(&asked->tokens) || was_half_empty(asked->told)) {
+    if (!speaks_of_battery(tokens) || was_half_empty(told)) {
         return false;
     }
-    items = items_read(asked->arena, asked->context->lexicon, &asked->tokens, asked->language);
+    items = items_read(asked->arena, asked->context->lexicon, tokens, asked->language);
     amounts_make(&items);
     earlier = minutes_before(&items) * MUCH_LESS / 100;
     expected = least_expected(asked);
     expected = earlier > expected ? earlier : expected;
     for (i = 0; i < items.count && !is_short; i++) {
-        is_short = item_is_duration(&items, i) && is_told_short(&items, i) &&
+        is_short = item_is_duration(&items, i) && is_told_short(&items, i, expected) &&
                    duration_minutes(&items, i) < expected;
     }
     return is_short;
+}
+
+bool
+weak_battery_told(const struct asked *asked)
+{
+    return is_told_by(asked, &asked->tokens, asked->told);
+}
+
+bool
+weak_battery_in_message(const struct asked *asked)
+{
+    const char *text = asked->message->text;
+
+    const struct tokens all = tokens_read(asked->arena, text);
+
+    return weak_battery_told(asked) ||
+           (strstr(text, asked->text) != NULL && is_told_by(asked, &all, asked->message_told));
 }
 
 /* There is no other battery: by the record, or as they say. */
@@ -225,8 +261,9 @@ bool
 weak_battery_decide(const struct asked *asked, struct verdict *verdict)
 {
     const struct house *house = asked->context->house;
+    enum trouble trouble = equipment_trouble_told(asked);
 
-    if (!weak_battery_told(asked)) {
+    if (!weak_battery_told(asked) || trouble == TROUBLE_DANGER || trouble == TROUBLE_STOPPED) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_EQUIPMENT, "weak-battery")->text =
@@ -236,5 +273,6 @@ weak_battery_decide(const struct asked *asked, struct verdict *verdict)
     } else {
         verdict_alert(verdict, ALERT_OFFICE, false, "trouble:weak-battery", "battery short");
     }
+    (void)reminder_decide(asked, verdict); /* "..., remind me at 9 to call" */
     return true;
 }

@@ -157,41 +157,64 @@ begin(struct playing *playing, const struct trip *trip, struct trip_outcome *out
     outcome->runs_out_at = outcome->total_minutes;
 }
 
-/* Battery time that is left once there. */
+/* Battery time that is left, at what a battery `lasts`. */
 static int
-left(const struct playing *playing)
+left(const struct playing *playing, int lasts)
 {
     const struct trip *trip = playing->trip;
     int minutes = 0;
     size_t i;
 
-    for (i = 0; i < trip->battery_count && trip->lasts_after > 0; i++) {
-        minutes += playing->charge[i] / used_a_minute(trip->lasts_after, trip->batteries[i].health);
+    for (i = 0; i < trip->battery_count && lasts > 0; i++) {
+        minutes += playing->charge[i] / used_a_minute(lasts, trip->batteries[i].health);
     }
     return minutes;
 }
 
-/* What must be left so that they may be at a plug in time: the least that is its own reserve. */
+/* What must be left after so long without power so that they may be at a plug in time: the least
+ * that is its own reserve. */
 static int
-reserve_of(const struct trip *trip)
+reserve_of(int on_battery)
 {
-    int on_battery = 0, reserve = 0;
-    size_t i;
+    int reserve = 0;
 
-    for (i = 0; i < trip->leg_count; i++) {
-        on_battery += trip->legs[i].power == TRIP_NO_POWER ? trip->legs[i].minutes : 0;
-    }
     while (on_battery > 0 && reserve < plug_reserve(on_battery + reserve)) {
         reserve++;
     }
     return reserve;
 }
 
+/* Where a stretch without power ends, keeps the one that leaves least above its reserve: a delay
+ * ends the trip there, however much is charged later. */
+static void
+note_stretch(const struct playing *playing, size_t leg, int *on_battery,
+             struct trip_outcome *outcome)
+{
+    const struct trip *trip = playing->trip;
+    bool is_last = leg + 1 == trip->leg_count;
+    int reserve, minutes;
+
+    if (outlet_of(trip, &trip->legs[leg]) == NULL) {
+        *on_battery += trip->legs[leg].minutes;
+    }
+    if (*on_battery == 0 || (!is_last && outlet_of(trip, &trip->legs[leg + 1]) == NULL)) {
+        return;
+    }
+    reserve = reserve_of(*on_battery);
+    minutes = left(playing, is_last ? trip->lasts_after : trip->legs[leg].lasts);
+    if (outcome->reserve_minutes == 0 ||
+        minutes - reserve < outcome->least_minutes - outcome->reserve_minutes) {
+        outcome->least_minutes = minutes;
+        outcome->reserve_minutes = reserve;
+    }
+    *on_battery = 0;
+}
+
 void
 trip_play(const struct trip *trip, struct trip_outcome *outcome)
 {
     struct playing playing;
-    int minute = 0, of_leg;
+    int minute = 0, on_battery = 0, of_leg;
     size_t i;
 
     begin(&playing, trip, outcome);
@@ -210,16 +233,17 @@ trip_play(const struct trip *trip, struct trip_outcome *outcome)
                 }
             }
         }
+        note_stretch(&playing, i, &on_battery, outcome);
     }
     sample(&playing, outcome);
-    outcome->margin_minutes = outcome->lasts && trip->leg_count > 0 ? left(&playing) : 0;
-    outcome->reserve_minutes = reserve_of(trip);
+    outcome->margin_minutes =
+        outcome->lasts && trip->leg_count > 0 ? left(&playing, trip->lasts_after) : 0;
 }
 
 bool
 trip_is_safe(const struct trip_outcome *outcome)
 {
-    return outcome->lasts && outcome->margin_minutes >= outcome->reserve_minutes;
+    return outcome->lasts && outcome->least_minutes >= outcome->reserve_minutes;
 }
 
 static bool

@@ -58,7 +58,8 @@ struct trip_outcome {
     size_t runs_out_leg;
     int short_minutes;   /* without power and without battery, in all */
     int margin_minutes;  /* battery time left once there; 0 if it fails */
-    int reserve_minutes; /* of it to be kept in hand (plug_reserve()) for the legs without power */
+    int least_minutes;   /* left where the tightest stretch without power ends; 0 without one */
+    int reserve_minutes; /* of that to be kept in hand (plug_reserve()) */
     /* Mean charge of the batteries at start, at each `sample_minutes` and at the end. */
     int samples[TRIP_SAMPLES_MAX];
     size_t sample_count;
@@ -67,7 +68,7 @@ struct trip_outcome {
 
 void trip_play(const struct trip *trip, struct trip_outcome *outcome);
 
-/* It lasts, and what is left is no less than the reserve. */
+/* It lasts, and after no stretch without power less is left than its reserve. */
 bool trip_is_safe(const struct trip_outcome *outcome);
 
 /* What would mend a trip that is not safe; each is tried alone, by playing it. Where no battery can

@@ -177,7 +177,7 @@ round_line(const float *line, size_t stride, int8_t *rounded)
         largest = fabsf(line[i]) > largest ? fabsf(line[i]) : largest;
     }
     scale = largest / LARGEST;
-    for (i = 0; i < stride && largest > 0; i++) {
+    for (i = 0; i < stride && scale > 0; i++) {
         rounded[i] = (int8_t)lrintf(line[i] / scale);
     }
     return scale;
@@ -191,7 +191,7 @@ round_weights(void *arena, const float *weights, struct linear *linear)
     linear->weights = memory_array(arena, int8_t, linear->features * stride + 1);
     linear->scales = memory_array(linear->weights, float, linear->features + (size_t)1);
     linear->bias = memory_must(talloc_memdup(linear->weights, weights + linear->features * stride,
-                                             (unsigned)(stride * sizeof(float))));
+                                             stride * sizeof(float)));
     for (i = 0; i < linear->features; i++) {
         linear->scales[i] = round_line(weights + i * stride, stride, linear->weights + i * stride);
     }
@@ -411,13 +411,11 @@ linear_without(void *arena, const struct examples *examples, const uint8_t *part
     struct training training = {.examples = examples, .linear = linear, .square = trace->square};
     size_t stride = (size_t)linear->stride, count = 0, i;
 
-    training.weights = memory_must(
-        talloc_memdup(arena, trace->weights,
-                      (unsigned)((linear->features + (size_t)1) * stride * sizeof(float))));
+    training.weights = memory_must(talloc_memdup(
+        arena, trace->weights, (linear->features + (size_t)1) * stride * sizeof(float)));
     training.bias = training.weights + linear->features * stride;
-    training.steps =
-        memory_must(talloc_memdup(training.weights, trace->steps,
-                                  (unsigned)((examples->count + 1) * stride * sizeof(float))));
+    training.steps = memory_must(talloc_memdup(training.weights, trace->steps,
+                                               (examples->count + 1) * stride * sizeof(float)));
     training.order = memory_array(training.weights, uint32_t, examples->count + 1);
     for (i = 0; i < examples->count; i++) {
         if (parts[i] == without) {

@@ -14,8 +14,8 @@
 
 /*
  * What was learnt, in a byte a weight: one line of `stride` a feature, one byte a label, and what
- * the line's bytes are to be taken times. Against floats no
- * figure of tests/bench differs by more than chance.
+ * the line's bytes are to be taken times. Against floats no figure of tests/bench differs by more
+ * than chance.
  */
 struct linear {
     int8_t *weights;

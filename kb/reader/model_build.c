@@ -105,12 +105,11 @@ row_of(struct building *building, void *arena, const struct feature_space *space
     const struct features features = features_of(building, making, phrase);
     const struct row row = feature_row_stressed(making, space, &building->words[phrase], &features,
                                                 building->stress[phrase], without);
-    const unsigned room = (unsigned)(row.count * sizeof(float));
     struct row kept = row;
 
-    kept.index = memory_must(talloc_memdup(arena, row.index, room));
-    kept.value = memory_must(talloc_memdup(arena, row.value, room));
-    kept.stress = memory_must(talloc_memdup(arena, row.stress, room));
+    kept.index = memory_must(talloc_memdup(arena, row.index, row.count * sizeof(*row.index)));
+    kept.value = memory_must(talloc_memdup(arena, row.value, row.count * sizeof(*row.value)));
+    kept.stress = memory_must(talloc_memdup(arena, row.stress, row.count * sizeof(*row.stress)));
     talloc_free(making);
     return kept;
 }

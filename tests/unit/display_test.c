@@ -21,6 +21,13 @@ START_TEST(what_the_display_shows_is_answered_from_the_units_own_table)
 }
 END_TEST
 
+START_TEST(a_unit_that_stopped_is_graver_than_what_an_unknown_word_on_it_means)
+{
+    fixture_text(stage, "the display shows ERROR and it stopped working");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:stopped");
+}
+END_TEST
+
 START_TEST(in_another_order_or_shortened_it_is_found_too)
 {
     means_pump_low("screen says LOW PUMP", "Look for a bend.");
@@ -71,6 +78,7 @@ main(void)
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, what_the_display_shows_is_answered_from_the_units_own_table);
     tcase_add_test(tests, in_another_order_or_shortened_it_is_found_too);
+    tcase_add_test(tests, a_unit_that_stopped_is_graver_than_what_an_unknown_word_on_it_means);
     tcase_add_test(tests, of_an_unknown_unit_the_page_on_messages_is_told);
     tcase_add_test(tests, what_stands_in_english_only_is_said_to_be_english);
     tcase_add_test(tests, nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed);

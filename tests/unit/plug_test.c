@@ -189,11 +189,29 @@ START_TEST(in_a_car_whose_outlet_runs_the_unit_that_is_said_with_the_caution_of_
 {
     stage->rentals[0].car_charger = true;
     fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
-    fixture_says(stage, "In the car: use its outlet and our cord, engine on. Keep snow off the "
-                        "tailpipe and a window open a bit: exhaust kills.");
+    fixture_says(stage, "In the car: use its outlet and our cord, engine on, outdoors only. Keep "
+                        "snow off the tailpipe and a window open a bit: exhaust kills.");
     stage->rentals[0].car_charger = false;
     fixture_text(stage, "stuck in the car, one battery with 1 light, how long have i got left");
     fixture_says_not(stage, "In the car");
+}
+END_TEST
+
+START_TEST(nobody_is_told_to_run_an_engine_indoors_or_where_only_a_thing_is_in_the_car)
+{
+    static const char *const texts[] = {
+        "im in my car in the garage, one battery at 20%, how long have i got left",
+        "estoy en el carro en el garaje, una bateria al 20%, cuanto me queda",
+        "one battery at 20%, how long have i got left, forgot the charger in the car"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        stage->rentals[0].car_charger = true;
+        fixture_text(stage, texts[i]);
+        ck_assert_ptr_nonnull(fixture_answer(stage, "hours-left"));
+        fixture_says_not(stage, "engine on");
+        fixture_says_not(stage, "motor prendido");
+    }
 }
 END_TEST
 
@@ -216,5 +234,7 @@ main(void)
     tcase_add_test(tests, no_together_with_a_sign_is_heard_too);
     tcase_add_test(tests,
                    in_a_car_whose_outlet_runs_the_unit_that_is_said_with_the_caution_of_exhaust);
+    tcase_add_test(tests,
+                   nobody_is_told_to_run_an_engine_indoors_or_where_only_a_thing_is_in_the_car);
     return fixture_run(tests);
 }

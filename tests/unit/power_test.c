@@ -182,6 +182,34 @@ START_TEST(a_percentage_answered_as_a_reading_goes_to_a_person_at_once)
     fixture_text(stage, "88%");
     fixture_text(stage, "oxygen 88%");
     fixture_alerts(stage, ALERT_URGENT, "sign:reading");
+    fixture_text(stage, "92%");
+    fixture_text(stage, "the oxygen one");
+    fixture_alerts(stage, ALERT_URGENT, "sign:reading");
+}
+END_TEST
+
+/* 85 or lower is an emergency as a reading. */
+START_TEST(a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once)
+{
+    fixture_text(stage, "tengo 84");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+    ck_assert_ptr_null(fixture_answer(stage, "hours-left"));
+    fixture_text(stage, "es de oxigeno");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
+    fixture_text(stage, "battery at 84");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "hours-left"));
+}
+END_TEST
+
+static const char *const may_be_readings[] = {
+    "tiene 82", "i have 88 and 85", "still low 83%", "just 84% now",
+    "84% here", "el 83 por ciento", "84 now"};
+
+START_TEST(numbers_that_no_word_makes_a_battery_s_are_asked_about)
+{
+    fixture_text(stage, may_be_readings[_i]);
+    ck_assert_ptr_null(fixture_answer(stage, "hours-left"));
+    ck_assert_int_ge(stage->verdict.alert.level, ALERT_OFFICE);
 }
 END_TEST
 
@@ -368,6 +396,9 @@ main(void)
                         (int)(sizeof reports / sizeof reports[0]));
     tcase_add_test(tests, of_a_percentage_alone_it_is_asked_whether_it_is_a_battery_or_a_reading);
     tcase_add_test(tests, a_percentage_answered_as_a_reading_goes_to_a_person_at_once);
+    tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);
+    tcase_add_loop_test(tests, numbers_that_no_word_makes_a_battery_s_are_asked_about, 0,
+                        (int)(sizeof may_be_readings / sizeof may_be_readings[0]));
     tcase_add_test(tests, an_empty_battery_is_no_time_at_all);
     tcase_add_test(tests, walking_takes_the_order_for_walking);
     tcase_add_test(tests, asleep_only_the_battery_in_the_unit_counts);

@@ -58,6 +58,24 @@ START_TEST(an_outlet_that_only_runs_the_unit_spares_the_batteries)
 }
 END_TEST
 
+/* Three batteries of 45 min: after 2 h 10 min on them 5 are left, whatever a wall gives later; for
+ * 130 min 32 are to be kept in hand (20 %). */
+START_TEST(what_is_charged_later_makes_no_tight_stretch_safe)
+{
+    struct trip_leg legs[] = {leg(130, TRIP_NO_POWER), leg(480, TRIP_WALL), leg(20, TRIP_NO_POWER)};
+    struct trip_outcome outcome = played(legs, 3, three, 3);
+
+    ck_assert(outcome.lasts);
+    ck_assert_int_gt(outcome.margin_minutes, 60);
+    ck_assert_int_le(outcome.least_minutes, 5);
+    ck_assert_int_ge(outcome.reserve_minutes, 26);
+    ck_assert(!trip_is_safe(&outcome));
+    legs[0].minutes = 60;
+    outcome = played(legs, 3, three, 3);
+    ck_assert(trip_is_safe(&outcome));
+}
+END_TEST
+
 START_TEST(a_stop_at_the_wall_charges_what_was_used_up)
 {
     struct trip_leg legs[] = {leg(90, TRIP_NO_POWER), leg(96, TRIP_WALL), leg(80, TRIP_NO_POWER)};
@@ -181,6 +199,7 @@ main(void)
     tcase_add_test(tests, three_batteries_of_45_minutes_last_135);
     tcase_add_test(tests, an_outlet_that_only_runs_the_unit_spares_the_batteries);
     tcase_add_test(tests, a_stop_at_the_wall_charges_what_was_used_up);
+    tcase_add_test(tests, what_is_charged_later_makes_no_tight_stretch_safe);
     tcase_add_test(tests, asleep_only_the_battery_in_the_unit_counts);
     tcase_add_test(tests, what_mends_a_trip_is_tried_the_easiest_first);
     tcase_add_test(tests, more_charge_never_gives_less_and_another_leg_never_mends);

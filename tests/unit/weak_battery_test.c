@@ -27,6 +27,11 @@ static const char *const short_ones[] = {
     "la bateria se descargo en media hora",
     "la pila no aguanta ni 20 minutos",
     "la bateria se acaba en 15 minutos",
+    "how come my battery dies in 10 minutes",
+    "the battery will only last 10 minutes now",
+    "battery lasts 10 minutes",
+    "battery goes from full to empty in 10 min. how long will 2 full last",
+    "how come my battery dies in 10 minutes? i have 2 full, how long do they last",
 };
 
 START_TEST(a_battery_much_shorter_than_its_table_calls_the_office_and_gets_no_hours)
@@ -73,6 +78,22 @@ START_TEST(much_shorter_than_the_same_text_says_it_was_is_trouble_whatever_the_t
 }
 END_TEST
 
+START_TEST(what_is_dangerous_by_itself_goes_first)
+{
+    fixture_text(stage, "the battery runs only 20 minutes, there are sparks");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:danger");
+    fixture_says_not(stage, "Use another one");
+}
+END_TEST
+
+START_TEST(a_reminder_wished_for_beside_it_is_set)
+{
+    fixture_text(stage, "battery died after 10 min, remind me at 9 pm to call");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "weak-battery"));
+    ck_assert_int_eq(stage->verdict.reminder.step, REMINDER_SET);
+}
+END_TEST
+
 START_TEST(if_it_is_the_last_battery_someone_is_called_at_once)
 {
     stage->rentals[0].battery_count = 1;
@@ -96,5 +117,7 @@ main(void)
     tcase_add_test(tests,
                    much_shorter_than_the_same_text_says_it_was_is_trouble_whatever_the_table);
     tcase_add_test(tests, if_it_is_the_last_battery_someone_is_called_at_once);
+    tcase_add_test(tests, what_is_dangerous_by_itself_goes_first);
+    tcase_add_test(tests, a_reminder_wished_for_beside_it_is_set);
     return fixture_run(tests);
 }
