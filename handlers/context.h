@@ -15,17 +15,18 @@
 #include "told.h"
 #include "zone.h"
 
-/* What the office set in the configuration and texts may say. Never NULL. */
+/* What the office set in the configuration and texts may say. Never NULL but where it says so. */
 struct house {
     const char *company; /* "Larkspur Air Rentals" */
     const char *phone;   /* as renters should dial it */
     const char *address;
-    const char *hours;            /* "8 am to 6 pm, every day" */
-    const char *return_how;       /* how and where to give the unit back, one sentence */
-    const char *emergency_number; /* "911" */
-    int emergency_reading;        /* an oximeter value at or below this is an emergency */
-    int late_s;                   /* a text older than this is answered with the time it was sent */
-    int conversation_s;           /* silence after which a conversation begins anew */
+    /* In each language; NULL if the office wrote it in English only, which is said then. */
+    const char *hours[LANGUAGE_COUNT];      /* "8 am to 6 pm, every day" */
+    const char *return_how[LANGUAGE_COUNT]; /* how and where to give the unit back, one sentence */
+    const char *emergency_number;           /* "911" */
+    int emergency_reading;                  /* an oximeter value at or below this is an emergency */
+    int late_s;         /* a text older than this is answered with the time it was sent */
+    int conversation_s; /* silence after which a conversation begins anew */
 };
 
 enum sender_role { SENDER_STRANGER, SENDER_RENTER, SENDER_STAFF };

@@ -5,50 +5,71 @@
 #include "memory.h"
 #include "say.h"
 
-typedef const char *value_of(void *arena, const struct equipment *unit);
+typedef const char *value_of(void *arena, const struct equipment *unit, enum language language);
 
-static const char *const mode_words[MODE_COUNT] = {"continuous flow", "pulse", "night"};
+static const char *const mode_words[LANGUAGE_COUNT][MODE_COUNT] = {
+    {"continuous flow", "pulse", "night"}, {"flujo continuo", "pulso", "noche"}};
+static const char *const and_words[LANGUAGE_COUNT] = {" and ", " y "};
+
+/* What the car's outlet does for the unit. */
+enum car_use { CAR_BOTH_AT_ONCE, CAR_EITHER, CAR_RUNS, CAR_CHARGES, CAR_NEITHER, CAR_USES };
+static const char *const car_uses[LANGUAGE_COUNT][CAR_USES] = {
+    {"Your unit runs from the car outlet and charges at the same time.",
+     "From the car outlet your unit can run, or charge while it is off, but not both at once.",
+     "Your unit runs from the car outlet but does not charge there.",
+     "Your unit charges from the car outlet while it is off, but does not run from it.",
+     "Your unit neither runs nor charges from the car outlet."},
+    {"Su aparato trabaja y carga al mismo tiempo con la toma del carro.",
+     "Con la toma del carro su aparato trabaja, o carga si esta apagado, pero no las dos cosas.",
+     "Su aparato trabaja con la toma del carro, pero ahi no carga.",
+     "Su aparato carga con la toma del carro si esta apagado, pero no trabaja con ella.",
+     "Su aparato no trabaja ni carga con la toma del carro."}};
 
 static const char *
-name(void *arena, const struct equipment *unit)
+name(void *arena, const struct equipment *unit, enum language language)
 {
     (void)arena;
+    (void)language; /* its own name */
     return unit->name;
 }
 
 static const char *
-car_outlet(void *arena, const struct equipment *unit)
+car_outlet(void *arena, const struct equipment *unit, enum language language)
 {
     const struct car_outlet *car = &unit->car;
+    enum car_use use;
 
     (void)arena;
     if (!car->known) {
         return NULL;
     }
     if (car->runs && car->charges) {
-        return car->both_at_once
-                   ? "Your unit runs from the car outlet and charges at the same time."
-                   : "From the car outlet your unit can run, or charge while it is off, but not "
-                     "both at once.";
+        use = car->both_at_once ? CAR_BOTH_AT_ONCE : CAR_EITHER;
+    } else {
+        use = car->runs ? CAR_RUNS : car->charges ? CAR_CHARGES : CAR_NEITHER;
     }
-    if (car->runs) {
-        return "Your unit runs from the car outlet but does not charge there.";
-    }
-    return car->charges ? "Your unit charges from the car outlet while it is off, but does not run "
-                          "from it."
-                        : "Your unit neither runs nor charges from the car outlet.";
+    return car_uses[language][use];
+}
+
+/* The office wrote it in its unit's file, in English. */
+static const char *
+in_english(const char *written, enum language language)
+{
+    return language == LANGUAGE_EN ? written : NULL;
 }
 
 static const char *
-gauge_how(void *arena, const struct equipment *unit)
+gauge_how(void *arena, const struct equipment *unit, enum language language)
 {
     (void)arena;
-    return unit->gauge_how;
+    return in_english(unit->gauge_how, language);
 }
 
 static const char *
-gauge_bands(void *arena, const struct equipment *unit)
+gauge_bands(void *arena, const struct equipment *unit, enum language language)
 {
+    static const char *const light_words[LANGUAGE_COUNT][2] = {{"light is", "lights are"},
+                                                               {"luz es de", "luces son de"}};
     char *text = memory_copy(arena, "");
     size_t i;
 
@@ -58,34 +79,37 @@ gauge_bands(void *arena, const struct equipment *unit)
     for (i = 0; i < unit->gauge_count; i++) {
         const struct gauge_step *step = &unit->gauge[i];
 
-        memory_append(&text, "%s%d %s %d to %d%%", i == 0 ? "" : ", ", step->lights,
-                      step->lights == 1 ? "light is" : "lights are", step->band.low,
-                      step->band.high);
+        memory_append(&text, language == LANGUAGE_ES ? "%s%d %s %d a %d%%" : "%s%d %s %d to %d%%",
+                      i == 0 ? "" : ", ", step->lights, light_words[language][step->lights != 1],
+                      step->band.low, step->band.high);
     }
     return text;
 }
 
 static const char *
-swap_how(void *arena, const struct equipment *unit)
+swap_how(void *arena, const struct equipment *unit, enum language language)
 {
     (void)arena;
-    return unit->swap_how;
+    return in_english(unit->swap_how, language);
 }
 
 static const char *
-swap_oxygen(void *arena, const struct equipment *unit)
+swap_oxygen(void *arena, const struct equipment *unit, enum language language)
 {
+    static const char *const words[LANGUAGE_COUNT][2] = {
+        {"Oxygen keeps flowing during the change.", "Oxygen stops during the change."},
+        {"El oxigeno sigue saliendo durante el cambio.", "El oxigeno se corta durante el cambio."}};
+
     (void)arena;
     if (unit->swap_how == NULL) {
         return NULL;
     }
-    return unit->oxygen_stops_on_swap ? "Oxygen stops during the change."
-                                      : "Oxygen keeps flowing during the change.";
+    return words[language][unit->oxygen_stops_on_swap];
 }
 
 /* What they need is counted with the high end. */
 static const char *
-charge_time(void *arena, const struct equipment *unit)
+charge_time(void *arena, const struct equipment *unit, enum language language)
 {
     const struct charge_minutes *off = &unit->charging_off, *running = &unit->charging_running;
     char *text;
@@ -93,10 +117,15 @@ charge_time(void *arena, const struct equipment *unit)
     if (!off->known) {
         return NULL;
     }
-    text = memory_format(arena, "One empty battery takes up to %s to full with the unit off",
+    text = memory_format(arena,
+                         language == LANGUAGE_ES
+                             ? "Una bateria vacia tarda hasta %s en llenarse con el aparato apagado"
+                             : "One empty battery takes up to %s to full with the unit off",
                          say_minutes(arena, off->to_full.high));
     if (running->known) {
-        memory_append(&text, ", up to %s while it gives oxygen",
+        memory_append(&text,
+                      language == LANGUAGE_ES ? ", hasta %s mientras da oxigeno"
+                                              : ", up to %s while it gives oxygen",
                       say_minutes(arena, running->to_full.high));
     }
     memory_append(&text, ".");
@@ -104,7 +133,7 @@ charge_time(void *arena, const struct equipment *unit)
 }
 
 static const char *
-modes(void *arena, const struct equipment *unit)
+modes(void *arena, const struct equipment *unit, enum language language)
 {
     const char *has[MODE_COUNT];
     size_t count = 0, i;
@@ -114,7 +143,7 @@ modes(void *arena, const struct equipment *unit)
     for (mode = 0; mode < MODE_COUNT; mode++) {
         for (i = 0; i < unit->run_time_count; i++) {
             if (unit->run_times[i].mode == (enum mode)mode) {
-                has[count++] = mode_words[mode];
+                has[count++] = mode_words[language][mode];
                 break;
             }
         }
@@ -124,13 +153,13 @@ modes(void *arena, const struct equipment *unit)
     }
     text = memory_copy(arena, has[0]);
     for (i = 1; i < count; i++) {
-        memory_append(&text, "%s%s", i + 1 == count ? " and " : ", ", has[i]);
+        memory_append(&text, "%s%s", i + 1 == count ? and_words[language] : ", ", has[i]);
     }
     return text;
 }
 
 static const char *
-tube(void *arena, const struct equipment *unit)
+tube(void *arena, const struct equipment *unit, enum language language)
 {
     char *text = NULL;
     int mode;
@@ -144,25 +173,26 @@ tube(void *arena, const struct equipment *unit)
         } else {
             memory_append(&text, ", ");
         }
-        memory_append(&text, "%g feet in %s", unit->tube_feet[mode], mode_words[mode]);
+        memory_append(&text, language == LANGUAGE_ES ? "%g pies en %s" : "%g feet in %s",
+                      unit->tube_feet[mode], mode_words[language][mode]);
     }
     return text;
 }
 
 static const char *
-no_breath(void *arena, const struct equipment *unit)
+no_breath(void *arena, const struct equipment *unit, enum language language)
 {
     (void)arena;
-    return unit->no_breath;
+    return in_english(unit->no_breath, language);
 }
 
 static const char *
-needs_wall(void *arena, const struct equipment *unit)
+needs_wall(void *arena, const struct equipment *unit, enum language language)
 {
     char *text;
     size_t i;
 
-    if (unit->needs_wall_count == 0) {
+    if (unit->needs_wall_count == 0 || language != LANGUAGE_EN) { /* as the office wrote it */
         return NULL;
     }
     text = memory_copy(arena, "");
@@ -179,73 +209,90 @@ needs_wall(void *arena, const struct equipment *unit)
 }
 
 static const char *
-supply(void *arena, const struct equipment *unit)
+supply(void *arena, const struct equipment *unit, enum language language)
 {
     return unit->supply_volts_high == 0
                ? NULL
-               : memory_format(arena, "%d to %d volts", unit->supply_volts_low,
-                               unit->supply_volts_high);
+               : memory_format(arena,
+                               language == LANGUAGE_ES ? "%d a %d voltios" : "%d to %d volts",
+                               unit->supply_volts_low, unit->supply_volts_high);
 }
 
 static const char *
-altitude_limit(void *arena, const struct equipment *unit)
+altitude_limit(void *arena, const struct equipment *unit, enum language language)
 {
+    const char *feet;
+
     if (unit->altitude_ft == 0) {
         return NULL;
     }
-    return unit->altitude_ft < 1000 ? memory_format(arena, "%d feet", unit->altitude_ft)
-                                    : memory_format(arena, "%d,%03d feet", unit->altitude_ft / 1000,
-                                                    unit->altitude_ft % 1000);
+    feet = language == LANGUAGE_ES ? "pies" : "feet";
+    return unit->altitude_ft < 1000 ? memory_format(arena, "%d %s", unit->altitude_ft, feet)
+                                    : memory_format(arena, "%d,%03d %s", unit->altitude_ft / 1000,
+                                                    unit->altitude_ft % 1000, feet);
 }
 
 /* In Fahrenheit, rounded inwards: the range said is never wider than the one allowed. */
 static const char *
-fahrenheit(void *arena, const struct temperatures *range)
+fahrenheit(void *arena, const struct temperatures *range, enum language language)
 {
     return !range->known
                ? NULL
-               : memory_format(arena, "%.0f to %.0f F", ceil(range->low_celsius * 1.8 + 32),
+               : memory_format(arena, language == LANGUAGE_ES ? "%.0f a %.0f F" : "%.0f to %.0f F",
+                               ceil(range->low_celsius * 1.8 + 32),
                                floor(range->high_celsius * 1.8 + 32));
 }
 
 static const char *
-run_temperatures(void *arena, const struct equipment *unit)
+run_temperatures(void *arena, const struct equipment *unit, enum language language)
 {
-    return fahrenheit(arena, &unit->running);
+    return fahrenheit(arena, &unit->running, language);
 }
 
 static const char *
-charge_temperatures(void *arena, const struct equipment *unit)
+charge_temperatures(void *arena, const struct equipment *unit, enum language language)
 {
-    return fahrenheit(arena, &unit->charging);
+    return fahrenheit(arena, &unit->charging, language);
 }
 
 static const char *
-weight(void *arena, const struct equipment *unit)
+weight(void *arena, const struct equipment *unit, enum language language)
 {
     return unit->weight_grams == 0
                ? NULL
-               : memory_format(arena, "%.1f pounds", unit->weight_grams / 453.59237);
+               : memory_format(arena, language == LANGUAGE_ES ? "%.1f libras" : "%.1f pounds",
+                               unit->weight_grams / 453.59237);
 }
 
 static const char *
-sound(void *arena, const struct equipment *unit)
+sound(void *arena, const struct equipment *unit, enum language language)
 {
-    return unit->sound_db == 0 ? NULL : memory_format(arena, "%d decibels", unit->sound_db);
+    return unit->sound_db == 0
+               ? NULL
+               : memory_format(arena, language == LANGUAGE_ES ? "%d decibeles" : "%d decibels",
+                               unit->sound_db);
 }
 
 static const char *
-watt_hours(void *arena, const struct equipment *unit)
+watt_hours(void *arena, const struct equipment *unit, enum language language)
 {
-    return unit->rated_wh <= 0 ? NULL : memory_format(arena, "%g watt-hours", unit->rated_wh);
+    return unit->rated_wh <= 0
+               ? NULL
+               : memory_format(arena, language == LANGUAGE_ES ? "%g Wh" : "%g watt-hours",
+                               unit->rated_wh);
 }
 
 static const char *
-aircraft(void *arena, const struct equipment *unit)
+aircraft(void *arena, const struct equipment *unit, enum language language)
 {
+    static const char *const words[LANGUAGE_COUNT][2] = {
+        {"Your unit has no label for use on aircraft.",
+         "Your unit carries the red label for use on aircraft."},
+        {"Su aparato no lleva la etiqueta para usarse en avion.",
+         "Su aparato lleva la etiqueta roja para usarse en avion."}};
+
     (void)arena;
-    return unit->aircraft_label ? "Your unit carries the red label for use on aircraft."
-                                : "Your unit has no label for use on aircraft.";
+    return words[language][unit->aircraft_label];
 }
 
 static value_of *const values[PLACEHOLDER_COUNT] = {
@@ -274,10 +321,5 @@ const char *
 fill_unit_value(void *arena, enum placeholder placeholder, const struct equipment *unit,
                 enum language language)
 {
-    /* The unit's own name needs no language; its sentences are written in the office's English. */
-    if (values[placeholder] == NULL ||
-        (language != LANGUAGE_EN && placeholder != PLACEHOLDER_UNIT)) {
-        return NULL;
-    }
-    return values[placeholder](arena, unit);
+    return values[placeholder] == NULL ? NULL : values[placeholder](arena, unit, language);
 }

@@ -6,6 +6,10 @@
 #include "placeholders.h"
 #include "words.h"
 
+/*
+ * The value in words of the language; NULL if the file does not tell it, and in another language
+ * than English if it is a sentence that the office wrote in the file.
+ */
 const char *fill_unit_value(void *arena, enum placeholder placeholder, const struct equipment *unit,
                             enum language language);
 

@@ -16,10 +16,28 @@ typedef const char *value_of(void *arena, const struct filling *with);
 HOUSE_VALUE(company)
 HOUSE_VALUE(phone)
 HOUSE_VALUE(address)
-HOUSE_VALUE(hours)
-HOUSE_VALUE(return_how)
 HOUSE_VALUE(emergency_number)
 #undef HOUSE_VALUE
+
+static const char *
+in_their_language(const char *const written[LANGUAGE_COUNT], enum language language)
+{
+    return written[language] != NULL ? written[language] : written[LANGUAGE_EN];
+}
+
+static const char *
+value_hours(void *arena, const struct filling *with)
+{
+    (void)arena;
+    return in_their_language(with->house->hours, with->language);
+}
+
+static const char *
+value_return_how(void *arena, const struct filling *with)
+{
+    (void)arena;
+    return in_their_language(with->house->return_how, with->language);
+}
 
 static const char *
 name(void *arena, const struct filling *with)

@@ -140,18 +140,17 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_OPTED_IN] =
         {"{company}: you get automatic answers to your texts about your rental again. Text HELP "
          "for help, STOP to stop. Message and data rates may apply.",
-         "{company}: un programa le contesta otra vez sobre su alquiler. Mande AYUDA para "
+         "{company}: un programa le contesta otra vez sobre su renta. Mande AYUDA para "
          "ayuda, STOP para no recibir mensajes. Puede haber cargos."},
     [SAY_HELP] =
         {"{company}: automatic answers about your oxygen rental. Call {phone}. Text STOP to stop. "
          "Message and data rates may apply.",
-         "{company}: un programa contesta sobre su alquiler de oxigeno. Llame al {phone}. Mande "
+         "{company}: un programa contesta sobre su renta de oxigeno. Llame al {phone}. Mande "
          "STOP para no recibir mensajes. Puede haber cargos."},
     [SAY_IN_DANGER] = {"In danger? Call {emergency}. Staff were alerted.",
                        "¿En peligro? Llame al {emergency}. El personal ya lo sabe."},
-    [SAY_WHICH_RENTAL] =
-        {"Which rental do you mean: {0}? Text the number.",
-         "¿De qué alquiler habla: {0}? Conteste con el que va delante, como 1 o 2."},
+    [SAY_WHICH_RENTAL] = {"Which rental do you mean: {0}? Text the number.",
+                          "¿De qué renta habla: {0}? Conteste con el que va delante, como 1 o 2."},
     [SAY_WHICH_TOPIC] = {"Did you mean 1: {0}, or 2: {1}? Text 1 or 2, or NO for neither.",
                          "¿Quiso decir 1: {0}, o 2: {1}? Conteste 1, 2 o NO."},
     [SAY_WHICH_CHARGE] = {"How full is each battery, the one in the unit too? Text it like \"1 "
@@ -318,7 +317,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                      "que se acabe la bateria."},
     [SAY_NO_RENTAL] = {"I can't find your rental under this number, so I can't work out your time. "
                        "Call {phone}. If you are on battery now, be at a plug.",
-                       "No encuentro su alquiler con este teléfono, y no puedo calcular su tiempo. "
+                       "No encuentro su renta con este teléfono, y no puedo calcular su tiempo. "
                        "Llame al {phone}. Si usa la bateria ahora, vaya a un enchufe."},
     [SAY_TROUBLE_STOPPED] = {"{0} Then check: plug in the wall, battery pushed in until it clicks, "
                              "tube not bent or loose. Staff were alerted and will call you.",

@@ -62,18 +62,20 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_NO_CHARGE_FIGURE) = {"I have no figure for charging that way, so a person will answer.",
                                 "No tengo un dato para cargar asi; una persona le va a "
                                 "contestar."},
-    OF(SAY_ASK_GATE_TO_GATE) = {"Ask the airline for the longest gate-to-gate time it expects, and "
-                                "text it like \"gate to gate 4 h 30\".",
-                                "Pida a la aerolinea el tiempo maximo de puerta a puerta y "
-                                "escriba por ejemplo \"de puerta a puerta 4 h 30\"."},
+    OF(SAY_ASK_GATE_TO_GATE) =
+        {"Ask the airline for the longest gate-to-gate time it expects, and "
+         "text it like \"gate to gate 4 h 30\".",
+         "Pida a la aerolinea el tiempo maximo de puerta de salida a puerta de llegada y "
+         "escriba por ejemplo \"de puerta a puerta 4 h 30\"."},
     OF(SAY_AIR_IS_LEAST) = {"Time in the air is only the least: batteries are counted from gate to "
                             "gate.",
                             "El tiempo en el aire es solo el minimo: las baterias se cuentan de "
-                            "puerta a puerta."},
-    OF(SAY_IS_IT_GATE) = {"I read: {0}. Is that the airline's own gate-to-gate time? Text YES, or "
-                          "the right time, like \"gate to gate 4 h 30\".",
-                          "Leo: {0}. ¿Es el tiempo de puerta a puerta que dice la aerolinea? "
-                          "Conteste SI, o el tiempo correcto, como \"de puerta a puerta 4 h 30\"."},
+                            "puerta de salida a puerta de llegada."},
+    OF(SAY_IS_IT_GATE) =
+        {"I read: {0}. Is that the airline's own gate-to-gate time? Text YES, or "
+         "the right time, like \"gate to gate 4 h 30\".",
+         "Leo: {0}. ¿Es el tiempo de puerta de salida a puerta de llegada que dice la aerolinea? "
+         "Conteste SI, o el tiempo correcto, como \"de puerta a puerta 4 h 30\"."},
     OF(SAY_FLIGHT_NEEDS) = {"{0} gate to gate: airlines may want {1} of battery (150%): {2} "
                             "full at {3}, ordered for flying.",
                             "{0} de puerta a puerta: la aerolinea puede pedir {1} (150%): {2} "
@@ -107,10 +109,11 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                                "cabin. Call the airline 48 h ahead all the same.",
                                "Hasta 100 Wh pueden ir en cabina sin permiso. Aun asi llame a la "
                                "aerolinea 48 h antes."},
-    OF(SAY_FLIGHT_UNKNOWN) = {"If the airline's gate-to-gate time is {0}, it may want {1} of "
-                              "battery (150%). How many that is hangs on the unit: call {phone}.",
-                              "Si la aerolinea dice {0} de puerta a puerta, puede pedir {1} de "
-                              "bateria (150%). Cuantas son depende del equipo: llame al {phone}."},
+    OF(SAY_FLIGHT_UNKNOWN) =
+        {"If the airline's gate-to-gate time is {0}, it may want {1} of "
+         "battery (150%). How many that is hangs on the unit: call {phone}.",
+         "Si la aerolinea dice {0} de puerta de salida a puerta de llegada, puede pedir {1} de "
+         "bateria (150%). Cuantas son depende del equipo: llame al {phone}."},
     OF(SAY_CALL_AIRLINE) = {"Call the airline 48 h ahead: only it can confirm.",
                             "Llame a la aerolinea 48 h antes: solo ella confirma."},
     OF(SAY_FLIGHT_NO_FIGURE) = {"I have no figure for that on a plane, so a person will answer.",

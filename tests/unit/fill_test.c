@@ -57,6 +57,26 @@ START_TEST(record_and_unit_are_said_in_words)
 }
 END_TEST
 
+START_TEST(a_unit_is_told_in_spanish_but_for_sentences_that_the_office_wrote_in_english)
+{
+    with.language = LANGUAGE_ES;
+    fills("{modes|x}", "flujo continuo y pulso");
+    fills("{gauge-bands|x}",
+          "0 luces son de 0 a 10%, 1 luz es de 10 a 25%, 2 luces son de 25 a 50%, 3 luces son de "
+          "50 a 75%, 4 luces son de 75 a 100%");
+    fills("{charge-time|x}",
+          "Una bateria vacia tarda hasta 3 h 25 min en llenarse con el aparato apagado.");
+    fills("{altitude-limit|x}", "10,000 pies");
+    fills("{run-temperatures|x}", "41 a 104 F");
+    fills("{weight|x}", "10.1 libras");
+    fills("{tube|x}", "50 pies en flujo continuo, 7 pies en pulso");
+    fills("{needs-wall|x}", "x");
+    fills("{gauge-how|x}", "x");
+    fills("{hours|x}", "8 am a 6 pm");
+    fills("{return-how|x}", "Bring it to the office."); /* the office wrote no other */
+}
+END_TEST
+
 START_TEST(what_is_not_known_takes_the_words_after_the_bar)
 {
     fills("{sound|ask {phone}}", "ask 208-555-0100");
@@ -132,6 +152,8 @@ main(void)
 
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, record_and_unit_are_said_in_words);
+    tcase_add_test(tests,
+                   a_unit_is_told_in_spanish_but_for_sentences_that_the_office_wrote_in_english);
     tcase_add_test(tests, what_is_not_known_takes_the_words_after_the_bar);
     tcase_add_test(tests, every_placeholder_has_a_value_for_a_full_record);
     tcase_add_test(tests, braces_that_are_no_placeholder_stay);
