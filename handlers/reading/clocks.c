@@ -366,13 +366,16 @@ static bool
 spanish_hours(struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
+    int minutes;
 
-    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours || item->value > MINUTES_OF_DAY ||
+    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours ||
         !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
         !item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_AGO_LEAD)) {
         return false;
     }
-    make_clock(items, at, 1, item->value);
+    minutes = item->value;
+    make_clock(items, at, 1, minutes % MINUTES_OF_DAY);
+    items->list[at].cannot = minutes > MINUTES_OF_DAY; /* "a las 27 horas" */
     items->list[at].ampm = true;
     return true;
 }

@@ -293,6 +293,17 @@ corrections_of_amounts(struct items *items)
     }
 }
 
+/* "A las 8, no a las 7 como te puse antes": what was said before is told once more, to be dropped.
+ */
+static bool
+is_what_was_said(const struct items *items, size_t clock)
+{
+    return items_have_word(items, clock, clause_end(items, clock),
+                           " antes before earlier originally anteriormente ") &&
+           items_have_word(items, clock, clause_end(items, clock),
+                           " como que dije puse pedi said asked told wrote set like as i ");
+}
+
 void
 corrections_of_clocks(struct items *items)
 {
@@ -310,6 +321,10 @@ corrections_of_clocks(struct items *items)
         for (old = at; old > 0 && items->list[old - 1].is != ITEM_CLOCK; old--) {
         }
         if (new >= items->count || items->list[new].is != ITEM_CLOCK || old == 0) {
+            continue;
+        }
+        if (is_what_was_said(items, new)) {
+            items->list[new].spent = true;
             continue;
         }
         items->list[old - 1].spent = true;

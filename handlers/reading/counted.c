@@ -95,7 +95,8 @@ counts_unnamed(const struct items *items, size_t at)
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
             item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER) ||
-            token_among(items->tokens, items->list[next].from, " but pero total in en "));
+            token_among(items->tokens, items->list[next].from,
+                        " but pero total in en estan estaban marcan dicen "));
 }
 
 static bool

@@ -30,6 +30,11 @@ is_rule(const struct items *items, size_t at)
                         " before beforehand early antes temprano anticipacion ")) {
         return true; /* "the airline says be there 2 hours before" */
     }
+    for (i = at + 1; i < at + 3; i++) {
+        if (item_free_number(items, i) && item_is(items, i + 1, ITEM_BATTERY)) {
+            return true; /* "the airline told me 3 batteries" */
+        }
+    }
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,
                         " bring have take carry llevar lleve traer wants want requires require "

@@ -127,6 +127,15 @@ is_what_it_held(const struct items *items, size_t at)
            item_text(items, at - 1, "/");
 }
 
+/* "Yesterday 1800, today I havent looked": nobody knows what it holds now. */
+static bool
+is_of_another_day(const struct items *items, size_t at)
+{
+    return token_among(items->tokens, items->list[at].from - (items->list[at].from > 0 ? 1U : 0U),
+                       " yesterday ayer anteayer ") &&
+           items_find(items, at, items->count, ITEM_UNKNOWN) < items->count;
+}
+
 static void
 read_pressure(struct items *items, struct told *told)
 {
@@ -138,6 +147,10 @@ read_pressure(struct items *items, struct told *told)
         bool bare = is_bare_psi(items, at);
 
         if (item->spent || !(is_pressure(items, at) || bare)) {
+            continue;
+        }
+        if (is_of_another_day(items, at)) {
+            items_spend(items, at, 1);
             continue;
         }
         if (told_before &&

@@ -273,20 +273,18 @@ since_read(struct items *items, const struct charges_read *charges, struct told 
 static void
 set_time(const struct item *clock, bool remind, struct told *told)
 {
+    if (clock->day != NO_DAY) {
+        told->has_day = true;
+        told->day = (enum told_day)clock->day;
+    }
     if (!clock->ampm) {
         told->missing |= MISSING_AM_PM;
-        return;
-    }
-    if (remind) {
+    } else if (remind) {
         told->has_remind_at = true;
         told->remind_at = clock->value;
     } else {
         told->has_ready_by = true;
         told->ready_by = clock->value;
-    }
-    if (clock->day != NO_DAY) {
-        told->has_day = true;
-        told->day = (enum told_day)clock->day;
     }
 }
 

@@ -66,6 +66,10 @@ START_TEST(clock_times_take_half_of_day_and_day_from_the_words_around_them)
         {"both empty, charged by noon?", "charging by12:00"},
         {"both empty, charged by 9?", "charging ?am-pm"},
         {"las dos en cero, llenas para las 7 y media de la noche?", "charging by19:30"},
+        {"we leave at 7 tomorrow, one at 25, charged by then?", "charging tomorrow ?am-pm"},
+        {"recuerdame hoy a las 9 de la noche, no a las 8 como puse antes, de cargar",
+         "watch at21:00 today"},
+        {"necesito las dos cargadas a las 27 horas, estan vacias", "charging impossible ?ready_by"},
         {"una al 50, alcanza hasta las 8 menos cuarto de la noche?", "hours-left by19:45"},
         {"one full, will it last until 11:30 pm?", "hours-left by23:30"},
     };
@@ -100,6 +104,10 @@ START_TEST(legs_come_in_order_with_their_power)
         {"hike is 5 miles at 2 mph, 1 full", "trip hike150"},
         {"200 km a 80 km por hora, una llena, llego?", "trip drive150"},
         {"leaving at 9 am, back by 1:15 pm, 2 full, ok?", "trip by09:00 other255"},
+        {"150 minutes on the coach, 30 min wait, drive 150 more. 2 full, ok?",
+         "trip drive150 wait30 drive150"},
+        {"4 horas en carro, 1 hora de espera, y otras 3 en carro. una llena, alcanza?",
+         "trip drive240 wait60 drive180"},
     };
     READS(rows);
 }
@@ -111,6 +119,8 @@ START_TEST(one_flight_is_a_length_and_several_are_legs)
         {"flight is 3h40 in the air, how many batteries", "flight flight220 air"},
         {"how many batteries for 4h20 gate to gate", "flight flight260 gate"},
         {"vuelo de 3 horas de puerta a puerta, cuantas baterias", "flight flight180 gate"},
+        {"the airline told me 4 batteries for a flight of 3 hours, is that so?",
+         "flight flight180 ?flight_is"},
         {"a 2:45 flight, 2 full", "flight flight165 ?flight_is"},
         {"my flight is 5 hrs, the airline says bring 150%", "flight flight300 ?flight_is"},
         {"two flights, 2 h and 3 h, layover 90 min at a wall outlet",
