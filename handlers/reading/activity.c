@@ -27,9 +27,13 @@ is_now(const struct items *items, size_t at, const struct told *told)
                                                                                 */
 }
 
+/* The last that is told; but who sleeps rests as well. */
 static void
 take_activity(struct told *told, enum activity activity)
 {
+    if (activity == ACTIVITY_REST && told->has_activity && told->activity == ACTIVITY_SLEEP) {
+        return;
+    }
     told->drives = activity == ACTIVITY_COUNT;
     told->has_activity = !told->drives;
     told->activity = told->drives ? ACTIVITY_REST : activity;

@@ -94,13 +94,28 @@ is_printed(const struct items *items)
                            "horas itinerario pagina ");
 }
 
+/* "Boarding pass: dep 1:15 pm arr 4:50 pm": a length between the two times that a ticket has. */
+static bool
+is_on_ticket(const struct items *items)
+{
+    size_t at, clocks = 0, lengths = 0;
+
+    for (at = 0; at < items->count; at++) {
+        lengths += item_is_duration(items, at) && !items->list[at].spent ? 1 : 0;
+        clocks += items->list[at].is == ITEM_CLOCK ? 1 : 0;
+    }
+    return clocks == 2 && lengths == 0 &&
+           tokens_have(items->tokens, "ticket|tickets|boarding pass|itinerary|boleto|pasaje|"
+                                      "pase de abordar|itinerario");
+}
+
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
 {
     size_t at, i;
 
-    if (is_printed(items)) {
+    if (is_printed(items) || is_on_ticket(items)) {
         return true;
     }
 

@@ -119,4 +119,7 @@ power_read(const struct items *items, struct told *told)
                     "in the suv|in the jeep|in the camper|in the minivan")) {
         told->on_power = POWER_SOURCE_CAR;
     }
+    if (charging && told->on_power == POWER_SOURCE_NONE && told->leg_count == 1) {
+        told->on_power = told->legs[0].power; /* "45 min at lunch, there is a plug on the wall" */
+    }
 }

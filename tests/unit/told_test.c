@@ -53,6 +53,9 @@ START_TEST(charges_in_words)
         {"3/4", "75"},
         {"a third left", "33-34"},
         {"tengo 2 llenas y una a la mitad", "100 100 50"},
+        {"las 3 estan a la mitad", "50 50 50"},
+        {"las 2 estan al 40", "40 40"},
+        {"cuarto lleno de gente y la bateria a tres cuartos", "75"},
         {"fully charged", "100"},
         {"2½", ""},
     };
