@@ -27,13 +27,9 @@ is_now(const struct items *items, size_t at, const struct told *told)
                                                                                 */
 }
 
-/* The last that is told; but who sleeps rests as well. */
 static void
 take_activity(struct told *told, enum activity activity)
 {
-    if (activity == ACTIVITY_REST && told->has_activity && told->activity == ACTIVITY_SLEEP) {
-        return;
-    }
     told->drives = activity == ACTIVITY_COUNT;
     told->has_activity = !told->drives;
     told->activity = told->drives ? ACTIVITY_REST : activity;
@@ -59,6 +55,15 @@ rests(const struct items *items, size_t at)
            !item_text(items, at - 1, "the");
 }
 
+/* "Descansando, dormidito": who sleeps rests as well. */
+static bool
+rests_asleep(const struct items *items, size_t at, const struct told *told)
+{
+    return told->has_activity && told->activity == ACTIVITY_SLEEP &&
+           token_among(items->tokens, items->list[at].from,
+                       " resting rest relaxing descansando descansa reposando reposa ");
+}
+
 void
 activity_read(const struct items *items, struct told *told)
 {
@@ -68,7 +73,7 @@ activity_read(const struct items *items, struct told *told)
         if (sits(items, at) || rests(items, at)) {
             take_activity(told, ACTIVITY_REST);
         } else if (item_is(items, at, ITEM_ACTIVITY) && !items->list[at].spent &&
-                   is_now(items, at, told)) {
+                   is_now(items, at, told) && !rests_asleep(items, at, told)) {
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         }
     }

@@ -74,6 +74,9 @@ is_told_by_another(const struct items *items, size_t here, size_t charge)
 {
     size_t i;
 
+    if (item_text(items, here - 1, "las") || item_text(items, here - 1, "mis")) {
+        return false; /* "las 3 estan a la mitad": they are what is told of */
+    }
     for (i = here + 1; i < charge; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_EACH) ||
             item_is(items, i, ITEM_ALL) || item_is(items, i, ITEM_OTHER)) {
