@@ -95,14 +95,37 @@ was_shown(const struct asked *whole, const struct sign_match *match)
     return false;
 }
 
+/* Words that go with an oximeter's value and tell nothing else of the person. */
+static const char around_a_value[] =
+    " oxygen o2 sat sats saturation saturations spo2 oximeter ox pulse meter monitor finger clip "
+    "thing gadget reading reads read level number says shows is at on the my mom moms dad dads her "
+    "his hers it its now today this here i get got have of a and so percent hi hello oxigeno "
+    "saturacion oximetro lectura nivel numero aparatito pinza dedo marca dice sale da tiene tengo "
+    "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola ";
+
+static bool
+tells_only_value(const struct asked *whole)
+{
+    const struct tokens *tokens = &whole->tokens;
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, around_a_value)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /*
  * "My saturation is at 92" is like texts that tell of a low one, without their words; but where the
- * value is told, that says how grave it is.
+ * value is told, that says how grave it is; and where nothing else is, likeness tells nothing.
  */
 static bool
-is_told_by_value(const struct sign_match *match, int reading)
+is_told_by_value(const struct asked *whole, const struct sign_match *match, int reading)
 {
-    return reading > 0 && match->by_likeness && strcmp(match->sign->id, "low-oxygen") == 0;
+    return reading > 0 && match->by_likeness &&
+           (strcmp(match->sign->id, "low-oxygen") == 0 || tells_only_value(whole));
 }
 
 /* "Ya me siento mejor" is like texts of those who feel better on another setting. */
@@ -121,7 +144,7 @@ leave_out_told_otherwise(const struct asked *whole, struct found *found)
     for (i = 0; i < found->count; i++) {
         const struct sign_match *match = &found->list[i];
 
-        if (!is_told_by_value(match, found->reading) && !is_told_as_over(whole, match)) {
+        if (!is_told_by_value(whole, match, found->reading) && !is_told_as_over(whole, match)) {
             found->list[kept++] = *match;
         }
     }
@@ -150,7 +173,7 @@ find_joined(const struct asked *whole, struct found *found)
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
-        if (is_told_by_value(&matches[i], reading) || is_told_as_over(whole, &matches[i]) ||
+        if (is_told_by_value(whole, &matches[i], reading) || is_told_as_over(whole, &matches[i]) ||
             (sign->level == SIGN_EQUIPMENT && is_over_told(whole))) {
             continue; /* "it beeps", "it stopped beeping": not one that never stops */
         }

@@ -99,11 +99,14 @@ static const char *const equipment[] = {"no oxygen coming out",
                                         "we lost power",
                                         "battery is swollen",
                                         "the battery is really hot",
-                                        "my battery got wet"};
+                                        "my battery got wet",
+                                        "the oxygen tank is hissing",
+                                        "the valve on the tank wont close"};
 
 static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
     "this price gave me a heart attack lol", "im dying to ski",
+    "i dont want to wake him, how do i change the battery", "the heating wont turn on",
     /* device words */
     "the battery died", "my charger died", "machine wont wake from sleep mode",
     "the screen wont wake up", "dead battery what do i do", "NO BREATH on the screen",

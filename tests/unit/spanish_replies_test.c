@@ -174,6 +174,26 @@ START_TEST(a_reading_in_spanish_is_answered_in_spanish)
 }
 END_TEST
 
+/* A value that is told without a word of falling says itself how grave it is. */
+START_TEST(a_value_and_nothing_else_is_a_reading)
+{
+    static const char *const texts[] = {"mi saturacion esta en 92", "la saturacion es de 96",
+                                        "el oximetro marca 91", "my saturation is at 92",
+                                        "oxygen at 91 on the finger thing"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        set_up();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_CLINICAL, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_URGENT, "sign:reading");
+    }
+    fixture_text(stage, "my saturation is 92 and dropping");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:low-oxygen");
+}
+END_TEST
+
 START_TEST(ayuda_alone_says_first_where_to_call)
 {
     const char *text = fixture_text(stage, "AYUDA")->replies[0].text;
@@ -350,6 +370,7 @@ main(void)
     tcase_add_test(tests, a_sign_of_either_language_is_said_in_the_language_of_the_text);
     tcase_add_test(tests, a_clinical_answer_in_spanish_ends_with_when_to_call);
     tcase_add_test(tests, a_reading_in_spanish_is_answered_in_spanish);
+    tcase_add_test(tests, a_value_and_nothing_else_is_a_reading);
     tcase_add_test(tests, ayuda_alone_says_first_where_to_call);
     tcase_add_test(tests, a_question_of_the_handout_in_spanish_is_answered_in_spanish);
     tcase_add_test(tests, what_the_record_has_is_told_in_spanish_too);

@@ -108,6 +108,9 @@ static const char *const emergencies[] = {
     "NO PUEDO RESPIRAR AYUDENME", "no, no respira", "no mi esposo no despierta",
     "no se me duele el pecho", "no se que tiene pero no responde",
     "tengo fiebre y me duele el pecho al respirar",
+    /* an alarm in the house tells of smoke as well as smoke does */
+    "suena la alarma de humo", "el detector de humo no para de pitar",
+    "esta chillando el detector de incendios en el pasillo",
     "gracias por el cargador, todo bien. Oiga mi esposo dice que le aprieta el pecho",
     /* as they came to mind once the signs were written */
     "oigan mi suegro no esta respirando bien que hago",
@@ -229,9 +232,14 @@ static const char *const equipment[] = {
     "se fue la luz",           "no hay luz en toda la cabana", "la bateria esta bien caliente",
     "se hincho la bateria",    "la bateria se mojo",           "se me cayo el equipo al agua",
     "dejo de funcionar",       "no jala la maquina",           "ya no prende el aparatito",
-    "sigue sonando la alarma", "se corto la corriente",        "no llega flujo a la nariz"};
+    "sigue sonando la alarma", "se corto la corriente",        "no llega flujo a la nariz",
+    "el tanque esta silbando", "hay una fuga en el cilindro",  "la valvula del tanque no cierra"};
 
 static const char *const harmless[] = {
+    "hay detector de humo en la cabana",
+    "la pila del detector de humo se acabo",
+    "no prende la calefaccion",
+    "no quiero despertarlo, como cambio la bateria",
     "me muero de risa",
     "me muero de hambre a que hora abren",
     "se murio la bateria",
