@@ -46,7 +46,7 @@ is_of_aid(const struct asked *question)
 static bool
 answer_aid(const struct asked *question, struct verdict *verdict)
 {
-    return power_decide(question, verdict) ||
+    return cylinder_left_decide(question, verdict) || power_decide(question, verdict) ||
            (is_of_aid(question) && topics_decide(question, verdict));
 }
 

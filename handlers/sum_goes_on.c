@@ -124,10 +124,26 @@ take_legs(const struct told *answer, struct told *told)
 }
 
 static bool
+goes_by_land(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->leg_count; i++) {
+        if (told->legs[i].kind == LEG_DRIVE || told->legs[i].kind == LEG_HIKE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
 take_flight(const struct asked *asked, const struct asked *before, const struct told *answer,
             struct told *told)
 {
     (void)before;
+    if (goes_by_land(asked->told)) {
+        return false; /* "bus 3 hours, 2 full": another question */
+    }
     if (answer->flight_minutes > 0 || answer->leg_count > 0) {
         told->flight_minutes = answer->flight_minutes;
         take_legs(answer, told);

@@ -379,6 +379,17 @@ plan(struct planned *planned, struct verdict *verdict)
     answer(planned, verdict);
 }
 
+/* All is told, but from a phone that we do not know: the page would only ask for it again. */
+static void
+no_record(const struct asked *asked, struct verdict *verdict, const struct told *told)
+{
+    struct answer *answer =
+        estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, drive_trip, drive_trip);
+
+    answer->text = estimate_say(asked, SAY_NO_RENTAL, NULL);
+    verdict_alert(verdict, ALERT_OFFICE, false, "power:no-record", "trip: lasts?");
+}
+
 bool
 estimate_trip(const struct asked *asked, struct verdict *verdict, const struct told *told)
 {
@@ -390,6 +401,10 @@ estimate_trip(const struct asked *asked, struct verdict *verdict, const struct t
     }
     if (asked->which_rental) {
         open_question_which_rental(asked, verdict, drive_trip);
+        return true;
+    }
+    if (asked->rental == NULL && has_legs(told) && told_has_charge(told)) {
+        no_record(asked, verdict, told);
         return true;
     }
     if (asked->rental == NULL || asked->equipment == NULL) {

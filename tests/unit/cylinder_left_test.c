@@ -128,6 +128,16 @@ START_TEST(figures_may_come_one_by_one)
 }
 END_TEST
 
+START_TEST(it_is_worked_out_beside_an_emergency)
+{
+    stage->keeps_alerts = true;
+    fixture_text(stage, "he cant breathe");
+    fixture_text(stage, "E cylinder 2200 psi, flow 2, how long?");
+    fixture_says(stage, "Called 911?");
+    fixture_says(stage, "Plan on 4 h 33 min from that cylinder");
+}
+END_TEST
+
 START_TEST(in_spanish_too)
 {
     stage->rentals[0].language = LANGUAGE_ES;
@@ -153,6 +163,7 @@ main(void)
     tcase_add_test(tests, under_an_hour_a_plug_is_asked_for);
     tcase_add_test(tests, at_the_residual_it_is_empty);
     tcase_add_test(tests, figures_may_come_one_by_one);
+    tcase_add_test(tests, it_is_worked_out_beside_an_emergency);
     tcase_add_test(tests, in_spanish_too);
     return fixture_run(tests);
 }

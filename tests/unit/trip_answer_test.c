@@ -270,6 +270,26 @@ START_TEST(nobody_knows_which_battery_is_which_so_the_fullest_is_the_weakest)
 }
 END_TEST
 
+START_TEST(from_a_phone_that_we_do_not_know_a_person_answers)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "bus 3 hours, 2 full, does it last");
+    fixture_says(stage, "I can't find your rental under this number");
+    fixture_alerts(stage, ALERT_OFFICE, "power:no-record");
+}
+END_TEST
+
+/* The airline's time was asked for; a bus has none. */
+START_TEST(a_trip_by_land_is_no_answer_about_a_flight)
+{
+    fixture_text(stage, "flight of 4 hours, how many batteries?");
+    fixture_text(stage, "bus 1 hour, 2 full, does it last");
+    ck_assert_ptr_null(fixture_answer(stage, "fly"));
+    fixture_says_not(stage, "airline");
+    fixture_says(stage, "1 h");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -277,6 +297,8 @@ main(void)
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, a_trip_that_lasts_is_said_with_what_is_left);
+    tcase_add_test(tests, from_a_phone_that_we_do_not_know_a_person_answers);
+    tcase_add_test(tests, a_trip_by_land_is_no_answer_about_a_flight);
     tcase_add_test(tests, where_it_runs_short_and_what_would_mend_it_is_said_and_staff_are_called);
     tcase_add_test(tests, what_starts_tomorrow_night_waits_for_the_office);
     tcase_add_test(tests, a_hike_counts_with_the_order_for_walking);
