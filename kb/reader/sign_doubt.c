@@ -66,12 +66,14 @@ bool
 is_taken_back(const struct heard *heard, const int *indexes, int count)
 {
     int last = indexes[count - 1], k;
+    bool has_own = false;
 
     for (k = 0; k < count; k++) {
         int from = k == 0 ? 0 : indexes[k - 1] + 1;
-        bool is_own_negation = (heard->list[indexes[k]].roles & (ROLE_NEGATION | ROLE_UNABLE)) != 0;
 
-        if (!is_own_negation && is_negated(heard, indexes[k], from, last)) {
+        has_own |= (heard->list[indexes[k]].roles & (ROLE_NEGATION | ROLE_UNABLE)) != 0;
+        /* "no sabe ni que dia es", "hardly get no air": a second no only strengthens the first */
+        if (!has_own && is_negated(heard, indexes[k], from, last)) {
             return true;
         }
     }
@@ -80,7 +82,7 @@ is_taken_back(const struct heard *heard, const int *indexes, int count)
 
 /* ---- Times long past ----------------------------------------------------------------------- */
 
-/* "2015", with "in" before it. */
+/* "2015", "05", with "in" before it; "guest in 12" is in a room. */
 static bool
 is_year(const struct heard *heard, int index)
 {
@@ -90,7 +92,7 @@ is_year(const struct heard *heard, int index)
 
     return index > 0 && (heard->list[index - 1].roles & ROLE_YEAR_AFTER) != 0 &&
            heard->list[index - 1].sentence == heard->list[index].sentence &&
-           (is_century || (length == 2 && text[0] <= '2')) && strspn(text, "0123456789") == length;
+           (is_century || (length == 2 && text[0] == '0')) && strspn(text, "0123456789") == length;
 }
 
 /* A stretch of words that tells a time long past. */

@@ -15,7 +15,7 @@
  * pain", "my chest doesnt hurt". It reaches at most five words on, never across a sentence or
  * "but", and only through words that carry a negation on ("dont have any ..."), so that "cant stop
  * coughing blood" and "no oxygen chest pain" fire. A negation that is itself among the words
- * ("cant breathe") belongs to the complaint.
+ * ("cant breathe") belongs to the complaint, and so does one behind it ("no sabe ni que dia es").
  */
 bool is_taken_back(const struct heard *heard, const int *indexes, int count);
 

@@ -88,7 +88,7 @@ static const struct role_words spanish[] = {
      "nuera amigo amiga novio novia pareja companero companera vecino vecina huesped paciente "
      "muchacho muchacha chico chica persona alguien puedo puede pueden podemos podia podian "
      "poder logro logra logran logramos consigo consigue consiguen alcanzo alcanza quiere quieren"},
-    {ROLE_NEGATION, "no nunca jamas sin tampoco ni ningun ninguna ninguno niega"},
+    {ROLE_NEGATION, "no nunca jamas sin tampoco ni ningun ninguna niega"},
     {ROLE_UNABLE, "no apenas casi nunca sin ni tampoco"},
     {ROLE_THROUGH,
      "me te le nos les tengo tiene tienen tener tenia tenido siento siente sienten sentir sentido "
