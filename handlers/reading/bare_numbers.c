@@ -239,7 +239,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||
                (in == AT_AT && is_low(items, at, before, subject)) ||
-               (big && follows_battery(items, at)) || (big && items->spanish) ||
+               (big && (follows_battery(items, at) || counts_batteries(items, subject))) ||
+               (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
                 item_text(items, before, "en") &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
@@ -323,6 +324,7 @@ begins_way_up(const struct items *items, size_t at)
 {
     return clause_start(items, at) == at && item_is(items, at + 1, ITEM_TO) &&
            item_free_number(items, at + 2) && items->list[at + 2].value > items->list[at].value &&
+           items->list[at + 2].value >= 2 * BIG_MIN * 1000 &&
            items->list[at + 2].value <= 100 * 1000 && !item_is(items, at + 3, ITEM_UNIT) &&
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
@@ -405,7 +407,7 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
     if (opens_list(items, before) && (big || begins_list(items, at))) {
         return true;
     }
-    if (!big) {
+    if (!big && !begins_way_up(items, at)) {
         return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
     }
     if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||

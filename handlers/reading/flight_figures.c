@@ -20,6 +20,20 @@ is_doubted(const struct items *items, size_t at)
            item_text(items, sentence_end(items, at), "?") && at - from <= 2;
 }
 
+/* "the airline told me 3 batteries for a flight of 4 hours": how many, before any length */
+static bool
+tells_batteries(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+        if (item_is(items, i, ITEM_BATTERY)) {
+            return items->list[i - 1].is == ITEM_NUMBER;
+        }
+    }
+    return false;
+}
+
 /* "the airline wants 150 % of it": a rule, no figure. */
 static bool
 is_rule(const struct items *items, size_t at)
@@ -29,6 +43,9 @@ is_rule(const struct items *items, size_t at)
     if (items_have_word(items, at, sentence_end(items, at),
                         " before beforehand early antes temprano anticipacion ")) {
         return true; /* "the airline says be there 2 hours before" */
+    }
+    if (tells_batteries(items, at)) {
+        return true;
     }
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,

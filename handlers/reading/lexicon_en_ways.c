@@ -174,6 +174,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plane|jet|"
         "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
     ROW(ITEM_GOING, LEG_WAIT,
+        "fishing pond|at the fishing pond|at the pond|at my desk|at a desk|desk "
+        "job|soccer|baseball|"
         "standing|standing around|standing there|waiting around|parked|in "
         "between|doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
         "around|sitting and "
@@ -390,6 +392,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
         "taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 1,
+        "ticket says|ticket shows|ticket has|my ticket says|my ticket shows|on the ticket|on my "
+        "ticket|per the ticket|boarding pass says|boarding pass shows|on the boarding pass|on my "
+        "boarding pass|itinerary says|itinerary shows|on the itinerary|on my itinerary|"
         "airline|airlines|per airline|by the airline|airline schedule|airlines schedule|airline "
         "sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline "
         "shows|airline has|airlines has|the airline|airlines figure|airline says|airline told "

@@ -145,6 +145,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),
     ROW(ITEM_GOING, LEG_WAIT,
+        "mirador|en el mirador|de pie|de pesca parados|pescando parados|parados pescando|"
         "paro|paro a "
         "comer|parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|"
         "aguardo|sentada|sentado|me "
@@ -310,6 +311,10 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "sala a sala|incluyendo el rodaje|contando el rodaje|"
         "de puerta de embarque a puerta de embarque"),
     ROW(ITEM_GATE, 1,
+        "boleto dice|boleto marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
+        "boleto dice|pase de abordar dice|en el pase de abordar|segun el pase de "
+        "abordar|itinerario "
+        "dice|segun el itinerario|en el itinerario|en el itinerario dice|"
         "la aerolinea|aerolinea|la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea "
         "dice|me dijo la "
         "aerolinea|"

@@ -119,6 +119,16 @@ was_so(const struct items *items, size_t at)
     return false;
 }
 
+/* "yesterday 1800, today I havent looked": what it is now nobody knows. */
+static bool
+is_not_looked_at_since(const struct items *items, size_t at)
+{
+    size_t to = at + 2 < items->count ? at + 2 : items->count;
+
+    return items_find(items, clause_start(items, at), to, ITEM_EARLIER) < to &&
+           items_find(items, at, items->count, ITEM_UNKNOWN) < items->count;
+}
+
 /* "500 left of 2000": when it was full */
 static bool
 is_what_it_held(const struct items *items, size_t at)
@@ -138,6 +148,10 @@ read_pressure(struct items *items, struct told *told)
         bool bare = is_bare_psi(items, at);
 
         if (item->spent || !(is_pressure(items, at) || bare)) {
+            continue;
+        }
+        if (is_not_looked_at_since(items, at)) {
+            items_spend(items, at, 1);
             continue;
         }
         if (told_before &&
