@@ -33,7 +33,9 @@ is_setting_number(const struct items *items, size_t at)
 {
     if (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
         item_value(items, at + 1, ITEM_BATTERY) == 2 ||
-        (items->list[at].one && item_is(items, at + 1, ITEM_AT))) {
+        (items->list[at].one && item_is(items, at + 1, ITEM_AT)) ||
+        (items->list[at].one && item_is(items, at + 1, ITEM_BATTERY) && at > 1 &&
+         item_is(items, at - 1, ITEM_MODE) && items->list[at - 2].is == ITEM_NUMBER)) {
         return false;
     }
     return item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||

@@ -230,6 +230,14 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
     second = figure_of(items, spans->list[1].at);
     first_air = item_is(items, first, ITEM_AIR);
     second_air = item_is(items, second, ITEM_AIR);
+    if (spans->list[0].minutes == spans->list[1].minutes &&
+        ((first == items->count && second < items->count) ||
+         items_find(items, spans->list[0].at, spans->list[1].at, ITEM_CORRECT) <
+             spans->list[1].at)) {
+        spans->list[0] = spans->list[1]; /* "a half hour hop, in the air 30 min" */
+        spans->count = 1;
+        return;
+    }
     if (first == items->count || second == items->count || first_air == second_air) {
         return;
     }

@@ -254,7 +254,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "out of the wall|out of the outlet|out of the socket|off of the wall|on the battery "
+        "off the battery|off of the battery|out of the wall|out of the outlet|out of the "
+        "socket|off of the "
+        "wall|on the battery "
         "now|its on the battery|now on the battery|unplug|went on battery|went on "
         "batteries|unplugged|on battery|on "
         "batteries|on battery power|off battery|"
@@ -352,7 +354,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "without plugging in|no socket|no sockets|no chance to plug in|no way to charge|"
         "no way to plug in|usb"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
+        "nap time|naptime|taking a nap|sleep|sleeping|asleep|in bed|going to bed|overnight|all "
+        "night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
         "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
         "to sleep|sleeps|to bed|til morning|in the bed"),

@@ -278,7 +278,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "sin conectar alla|no se si hay enchufe|sin cargador del carro|no tiene contacto|"
         "sin tomas|contacto en el asiento|usb|no trae enchufe|no hay ningun enchufe"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "dormir|dormido|dormida|durmiendo|toda la noche|duermo|duerme|para dormir|al dormir|"
+        "dormir|dormidito|dormidita|dormido|dormida|durmiendo|toda la noche|duermo|duerme|para "
+        "dormir|al dormir|"
         "mientras duermo|dormidos|acostarme|acostada durmiendo|mientras duerme|duermo toda la "
         "noche|"
         "siesta|a dormir"),

@@ -273,6 +273,10 @@ since_read(struct items *items, const struct charges_read *charges, struct told 
 static void
 set_time(const struct item *clock, bool remind, struct told *told)
 {
+    if (clock->day != NO_DAY) {
+        told->has_day = true;
+        told->day = (enum told_day)clock->day;
+    }
     if (!clock->ampm) {
         told->missing |= MISSING_AM_PM;
         return;
@@ -283,10 +287,6 @@ set_time(const struct item *clock, bool remind, struct told *told)
     } else {
         told->has_ready_by = true;
         told->ready_by = clock->value;
-    }
-    if (clock->day != NO_DAY) {
-        told->has_day = true;
-        told->day = (enum told_day)clock->day;
     }
 }
 
