@@ -284,7 +284,8 @@ span_is_way_out(const struct items *items, size_t at)
 
     next += item_text(items, next, "de") ? 1 : 0;
     return item_text(items, next, "there") || item_text(items, next, "ida") ||
-           item_text(items, next, "out");
+           (item_text(items, next, "out") &&
+            !token_among(items->tokens, items->list[next].to, " here there side "));
 }
 
 static void

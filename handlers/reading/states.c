@@ -216,11 +216,21 @@ static const char no_nouns[] =
     "hello please thanks thx thank like as lol ok okay how what and or then per puede podria "
     "podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
 
+/* "the cup was full": what was so */
+static size_t
+over_was(const struct items *items, size_t before)
+{
+    return item_is(items, before, ITEM_WAS) && item_text(items, before, "was") &&
+                   item_is(items, before - 1, ITEM_WORD)
+               ? before - 1
+               : before;
+}
+
 /* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
 static bool
 is_of_no_battery(const struct items *items, size_t at)
 {
-    size_t from = clause_start(items, at), before = back_over_links(items, at), i;
+    size_t from = clause_start(items, at), before = over_was(items, back_over_links(items, at)), i;
     bool noun_behind = item_is(items, at + 1, ITEM_WORD) &&
                        !token_among(items->tokens, items->list[at].to, no_nouns);
     bool is_phrase = token_among(items->tokens, items->list[at].from, " is are "); /* "is flat" */

@@ -30,6 +30,23 @@ was_but_is_not(const struct items *items, size_t at, size_t after)
            token_among(items->tokens, items->list[after - 1].to, " but pero ");
 }
 
+/* "was 95 this morning, no idea now", "ahora no se" */
+static bool
+is_unknown_now(const struct items *items, size_t from)
+{
+    size_t i;
+
+    for (i = from; i < items->count; i++) {
+        if (item_is(items, i, ITEM_UNKNOWN) &&
+            (item_is(items, i + 1, ITEM_NOW) || item_is(items, i - 1, ITEM_NOW) ||
+             item_is(items, i - 1, ITEM_NOW_IS) ||
+             token_among(items->tokens, items->list[i].from - 1, " now today ahora hoy "))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "now its 62", "62 now": another charge follows that is of now. */
 static bool
 tells_of_now(const struct items *items, size_t from)
@@ -93,6 +110,11 @@ state_is_past(const struct items *items, size_t at, size_t after)
         return true;
     }
     for (i = clause_start(items, at); i < at; i++) {
+        if ((item_is(items, i, ITEM_WAS) || item_is(items, i, ITEM_EARLIER) ||
+             token_among(items->tokens, items->list[i].from, " tenia estaba traia marcaba ")) &&
+            is_unknown_now(items, after)) {
+            return true;
+        }
         if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
             return true;
         }
