@@ -266,7 +266,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "off battery|"
         "been running on battery|been running on the battery|going on the battery|on its "
         "battery|went to battery|"
-        "switched to battery|pulled the plug|off the outlet|not plugged into anything|off wall "
+        "switched to battery|pulled the plug|pulled the cord|yanked the plug|yanked the cord|"
+        "tripped on the cord|tripped over the cord|off the outlet|not plugged into anything|off "
+        "wall "
         "power|"
         "off mains|off the mains|away from a plug|away from any plug|running off battery|"
         "unhooked|took it off the charger|been off the wall|been unplugged|been unplugged for|"
@@ -310,7 +312,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plug in the wall|a plug in the wall|bedroom outlet|standard outlet|from the wall|"
         "hooked to the wall|normal outlet"),
     ROW(ITEM_POWER, POWER_WORD_CAR,
-        "lighter|in the lighter|the lighter|cord in the lighter|car charger|car adapter|car "
+        "off the dash|dash plug|dash outlet|lighter|in the lighter|the lighter|cord in the "
+        "lighter|car charger|car adapter|car "
         "plug|car socket|car power|car outlet|plugged in the car|"
         "plugged into the car|plugged in to the car|in the car plug|12 volt|12 v|12 v|cigarette "
         "lighter|"

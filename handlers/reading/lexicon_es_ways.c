@@ -211,6 +211,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "enchufe|quite del cargador|la quite del cargador|lo quite del "
         "cargador|desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con "
         "pila|"
+        "jalo el cable|jale el cable|jalaron el cable|tiro del cable|"
         "desconecte|desconectamos|lo desconecte|la desconecte|con la bateria|usando la bateria|"
         "a pura bateria|a bateria|con pura bateria|desconectado desde|lo desenchufe|la desenchufe|"
         "desenchufe|en baterias|con baterias|fuera del enchufe|desenchufamos|llevo en bateria|"
