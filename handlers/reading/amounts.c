@@ -423,7 +423,7 @@ amounts_make(struct items *items)
         add_fraction, add_minus, add_times, add_point, add_part, range_join};
     static void (*const on_amounts[])(struct items *, size_t) = {
         add_minutes,      degrees_make, degrees_make, degrees_below,
-        degrees_complete, speed_unit,   speed_bare,   lengths_more};
+        degrees_complete, speed_unit,   speed_bare};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

@@ -1,8 +1,6 @@
 #include "amounts_after.h"
 
-#include "amounts.h"
-
-enum { WARM_CELSIUS_MAX = 50, HOURS_MAX = 12 };
+enum { WARM_CELSIUS_MAX = 50 };
 
 /* "5 grados bajo cero centigrados", "20 degrees F": a unit right behind says which degrees. */
 void
@@ -52,54 +50,6 @@ speed_unit(struct items *items, size_t at)
         if (item_in(items, i - 1, UNIT_MILE) || item_in(items, i - 1, UNIT_KM)) {
             items->list[at].unit = items->list[i - 1].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
         }
-    }
-}
-
-/* The longest of the lengths before it, in minutes; 0 if there is none since batteries were spoken
- * of. */
-static int
-longest_before(const struct items *items, size_t at)
-{
-    int longest = 0;
-    size_t i;
-
-    for (i = at;
-         i > 0 && !item_is(items, i - 1, ITEM_BATTERY) && !item_is(items, i - 1, ITEM_FULL) &&
-         !item_is(items, i - 1, ITEM_CHARGE) && !item_is(items, i - 1, ITEM_LIGHT);
-         i--) {
-        if (item_is_duration(items, i - 1) && items->list[i - 1].value > longest) {
-            longest = items->list[i - 1].value;
-        }
-    }
-    return longest;
-}
-
-/* "150 minutes on the coach, half an hour stop, 150 more", "y otras 2 en carro": hours if
- * so few, and an hour or more was told before. */
-void
-lengths_more(struct items *items, size_t at)
-{
-    struct item *item = &items->list[at];
-    bool more = item_text(items, at + 1, "more") || item_text(items, at + 1, "mas");
-    bool others = item_text(items, at - 1, "otras") || item_text(items, at - 1, "otros") ||
-                  item_text(items, at - 1, "another");
-    size_t next = at + (more ? 2U : 1U);
-    int longest;
-    bool ends = next >= items->count || items->list[next].is == ITEM_STOP ||
-                items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_GOING) ||
-                (item_text(items, next, "en") && item_is(items, next + 1, ITEM_GOING));
-
-    if (!(more || others) || !ends || !item_free_number(items, at) || item->value % 1000 != 0) {
-        return;
-    }
-    longest = longest_before(items, at);
-    if (longest > 0) {
-        bool hours = longest >= 60 && item->value <= HOURS_MAX * 1000;
-
-        item->is = ITEM_AMOUNT;
-        item->unit = UNIT_MINUTE;
-        item->value = item->high = item->value / 1000 * (hours ? 60 : 1);
-        item->whole_hours = hours;
     }
 }
 

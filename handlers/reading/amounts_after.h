@@ -1,5 +1,5 @@
-/* Degrees, speeds and further lengths, which words behind their amount make whole. Part of
- * amounts.c; each works on the item at `at`. Pure. */
+/* Degrees and speeds, which words behind their amount make whole. Part of amounts.c; each works on
+ * the item at `at`. Pure. */
 #ifndef AMOUNTS_AFTER_H
 #define AMOUNTS_AFTER_H
 
@@ -11,6 +11,5 @@ void degrees_below(struct items *items, size_t at);
 void degrees_complete(struct items *items, size_t at);
 void speed_unit(struct items *items, size_t at);
 void speed_bare(struct items *items, size_t at);
-void lengths_more(struct items *items, size_t at);
 
 #endif

@@ -208,11 +208,34 @@ claim(struct items *items, size_t at)
     }
 }
 
+static const char own[] = " mine mines mia mias mio mios ours nuestra nuestro ";
+
+/* "la mia esta al 90 pero esa es aparte": one's own is put aside, and another's is asked about. */
+static bool
+own_is_put_aside(struct items *items, size_t at)
+{
+    static const char apart[] = " aparte separate separado separada ";
+    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+    bool mine = false;
+
+    if (!items_have_word(items, from, to, own) || !items_have_word(items, from, to, apart)) {
+        return false;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        mine =
+            token_among(items->tokens, i, own) || (mine && !token_among(items->tokens, i, others) &&
+                                                   !token_among(items->tokens, i, family));
+    }
+    if (mine && items_have_word(items, at, to, apart)) {
+        items_spend(items, at, 1);
+    }
+    return true;
+}
+
 /* "la de mi hermana en 4, la mia en 2": of somebody else's, where one's own is told apart. */
 static void
 of_another(struct items *items, size_t at)
 {
-    static const char own[] = " mine mines mia mias mio mios ours nuestra nuestro ";
     size_t from = clause_start(items, at), i;
     bool theirs = false;
 
@@ -226,6 +249,9 @@ of_another(struct items *items, size_t at)
     }
     if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT) &&
         !item_is(items, at, ITEM_FULL)) {
+        return;
+    }
+    if (own_is_put_aside(items, at)) {
         return;
     }
     if (!items_have_word(items, 0, items->count, own) &&

@@ -202,7 +202,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
             items->tokens, items->list[before].from - 1,
             " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
             "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife "
-            "husband mom dad enfermera ")) {
+            "husband mom dad enfermera cousin primo prima uncle aunt tio tia mother father grandma "
+            "grandpa abuela abuelo brochure website manual folleto pagina ")) {
         return false; /* "the doctor said 3": a setting */
     }
     if (item_text(items, before, "en") && item_is(items, before, ITEM_AT) && in == AT_IN &&
@@ -239,7 +240,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||
                (in == AT_AT && is_low(items, at, before, subject)) ||
-               (big && follows_battery(items, at)) || (big && items->spanish) ||
+               (big && (follows_battery(items, at) || counts_batteries(items, subject))) ||
+               (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
                 item_text(items, before, "en") &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
@@ -262,6 +264,24 @@ is_of_mine(const struct items *items, size_t at, size_t after)
 {
     return ends_here(items, after) &&
            items_have_word(items, clause_start(items, at), at, " mine mines mio mia ");
+}
+
+/* "98 at 11:40." */
+static bool
+is_of_then(const struct items *items, size_t after)
+{
+    return item_value(items, after, ITEM_AT) == AT_AT && after + 1 < items->count &&
+           items->list[after + 1].is == ITEM_CLOCK;
+}
+
+/* "and 41 when I looked just now" */
+static bool
+is_seen_now(const struct items *items, size_t at, size_t after)
+{
+    size_t to = clause_end(items, at);
+
+    return after < to && token_among(items->tokens, items->list[after].from, " when cuando ") &&
+           items_find(items, after, to, ITEM_NOW) < to;
 }
 
 /* "+ 8 in the machine" */
@@ -288,7 +308,7 @@ is_told_alone(const struct items *items, size_t at, size_t after)
                 items->list[after + 1].value > BIG_MIN * 1000 && ends_here(items, after + 2);
 
     return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
-           is_of_mine(items, at, after) ||
+           is_of_mine(items, at, after) || is_of_then(items, after) ||
            (item_is(items, after, ITEM_NOT) && after + 1 < items->count &&
             items->list[after + 1].is == ITEM_NUMBER) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
@@ -323,6 +343,7 @@ begins_way_up(const struct items *items, size_t at)
 {
     return clause_start(items, at) == at && item_is(items, at + 1, ITEM_TO) &&
            item_free_number(items, at + 2) && items->list[at + 2].value > items->list[at].value &&
+           items->list[at + 2].value >= 2 * BIG_MIN * 1000 &&
            items->list[at + 2].value <= 100 * 1000 && !item_is(items, at + 3, ITEM_UNIT) &&
            lexicon_cue(items->tokens, CUE_CHARGING);
 }
@@ -402,10 +423,11 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
     bool big = items->list[at].value > BIG_MIN * 1000;
     bool alone = before + 1 <= clause_start(items, at) || names_battery(items, at - 1);
 
-    if (opens_list(items, before) && (big || begins_list(items, at))) {
+    if ((opens_list(items, before) && (big || begins_list(items, at))) ||
+        (big && is_seen_now(items, at, after))) {
         return true;
     }
-    if (!big) {
+    if (!big && !begins_way_up(items, at)) {
         return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
     }
     if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||

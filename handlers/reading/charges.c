@@ -364,6 +364,26 @@ all_of_them(const struct groups *groups, int total)
     return total - told;
 }
 
+/* "2 batteries, 100, 80 and 60": no more charges than batteries, the fullest goes first; true if
+ * any went, for then nobody knows how many there are. */
+static bool
+drop_surplus(struct told *told, int total)
+{
+    bool surplus = told->charge_count > 0 && told_batteries(told) > total;
+    size_t i, fullest;
+
+    while (told->charge_count > 0 && told_batteries(told) > total) {
+        for (fullest = 0, i = 1; i < told->charge_count; i++) {
+            fullest = told->charges[i].low > told->charges[fullest].low ? i : fullest;
+        }
+        told->charge_count--;
+        for (i = fullest; i < told->charge_count; i++) {
+            told->charges[i] = told->charges[i + 1];
+        }
+    }
+    return surplus;
+}
+
 /* "three batteries: 1 at 20, 2 at 45, 3 full": as many tellings as batteries, so that the numbers
  * before them are labels, though they would count more than there are. */
 static void
@@ -412,6 +432,9 @@ charges_read(struct items *items, struct told *told)
     }
     if (groups.count > 0) {
         read.first_at = groups.list[0].state.from;
+    }
+    if (counted.total > 0 && counted.on_top == 0 && item_is(items, counted.at + 1, ITEM_BATTERY)) {
+        read.several = drop_surplus(told, counted.total) || read.several;
     }
     read.a_battery = speaks_of_one(items);
     untold = counted.total - (int)(told->charge_count + told->light_count);

@@ -75,6 +75,16 @@ is_begin_of_event(const struct items *items, size_t at)
     return false;
 }
 
+/* "her ride comes at 5:30, will it hold until then" */
+static bool
+is_lasted_until(const struct items *items)
+{
+    return tokens_have(items->tokens,
+                       "hold until then|hold til then|hold till then|last until then|last til then|"
+                       "last till then|make it until then|make it til then|make it till then|"
+                       "hasta entonces|hasta esa hora");
+}
+
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
@@ -106,6 +116,9 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
         role = role_of(items, i - 1);
+        if (role == CLOCK_DEPART && is_lasted_until(items)) {
+            return CLOCK_UNTIL;
+        }
         if (role == CLOCK_DEPART && is_begin_of_event(items, i - 1)) {
             return CLOCK_EVENT;
         }
@@ -130,5 +143,5 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_NOW;
         }
     }
-    return CLOCK_OF_NOTHING;
+    return is_lasted_until(items) ? CLOCK_UNTIL : CLOCK_OF_NOTHING;
 }

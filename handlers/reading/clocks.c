@@ -361,21 +361,21 @@ four_digits(struct items *items, size_t at)
     return true;
 }
 
-/* "a las 20 horas" was made a length. */
+/* "a las 20 horas" was made a length; "a las 27 horas" is no time that there is. */
 static bool
 spanish_hours(struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
-    int minutes;
 
     if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours ||
+        item->value >= 2 * MINUTES_OF_DAY ||
         !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
-        !item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_AGO_LEAD)) {
+        !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
+          item_is(items, at - 1, ITEM_UNTIL)) ||
+        item_is(items, at - 1, ITEM_AGO_LEAD)) {
         return false;
     }
-    minutes = item->value;
-    make_clock(items, at, 1, minutes % MINUTES_OF_DAY);
-    items->list[at].cannot = minutes > MINUTES_OF_DAY; /* "a las 27 horas" */
+    make_clock(items, at, 1, item->value);
     items->list[at].ampm = true;
     return true;
 }

@@ -29,7 +29,8 @@ corrects(const struct items *items, size_t at)
 {
     bool first =
         at > 0 && (items->list[at - 1].is == ITEM_PAUSE || items->list[at - 1].is == ITEM_STOP);
-    bool alone = first && item_text(items, at, "no") &&
+    bool denied = items_have_word(items, at, clause_end(items, at), " antes dije puse before ");
+    bool alone = first && !denied && item_text(items, at, "no") &&
                  items->list[at].to - items->list[at].from == 1 && leads_to_number(items, at + 1);
 
     return alone || item_is(items, at, ITEM_CORRECT);
@@ -152,7 +153,8 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
     size_t new = first_quantity(items, correction + 1);
     size_t old = last_amount(items, correction + 1, was_denied);
 
-    if (new >= items->count || old >= items->count) {
+    if (new >= items->count || old >= items->count ||
+        (was_denied && new > sentence_end(items, correction))) {
         return;
     }
     if (items->list[new].is == ITEM_NUMBER) {
@@ -293,17 +295,6 @@ corrections_of_amounts(struct items *items)
     }
 }
 
-/* "A las 8, no a las 7 como te puse antes": what was said before is told once more, to be dropped.
- */
-static bool
-is_what_was_said(const struct items *items, size_t clock)
-{
-    return items_have_word(items, clock, clause_end(items, clock),
-                           " antes before earlier originally anteriormente ") &&
-           items_have_word(items, clock, clause_end(items, clock),
-                           " como que dije puse pedi said asked told wrote set like as i ");
-}
-
 void
 corrections_of_clocks(struct items *items)
 {
@@ -321,10 +312,6 @@ corrections_of_clocks(struct items *items)
         for (old = at; old > 0 && items->list[old - 1].is != ITEM_CLOCK; old--) {
         }
         if (new >= items->count || items->list[new].is != ITEM_CLOCK || old == 0) {
-            continue;
-        }
-        if (is_what_was_said(items, new)) {
-            items->list[new].spent = true;
             continue;
         }
         items->list[old - 1].spent = true;

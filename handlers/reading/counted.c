@@ -33,7 +33,9 @@ is_setting_number(const struct items *items, size_t at)
 {
     if (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
         item_value(items, at + 1, ITEM_BATTERY) == 2 ||
-        (items->list[at].one && item_is(items, at + 1, ITEM_AT))) {
+        (items->list[at].one && item_is(items, at + 1, ITEM_AT)) ||
+        (items->list[at].one && item_is(items, at + 1, ITEM_BATTERY) && at > 1 &&
+         item_is(items, at - 1, ITEM_MODE) && items->list[at - 2].is == ITEM_NUMBER)) {
         return false;
     }
     return item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||
@@ -78,7 +80,7 @@ counts_unnamed(const struct items *items, size_t at)
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000;
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000 &&
                  !token_among(items->tokens, items->list[at + 1].to,
-                              " month week year night time visit monday friday summer winter ");
+                              " month week year yr night time visit monday friday summer winter ");
     bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
                (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
@@ -218,14 +220,15 @@ asks_which_of_two(struct items *items, size_t at)
     return true;
 }
 
-/* "3 batteries min", "the airline wants 3 batteries": asked for, and nobody need have them. */
+/* "3 batteries min", "the airline told me 3 batteries": asked for, and nobody need have them. */
 static bool
 is_asked_for(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
     return item_is(items, at + 1, ITEM_BATTERY) &&
-           (token_among(items->tokens, items->list[at + 1].to,
+           (item_value(items, items_find(items, from, at, ITEM_GATE), ITEM_GATE) == 1 ||
+            token_among(items->tokens, items->list[at + 1].to,
                         " min minimum required minimo minimas obligatorias ") ||
             items_have_word(items, from, at,
                             " require requires required wants demands pide piden exige exigen "));

@@ -31,6 +31,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CYLINDER] = "tank|tanks|cylinder|cylinders|oxygen bottle|the bottle|bottle|psi|psig|cyl|"
                      "conserver|regulator",
     [CUE_CHARGING] =
+        "what will it read|what would it read|what will they read|what gain|how much will it gain|"
+        "how much would it gain|how much do i gain|how much will i gain|time enough to charge|"
         "plug in for|plugged in for|plug it in for|plug them in for|is it full|time is it full|are "
         "they full|to charge|charge up|charge it|charge them|charge "
         "em|charge both|charge all|charge these|"
@@ -74,6 +76,7 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
+        "gate 2 gate|hops|"
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
         "land|same zone|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing "
@@ -104,6 +107,7 @@ const char *const cues_en[CUE_COUNT] = {
         "hours wise|do i get|do you get|get from|get out of|get on|really do|i get|run|runs|"
         "how long is|be good for|does * do|what does * do|go while|worth",
     [CUE_LEFT] =
+        "hold until|hold til|hold till|until then|til then|till then|"
         "til it stops|till it stops|until it stops|before it stops|til it quits|until it quits|"
         "before it quits|gives out|cuts out|goes dead|left|remaining|much longer|much more|how "
         "much more|do i have|do we have|does he have|"

@@ -26,6 +26,7 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
+        "cuanto tendra|cuanto tendran|cuanto va a ganar|cuanto gana|da tiempo|dara tiempo|"
         "falta para llena|falta para estar llena|falta para llenarse|falta para que este|falta "
         "para el 100|"
         "falta para que se llene|falta para que esten|en cuanto van a estar|en cuanto "
@@ -81,6 +82,7 @@ const char *const cues_es[CUE_COUNT] = {
     [CUE_LIFE] = "dura|duran|rinde|rinden|da|dan|me dan|aguanta|aguantan|me da|son|me duran|"
                  "durara|duraran|sale|salen|serian|duracion|me dura|rendir|funciona|funcionan",
     [CUE_LEFT] =
+        "hasta entonces|hasta esa hora|"
         "queda|quedan|me queda|me quedan|le queda|le quedan|tengo desde|cuanto tengo|"
         "cuantas horas tengo|hasta que hora|llego a|llego hasta|ahorita|ahora|todavia|"
         "me dura|me duran|cuanto tiempo tengo|aguanto|aguantara|alcanza hasta|llega hasta|"

@@ -20,6 +20,20 @@ is_doubted(const struct items *items, size_t at)
            item_text(items, sentence_end(items, at), "?") && at - from <= 2;
 }
 
+/* "the airline told me 3 batteries for a flight of 4 hours": how many, before any length */
+static bool
+tells_batteries(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+        if (item_is(items, i, ITEM_BATTERY)) {
+            return items->list[i - 1].is == ITEM_NUMBER;
+        }
+    }
+    return false;
+}
+
 /* "the airline wants 150 % of it": a rule, no figure. */
 static bool
 is_rule(const struct items *items, size_t at)
@@ -30,10 +44,8 @@ is_rule(const struct items *items, size_t at)
                         " before beforehand early antes temprano anticipacion ")) {
         return true; /* "the airline says be there 2 hours before" */
     }
-    for (i = at + 1; i < at + 3; i++) {
-        if (item_free_number(items, i) && item_is(items, i + 1, ITEM_BATTERY)) {
-            return true; /* "the airline told me 3 batteries" */
-        }
+    if (tells_batteries(items, at)) {
+        return true;
     }
     for (i = after; i < after + 3; i++) {
         if (token_among(items->tokens, i,
@@ -94,28 +106,13 @@ is_printed(const struct items *items)
                            "horas itinerario pagina ");
 }
 
-/* "Boarding pass: dep 1:15 pm arr 4:50 pm": a length between the two times that a ticket has. */
-static bool
-is_on_ticket(const struct items *items)
-{
-    size_t at, clocks = 0, lengths = 0;
-
-    for (at = 0; at < items->count; at++) {
-        lengths += item_is_duration(items, at) && !items->list[at].spent ? 1 : 0;
-        clocks += items->list[at].is == ITEM_CLOCK ? 1 : 0;
-    }
-    return clocks == 2 && lengths == 0 &&
-           tokens_have(items->tokens, "ticket|tickets|boarding pass|itinerary|boleto|pasaje|"
-                                      "pase de abordar|itinerario");
-}
-
 /* "gate to gate", or a length that the airline gave: not all that an airline says is one. */
 static bool
 is_gate(const struct items *items)
 {
     size_t at, i;
 
-    if (is_printed(items) || is_on_ticket(items)) {
+    if (is_printed(items)) {
         return true;
     }
 
@@ -233,6 +230,14 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
     second = figure_of(items, spans->list[1].at);
     first_air = item_is(items, first, ITEM_AIR);
     second_air = item_is(items, second, ITEM_AIR);
+    if (spans->list[0].minutes == spans->list[1].minutes &&
+        ((first == items->count && second < items->count) ||
+         items_find(items, spans->list[0].at, spans->list[1].at, ITEM_CORRECT) <
+             spans->list[1].at)) {
+        spans->list[0] = spans->list[1]; /* "a half hour hop, in the air 30 min" */
+        spans->count = 1;
+        return;
+    }
     if (first == items->count || second == items->count || first_air == second_air) {
         return;
     }

@@ -227,12 +227,36 @@ power_is_doubted(const struct items *items, size_t at)
         "unsure creo quiza quizas talvez ojala dizque parece ");
 }
 
+/* "a wall socket, but someone is always on it": told behind, in the same sentence */
+static bool
+power_is_taken(const struct items *items, size_t at)
+{
+    size_t token = items->list[at].to, to = items->list[sentence_end(items, at) - 1].to;
+
+    for (; token < to; token++) {
+        if (token_among(items->tokens, token, " but though pero aunque ")) {
+            break;
+        }
+    }
+    for (; token < to; token++) {
+        if (token_among(items->tokens, token,
+                        " always occupied taken busy hogging hogs ocupado ocupada ocupados "
+                        "siempre ") ||
+            (token_among(items->tokens, token, " count counting cuento cuenten contar ") &&
+             (token_among(items->tokens, token - 1, " dont cant not no ") ||
+              token_is(items->tokens, token + 2, "out")))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 power_is_denied(const struct items *items, size_t at)
 {
     size_t token;
 
-    if (power_is_doubted(items, at)) {
+    if (power_is_doubted(items, at) || power_is_taken(items, at)) {
         return true;
     }
 

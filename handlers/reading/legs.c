@@ -234,7 +234,8 @@ has_unread_length(const struct items *items)
         }
         from = clause_start(items, at);
         to = clause_end(items, at);
-        if (items_find(items, from, to, ITEM_GOING) < to ||
+        if (token_among(items->tokens, items->list[at].to, " more mas ") ||
+            items_find(items, from, to, ITEM_GOING) < to ||
             items_find(items, from, to, ITEM_HOMEWARD) < to) {
             return true;
         }

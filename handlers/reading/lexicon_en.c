@@ -247,7 +247,9 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_MODE, MODE_CONTINUOUS,
         "continuous|continuos|continuously|continous|cont|constant|constant flow|continuous flow|"
         "continuous mode|continuous setting|cont flow|contin|cont ."),
-    ROW(ITEM_MODE, MODE_NIGHT, "night mode|sleep mode|nighttime mode|night setting|sleep setting"),
+    ROW(ITEM_MODE, MODE_NIGHT,
+        "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
+        "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
         "my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse rate|heart "
         "rate|night nurse|full price|full flow|"

@@ -174,6 +174,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plane|jet|"
         "plane ride|on a plane|flight time|plane trip|connecting flight|nonstop|nonstop flight"),
     ROW(ITEM_GOING, LEG_WAIT,
+        "fishing pond|at the fishing pond|at the pond|at my desk|at a desk|desk "
+        "job|soccer|baseball|"
         "standing|standing around|standing there|waiting around|parked|in "
         "between|doc|doctor|doctors|the doctor|at the lake|on the island|sitting|seated|sitting "
         "around|sitting and "
@@ -252,7 +254,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "out of the wall|out of the outlet|out of the socket|off of the wall|on the battery "
+        "off the battery|off of the battery|out of the wall|out of the outlet|out of the "
+        "socket|off of the "
+        "wall|on the battery "
         "now|its on the battery|now on the battery|unplug|went on battery|went on "
         "batteries|unplugged|on battery|on "
         "batteries|on battery power|off battery|"
@@ -262,7 +266,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "off battery|"
         "been running on battery|been running on the battery|going on the battery|on its "
         "battery|went to battery|"
-        "switched to battery|pulled the plug|off the outlet|not plugged into anything|off wall "
+        "switched to battery|pulled the plug|pulled the cord|yanked the plug|yanked the cord|"
+        "tripped on the cord|tripped over the cord|off the outlet|not plugged into anything|off "
+        "wall "
         "power|"
         "off mains|off the mains|away from a plug|away from any plug|running off battery|"
         "unhooked|took it off the charger|been off the wall|been unplugged|been unplugged for|"
@@ -306,7 +312,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plug in the wall|a plug in the wall|bedroom outlet|standard outlet|from the wall|"
         "hooked to the wall|normal outlet"),
     ROW(ITEM_POWER, POWER_WORD_CAR,
-        "lighter|in the lighter|the lighter|cord in the lighter|car charger|car adapter|car "
+        "off the dash|dash plug|dash outlet|lighter|in the lighter|the lighter|cord in the "
+        "lighter|car charger|car adapter|car "
         "plug|car socket|car power|car outlet|plugged in the car|"
         "plugged into the car|plugged in to the car|in the car plug|12 volt|12 v|12 v|cigarette "
         "lighter|"
@@ -350,7 +357,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "without plugging in|no socket|no sockets|no chance to plug in|no way to charge|"
         "no way to plug in|usb"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "sleep|sleeping|asleep|in bed|going to bed|overnight|all night|through the night|"
+        "nap time|naptime|taking a nap|sleep|sleeping|asleep|in bed|going to bed|overnight|all "
+        "night|through the night|"
         "thru the night|until morning|till morning|while i sleep|napping|nap|the whole night|"
         "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
         "to sleep|sleeps|to bed|til morning|in the bed"),
@@ -390,6 +398,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
         "taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 1,
+        "ticket says|ticket shows|ticket has|my ticket says|my ticket shows|on the ticket|on my "
+        "ticket|per the ticket|boarding pass says|boarding pass shows|on the boarding pass|on my "
+        "boarding pass|itinerary says|itinerary shows|on the itinerary|on my itinerary|"
         "airline|airlines|per airline|by the airline|airline schedule|airlines schedule|airline "
         "sent|airlines website|airlines site|airlines app|airline app|airline lists it as|airline "
         "shows|airline has|airlines has|the airline|airlines figure|airline says|airline told "

@@ -208,7 +208,6 @@ const struct lexicon_entry lexicon_es[] = {
         "punto muerto|por completo el dia|dia completo|noche completa|"
         "completa la noche|tiempo completo|precio completo|un rato|hora exacta|media vuelta|"
         "media naranja|clase media|en medio|por medio|a la una y otra vez|cuarto de hotel|"
-        "cuarto lleno|mi cuarto|este cuarto|nuestro cuarto|al cuarto|en el cuarto|el cuarto de|"
         "cuarto de bano|nombre completo|toda la vida|una hora mas de diferencia|todos modos|"
         "de todos modos|una pregunta|una duda|una cosa|a todos|hola a todos"),
     ROW(ITEM_USE, 0,

@@ -145,6 +145,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),
     ROW(ITEM_GOING, LEG_WAIT,
+        "mirador|en el mirador|de pie|de pesca parados|pescando parados|parados pescando|"
         "paro|paro a "
         "comer|parado|parada|parados|paradas|estacionado|estacionados|espero|esperamos|esperare|"
         "aguardo|sentada|sentado|me "
@@ -210,6 +211,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "enchufe|quite del cargador|la quite del cargador|lo quite del "
         "cargador|desconectado|desconectada|desenchufado|desenchufada|con bateria|en bateria|con "
         "pila|"
+        "jalo el cable|jale el cable|jalaron el cable|tiro del cable|"
         "desconecte|desconectamos|lo desconecte|la desconecte|con la bateria|usando la bateria|"
         "a pura bateria|a bateria|con pura bateria|desconectado desde|lo desenchufe|la desenchufe|"
         "desenchufe|en baterias|con baterias|fuera del enchufe|desenchufamos|llevo en bateria|"
@@ -277,7 +279,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "sin conectar alla|no se si hay enchufe|sin cargador del carro|no tiene contacto|"
         "sin tomas|contacto en el asiento|usb|no trae enchufe|no hay ningun enchufe"),
     ROW(ITEM_ACTIVITY, ACTIVITY_SLEEP,
-        "dormir|dormido|dormida|durmiendo|toda la noche|duermo|duerme|para dormir|al dormir|"
+        "dormir|dormidito|dormidita|dormido|dormida|durmiendo|toda la noche|duermo|duerme|para "
+        "dormir|al dormir|"
         "mientras duermo|dormidos|acostarme|acostada durmiendo|mientras duerme|duermo toda la "
         "noche|"
         "siesta|a dormir"),
@@ -310,6 +313,10 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "sala a sala|incluyendo el rodaje|contando el rodaje|"
         "de puerta de embarque a puerta de embarque"),
     ROW(ITEM_GATE, 1,
+        "boleto dice|boleto marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
+        "boleto dice|pase de abordar dice|en el pase de abordar|segun el pase de "
+        "abordar|itinerario "
+        "dice|segun el itinerario|en el itinerario|en el itinerario dice|"
         "la aerolinea|aerolinea|la aerolinea dice|dice la aerolinea|segun la aerolinea|aerolinea "
         "dice|me dijo la "
         "aerolinea|"

@@ -265,7 +265,7 @@ went_to(const struct items *items, size_t at)
         !item_is(items, at - 1, ITEM_MODE)) {
         return items->count;
     }
-    for (i = at + 1; i < to && i < at + LEAD_REACH + 4; i++) {
+    for (i = at + 1; i < to && i < at + LEAD_REACH + 7; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_LIGHT) ||
             items->list[i].is == ITEM_AMOUNT || items->list[i].is == ITEM_CLOCK) {
             break;

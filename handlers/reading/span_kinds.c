@@ -393,6 +393,14 @@ is_of_one_flight(const struct items *items, size_t at)
                            " leg hop segment stretch tramo trayecto pierna ");
 }
 
+/* "150 min on the coach, a stop, 150 more": of the way, and no longer stop; else a list goes on */
+static bool
+goes_on_as_way(const struct items *items, size_t at)
+{
+    return items->list[at].is == ITEM_NUMBER &&
+           token_among(items->tokens, items->list[at].to, " more mas ");
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -476,7 +484,9 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             bool more = told->kind == TOLD_FLIGHT && (item_text(items, span->at + 1, "more") ||
                                                       is_of_one_flight(items, span->at));
 
-            span->kind = more ? LEG_FLIGHT : spans->list[i - 1].kind; /* a list goes on */
+            span->kind = more                              ? LEG_FLIGHT
+                         : goes_on_as_way(items, span->at) ? way_there(spans)
+                                                           : spans->list[i - 1].kind;
             span->has_kind = true;
         } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
             cue = items_find(items, 0, items->count, ITEM_GOING);

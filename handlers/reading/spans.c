@@ -4,6 +4,7 @@
 #include "charges.h"
 #include "clocks.h"
 #include "legs.h"
+#include "span_bare.h"
 
 /* No flight is longer. */
 enum { MM_OF_MILE = 1609344, MM_OF_KM = 1000000, FLIGHT_MAX = 19 * 60 };
@@ -283,89 +284,8 @@ span_is_way_out(const struct items *items, size_t at)
 
     next += item_text(items, next, "de") ? 1 : 0;
     return item_text(items, next, "there") || item_text(items, next, "ida") ||
-           item_text(items, next, "out");
-}
-
-/* "walk 20, bus 40, walk 20 min": the unit comes last. */
-static bool
-minutes_follow(const struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP; i++) {
-        if (item_is_duration(items, i)) {
-            return items->list[at].value >= 10 * 1000 && !items->list[i].spent &&
-                   item_is(items, at - 1, ITEM_GOING);
-        }
-    }
-    return false;
-}
-
-/* "bus 25, walk 15": minutes, once a length was told. */
-static bool
-is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
-{
-    const struct item *item = &items->list[at];
-
-    return item_free_number(items, at) && !item->one && !item->ordinal && !item->fraction &&
-           !item->times && item->value % 1000 == 0 && item->value >= 5 * 1000 &&
-           item->value <= 180 * 1000 &&
-           (spans->count > 0 || minutes_follow(items, at) ||
-            (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
-           (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
-            item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
-            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
-            (item_is(items, at - 2, ITEM_GOING) &&
-             token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
-           !item_is(items, at + 1, ITEM_UNIT);
-}
-
-/* "drive 2 more" */
-static bool
-is_more_of_a_way(const struct items *items, size_t at)
-{
-    return item_is(items, at - 1, ITEM_GOING) &&
-           (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"));
-}
-
-/* "the way down is one and a half", "de bajada 2" */
-static bool
-follows_way(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), before = items->list[at].from;
-
-    while (
-        before > items->list[from].from &&
-        token_among(items->tokens, before - 1, " is takes another about like es son otras como ")) {
-        before--;
-    }
-    return before > items->list[from].from && before < items->list[at].from &&
-           token_among(items->tokens, before - 1,
-                       " down up back return returning home over out bajada subida vuelta regreso "
-                       "ida bajar subir regresar volver ");
-}
-
-/* "2 hours there and 2 back": hours, as the length before. */
-static bool
-is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
-{
-    const struct item *item = &items->list[at];
-
-    return spans->count > 0 &&
-           (items->list[spans->list[spans->count - 1].at].whole_hours ||
-            (items->list[spans->list[0].at].whole_hours && is_more_of_a_way(items, at))) &&
-           item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
-           (item_is(items, at + 1, ITEM_HOMEWARD) ||
-            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
-            (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
-            (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
-            (follows_way(items, at) && !items->list[at].one) ||
-            token_among(items->tokens, items->list[at].to,
-                        " down up over out bajando subiendo abajo arriba bajada subida ") ||
-            (item_text(items, at + 1, "de") &&
-             token_among(items->tokens, items->list[at].to + 1, " bajada subida ")) ||
-            span_stays_there(items, at)) &&
-           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
+           (item_text(items, next, "out") &&
+            !token_among(items->tokens, items->list[next].to, " here there side "));
 }
 
 static void
@@ -383,11 +303,12 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
     size_t at, speed;
 
     for (at = 0; at < items->count; at++) {
-        if (is_bare_hours(items, at, spans)) {
+        if (span_is_bare_hours(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, items->list[at].value * 60 / 1000);
             items->list[at].whole_hours = true;
-        } else if (is_bare_minutes(items, at, spans)) {
+        } else if (span_is_bare_minutes(items, at, spans) ||
+                   span_is_as_many_more(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, items->list[at].value / 1000);
         } else if (is_distance(items, at)) {

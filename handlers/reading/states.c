@@ -55,6 +55,19 @@ percent_at(const struct items *items, size_t at, struct state *state)
     return true;
 }
 
+/* "lleno de gente", "full of people": of what is no battery */
+static bool
+is_full_of_something(const struct items *items, size_t at)
+{
+    size_t after = items->list[at].to;
+
+    return item_is(items, at, ITEM_FULL) && token_among(items->tokens, after, " of de ") &&
+           !token_among(items->tokens, after + 1,
+                        " charge juice power carga energia bateria pila ") &&
+           !item_is(items, at + 1, ITEM_OTHER) && !item_is(items, at + 2, ITEM_OTHER) &&
+           !item_is(items, at + 2, ITEM_BATTERY) && !item_is(items, at + 2, ITEM_NUMBER);
+}
+
 /* Words that are no charge where time, money or a way stands behind them. */
 static bool
 is_part_of_other(const struct items *items, size_t at, size_t after)
@@ -92,14 +105,16 @@ is_third_battery(const struct items *items, size_t at)
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }
 
-/* "el cuarto donde carga" */
+/* "el cuarto donde carga", "cuarto lleno" */
 static bool
 is_room(const struct items *items, size_t at)
 {
     size_t first = items->list[at].from;
 
-    return item_text(items, at, "cuarto") && first > 0 &&
-           token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ");
+    return item_text(items, at, "cuarto") &&
+           (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
+            (first > 0 &&
+             token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ")));
 }
 
 /* How far "over half", "a hair under a quarter" may lie from it; percent. */
@@ -201,11 +216,21 @@ static const char no_nouns[] =
     "hello please thanks thx thank like as lol ok okay how what and or then per puede podria "
     "podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
 
+/* "the cup was full": what was so */
+static size_t
+over_was(const struct items *items, size_t before)
+{
+    return item_is(items, before, ITEM_WAS) && item_text(items, before, "was") &&
+                   item_is(items, before - 1, ITEM_WORD)
+               ? before - 1
+               : before;
+}
+
 /* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
 static bool
 is_of_no_battery(const struct items *items, size_t at)
 {
-    size_t from = clause_start(items, at), before = back_over_links(items, at), i;
+    size_t from = clause_start(items, at), before = over_was(items, back_over_links(items, at)), i;
     bool noun_behind = item_is(items, at + 1, ITEM_WORD) &&
                        !token_among(items->tokens, items->list[at].to, no_nouns);
     bool is_phrase = token_among(items->tokens, items->list[at].from, " is are "); /* "is flat" */
@@ -265,8 +290,9 @@ word_at(const struct items *items, size_t at, struct state *state)
     bool full = item_is(items, at, ITEM_FULL);
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
-        is_of_no_battery(items, at) || item_text(items, at - 1, "how") ||
-        item_text(items, at - 1, "tan") || is_unclear(items, at) || is_of_dial(items, at)) {
+        is_full_of_something(items, at) || is_of_no_battery(items, at) ||
+        item_text(items, at - 1, "how") || item_text(items, at - 1, "tan") ||
+        is_unclear(items, at) || is_of_dial(items, at)) {
         return false;
     }
     state->charge =

@@ -4,6 +4,49 @@
 
 enum { PHRASE_REACH = 4 };
 
+/* "and 41 when I looked just now" */
+static bool
+tells_before(const struct items *items, size_t from, size_t now)
+{
+    size_t begin = clause_start(items, now), i;
+
+    begin = begin > from ? begin : from;
+    for (i = now; i > begin && now - i < PHRASE_REACH; i--) {
+        if (item_in(items, i - 1, UNIT_PERCENT) ||
+            (item_free_number(items, i - 1) && items->list[i - 1].value > BIG_MIN * 1000)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "was full but I used it some": less by now, and nobody says how much */
+static bool
+was_but_is_not(const struct items *items, size_t at, size_t after)
+{
+    size_t from = clause_start(items, at);
+
+    return item_is(items, at, ITEM_FULL) && at > from && item_is(items, at - 1, ITEM_WAS) &&
+           token_among(items->tokens, items->list[after - 1].to, " but pero ");
+}
+
+/* "was 95 this morning, no idea now", "ahora no se" */
+static bool
+is_unknown_now(const struct items *items, size_t from)
+{
+    size_t i;
+
+    for (i = from; i < items->count; i++) {
+        if (item_is(items, i, ITEM_UNKNOWN) &&
+            (item_is(items, i + 1, ITEM_NOW) || item_is(items, i - 1, ITEM_NOW) ||
+             item_is(items, i - 1, ITEM_NOW_IS) ||
+             token_among(items->tokens, items->list[i].from - 1, " now today ahora hoy "))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "now its 62", "62 now": another charge follows that is of now. */
 static bool
 tells_of_now(const struct items *items, size_t from)
@@ -21,7 +64,7 @@ tells_of_now(const struct items *items, size_t from)
                            item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
              next++) {
         }
-        if (item_in(items, next, UNIT_PERCENT) ||
+        if (item_in(items, next, UNIT_PERCENT) || tells_before(items, from, i) ||
             (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
             (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
             (i > from && item_free_number(items, i - 1) &&
@@ -63,10 +106,15 @@ state_is_past(const struct items *items, size_t at, size_t after)
             break;
         }
     }
-    if (was_before_now(items, at)) {
+    if (was_before_now(items, at) || was_but_is_not(items, at, after)) {
         return true;
     }
     for (i = clause_start(items, at); i < at; i++) {
+        if ((item_is(items, i, ITEM_WAS) || item_is(items, i, ITEM_EARLIER) ||
+             token_among(items->tokens, items->list[i].from, " tenia estaba traia marcaba ")) &&
+            is_unknown_now(items, after)) {
+            return true;
+        }
         if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
             return true;
         }

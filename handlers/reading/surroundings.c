@@ -119,21 +119,22 @@ was_so(const struct items *items, size_t at)
     return false;
 }
 
+/* "yesterday 1800, today I havent looked": what it is now nobody knows. */
+static bool
+is_not_looked_at_since(const struct items *items, size_t at)
+{
+    size_t to = at + 2 < items->count ? at + 2 : items->count;
+
+    return items_find(items, clause_start(items, at), to, ITEM_EARLIER) < to &&
+           items_find(items, at, items->count, ITEM_UNKNOWN) < items->count;
+}
+
 /* "500 left of 2000": when it was full */
 static bool
 is_what_it_held(const struct items *items, size_t at)
 {
     return item_is(items, at - 1, ITEM_OF) || item_text(items, at - 1, "from") ||
            item_text(items, at - 1, "/");
-}
-
-/* "Yesterday 1800, today I havent looked": nobody knows what it holds now. */
-static bool
-is_of_another_day(const struct items *items, size_t at)
-{
-    return token_among(items->tokens, items->list[at].from - (items->list[at].from > 0 ? 1U : 0U),
-                       " yesterday ayer anteayer ") &&
-           items_find(items, at, items->count, ITEM_UNKNOWN) < items->count;
 }
 
 static void
@@ -149,7 +150,7 @@ read_pressure(struct items *items, struct told *told)
         if (item->spent || !(is_pressure(items, at) || bare)) {
             continue;
         }
-        if (is_of_another_day(items, at)) {
+        if (is_not_looked_at_since(items, at)) {
             items_spend(items, at, 1);
             continue;
         }

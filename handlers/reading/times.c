@@ -279,7 +279,9 @@ set_time(const struct item *clock, bool remind, struct told *told)
     }
     if (!clock->ampm) {
         told->missing |= MISSING_AM_PM;
-    } else if (remind) {
+        return;
+    }
+    if (remind) {
         told->has_remind_at = true;
         told->remind_at = clock->value;
     } else {

@@ -110,6 +110,10 @@ power_read(const struct items *items, struct told *told)
             told->on_power = source; /* the last telling */
         }
     }
+    if (charging && told->on_power == POWER_SOURCE_NONE && told->leg_count == 1 &&
+        !lexicon_cue(items->tokens, CUE_ENOUGH)) {
+        told->on_power = told->legs[0].power; /* "stopped 45 min, there is a plug on the wall" */
+    }
     if (charging && told->on_power == POWER_SOURCE_NONE &&
         tokens_have(items->tokens,
                     "in the car|in my car|in our car|in the truck|in the van|"
@@ -118,8 +122,5 @@ power_read(const struct items *items, struct told *told)
                     "en su carro|en nuestro carro|in his truck|in her car|in his car|"
                     "in the suv|in the jeep|in the camper|in the minivan")) {
         told->on_power = POWER_SOURCE_CAR;
-    }
-    if (charging && told->on_power == POWER_SOURCE_NONE && told->leg_count == 1) {
-        told->on_power = told->legs[0].power; /* "45 min at lunch, there is a plug on the wall" */
     }
 }

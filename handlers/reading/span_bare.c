@@ -1,0 +1,122 @@
+/* Lengths whose unit is not told: see span_bare.h. */
+#include "span_bare.h"
+
+#include "amounts.h"
+
+/* "the way down is one and a half", "de bajada 2" */
+static bool
+follows_way(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), before = items->list[at].from;
+
+    while (
+        before > items->list[from].from &&
+        token_among(items->tokens, before - 1, " is takes another about like es son otras como ")) {
+        before--;
+    }
+    return before > items->list[from].from && before < items->list[at].from &&
+           token_among(items->tokens, before - 1,
+                       " down up back return returning home over out bajada subida vuelta regreso "
+                       "ida bajar subir regresar volver ");
+}
+
+/* "walk 20, bus 40, walk 20 min": the unit comes last. */
+static bool
+minutes_follow(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP; i++) {
+        if (item_is_duration(items, i)) {
+            return items->list[at].value >= 10 * 1000 && !items->list[i].spent &&
+                   item_is(items, at - 1, ITEM_GOING);
+        }
+    }
+    return false;
+}
+
+/* "bus 25, walk 15": minutes, once a length was told. */
+bool
+span_is_bare_minutes(const struct items *items, size_t at, const struct spans *spans)
+{
+    const struct item *item = &items->list[at];
+
+    return item_free_number(items, at) && !item->one && !item->ordinal && !item->fraction &&
+           !item->times && item->value % 1000 == 0 && item->value >= 5 * 1000 &&
+           item->value <= 180 * 1000 &&
+           (spans->count > 0 || minutes_follow(items, at) ||
+            (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
+           (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
+            item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
+            (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
+            (spans->count > 0 && items->list[at].value >= 10 * 1000 && follows_way(items, at) &&
+             item->value == item->high) ||
+            (item_is(items, at - 2, ITEM_GOING) &&
+             token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
+           !item_is(items, at + 1, ITEM_UNIT);
+}
+
+/* "150 minutes on the coach, a stop, 150 more": minutes, as those told before */
+bool
+span_is_as_many_more(const struct items *items, size_t at, const struct spans *spans)
+{
+    bool of_way = token_among(items->tokens, items->list[at].to, " more mas ");
+
+    return spans->count > 0 && item_free_number(items, at) && !items->list[at].one && of_way &&
+           at + 2 == clause_end(items, at) && items->list[at].value >= 13 * 1000 &&
+           items->list[at].value <= 600 * 1000 && items->list[at].value % 1000 == 0;
+}
+
+/* "drive 2 more" */
+static bool
+is_more_of_a_way(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_GOING) &&
+           (item_text(items, at + 1, "more") || item_text(items, at + 1, "mas"));
+}
+
+/* "3 hours by car and then 5 at the lookout", "y otras 2 en carro" */
+static bool
+is_next_part(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from, to = clause_end(items, at), i;
+
+    if (first == 0 || items->list[at].one ||
+        !token_among(items->tokens, first - 1, " then luego despues otras otros another ") ||
+        !token_among(items->tokens, items->list[at].to, " en in at on by ")) {
+        return false;
+    }
+    for (i = at + 1; i < to && i < at + 5; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
+            items->list[i].is == ITEM_NUMBER || item_is(items, i, ITEM_MODE)) {
+            return false;
+        }
+        if (item_is(items, i, ITEM_GOING) || items->list[i].meaning_count == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "2 hours there and 2 back": hours, as the length before. */
+bool
+span_is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
+{
+    const struct item *item = &items->list[at];
+
+    return spans->count > 0 &&
+           (items->list[spans->list[spans->count - 1].at].whole_hours ||
+            (items->list[spans->list[0].at].whole_hours && is_more_of_a_way(items, at))) &&
+           item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
+           (item_is(items, at + 1, ITEM_HOMEWARD) ||
+            item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
+            (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
+            (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
+            (follows_way(items, at) && !items->list[at].one) || is_next_part(items, at) ||
+            token_among(items->tokens, items->list[at].to,
+                        " down up over out bajando subiendo abajo arriba bajada subida ") ||
+            (item_text(items, at + 1, "de") &&
+             token_among(items->tokens, items->list[at].to + 1, " bajada subida ")) ||
+            span_stays_there(items, at)) &&
+           !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
+}
