@@ -49,6 +49,13 @@ matter_of_topic(const struct asked *asked, const char *topic_id)
     return NULL;
 }
 
+/* Whatever the text is about besides: who asks for a person gets one. */
+static const struct office_matter *
+person_asked_for(const struct asked *asked)
+{
+    return tokens_have(&asked->tokens, matters[0].phrases) ? &matters[0] : NULL;
+}
+
 /* Renters of ours are answered by a person; others are told whom to call. */
 static void
 call(const struct asked *asked, struct verdict *verdict, const struct office_matter *matter,
@@ -90,6 +97,7 @@ office_call(const struct asked *asked, struct verdict *verdict, const char *topi
 {
     const struct office_matter *matter = matter_of_topic(asked, topic_id);
 
+    matter = matter != NULL ? matter : person_asked_for(asked);
     if (matter == NULL) {
         return;
     }
