@@ -105,16 +105,19 @@ bare_percent_decide(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer;
 
-    if (!asked_is_active_renter(asked) || !bare_percent_is_told(asked) ||
-        !open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
+    if (!asked_is_active_renter(asked) || !bare_percent_is_told(asked)) {
+        return false;
+    }
+    /* If it is a reading, and they do not answer, a person sees it all the same; so too if it
+     * cannot be asked because a graver question of ours is open. */
+    verdict_alert(verdict, may_be_grave(asked) ? ALERT_URGENT : ALERT_OFFICE, false, "bare-percent",
+                  "battery or reading?");
+    if (!open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
         return false;
     }
     answer = verdict_add(verdict, ANSWER_ASK, ROUTE_ANSWER, "which-percent");
     answer->read = asked->told;
     answer->text = say(asked->arena, asked->context->house, asked->language, SAY_WHICH_PERCENT,
                        asked->text, NULL);
-    /* If it is a reading, and they do not answer, a person sees it all the same. */
-    verdict_alert(verdict, may_be_grave(asked) ? ALERT_URGENT : ALERT_OFFICE, false, "bare-percent",
-                  "battery or reading?");
     return true;
 }

@@ -201,6 +201,16 @@ START_TEST(a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once)
 }
 END_TEST
 
+START_TEST(it_calls_too_while_another_question_is_open)
+{
+    fixture_text(stage, "how long have i got left with one at 50%");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_PLUG);
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "i have 84");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+}
+END_TEST
+
 static const char *const may_be_readings[] = {
     "tiene 82", "i have 88 and 85", "still low 83%", "just 84% now",
     "84% here", "el 83 por ciento", "84 now"};
@@ -397,6 +407,7 @@ main(void)
     tcase_add_test(tests, of_a_percentage_alone_it_is_asked_whether_it_is_a_battery_or_a_reading);
     tcase_add_test(tests, a_percentage_answered_as_a_reading_goes_to_a_person_at_once);
     tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);
+    tcase_add_test(tests, it_calls_too_while_another_question_is_open);
     tcase_add_loop_test(tests, numbers_that_no_word_makes_a_battery_s_are_asked_about, 0,
                         (int)(sizeof may_be_readings / sizeof may_be_readings[0]));
     tcase_add_test(tests, an_empty_battery_is_no_time_at_all);
