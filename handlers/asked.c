@@ -338,6 +338,19 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
 }
 
 bool
+asked_in_message(const struct asked *asked)
+{
+    return strstr(asked->message->text, asked->text) != NULL;
+}
+
+bool
+asked_is_surely_about(const struct asked *asked, const char *topic)
+{
+    return asked->search.count > 0 && asked->search.sureness == SURE &&
+           strcmp(asked->search.best[0].topic->id, topic) == 0;
+}
+
+bool
 asked_is_active_renter(const struct asked *asked)
 {
     size_t first;

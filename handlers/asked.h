@@ -45,6 +45,11 @@ bool asked_begins_anew(const struct context *context);
 /* The question of ours that is open; none once the conversation has fallen silent. */
 enum open_question asked_open_question(const struct asked *asked);
 
+/* The question stands in the text that came in now, and was not asked in an earlier one. */
+bool asked_in_message(const struct asked *asked);
+/* The topics leave no doubt that it is about the one with this id. */
+bool asked_is_surely_about(const struct asked *asked, const char *topic);
+
 /* Some rental of this phone is booked, out or overdue. */
 bool asked_is_active_renter(const struct asked *asked);
 

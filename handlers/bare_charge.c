@@ -20,6 +20,9 @@ static const char around_charges[] =
     " low percent at is are on in of the and my i have got ive its it them they just now still "
     "here with a y por ciento al la las el en de con un tengo tiene tienen estan esta ahora ";
 
+/* What we asked about, by its name. */
+static const char named[] = "battery|batteries|charge|bateria|baterias|pila|carga";
+
 /* No word but of these lists (the second may be ""), and no question mark. */
 static bool
 has_only(const struct tokens *tokens, const char *words, const char *or_of)
@@ -68,12 +71,11 @@ bare_percent_as_reading(const struct asked *whole)
     static const char of_oximeters[] =
         "oxygen|o2|reading|readings|finger|oximeter|sat|sats|saturation|spo2|meter|mine|oxigeno|"
         "oximetro|lectura|dedo|saturacion";
-    static const char of_charges[] = "battery|batteries|charge|bateria|baterias|pila|carga";
     const char *about = whole->context->conversation.asked_about;
     struct asked before;
 
     if (about == NULL || asked_open_question(whole) != QUESTION_WHICH_CHARGE ||
-        !tokens_have(&whole->tokens, of_oximeters) || tokens_have(&whole->tokens, of_charges)) {
+        !tokens_have(&whole->tokens, of_oximeters) || tokens_have(&whole->tokens, named)) {
         return 0;
     }
     before = asked_question(whole, about, whole->context->conversation.asked_utc_s);
@@ -83,7 +85,7 @@ bare_percent_as_reading(const struct asked *whole)
 bool
 bare_charge_is_of_battery(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, "battery|batteries|charge|bateria|baterias|pila|carga") &&
+    return tokens_have(&asked->tokens, named) &&
            has_only(&asked->tokens,
                     " battery batteries charge charges its it is the a of my "
                     "bateria baterias pila pilas carga es la las de una mi ",

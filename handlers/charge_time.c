@@ -58,13 +58,6 @@ is_time_asked(const struct tokens *tokens, const struct told *told)
            tokens_have(tokens, asks_time);
 }
 
-static bool
-topic_is_charging(const struct asked *asked)
-{
-    return asked->search.count > 0 && asked->search.sureness == SURE &&
-           strcmp(asked->search.best[0].topic->id, charge_time) == 0;
-}
-
 /* "How many hours if both are full?" asks for hours, whatever page is nearest. */
 static bool
 is_all_full(const struct told *told)
@@ -87,7 +80,8 @@ is_asked(const struct asked *asked, const struct tokens *tokens, const struct to
     if (asks_for_plan(tokens)) {
         return true;
     }
-    return (is_kind || (topic_is_charging(asked) && told_has_charge(told) && !is_all_full(told))) &&
+    return (is_kind || (asked_is_surely_about(asked, charge_time) && told_has_charge(told) &&
+                        !is_all_full(told))) &&
            is_time_asked(tokens, told) &&
            (told_has_charge(told) || told->has_ready_by || told->count > 0 ||
             (told->missing & MISSING_AM_PM) != 0);

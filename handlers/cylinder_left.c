@@ -174,9 +174,7 @@ is_about_else(const struct asked *asked)
 static bool
 asks_in_general(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, how_long) && asked->search.count > 0 &&
-           asked->search.sureness == SURE &&
-           strcmp(asked->search.best[0].topic->id, cylinder_left) == 0;
+    return tokens_have(&asked->tokens, how_long) && asked_is_surely_about(asked, cylinder_left);
 }
 
 bool

@@ -92,6 +92,9 @@ bool estimate_is_said(const struct verdict *verdict, const char *id);
 /* Asks back what a sum lacks, and keeps the question open. */
 void estimate_ask_back(const struct asked *asked, struct verdict *verdict, const struct told *told,
                        const char *topic, const char *text);
+/* From a phone that we do not know: whom to call. The office hears of who is on a battery now. */
+void estimate_no_record(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                        const char *topic, const char *brief);
 /* No number is made up: a person answers. */
 void estimate_to_person(const struct asked *asked, struct verdict *verdict, const struct told *told,
                         const char *topic, const char *text, enum alert_level level,

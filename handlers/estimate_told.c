@@ -20,10 +20,9 @@ bool
 estimate_read(const struct asked *asked, enum told_kind kind, struct told *told)
 {
     const struct told *whole = asked->message_told;
-    bool is_part = strstr(asked->message->text, asked->text) != NULL; /* not asked earlier */
 
     *told = *asked->told;
-    if (is_part && whole->kind == kind && !whole->impossible &&
+    if (asked_in_message(asked) && whole->kind == kind && !whole->impossible &&
         (told->kind != kind || tells_more(whole, told))) {
         *told = *whole;
     }
@@ -106,6 +105,17 @@ estimate_ask_back(const struct asked *asked, struct verdict *verdict, const stru
 {
     estimate_add(asked, verdict, ANSWER_ASK, ROUTE_ANSWER, told, topic, topic)->text = text;
     (void)open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE);
+}
+
+void
+estimate_no_record(const struct asked *asked, struct verdict *verdict, const struct told *told,
+                   const char *topic, const char *brief)
+{
+    estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, topic, topic)->text =
+        estimate_say(asked, SAY_NO_RENTAL, NULL);
+    if (told_has_charge(told)) {
+        verdict_alert(verdict, ALERT_OFFICE, false, "power:no-record", brief);
+    }
 }
 
 void

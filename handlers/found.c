@@ -135,17 +135,21 @@ is_told_as_over(const struct asked *whole, const struct sign_match *match)
     return match->by_likeness && match->sign->level != SIGN_EMERGENCY && is_over_told(whole);
 }
 
-/* What is only like a sign, where the text itself tells otherwise. */
+/* It is only like a sign, and the text itself tells otherwise. */
+static bool
+is_told_otherwise(const struct asked *whole, const struct sign_match *match, int reading)
+{
+    return is_told_by_value(whole, match, reading) || is_told_as_over(whole, match);
+}
+
 static void
 leave_out_told_otherwise(const struct asked *whole, struct found *found)
 {
     size_t i, kept = 0;
 
     for (i = 0; i < found->count; i++) {
-        const struct sign_match *match = &found->list[i];
-
-        if (!is_told_by_value(whole, match, found->reading) && !is_told_as_over(whole, match)) {
-            found->list[kept++] = *match;
+        if (!is_told_otherwise(whole, &found->list[i], found->reading)) {
+            found->list[kept++] = found->list[i];
         }
     }
     found->count = kept;
@@ -159,13 +163,12 @@ find_joined(const struct asked *whole, struct found *found)
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
     int reading = 0;
-    bool has_value;
 
     if (before == 0) {
         return;
     }
     memory_append(&joined, "%s", whole->text);
-    has_value = oximeter_read(joined, &reading, &start, &end);
+    (void)oximeter_read(joined, &reading, &start, &end);
     count =
         kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
     for (i = 0; i < count; i++) {
@@ -173,7 +176,7 @@ find_joined(const struct asked *whole, struct found *found)
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
-        if (is_told_by_value(whole, &matches[i], reading) || is_told_as_over(whole, &matches[i]) ||
+        if (is_told_otherwise(whole, &matches[i], reading) ||
             (sign->level == SIGN_EQUIPMENT && is_over_told(whole))) {
             continue; /* "it beeps", "it stopped beeping": not one that never stops */
         }
@@ -186,7 +189,7 @@ find_joined(const struct asked *whole, struct found *found)
             found->no_flow = found->no_flow || found_is_no_flow(sign);
         }
     }
-    if (found->reading == 0 && has_value) {
+    if (found->reading == 0 && reading > 0) {
         if (end > before) {
             found->reading = reading;
         } else {

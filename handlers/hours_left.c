@@ -135,18 +135,12 @@ to_staff(const struct asked *asked, struct verdict *verdict, const struct ground
 static void
 no_record(const struct asked *asked, struct verdict *verdict, const struct told *told)
 {
-    struct answer *answer;
-
     if (asked->which_rental) {
         open_question_which_rental(asked, verdict, hours_left);
         verdict->answers[verdict->answer_count - 1].read = estimate_keep(asked, told);
         return;
     }
-    answer = estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, hours_left, hours_left);
-    answer->text = estimate_say(asked, SAY_NO_RENTAL, NULL);
-    if (told_has_charge(told)) { /* someone who is on a battery now, from a phone we do not know */
-        verdict_alert(verdict, ALERT_OFFICE, false, "power:no-record", "hours left?");
-    }
+    estimate_no_record(asked, verdict, told, hours_left, "hours left?");
 }
 
 /* ---- hours left ------------------------------------------------------------------------------ */

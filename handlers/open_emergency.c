@@ -34,8 +34,7 @@ is_of_aid(const struct asked *question)
     size_t i;
 
     for (i = 0; i < sizeof aid_topics / sizeof aid_topics[0]; i++) {
-        if (question->search.count > 0 && question->search.sureness == SURE &&
-            strcmp(question->search.best[0].topic->id, aid_topics[i]) == 0) {
+        if (asked_is_surely_about(question, aid_topics[i])) {
             return true;
         }
     }

@@ -184,9 +184,8 @@ choice_told(const struct asked *asked)
     const struct conversation *conversation = &asked->context->conversation;
     size_t number = number_told(&asked->tokens, conversation->choice_count), i;
 
-    for (i = 0; i < conversation->choice_count && number == 0 && asked->search.count > 0; i++) {
-        if (asked->search.sureness == SURE &&
-            strcmp(asked->search.best[0].topic->id, conversation->choices[i]) == 0) {
+    for (i = 0; i < conversation->choice_count && number == 0; i++) {
+        if (asked_is_surely_about(asked, conversation->choices[i])) {
             number = i + 1;
         }
     }

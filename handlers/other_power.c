@@ -76,13 +76,6 @@ kind_of(const struct asked *asked)
     return KIND_NONE;
 }
 
-static bool
-is_topic(const struct asked *asked)
-{
-    return asked->search.count > 0 && asked->search.sureness == SURE &&
-           strcmp(asked->search.best[0].topic->id, power_source) == 0;
-}
-
 /* A source is named and power of it is spoken of, or the unit's watts are asked for. */
 static bool
 is_asked(const struct asked *asked, struct other_power *power)
@@ -95,11 +88,12 @@ is_asked(const struct asked *asked, struct other_power *power)
     }
     if (power->kind == KIND_NONE) {
         power->kind = KIND_ANY;
-        return is_topic(asked) &&
+        return asked_is_surely_about(asked, power_source) &&
                (power->there.watts > 0 || tokens_have(&asked->tokens, asks_watts));
     }
-    return is_topic(asked) || power->there.watts > 0 || power->there.tenths_wh > 0 ||
-           power->there.lacks_volts || (power->kind != KIND_RV && asked->search.sureness != SURE);
+    return asked_is_surely_about(asked, power_source) || power->there.watts > 0 ||
+           power->there.tenths_wh > 0 || power->there.lacks_volts ||
+           (power->kind != KIND_RV && asked->search.sureness != SURE);
 }
 
 /* ---- what the unit takes --------------------------------------------------------------------- */

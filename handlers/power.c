@@ -140,8 +140,7 @@ read_asked(const struct asked *asked, struct told *told)
     const struct told *whole = asked->message_told;
 
     *told = *asked->told;
-    if (told_has_charge(told) || told->impossible ||
-        strstr(asked->message->text, asked->text) == NULL) {
+    if (told_has_charge(told) || told->impossible || !asked_in_message(asked)) {
         return;
     }
     if ((whole->kind == TOLD_HOURS_LEFT || whole->kind == TOLD_TRIP) && told_has_charge(whole) &&

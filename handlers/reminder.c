@@ -136,7 +136,7 @@ take_charges(const struct asked *asked, struct told *told)
     struct told whole;
     int before_min = told->remind_before_min;
 
-    if (told_has_charge(told) || strstr(asked->message->text, asked->text) == NULL) {
+    if (told_has_charge(told) || !asked_in_message(asked)) {
         return;
     }
     told_read(asked->arena, asked->context->lexicon, asked->message->text, &whole);

@@ -283,6 +283,15 @@ next_about(const struct asked *before, const struct asked *asked, const struct s
                : before->text;
 }
 
+/* What a text tells as an answer about this kind of sum. */
+static void
+read_answer(const struct asked *asked, const struct sum_kind *sum, const char *text,
+            struct told *answer)
+{
+    told_read(asked->arena, asked->context->lexicon,
+              memory_format(asked->arena, "%s %s", sum->leads[asked->language], text), answer);
+}
+
 /* Size, gauge and flow come in texts of their own: "E", "1800", "2". */
 static void
 take_short_texts(const struct asked *asked, const struct asked *before, const struct sum_kind *sum,
@@ -297,9 +306,7 @@ take_short_texts(const struct asked *asked, const struct asked *before, const st
         struct told answer;
 
         if (tokens_read(asked->arena, text).count <= SHORT_WORDS) {
-            told_read(asked->arena, context->lexicon,
-                      memory_format(asked->arena, "%s %s", sum->leads[asked->language], text),
-                      &answer);
+            read_answer(asked, sum, text, &answer);
             (void)(!answer.impossible && sum->take(asked, before, &answer, told));
         }
     }
@@ -312,9 +319,7 @@ goes_on_with(const struct asked *asked, struct verdict *verdict, const struct as
     struct asked after = *before;
     struct told told, answer;
 
-    told_read(asked->arena, asked->context->lexicon,
-              memory_format(asked->arena, "%s %s", sum->leads[asked->language], asked->text),
-              &answer);
+    read_answer(asked, sum, asked->text, &answer);
     estimate_read(before, sum->kind, &told);
     told.kind = sum->kind;
     take_short_texts(asked, before, sum, &told);

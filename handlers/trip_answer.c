@@ -379,17 +379,6 @@ plan(struct planned *planned, struct verdict *verdict)
     answer(planned, verdict);
 }
 
-/* All is told, but from a phone that we do not know: the page would only ask for it again. */
-static void
-no_record(const struct asked *asked, struct verdict *verdict, const struct told *told)
-{
-    struct answer *answer =
-        estimate_add(asked, verdict, ANSWER_TOPIC, ROUTE_ANSWER, told, drive_trip, drive_trip);
-
-    answer->text = estimate_say(asked, SAY_NO_RENTAL, NULL);
-    verdict_alert(verdict, ALERT_OFFICE, false, "power:no-record", "trip: lasts?");
-}
-
 bool
 estimate_trip(const struct asked *asked, struct verdict *verdict, const struct told *told)
 {
@@ -404,8 +393,8 @@ estimate_trip(const struct asked *asked, struct verdict *verdict, const struct t
         return true;
     }
     if (asked->rental == NULL && has_legs(told) && told_has_charge(told)) {
-        no_record(asked, verdict, told);
-        return true;
+        estimate_no_record(asked, verdict, told, drive_trip, "trip: lasts?");
+        return true; /* the page would only ask for it all again */
     }
     if (asked->rental == NULL || asked->equipment == NULL) {
         return false;

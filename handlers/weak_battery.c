@@ -237,12 +237,16 @@ weak_battery_told(const struct asked *asked)
 bool
 weak_battery_in_message(const struct asked *asked)
 {
-    const char *text = asked->message->text;
+    struct tokens all;
 
-    const struct tokens all = tokens_read(asked->arena, text);
-
-    return weak_battery_told(asked) ||
-           (strstr(text, asked->text) != NULL && is_told_by(asked, &all, asked->message_told));
+    if (weak_battery_told(asked)) {
+        return true;
+    }
+    if (!asked_in_message(asked) || strcmp(asked->text, asked->message->text) == 0) {
+        return false;
+    }
+    all = tokens_read(asked->arena, asked->message->text);
+    return is_told_by(asked, &all, asked->message_told);
 }
 
 /* There is no other battery: by the record, or as they say. */

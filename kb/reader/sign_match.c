@@ -58,35 +58,25 @@ struct stretch {
     int first, last;
 };
 
-/* All words of the same sentence. */
-static struct stretch
-sentence_of(const struct heard *heard, struct stretch words)
+/* A word and the one behind it belong together: of one sentence, no comma between them unless
+ * `over_commas`. */
+static bool
+are_joined(const struct heard_word *left, bool over_commas)
 {
-    const struct heard_word *list = heard->list;
-
-    while (words.first > 0 && list[words.first - 1].sentence == list[words.first].sentence) {
-        words.first--;
-    }
-    while (words.last + 1 < (int)heard->count &&
-           list[words.last + 1].sentence == list[words.last].sentence) {
-        words.last++;
-    }
-    return words;
+    return left[1].sentence == left->sentence && (over_commas || !left[1].comma_before);
 }
 
-/* All words between the same commas and ends of sentences, and none that has one of the roles. */
+/* The words widened as far as they are joined and none has one of the roles. */
 static struct stretch
-clause_of(const struct heard *heard, struct stretch words, unsigned bounds)
+around(const struct heard *heard, struct stretch words, bool over_commas, unsigned bounds)
 {
     const struct heard_word *list = heard->list;
 
-    while (words.first > 0 && !list[words.first].comma_before &&
-           list[words.first - 1].sentence == list[words.first].sentence &&
+    while (words.first > 0 && are_joined(&list[words.first - 1], over_commas) &&
            (list[words.first - 1].roles & bounds) == 0) {
         words.first--;
     }
-    while (words.last + 1 < (int)heard->count && !list[words.last + 1].comma_before &&
-           list[words.last + 1].sentence == list[words.last].sentence &&
+    while (words.last + 1 < (int)heard->count && are_joined(&list[words.last], over_commas) &&
            (list[words.last + 1].roles & bounds) == 0) {
         words.last++;
     }
@@ -114,13 +104,13 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
     if (judging->view == NULL) {
         return true;
     }
-    clause = clause_of(heard, phrase, 0);
+    clause = around(heard, phrase, false, 0);
     return (clause.first == phrase.first && clause.last == phrase.last) ||
            (int)heard->count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
            opinion_on_text(judging->view, level) > 0 ||
-           are_like(judging, level, sentence_of(heard, phrase), 0) ||
+           are_like(judging, level, around(heard, phrase, true, 0), 0) ||
            are_like(judging, level, clause, part_doubt) ||
-           are_like(judging, level, clause_of(heard, phrase, ROLE_BUT | ROLE_STATEMENT),
+           are_like(judging, level, around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
                     part_doubt);
 }
 
