@@ -5,6 +5,7 @@
  */
 #include "bare_charge.h"
 
+#include "emergency.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -69,13 +70,19 @@ int
 bare_percent_as_reading(const struct asked *whole)
 {
     static const char of_oximeters[] =
-        "oxygen|o2|reading|readings|finger|oximeter|sat|sats|saturation|spo2|meter|mine|oxigeno|"
-        "oximetro|lectura|dedo|saturacion";
+        "oxygen|o2|reading|readings|finger|oximeter|sat|sats|saturation|spo2|pulse ox|pulse "
+        "oximeter|"
+        "clip|meter|oxigeno|oximetro|lectura|dedo|saturacion|pinza|aparatito|cosito";
+    static const char of_units[] = "unit|machine|concentrator|display|screen|tank|equipo|aparato|"
+                                   "maquina|concentrador|pantalla|tanque";
+    static const char no_battery[] =
+        "not * battery|not * batteries|isnt * battery|no * bateria|no * pila|no * carga";
     const char *about = whole->context->conversation.asked_about;
     struct asked before;
 
     if (about == NULL || asked_open_question(whole) != QUESTION_WHICH_CHARGE ||
-        !tokens_have(&whole->tokens, of_oximeters) || tokens_have(&whole->tokens, named)) {
+        !tokens_have(&whole->tokens, of_oximeters) || tokens_have(&whole->tokens, of_units) ||
+        (tokens_have(&whole->tokens, named) && !tokens_have(&whole->tokens, no_battery))) {
         return 0;
     }
     before = asked_question(whole, about, whole->context->conversation.asked_utc_s);
@@ -97,9 +104,15 @@ static bool
 may_be_grave(const struct asked *asked)
 {
     enum { LEAST_READING = 70 };
-    int lowest = lowest_of(asked->told);
+    int limit = emergency_reading(asked->context);
+    size_t i;
 
-    return lowest >= LEAST_READING && lowest <= asked->context->house->emergency_reading;
+    for (i = 0; i < asked->told->charge_count; i++) {
+        if (asked->told->charges[i].low >= LEAST_READING && asked->told->charges[i].low <= limit) {
+            return true;
+        }
+    }
+    return false;
 }
 
 bool
@@ -107,13 +120,15 @@ bare_percent_decide(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer;
 
-    if (!asked_is_active_renter(asked) || !bare_percent_is_told(asked)) {
+    if (!bare_percent_is_told(asked)) {
         return false;
     }
     /* If it is a reading, and they do not answer, a person sees it all the same; so too if it
      * cannot be asked because a graver question of ours is open. */
-    verdict_alert(verdict, may_be_grave(asked) ? ALERT_URGENT : ALERT_OFFICE, false, "bare-percent",
-                  "battery or reading?");
+    if (asked_is_active_renter(asked)) {
+        verdict_alert(verdict, may_be_grave(asked) ? ALERT_URGENT : ALERT_OFFICE, false,
+                      "bare-percent", "battery or reading?");
+    }
     if (!open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
         return false;
     }

@@ -31,6 +31,22 @@ static const char *const gravest_first[] = {
     "head-injury",       "confusion",         "severe-pain",  "sudden-illness", "self-harm",
 };
 
+int
+emergency_reading(const struct context *context)
+{
+    int highest = context->house->emergency_reading;
+    size_t i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        const struct rental *rental = &context->rentals[i];
+
+        if (rental_is_active(rental) && rental->call_below_reading - 1 > highest) {
+            highest = rental->call_below_reading - 1;
+        }
+    }
+    return highest;
+}
+
 size_t
 emergency_order(const char *id)
 {

@@ -1,4 +1,4 @@
-/* The second part of an emergency reply. */
+/* What makes an emergency of a value, and the second part of its reply. */
 #ifndef EMERGENCY_H
 #define EMERGENCY_H
 
@@ -7,6 +7,9 @@
 
 /* Something burns or may: more oxygen, or a battery, is the last thing to reach for. */
 bool emergency_is_fire(const struct verdict *verdict);
+
+/* At or below this an oximeter's value is one; numbers in the records can only raise it. */
+int emergency_reading(const struct context *context);
 
 /* A sign with a lower one goes first: it is the first one's first part that goes out. */
 size_t emergency_order(const char *id);

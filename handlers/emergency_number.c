@@ -1,5 +1,8 @@
-/* Asks for the emergency number or a hospital and shows no sign: that is told at once, and no topic
- * does it with the number first. */
+/*
+ * Asks for the emergency number or a hospital and shows no sign: that is told at once, and no topic
+ * does it with the number first. What the text tells of the unit or asks of its batteries beside it
+ * is answered too.
+ */
 #include "say.h"
 #include "steps.h"
 
@@ -26,5 +29,8 @@ emergency_number_decide(const struct asked *asked, struct verdict *verdict)
     if (asked_is_active_renter(asked)) {
         verdict_alert(verdict, ALERT_URGENT, false, "asks-hospital", "asks for hospital or 911");
     }
+    (void)(display_decide(asked, verdict) ||
+           (power_asks_how_long(asked) && power_decide(asked, verdict)) ||
+           equipment_trouble_decide(asked, verdict));
     return true;
 }

@@ -27,8 +27,10 @@ static const char stopped[] =
     "nothing * coming out|not getting oxygen|not getting any oxygen|isnt giving oxygen|no flow|"
     "power is out|power out|powers out|lost power|power went out|power just went|"
     "electricity is out|electricity went|alarm wont stop|wont stop beeping|wont stop alarming|"
-    "keeps beeping|keeps alarming|out of batteries|all batteries * dead|se apago|no prende|"
-    "no enciende|dejo de funcionar|no sale oxigeno|no sale aire|se fue la luz|sin luz|"
+    "keeps beeping|keeps alarming|makes no sound|makes no noise|went silent|"
+    "ya no hace ruido|out of batteries|all batteries * dead|se apago|no prende|"
+    "no enciende|ni prende|ni enciende|dejo de funcionar|no sale oxigeno|no sale aire|se fue la "
+    "luz|sin luz|"
     "no deja de pitar";
 
 static const char other[] =
@@ -55,26 +57,52 @@ static const char harm[] =
 
 /*
  * Things of a house that stop as ours do: "the heating wont turn on" tells of no unit. But what
- * names ours, oxygen or power too, or has a second clause ("it shut off when the heater came on"),
- * may.
+ * names ours, oxygen or power too, has a second clause ("it shut off when the heater came on"), or
+ * tells of a thing only where the unit is ("shut off on the lift"), may; and two things that stop
+ * at once, or all of them, tell that the power is out.
  */
 static const char household[] =
-    "heating|heater|furnace|boiler|thermostat|radiator|lamp|light bulb|tv|television|microwave|"
-    "oven|stove|fridge|dishwasher|washer|dryer|kettle|toaster|coffee maker|shower|toilet|faucet|"
-    "sink|hot tub|jacuzzi|wifi|internet|elevator|lift|gondola|door|lock|key card|fireplace|"
-    "calefaccion|calefactor|calentador|caldera|termostato|radiador|lampara|foco|bombilla|tele|"
-    "television|microondas|horno|estufa|refri|refrigerador|nevera|lavadora|secadora|cafetera|"
-    "tetera|tostadora|ducha|regadera|excusado|inodoro|lavabo|grifo|elevador|ascensor|telesilla|"
-    "puerta|cerradura|chimenea";
+    " heating heater furnace boiler thermostat radiator lamp bulb tv television microwave oven "
+    "stove fridge dishwasher washer dryer kettle toaster maker shower toilet faucet sink tub "
+    "jacuzzi wifi internet elevator lift gondola door lock card fireplace calefaccion calefactor "
+    "calentador caldera termostato radiador lampara foco bombilla tele television microondas horno "
+    "estufa refri refrigerador nevera lavadora secadora cafetera tetera tostadora ducha regadera "
+    "excusado inodoro lavabo grifo elevador ascensor telesilla puerta cerradura chimenea ";
 static const char may_be_ours[] =
-    "it|this|thing|mine|oxygen|air|power|electricity|oxigeno|luz|corriente|electricidad|when|"
-    "because|after|since|while|and|but|cuando|porque|despues|desde|mientras|y|pero";
+    "it|this|thing|mine|oxygen|o2|air|power|electricity|portable|poc|oxygenator|breather|"
+    "compressor|everything|all|whole|oxigeno|luz|corriente|electricidad|portatil|oxigenador|"
+    "respirador|compresor|todo|toda|todos|nada|when|because|after|since|while|and|but|cuando|"
+    "porque|despues|desde|mientras|y|pero";
+static const char of_place[] =
+    " on in by at to near with behind under inside off from en de junto a al del con cerca tras ";
+static const char articles[] =
+    " the a an our my your this that hot coffee light key el la los las un "
+    "una mi nuestra nuestro su ";
+
+/* "in the shower", "next to the tv" */
+static bool
+is_place(const struct tokens *tokens, size_t at)
+{
+    while (at > 0 && token_among(tokens, at - 1, articles)) {
+        at--;
+    }
+    return at > 0 && token_among(tokens, at - 1, of_place);
+}
 
 static bool
 is_of_household(const struct tokens *tokens)
 {
-    return tokens_have(tokens, household) && !tokens_have(tokens, part) &&
-           !tokens_have(tokens, may_be_ours);
+    size_t things = 0, i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, household)) {
+            if (is_place(tokens, i)) {
+                return false;
+            }
+            things++;
+        }
+    }
+    return things == 1 && !tokens_have(tokens, part) && !tokens_have(tokens, may_be_ours);
 }
 
 static struct answer *

@@ -104,9 +104,8 @@ static const char around_a_value[] =
     "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola ";
 
 static bool
-tells_only_value(const struct asked *whole)
+tells_only_value(const struct tokens *tokens)
 {
-    const struct tokens *tokens = &whole->tokens;
     size_t i;
 
     for (i = 0; i < tokens->count; i++) {
@@ -118,28 +117,16 @@ tells_only_value(const struct asked *whole)
 }
 
 /*
- * "My saturation is at 92" is like texts that tell of a low one, without their words; but where the
- * value is told, that says how grave it is; and where nothing else is, likeness tells nothing.
+ * It is only like a sign, and the text tells otherwise: "my saturation is at 92" is like texts that
+ * tell of a low one, but a value with nothing beside it says itself how grave it is; "ya me siento
+ * mejor" and "paramedics are here" are like texts of those who are not well.
  */
-static bool
-is_told_by_value(const struct asked *whole, const struct sign_match *match, int reading)
-{
-    return reading > 0 && match->by_likeness &&
-           (strcmp(match->sign->id, "low-oxygen") == 0 || tells_only_value(whole));
-}
-
-/* "Ya me siento mejor" is like texts of those who feel better on another setting. */
-static bool
-is_told_as_over(const struct asked *whole, const struct sign_match *match)
-{
-    return match->by_likeness && match->sign->level != SIGN_EMERGENCY && is_over_told(whole);
-}
-
-/* It is only like a sign, and the text itself tells otherwise. */
 static bool
 is_told_otherwise(const struct asked *whole, const struct sign_match *match, int reading)
 {
-    return is_told_by_value(whole, match, reading) || is_told_as_over(whole, match);
+    return (match->by_likeness && reading > 0 && tells_only_value(&whole->tokens)) ||
+           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
+            is_over_told(whole));
 }
 
 static void
@@ -162,24 +149,24 @@ find_joined(const struct asked *whole, struct found *found)
     char *joined = recent_texts(whole, " ");
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
+    struct tokens tokens;
+    bool is_value;
     int reading = 0;
 
-    if (before == 0) {
+    if (before == 0 || is_over_told(whole)) { /* "it beeps", "it stopped beeping" */
         return;
     }
     memory_append(&joined, "%s", whole->text);
-    (void)oximeter_read(joined, &reading, &start, &end);
+    tokens = tokens_read(whole->arena, joined);
+    is_value = oximeter_read(joined, &reading, &start, &end) && tells_only_value(&tokens);
     count =
         kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
     for (i = 0; i < count; i++) {
         const struct sign *sign = matches[i].sign;
-        bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
+        bool is_new = !(matches[i].by_likeness && is_value) && matches[i].end > before &&
+                      !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
-        if (is_told_otherwise(whole, &matches[i], reading) ||
-            (sign->level == SIGN_EQUIPMENT && is_over_told(whole))) {
-            continue; /* "it beeps", "it stopped beeping": not one that never stops */
-        }
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
         if (is_new && found->count < SIGNS_MAX) {

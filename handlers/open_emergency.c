@@ -1,7 +1,9 @@
 /*
  * Texts that come while an emergency is open and show no sign of their own. What counts then is
  * that somebody has called the emergency number, and after that only power and backup; all else
- * waits for the person who has the alert, who hears of each text.
+ * waits for the person who has the alert, who hears of each text. Once the renter has told that it
+ * is over, or two hours after it was last told, questions are answered again, though staff have not
+ * closed it.
  */
 #include <string.h>
 
@@ -15,17 +17,63 @@ static const char *const aid_topics[] = {
     "charge-home", "charge-car",   "charge-level", "power-outage",  "power-source",
 };
 
-bool
-open_emergency_is(const struct context *context)
+enum { FRESH_S = 2 * 3600 };
+
+/* Of what else is told after it, none of these is. */
+static const char *const grave_reasons[] = {"sign:", "trouble:", "flowing:", "help", "asks-"};
+
+static bool
+begins(const char *reason, const char *with)
+{
+    return strncmp(reason, with, strlen(with)) == 0;
+}
+
+static bool
+is_told_over(const struct open_alert *alert)
+{
+    const char *reason = alert->reasons;
+    bool is_over = false;
+    size_t i;
+
+    while (reason != NULL && *reason != '\0') {
+        is_over = is_over || begins(reason, IS_OVER_REASON);
+        for (i = 0; i < sizeof grave_reasons / sizeof grave_reasons[0]; i++) {
+            is_over = is_over && !begins(reason, grave_reasons[i]);
+        }
+        reason += strcspn(reason, ",");
+        reason += *reason == ',' ? 1 : 0;
+    }
+    return is_over;
+}
+
+/* True if an emergency is open; `pressing` asks for one that is neither told to be over nor old. */
+static bool
+stands(const struct context *context, bool pressing)
 {
     size_t i;
 
     for (i = 0; i < context->alert_count && context->role != SENDER_STAFF; i++) {
-        if (context->alerts[i].level == ALERT_EMERGENCY) {
+        const struct open_alert *alert = &context->alerts[i];
+
+        if (alert->level == ALERT_EMERGENCY &&
+            (!pressing ||
+             (!is_told_over(alert) && context->now_utc_s - alert->grave_utc_s <= FRESH_S))) {
             return true;
         }
     }
     return false;
+}
+
+bool
+open_emergency_stands(const struct context *context)
+{
+    return stands(context, false);
+}
+
+bool
+open_emergency_is(const struct context *context)
+{
+    return stands(context, true);
 }
 
 static bool
@@ -107,10 +155,16 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     struct answer *answer;
     size_t i;
 
-    if (!open_emergency_is(whole->context) || verdict->answer_count > 0) {
+    if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
         return false;
     }
+    if (is_over_decide(whole, verdict)) {
+        return true;
+    }
     verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
+    if (!open_emergency_is(whole->context)) {
+        return false;
+    }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
     if (!wants_nothing(whole, &pieces)) {
         answer->text =

@@ -362,6 +362,11 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "starts again, text us. Feel worse, or hard to breathe? Call {emergency}.",
          "Gracias por avisar. Vea que el oxigeno salga y llegue a la nariz. Si vuelve a "
          "pasar, escriba. ¿Se siente peor o le falta el aire? Llame al {emergency}."},
+    [SAY_OVER_CALLED] =
+        {"Thank you for telling us. Staff know, and a person still wants to reach you. Worse "
+         "again, or hard to breathe? Call {emergency}.",
+         "Gracias por avisar. El personal ya lo sabe y todavia quiere hablar con usted. ¿Otra vez "
+         "peor, o le falta el aire? Llame al {emergency}."},
     [SAY_GAP_RENTER] = {"I don't have an answer to that. A person will answer.",
                         "No tengo respuesta a eso. Una persona le va a contestar."},
     [SAY_GAP_WAITS] = {"I don't have an answer to that. A person will answer when the office is "

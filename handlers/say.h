@@ -137,6 +137,7 @@ enum phrase {
     SAY_IN_ENGLISH,     /* 0 what stands in no other language */
     SAY_EMERGENCY_NUMBER,
     SAY_IS_OVER,
+    SAY_OVER_CALLED,
     SAY_OFFICE_TOLD,
     SAY_OFFICE_WAITS, /* until it is open; no time is promised */
     SAY_OFFICE_CALL,

@@ -17,23 +17,6 @@ static const char reading_sign[] = "reading";
 static const char death_told[] = "death-told";
 static const char last_battery[] = "last-battery";
 
-/* At or below this a value is an emergency; numbers in the records can only raise it. */
-static int
-emergency_reading(const struct context *context)
-{
-    int highest = context->house->emergency_reading;
-    size_t i;
-
-    for (i = 0; i < context->rental_count; i++) {
-        const struct rental *rental = &context->rentals[i];
-
-        if (rental_is_active(rental) && rental->call_below_reading - 1 > highest) {
-            highest = rental->call_below_reading - 1;
-        }
-    }
-    return highest;
-}
-
 static const char *
 filled(const struct asked *whole, const struct sign *sign, enum phrase otherwise)
 {

@@ -32,7 +32,8 @@ bool in_charge_decide(const struct asked *whole, struct verdict *verdict);
 bool death_decide(const struct asked *whole, struct verdict *verdict);
 /* Another machine writes, or gives our own text back: silence. */
 bool machine_decide(const struct asked *whole, struct verdict *verdict);
-/* An emergency is open: whether 911 was called, then power and backup only. */
+/* An emergency is open: whether 911 was called, then power and backup only. If it is told to be
+ * over or is hours old, staff hear that they wrote, and it is false. */
 bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
 
 /* ---- each question of it --------------------------------------------------------------------- */
@@ -67,7 +68,9 @@ bool power_decide(const struct asked *asked, struct verdict *verdict);
 bool display_decide(const struct asked *asked, struct verdict *verdict);
 /* The emergency number, or where a hospital is. */
 bool emergency_number_decide(const struct asked *asked, struct verdict *verdict);
-/* What was wrong is over: thanks, and what to look at. */
+/* What was wrong is over, or help is there, and the text tells nothing else: thanks, and what to
+ * look at. */
+#define IS_OVER_REASON "is-over"
 bool is_over_told(const struct asked *asked);
 bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
@@ -122,6 +125,8 @@ bool staff_relays(const struct asked *whole);
 /* A death is told in this text. */
 void death_answer(const struct asked *whole, struct verdict *verdict, const struct sign *sign);
 /* An alert of the sender's is an emergency and nobody has closed it. */
+bool open_emergency_stands(const struct context *context);
+/* And the sender has not told that it is over, nor is it hours old: that comes before all else. */
 bool open_emergency_is(const struct context *context);
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);

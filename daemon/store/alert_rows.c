@@ -341,6 +341,9 @@ alert_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault)
     " WHERE rental_id = alert_due.rental_id) AND json_extract(p.value, '$.number') ="              \
     " alert_due.phone AND json_extract(p.value, '$.reach') = 'landline')"
 
+/* A renter's text, and not what staff did about it. */
+#define IS_TOLD "e.event IN ('opened', 'raised', 'added')"
+
 int
 alert_rows_open_of(struct store *store, void *arena, const char *phone, struct open_alert **alerts,
                    size_t *count, struct fault *fault)
@@ -350,7 +353,8 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         "SELECT alert_number, level, alert_due.rental_id, alert_due.phone, reason, brief,"
         " CASE WHEN " IS_LAPSED " THEN NULL ELSE taken_by END, a.opened_utc_s,"
         " (SELECT group_concat(reason) FROM (SELECT e.reason FROM alert_event e"
-        " WHERE e.alert_number = alert_due.alert_number GROUP BY e.reason ORDER BY max(e.id))),"
+        " WHERE e.alert_number = alert_due.alert_number AND " IS_TOLD
+        " GROUP BY e.reason ORDER BY max(e.id))),"
         " (SELECT h.offered_to FROM alert_due h WHERE h.alert_number ="
         " coalesce(alert_due.group_number, alert_due.alert_number)),"
         " coalesce((SELECT given FROM consent c WHERE c.phone = alert_due.phone"
@@ -358,7 +362,9 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " alert_number), EXISTS (SELECT 1 FROM talk WHERE talk.alert_number ="
         " alert_due.alert_number), json_extract(s.json, '$.first_name'),"
         " json_extract(s.json, '$.place'), coalesce(alert_due.runs_out_utc_s, 0),"
-        " calls = 0"
+        " calls = 0,"
+        " coalesce((SELECT max(at_utc_s) FROM alert_event e WHERE e.alert_number ="
+        " alert_due.alert_number AND e.level = 'emergency' AND " IS_TOLD "), 0)"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
         " LEFT JOIN rental_row r"
         " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = alert_due.rental_id)"
@@ -392,7 +398,8 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
             .first_name = column_text(arena, query, 13),
             .place = column_text(arena, query, 14),
             .runs_out_utc_s = sqlite3_column_int64(query, 15),
-            .is_new = sqlite3_column_int(query, 16) != 0};
+            .is_new = sqlite3_column_int(query, 16) != 0,
+            .grave_utc_s = sqlite3_column_int64(query, 17)};
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }

@@ -337,11 +337,12 @@ tokens_number(const struct tokens *tokens, size_t at, bool article_counts, int *
     return 0;
 }
 
-/* One phrase at one place; `length` bytes of words parted by single blanks. */
-static bool
+/* How many tokens one phrase takes at one place, 0 if it is not there; `length` bytes of words
+ * parted by single blanks. */
+static size_t
 phrase_at(const struct tokens *tokens, size_t at, const char *phrase, size_t length)
 {
-    size_t skip = 0;
+    size_t skip = 0, first = at;
 
     while (length > 0) {
         size_t word = 0;
@@ -357,7 +358,7 @@ phrase_at(const struct tokens *tokens, size_t at, const char *phrase, size_t len
                 skip--;
             }
             if (!token_is_word(tokens, at, phrase, word)) {
-                return false;
+                return 0;
             }
             at++;
             skip = 0;
@@ -369,7 +370,7 @@ phrase_at(const struct tokens *tokens, size_t at, const char *phrase, size_t len
             length--;
         }
     }
-    return true;
+    return at - first;
 }
 
 /* The bit of a first letter; other signs share them. */
@@ -393,11 +394,43 @@ tokens_have(const struct tokens *tokens, const char *phrases)
         bool may_be_there = (letters & letter_bit(phrases)) != 0; /* most are not */
 
         for (at = 0; may_be_there && at < tokens->count; at++) {
-            if (phrase_at(tokens, at, phrases, length)) {
+            if (phrase_at(tokens, at, phrases, length) > 0) {
                 return true;
             }
         }
         phrases += length + (phrases[length] == '|' ? 1 : 0);
     }
     return false;
+}
+
+/* How many tokens the longest of the phrases takes at one place. */
+static size_t
+longest_at(const struct tokens *tokens, size_t at, const char *phrases)
+{
+    size_t longest = 0;
+
+    while (*phrases != '\0') {
+        size_t length = strcspn(phrases, "|"), taken = phrase_at(tokens, at, phrases, length);
+
+        longest = taken > longest ? taken : longest;
+        phrases += length + (phrases[length] == '|' ? 1 : 0);
+    }
+    return longest;
+}
+
+struct tokens
+tokens_without(void *arena, const struct tokens *tokens, const char *phrases)
+{
+    struct tokens rest = {.list = memory_array(arena, struct token, tokens->count + 1)};
+    size_t at = 0;
+
+    while (at < tokens->count) {
+        size_t taken = longest_at(tokens, at, phrases);
+
+        if (taken == 0) {
+            rest.list[rest.count++] = tokens->list[at++];
+        }
+        at += taken;
+    }
+    return rest;
 }

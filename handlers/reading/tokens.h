@@ -54,4 +54,8 @@ size_t tokens_number(const struct tokens *tokens, size_t at, bool article_counts
  */
 bool tokens_have(const struct tokens *tokens, const char *phrases);
 
+/* The tokens that none of these phrases (without "*") takes, in `arena`; of several at one place
+ * the longest takes its own. */
+struct tokens tokens_without(void *arena, const struct tokens *tokens, const char *phrases);
+
 #endif

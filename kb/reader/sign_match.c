@@ -66,6 +66,13 @@ are_joined(const struct heard_word *left, bool over_commas)
     return left[1].sentence == left->sentence && (over_commas || !left[1].comma_before);
 }
 
+/* It begins something else; "el" may as well be an article. */
+static bool
+is_bound(const struct heard_word *word, unsigned bounds)
+{
+    return (word->roles & bounds) != 0 && (word->roles & ROLE_ARTICLE) == 0;
+}
+
 /* The words widened as far as they are joined and none has one of the roles. */
 static struct stretch
 around(const struct heard *heard, struct stretch words, bool over_commas, unsigned bounds)
@@ -73,11 +80,11 @@ around(const struct heard *heard, struct stretch words, bool over_commas, unsign
     const struct heard_word *list = heard->list;
 
     while (words.first > 0 && are_joined(&list[words.first - 1], over_commas) &&
-           (list[words.first - 1].roles & bounds) == 0) {
+           !is_bound(&list[words.first - 1], bounds)) {
         words.first--;
     }
     while (words.last + 1 < (int)heard->count && are_joined(&list[words.last], over_commas) &&
-           (list[words.last + 1].roles & bounds) == 0) {
+           !is_bound(&list[words.last + 1], bounds)) {
         words.last++;
     }
     return words;
@@ -93,7 +100,8 @@ are_like(const struct judging *judging, enum sign_level level, struct stretch wo
 /*
  * True if a sign whose phrase was found fires: if it is all of its clause, or nearly all of the
  * text; or if the whole text is like a sign, or its sentence, whatever the rest is about; or,
- * surely, its clause, or its part of one that goes on with "and" or "but": few texts have commas.
+ * surely, its clause, or its part of one that goes on with "and", "but" or "my": few texts have
+ * commas.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
@@ -111,6 +119,9 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
            are_like(judging, level, around(heard, phrase, true, 0), 0) ||
            are_like(judging, level, clause, part_doubt) ||
            are_like(judging, level, around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
+                    part_doubt) ||
+           are_like(judging, level,
+                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON),
                     part_doubt);
 }
 

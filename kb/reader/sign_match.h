@@ -9,9 +9,9 @@
  * A phrase found is evidence, not proof ("she leans"), and so is the second opinion on the words
  * (sign_opinion.h). A phrase fires if it is all of its clause or nearly all of the text, if the
  * whole text is like a sign, or its sentence, or surely its clause or the part of that which "and",
- * "but" and the like divide, whatever the rest is about. Without a phrase the text, or a stretch of
- * it, must be surely like one; what is like an emergency but likelier something milder is taken for
- * that.
+ * "but", "my" and the like divide, whatever the rest is about. Without a phrase the text, or a
+ * stretch of it, must be surely like one; what is like an emergency but likelier something milder
+ * is taken for that.
  *
  * What was tried, on 440 emergencies and 1,660 ordinary and look-alike texts of people who had seen
  * neither phrases nor program (share of the emergencies found where 4 % of the others are taken for
@@ -79,6 +79,11 @@
  * phrase, its clause and the part of it judged as the sentence is; 66 with nothing for a phrase and
  * 0.35 asked of parts of a sentence; 54 if only the sentence counts, but then "can i take it on the
  * plane and i have chest pain and where is the filter" is missed.
+ *
+ * A part that begins with a person's word ("where is the filter my lips are kind of blue") is
+ * judged by itself too: on 600 emergencies and 2,199 harmless texts of blind sets 1 more of these
+ * is taken for an emergency (95, not 94), none is missed more; "el" begins none, for it is mostly
+ * an article (4 more). Two such texts of ordinary questions before blue lips were missed without.
  */
 #ifndef SIGN_MATCH_H
 #define SIGN_MATCH_H

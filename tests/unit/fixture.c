@@ -340,10 +340,13 @@ keep_alert(struct fixture *fixture)
     }
     if (fixture->context.alert_count == 0) {
         fixture_alert(fixture, 1, call->reason)->level = call->level;
-        return;
+    } else {
+        fixture->alerts[0].reasons =
+            memory_format(fixture->arena, "%s,%s", fixture->alerts[0].reasons, call->reason);
     }
-    fixture->alerts[0].reasons =
-        memory_format(fixture->arena, "%s,%s", fixture->alerts[0].reasons, call->reason);
+    if (call->level == ALERT_EMERGENCY) {
+        fixture->alerts[0].grave_utc_s = fixture->context.now_utc_s;
+    }
     if (call->level > fixture->alerts[0].level) {
         fixture->alerts[0].level = call->level;
         fixture->alerts[0].reason = call->reason;

@@ -1,17 +1,35 @@
-/* "It stopped beeping": thanked, and nothing is called well. */
+/* "It stopped beeping", "false alarm", "the ambulance is here": staff hear of it, and nothing is
+ * called well. */
 #include "stage.h"
 
-START_TEST(what_is_over_is_thanked_for_and_raises_nothing)
+#include <string.h>
+
+static void
+begin_anew(void)
 {
-    static const char *const texts[] = {"it stopped beeping now", "the power is back",
-                                        "it works again, thanks", "ya no pita",
-                                        "ya regreso la luz",      "ya se le paso"};
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->keeps_alerts = true;
+}
+
+START_TEST(what_is_over_is_thanked_for_and_staff_hear_of_it)
+{
+    static const char *const texts[] = {"it stopped beeping now",
+                                        "the power is back",
+                                        "it works again, thanks",
+                                        "ya no pita",
+                                        "volvio la luz",
+                                        "ya se le paso",
+                                        "he is ok again",
+                                        "false alarm, sorry",
+                                        "ya respira bien gracias a dios"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
         fixture_text(stage, texts[i]);
         ck_assert_msg(fixture_answer(stage, "is-over") != NULL, "%s", texts[i]);
-        ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+        fixture_alerts(stage, ALERT_OFFICE, "is-over");
         fixture_says(stage, "911");
     }
 }
@@ -25,17 +43,53 @@ START_TEST(what_is_not_or_only_may_be_over_is_not)
                                         "ya no pita pero no sale aire",
                                         "me siento mejor con 3",
                                         "she feels better without it",
-                                        "se siente mejor sin la canula"};
+                                        "se siente mejor sin la canula",
+                                        "is he ok now",
+                                        "ya no respira bien",
+                                        "i feel better sleeping with it off",
+                                        "ya se me paso la dosis",
+                                        "alarm is off and so is the machine",
+                                        "ya volvio la fiebre",
+                                        "ya volvio a pitar",
+                                        "ya regreso la alarma",
+                                        "ya me paso dos veces hoy"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
         fixture_text(stage, texts[i]);
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
     }
 }
 END_TEST
 
-/* "Ya regreso" may be the power or somebody who says that they come back. */
+/* Silence and "again" are told of dead and of burning units as well. */
+START_TEST(trouble_in_the_same_breath_calls_somebody)
+{
+    static const char *const texts[] = {"ya no hace ruido la maquina", "ya no pita ni prende",
+                                        "works again hissing loud", "power is back breaker sparks"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(a_unit_that_went_dead_is_heard_behind_one_that_beeps)
+{
+    begin_anew();
+    fixture_text(stage, "machine beeps");
+    fixture_wait_minutes(stage, 1);
+    fixture_text(stage, "stopped beeping and went dead");
+    ck_assert_int_ge(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+/* What "came back" may as well be the alarm, unless we wait to hear that oxygen flows. */
 START_TEST(until_oxygen_is_told_to_flow_that_is_asked_again)
 {
     fixture_text(stage, "se fue la luz");
@@ -45,17 +99,103 @@ START_TEST(until_oxygen_is_told_to_flow_that_is_asked_again)
     ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
     fixture_says(stage, "Conteste SI o NO");
     fixture_says_not(stage, "Empaque");
+    begin_anew();
+    fixture_text(stage, "ya regreso");
+    ck_assert_ptr_null(fixture_answer(stage, "is-over"));
 }
 END_TEST
 
 START_TEST(an_open_alert_hears_of_it)
 {
-    stage->keeps_alerts = true;
+    begin_anew();
     fixture_text(stage, "machine stopped");
     fixture_wait_minutes(stage, 4);
     fixture_text(stage, "Yes");
     fixture_text(stage, "the alarm stopped");
     fixture_alerts(stage, ALERT_OFFICE, "is-over");
+}
+END_TEST
+
+START_TEST(never_mind_is_one_only_while_an_alert_is_open)
+{
+    begin_anew();
+    fixture_text(stage, "never mind");
+    ck_assert_ptr_null(fixture_answer(stage, "is-over"));
+    fixture_text(stage, "he cant breathe");
+    fixture_wait_minutes(stage, 4);
+    fixture_text(stage, "never mind, he is ok");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "is-over"));
+}
+END_TEST
+
+START_TEST(after_an_all_clear_questions_are_answered_and_the_alert_stays)
+{
+    begin_anew();
+    fixture_text(stage, "he cant breathe");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "he coughed it up and is breathing fine now");
+    fixture_says(stage, "a person still wants to reach you");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_STAFF);
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "when is it due");
+    fixture_says(stage, "Feb 14");
+    fixture_says_not(stage, "Called 911");
+    fixture_text(stage, "he cant breathe again");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "when is it due");
+    fixture_says(stage, "Called 911?");
+}
+END_TEST
+
+START_TEST(where_help_is_there_nothing_more_is_said)
+{
+    static const char *const texts[] = {"the paramedics are here", "we are at the hospital now",
+                                        "ya llego la ambulancia"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, i == 2 ? "me ahogo" : "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_OFFICE, "is-over");
+        ck_assert_str_eq(stage->verdict.alert.brief, "says help is there");
+        ck_assert_msg(stage->verdict.reply_count == 0, "%s: %s", texts[i],
+                      stage->verdict.replies[0].text);
+    }
+}
+END_TEST
+
+START_TEST(a_doubtful_all_clear_still_asks_whether_911_was_called)
+{
+    static const char *const texts[] = {"breathing better but not right", "i hope he is ok now",
+                                        "he is better when he sits, only then",
+                                        "the ambulance is not here"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(strstr(stage->verdict.replies[0].text, "911") != NULL, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it)
+{
+    begin_anew();
+    fixture_text(stage, "he has chest pain");
+    fixture_wait_minutes(stage, 119);
+    fixture_text(stage, "when is it due");
+    fixture_says(stage, "Called 911?");
+    fixture_wait_minutes(stage, 2);
+    fixture_text(stage, "when is it due");
+    fixture_says(stage, "Feb 14");
+    fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
 }
 END_TEST
 
@@ -65,9 +205,17 @@ main(void)
     TCase *tests = tcase_create("is_over");
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
-    tcase_add_test(tests, what_is_over_is_thanked_for_and_raises_nothing);
+    tcase_add_test(tests, what_is_over_is_thanked_for_and_staff_hear_of_it);
     tcase_add_test(tests, what_is_not_or_only_may_be_over_is_not);
+    tcase_add_test(tests, trouble_in_the_same_breath_calls_somebody);
+    tcase_add_test(tests, a_unit_that_went_dead_is_heard_behind_one_that_beeps);
     tcase_add_test(tests, until_oxygen_is_told_to_flow_that_is_asked_again);
     tcase_add_test(tests, an_open_alert_hears_of_it);
+    tcase_add_test(tests, never_mind_is_one_only_while_an_alert_is_open);
+    tcase_add_test(tests, after_an_all_clear_questions_are_answered_and_the_alert_stays);
+    tcase_add_test(tests, where_help_is_there_nothing_more_is_said);
+    tcase_add_test(tests, a_doubtful_all_clear_still_asks_whether_911_was_called);
+    tcase_add_test(tests,
+                   two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it);
     return fixture_run(tests);
 }

@@ -188,6 +188,51 @@ START_TEST(a_percentage_answered_as_a_reading_goes_to_a_person_at_once)
 }
 END_TEST
 
+static const char *const of_the_oximeter[] = {"its my saturation not the battery",
+                                              "its from the clip", "pulse ox", "es del aparatito",
+                                              "no es la bateria, es saturacion"};
+
+START_TEST(however_it_is_said_that_a_percentage_is_a_reading_it_is_taken_for_one)
+{
+    fixture_text(stage, "84 %");
+    fixture_text(stage, of_the_oximeter[_i]);
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
+static const char *const of_no_oximeter[] = {"its the reading on the machine", "mine",
+                                             "la lectura de la pantalla"};
+
+START_TEST(a_number_off_the_unit_is_no_reading)
+{
+    fixture_text(stage, "30");
+    fixture_text(stage, of_no_oximeter[_i]);
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
+START_TEST(one_of_two_numbers_that_would_be_grave_calls_at_once)
+{
+    fixture_text(stage, "84 60");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->rentals[0].call_below_reading = 90;
+    fixture_text(stage, "88 now");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+}
+END_TEST
+
+START_TEST(a_stranger_too_is_asked_what_a_percentage_is)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "84 %");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-percent"));
+    fixture_text(stage, "oxygen");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
 /* 85 or lower is an emergency as a reading. */
 START_TEST(a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once)
 {
@@ -406,6 +451,13 @@ main(void)
                         (int)(sizeof reports / sizeof reports[0]));
     tcase_add_test(tests, of_a_percentage_alone_it_is_asked_whether_it_is_a_battery_or_a_reading);
     tcase_add_test(tests, a_percentage_answered_as_a_reading_goes_to_a_person_at_once);
+    tcase_add_loop_test(tests,
+                        however_it_is_said_that_a_percentage_is_a_reading_it_is_taken_for_one, 0,
+                        sizeof of_the_oximeter / sizeof of_the_oximeter[0]);
+    tcase_add_loop_test(tests, a_number_off_the_unit_is_no_reading, 0,
+                        sizeof of_no_oximeter / sizeof of_no_oximeter[0]);
+    tcase_add_test(tests, one_of_two_numbers_that_would_be_grave_calls_at_once);
+    tcase_add_test(tests, a_stranger_too_is_asked_what_a_percentage_is);
     tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);
     tcase_add_test(tests, it_calls_too_while_another_question_is_open);
     tcase_add_loop_test(tests, numbers_that_no_word_makes_a_battery_s_are_asked_about, 0,

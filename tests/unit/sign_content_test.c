@@ -172,7 +172,8 @@ START_TEST(an_emergency_is_seen_amid_ordinary_texts)
 }
 END_TEST
 
-/* Few texts have commas: what "and", "but" and "because" join is about different things. */
+/* Few texts have commas: what "and", "but" and "because" join is about different things, and so is
+ * what begins with "my". */
 static const char *const joined[] = {
     "just a quick question about the carry bag and the charger cord because gasping for air and we "
     "leave tomorrow morning",
@@ -181,7 +182,10 @@ static const char *const joined[] = {
     "thanks for the help yesterday the new battery works great but i want to die and i dont know "
     "what to do now",
     "thanks for the help yesterday the new battery works great but the unit is on fire and i dont "
-    "know what to do now"};
+    "know what to do now",
+    "is the office open sunday my lips are kind of blue",
+    "where is the filter my lips are kind of blue",
+    "what time do you close my lips are blue"};
 
 START_TEST(an_emergency_is_seen_that_is_joined_to_other_things)
 {
