@@ -34,7 +34,8 @@ enum sender_role { SENDER_STRANGER, SENDER_RENTER, SENDER_STAFF };
 /* A question that we asked the renter and whose answer we wait for. */
 enum open_question {
     QUESTION_NONE,
-    QUESTION_WHICH_RENTAL, /* two rentals on this phone; choices are rental ids */
+    QUESTION_WHICH_RENTAL, /* two rentals on this phone; choices are rental ids. Of staff: which
+                              open alert, without choices */
     QUESTION_WHICH_TOPIC,  /* choices are topic ids */
     QUESTION_WHICH_CHARGE, /* what a sum lacks: "How much is in each battery?", or when it must be
                               charged, the airline's figure, the cylinder's size, or when to

@@ -63,27 +63,27 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                         "it, OPEN for the list, LINK 12 R-34 once you know whose phone it is, DIED "
                         "R-34 if a renter has died, HERE when your turn begins."},
     [SAY_STAFF_NONE_OPEN] = {"No alert is open.", "No alert is open."},
-    [SAY_STAFF_TAKEN] = {"Alert {0} is yours. Text SORTED {0} and what happened when it is done.",
-                         "Alert {0} is yours. Text SORTED {0} and what happened when it is done."},
+    [SAY_STAFF_TAKEN] =
+        {"Alert {0} is yours{1}. Text SORTED {0} and what happened when it is done.",
+         "Alert {0} is yours{1}. Text SORTED {0} and what happened when it is done."},
     [SAY_STAFF_HAS_IT] = {"Alert {0} is with {1}.", "Alert {0} is with {1}."},
-    [SAY_STAFF_CLOSED] = {"Alert {0} is closed.", "Alert {0} is closed."},
+    [SAY_STAFF_CLOSED] = {"Alert {0} is closed{1}.", "Alert {0} is closed{1}."},
     [SAY_STAFF_OUTCOME] = {"What happened? Text SORTED {0} and say it in a few words.",
                            "What happened? Text SORTED {0} and say it in a few words."},
-    [SAY_STAFF_OPEN] = {"Open:\n{0}", "Open:\n{0}"},
     [SAY_TALK_SENT] =
-        {"Sent. What they answer comes to you; SORTED {0} and what happened ends it.",
-         "Sent. What they answer comes to you; SORTED {0} and what happened ends it."},
+        {"Sent{1}. What they answer comes to you; SORTED {0} and what happened ends it.",
+         "Sent{1}. What they answer comes to you; SORTED {0} and what happened ends it."},
     [SAY_TALK_ASKED] =
-        {"What they text comes to you now. TALK {0} and your words: they get those.",
-         "What they text comes to you now. TALK {0} and your words: they get those."},
+        {"{1}hat they text comes to you now. TALK {0} and your words: they get those.",
+         "{1}hat they text comes to you now. TALK {0} and your words: they get those."},
     [SAY_TALK_RING] = {"Alert {0}: {1} gets no texts from us. Please ring.",
                        "Alert {0}: {1} gets no texts from us. Please ring."},
     [SAY_TALK_NOBODY] = {"Alert {0} is about hutbell itself: there is nobody to write to.",
                          "Alert {0} is about hutbell itself: there is nobody to write to."},
     [SAY_HAND_WHO] = {"To whom? Text HAND {0} and one of: {1}",
                       "To whom? Text HAND {0} and one of: {1}"},
-    [SAY_HAND_ASKED] = {"{1} was asked to take alert {0}. Until then it is yours.",
-                        "{1} was asked to take alert {0}. Until then it is yours."},
+    [SAY_HAND_ASKED] = {"{1} was asked to take alert {0}{2}. Until then it is yours.",
+                        "{1} was asked to take alert {0}{2}. Until then it is yours."},
     [SAY_DIED_WHO] = {"Who? Text DIED and the id of the rental or the number of its alert: DIED "
                       "R-34. ALIVE R-34 takes it back.",
                       "Who? Text DIED and the id of the rental or the number of its alert: DIED "
@@ -114,7 +114,9 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",
                        "Nobody waits for you to confirm a turn."},
-    [SAY_STAFF_LIST] = {"Which one? Open:\n{0}", "Which one? Open:\n{0}"},
+    [SAY_STAFF_NOBODY] =
+        {"That went to nobody. TALK {0} and your words writes to {1}, OPEN lists what is open.",
+         "That went to nobody. TALK {0} and your words writes to {1}, OPEN lists what is open."},
     [SAY_LINK_HELP] = {"Text LINK, the phone with + or the number of its alert, and the id of the "
                        "rental: LINK 12 R-34. First check whose phone it is.",
                        "Text LINK, the phone with + or the number of its alert, and the id of the "

@@ -29,27 +29,26 @@ enum phrase {
     SAY_CALLED_911, /* first of what is said while an emergency is open */
     SAY_STAFF_HELP,
     SAY_STAFF_NONE_OPEN,
-    SAY_STAFF_TAKEN,   /* 0 number */
+    SAY_STAFF_TAKEN,   /* 0 number, 1 whose, with a colon, or nothing */
     SAY_STAFF_HAS_IT,  /* 0 number, 1 who */
-    SAY_STAFF_CLOSED,  /* 0 number */
+    SAY_STAFF_CLOSED,  /* the same */
     SAY_STAFF_OUTCOME, /* 0 number */
-    SAY_STAFF_OPEN,    /* 0 the list */
-    SAY_TALK_SENT,     /* 0 number */
-    SAY_TALK_ASKED,    /* 0 number */
+    SAY_TALK_SENT,     /* 0 number, 1 " to Gwen" or nothing */
+    SAY_TALK_ASKED,    /* 0 number, 1 "Gwen: w" or "W" */
     SAY_TALK_RING,     /* 0 number, 1 phone */
     SAY_TALK_NOBODY,   /* 0 number */
     SAY_TALK_CLOSED,   /* to the renter: the person who wrote has closed it */
     SAY_TALK_NO_WORD,  /* to the renter: nobody has answered in time */
     SAY_NOBODY_YET,    /* to the renter: everyone was called, and nobody has taken the alert */
     SAY_HAND_WHO,      /* 0 number, 1 names */
-    SAY_HAND_ASKED,    /* 0 number, 1 name */
+    SAY_HAND_ASKED,    /* 0 number, 1 name, 2 whose, in brackets, or nothing */
     SAY_DIED_WHO,
     SAY_DIED,  /* 0 rental id, 1 first name */
     SAY_ALIVE, /* the same */
     SAY_TURN_YOURS,
     SAY_TURN_ANOTHERS, /* 0 who has it */
     SAY_TURN_NONE,
-    SAY_STAFF_LIST, /* 0 the list */
+    SAY_STAFF_NOBODY, /* 0 number, 1 who */
     SAY_LINK_HELP,
     SAY_LINK_NO_RENTAL, /* 0 what was taken for an id */
     SAY_LINK_IN_RECORD, /* 0 phone, 1 rental id */

@@ -1,10 +1,11 @@
 /*
  * Staff work from their own phone, half asleep: a few plain words of ours (staff_order.h) and a
- * number that may be left out when only one alert is open, never when two are. HERE alone confirms
- * their turn on call. Whatever else they write gets the list of words.
+ * number that may be left out when only one alert is open; when several are a name or place tells
+ * which, or they are asked and the order waits for the answer. HERE alone confirms their turn on
+ * call. Whatever else they write gets the list of words.
  */
 #include "staff_list.h"
-#include "staff_order.h"
+#include "staff_meant.h"
 
 #include <string.h>
 
@@ -13,97 +14,38 @@
 #include "say.h"
 #include "steps.h"
 
-/* The one that all open ones are called by; NULL if there are several to choose from. */
-static const struct open_alert *
-only_alert(const struct context *context)
-{
-    const struct open_alert *only = NULL;
-    size_t i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        if (context->alerts[i].head == context->alerts[i].number) {
-            if (only != NULL) {
-                return NULL;
-            }
-            only = &context->alerts[i];
-        }
-    }
-    return only;
-}
-
-/* An order that an open alert is meant by: its words may tell the sign that it is about. */
-static bool
-is_about_alert(const struct asked *whole, const struct staff_order *order)
-{
-    const struct context *context = whole->context;
-    const struct open_alert *only = only_alert(context);
-
-    if (order->has_number || order->word == STAFF_MINE || order->word == STAFF_SORTED) {
-        return true;
-    }
-    /* "talk to me, I have chest pain" of someone who has no alert in hand is no order */
-    return only != NULL && only->taken_by != NULL &&
-           strcmp(only->taken_by, whole->message->sender) == 0;
-}
-
-bool
-staff_relays(const struct asked *whole)
-{
-    const struct context *context = whole->context;
-    struct staff_order order;
-    size_t at, i;
-
-    if (context->role != SENDER_STAFF) {
-        return false;
-    }
-    if (staff_order_read(whole, 0, &order) && is_about_alert(whole, &order)) {
-        return true;
-    }
-    for (at = 1; at < whole->tokens.count; at++) { /* an alert's own text, forwarded */
-        if (!staff_order_read(whole, at, &order) || !order.has_number) {
-            continue;
-        }
-        for (i = 0; i < context->alert_count; i++) {
-            if (context->alerts[i].number == order.number) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
 static char *
 alert_number(const struct asked *whole, int64_t number)
 {
     return memory_format(whole->arena, "%lld", (long long)number);
 }
 
-static void
-reply(const struct asked *whole, struct verdict *verdict, enum phrase phrase, const char *first,
-      const char *second)
+static struct answer *
+reply_words(struct verdict *verdict, const char *words)
 {
     struct answer *answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "staff");
 
-    answer->text =
-        say(whole->arena, whole->context->house, LANGUAGE_EN, phrase, first, second, NULL);
+    answer->text = words;
+    return answer;
 }
 
-/* The alert meant: by number, or the only one that is open. NULL if neither. Words for a renter
- * need to know for whom. */
-static const struct open_alert *
-alert_meant(const struct context *context, const struct staff_order *order)
+static struct answer *
+reply(const struct asked *whole, struct verdict *verdict, enum phrase phrase, const char *first,
+      const char *second)
 {
-    size_t i;
+    return reply_words(verdict, say(whole->arena, whole->context->house, LANGUAGE_EN, phrase, first,
+                                    second, NULL));
+}
 
-    if (!order->has_number) {
-        return order->word == STAFF_TALK && context->alert_count > 1 ? NULL : only_alert(context);
-    }
-    for (i = 0; i < context->alert_count; i++) {
-        if (context->alerts[i].number == order->number) {
-            return &context->alerts[i];
-        }
-    }
-    return NULL;
+/* "Gwen, Cabin 4" between these; "" if neither is known. */
+static char *
+who(const struct asked *whole, const char *before, const struct open_alert *alert,
+    const char *after)
+{
+    const char *known = staff_list_who(whole, alert);
+
+    return memory_format(whole->arena, "%s%s%s", known[0] == '\0' ? "" : before, known,
+                         known[0] == '\0' ? "" : after);
 }
 
 /* ---- What is done with it ------------------------------------------------------------------- */
@@ -126,13 +68,15 @@ behind_only(const char *rest)
 }
 
 static void
-close_alert(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
-            const struct open_alert *alert)
+close_alert(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
+    const struct open_alert *alert = meant->alert;
     const char *number = alert_number(whole, alert->number);
-    size_t count = staff_list_count(whole->context, alert->number);
-    const char *only = count > 1 ? behind_only(order->rest) : NULL;
-    const char *note = only != NULL ? only : order->rest;
+    bool is_several = staff_list_count(whole->context, alert->number) > 1;
+    const char *only = is_several ? behind_only(meant->rest) : NULL;
+    const char *note = only != NULL ? only : meant->rest;
+    bool only_this = only != NULL || (is_several && meant->by_name);
+    struct answer *answer;
 
     if (note[0] == '\0') {
         reply(whole, verdict, SAY_STAFF_OUTCOME, number, NULL); /* no alert ends without one */
@@ -140,21 +84,21 @@ close_alert(const struct asked *whole, struct verdict *verdict, const struct sta
     }
     change(verdict, ALERT_STEP_CLOSE, alert);
     verdict->alert_change.note = note;
-    verdict->alert_change.only_this = only != NULL;
-    reply(whole, verdict, SAY_STAFF_CLOSED, number, NULL);
-    if (only == NULL && staff_list_is_outage(alert)) {
-        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
-
+    verdict->alert_change.only_this = only_this;
+    answer = reply(whole, verdict, SAY_STAFF_CLOSED, number,
+                   is_several && !only_this ? "" : who(whole, ": ", alert, ""));
+    if (!only_this && staff_list_is_outage(alert)) {
         answer->text = staff_list_closed(whole, alert, answer->text);
     }
 }
 
 /* Words for the renter, or the wish to have what the renter texts: either way a person has it. */
 static void
-talk(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
-     const struct open_alert *alert)
+talk(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
+    const struct open_alert *alert = meant->alert;
     const char *number = alert_number(whole, alert->number);
+    const char *named = who(whole, "", alert, ": w");
 
     if (alert->no_texts) {
         reply(whole, verdict, alert->phone[0] == '+' ? SAY_TALK_RING : SAY_TALK_NOBODY, number,
@@ -164,12 +108,14 @@ talk(const struct asked *whole, struct verdict *verdict, const struct staff_orde
     change(verdict, ALERT_STEP_TALK, alert);
     verdict->rental_id = alert->rental_id;
     verdict->relay.to = alert->phone;
-    if (order->rest[0] != '\0') {
-        verdict->relay.text =
-            parts_plain(whole->arena, memory_format(whole->arena, "%s: %s",
-                                                    whole->context->staff_name, order->rest));
+    if (meant->rest[0] == '\0') {
+        reply(whole, verdict, SAY_TALK_ASKED, number, named[0] != '\0' ? named : "W");
+        return;
     }
-    reply(whole, verdict, order->rest[0] != '\0' ? SAY_TALK_SENT : SAY_TALK_ASKED, number, NULL);
+    verdict->relay.text =
+        parts_plain(whole->arena,
+                    memory_format(whole->arena, "%s: %s", whole->context->staff_name, meant->rest));
+    reply(whole, verdict, SAY_TALK_SENT, number, who(whole, " to ", alert, ""));
 }
 
 /* "kim", "to Kim.": the colleague whose name, or first word of it, stands there alone. */
@@ -219,11 +165,11 @@ colleague_names(const struct asked *whole)
 }
 
 static void
-hand_on(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
-        const struct open_alert *alert)
+hand_on(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
+    const struct open_alert *alert = meant->alert;
     const char *number = alert_number(whole, alert->number);
-    const struct colleague *to = colleague_named(whole, order->rest);
+    const struct colleague *to = colleague_named(whole, meant->rest);
 
     if (to == NULL || strcmp(to->phone, whole->message->sender) == 0) {
         reply(whole, verdict, SAY_HAND_WHO, number, colleague_names(whole));
@@ -231,43 +177,46 @@ hand_on(const struct asked *whole, struct verdict *verdict, const struct staff_o
     }
     change(verdict, ALERT_STEP_HAND, alert);
     verdict->alert_change.to = to->phone;
-    reply(whole, verdict, SAY_HAND_ASKED, number, to->name);
+    reply_words(verdict, say(whole->arena, whole->context->house, LANGUAGE_EN, SAY_HAND_ASKED,
+                             number, to->name, who(whole, " (", alert, ")"), NULL));
 }
 
-/* Whoever takes the alert of several has to know whom to go to first. */
+/* Whoever takes an alert reads whose it is; of several also whom to go to first. */
 static void
 take(const struct asked *whole, struct verdict *verdict, const struct open_alert *alert)
 {
-    const char *number = alert_number(whole, alert->head);
+    bool is_several = staff_list_count(whole->context, alert->head) > 1;
+    const char *whose =
+        is_several ? "" : memory_format(whole->arena, ": %s", staff_list_whose(whole, alert));
+    struct answer *answer;
 
     change(verdict, ALERT_STEP_TAKE, alert);
-    reply(whole, verdict, SAY_STAFF_TAKEN, number, NULL);
-    if (staff_list_count(whole->context, alert->head) > 1) {
-        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
-
+    answer = reply(whole, verdict, SAY_STAFF_TAKEN, alert_number(whole, alert->head), whose);
+    if (is_several) {
         answer->text =
             staff_list_taken(whole, alert->head, answer->text, &verdict->alert_change.names_all);
     }
 }
 
 static void
-obey(const struct asked *whole, struct verdict *verdict, const struct staff_order *order,
-     const struct open_alert *alert)
+obey(const struct asked *whole, struct verdict *verdict, enum staff_word word,
+     const struct staff_meant *meant)
 {
+    const struct open_alert *alert = meant->alert;
     const char *sender = whole->message->sender;
     bool is_offered = alert->offered_to != NULL && strcmp(alert->offered_to, sender) == 0;
     bool is_anothers =
         alert->taken_by != NULL && strcmp(alert->taken_by, sender) != 0 && !is_offered;
 
-    if (order->word == STAFF_SORTED) {
-        close_alert(whole, verdict, order, alert); /* anyone may */
+    if (word == STAFF_SORTED) {
+        close_alert(whole, verdict, meant); /* anyone may */
     } else if (is_anothers) {
         reply(whole, verdict, SAY_STAFF_HAS_IT, alert_number(whole, alert->number),
               staff_list_holder(alert));
-    } else if (order->word == STAFF_TALK) {
-        talk(whole, verdict, order, alert);
-    } else if (order->word == STAFF_HAND) {
-        hand_on(whole, verdict, order, alert);
+    } else if (word == STAFF_TALK) {
+        talk(whole, verdict, meant);
+    } else if (word == STAFF_HAND) {
+        hand_on(whole, verdict, meant);
     } else {
         take(whole, verdict, alert);
     }
@@ -295,21 +244,73 @@ confirm_turn(const struct asked *whole, struct verdict *verdict)
     return true;
 }
 
+/* Lists what is open; what was ordered waits until they say which one is meant. */
+static void
+ask_which(const struct asked *whole, struct verdict *verdict, const struct staff_order *order)
+{
+    const char *before = "Which one? Open:\n";
+
+    if (order->has_number) {
+        before =
+            memory_format(whole->arena, "%lld is not open. %s", (long long)order->number, before);
+    }
+    staff_meant_ask(whole, verdict);
+    reply_words(verdict, staff_list_open(whole, before, "\nText only its number or name."));
+}
+
 static void
 order_decide(const struct asked *whole, struct verdict *verdict, const struct staff_order *order)
 {
     const struct context *context = whole->context;
-    const struct open_alert *alert = alert_meant(context, order);
+    struct staff_meant meant = staff_meant(whole, order);
 
+    staff_meant_close(verdict);
     if (context->alert_count == 0) {
         reply(whole, verdict, SAY_STAFF_NONE_OPEN, NULL, NULL);
     } else if (order->word == STAFF_OPEN) {
-        reply(whole, verdict, SAY_STAFF_OPEN, staff_list_open(whole), NULL);
-    } else if (alert == NULL) {
-        reply(whole, verdict, SAY_STAFF_LIST, staff_list_open(whole), NULL);
+        reply_words(verdict, order->has_number && meant.alert != NULL
+                                 ? staff_list_one(whole, meant.alert)
+                                 : staff_list_open(whole, "Open:\n", ""));
+    } else if (meant.alert == NULL) {
+        ask_which(whole, verdict, order);
     } else {
-        obey(whole, verdict, order, alert);
+        obey(whole, verdict, order->word, &meant);
     }
+}
+
+/* "12", "Gwen": which one was meant by what they ordered before. */
+static bool
+which_decide(const struct asked *whole, struct verdict *verdict)
+{
+    struct staff_meant meant;
+    struct staff_order order;
+    struct asked earlier;
+
+    if (!staff_meant_answered(whole, &earlier, &order, &meant)) {
+        return false;
+    }
+    staff_meant_close(verdict);
+    obey(&earlier, verdict, order.word, &meant);
+    return true;
+}
+
+/* What they say of a renter without a word of ours reaches nobody, and they must know that. */
+static bool
+to_nobody_decide(const struct asked *whole, struct verdict *verdict)
+{
+    const struct open_alert *only = staff_only_alert(whole->context);
+
+    if (whole->context->alert_count == 0 || !staff_speaks_of_renter(whole)) {
+        return false;
+    }
+    if (only != NULL && !only->no_texts && staff_list_count(whole->context, only->head) == 1) {
+        reply(whole, verdict, SAY_STAFF_NOBODY, alert_number(whole, only->number),
+              only->first_name != NULL ? only->first_name : "the renter");
+    } else {
+        reply_words(verdict, staff_list_open(whole, "That went to nobody. Open:\n",
+                                             "\nTALK, its number and your words writes to one."));
+    }
+    return true;
 }
 
 bool
@@ -329,7 +330,7 @@ staff_decide(const struct asked *whole, struct verdict *verdict)
     }
     if (staff_order_read(whole, 0, &order)) {
         order_decide(whole, verdict, &order);
-    } else {
+    } else if (!which_decide(whole, verdict) && !to_nobody_decide(whole, verdict)) {
         reply(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
     }
     return true;

@@ -38,55 +38,105 @@ append_who(char **text, const char *joint, const struct open_alert *alert)
     }
 }
 
+char *
+staff_list_who(const struct asked *whole, const struct open_alert *alert)
+{
+    char *text = memory_copy(whole->arena, "");
+
+    append_who(&text, "", alert);
+    return text;
+}
+
+char *
+staff_list_whose(const struct asked *whole, const struct open_alert *alert)
+{
+    char *text = memory_copy(whole->arena, alert->brief);
+
+    append_who(&text, ", ", alert);
+    if (alert->phone[0] == '+') {
+        memory_append(&text, ", %s", alert->phone);
+    }
+    return text;
+}
+
 /* ---- All that are open ---------------------------------------------------------------------- */
 
+/* How a list is written: whole, or so that more of it fits. */
+struct listing {
+    char *text;
+    bool brief; /* neither place nor phone */
+    size_t count, room;
+};
+
+/* "20 min ago", "5 h ago", "3 days ago" */
 static void
-append_alert(char **list, const struct open_alert *alert)
+append_age(char **text, const struct context *context, const struct open_alert *alert)
+{
+    int64_t minutes = (context->now_utc_s - alert->opened_utc_s) / 60;
+
+    if (minutes < 1) {
+        memory_append(text, ", just now");
+    } else if (minutes < 60) {
+        memory_append(text, ", %lld min ago", (long long)minutes);
+    } else if (minutes < 48 * 60) {
+        memory_append(text, ", %lld h ago", (long long)minutes / 60);
+    } else {
+        memory_append(text, ", %lld days ago", (long long)minutes / (24 * 60));
+    }
+}
+
+static void
+append_alert(struct listing *listing, const struct context *context, const struct open_alert *alert)
 {
     static const char *const levels[] = {[ALERT_NONE] = "",
                                          [ALERT_OFFICE] = "OFFICE",
                                          [ALERT_URGENT] = "URGENT",
                                          [ALERT_EMERGENCY] = "EMERGENCY"};
+    char **text = &listing->text;
 
-    memory_append(list, "%s%lld %s ", (*list)[0] == '\0' ? "" : "\n", (long long)alert->number,
+    memory_append(text, "%s%lld %s ", listing->count++ == 0 ? "" : "\n", (long long)alert->number,
                   levels[alert->level]);
     if (alert->head == alert->number) {
-        memory_append(list, "%s", alert->brief);
+        memory_append(text, "%s", alert->brief);
     } else {
-        memory_append(list, "with %lld", (long long)alert->head);
+        memory_append(text, "with %lld", (long long)alert->head);
     }
-    append_who(list, ", ", alert);
-    memory_append(list, ", %s", alert->phone);
-    if (alert->taken_by != NULL && alert->head == alert->number) {
-        memory_append(list, " (with %s)", staff_list_holder(alert));
+    if (!listing->brief) {
+        append_who(text, ", ", alert);
+        memory_append(text, ", %s", alert->phone);
+    } else {
+        memory_append(text, ", %s", alert->first_name != NULL ? alert->first_name : alert->phone);
+    }
+    append_age(text, context, alert);
+    if (alert->head == alert->number) {
+        memory_append(text, "%s%s", alert->taken_by != NULL ? ", with " : ", nobody has it",
+                      alert->taken_by != NULL ? staff_list_holder(alert) : "");
     }
 }
 
-/* Those who are called by this one behind it. Returns how many. */
-static size_t
-append_group(char **list, const struct context *context, const struct open_alert *head, size_t room)
+/* Those who are called by this one behind it. */
+static void
+append_group(struct listing *listing, const struct context *context, const struct open_alert *head)
 {
-    size_t count = 0, i;
+    size_t i;
 
-    if (room > 0) {
-        append_alert(list, head);
-        count++;
+    if (listing->count < listing->room) {
+        append_alert(listing, context, head);
     }
-    for (i = 0; i < context->alert_count && count < room; i++) {
+    for (i = 0; i < context->alert_count && listing->count < listing->room; i++) {
         if (context->alerts[i].head == head->number && &context->alerts[i] != head) {
-            append_alert(list, &context->alerts[i]);
-            count++;
+            append_alert(listing, context, &context->alerts[i]);
         }
     }
-    return count;
 }
 
-char *
-staff_list_open(const struct asked *whole)
+/* The first `room` of them. */
+static char *
+list_open(const struct asked *whole, size_t room, bool brief)
 {
     const struct context *context = whole->context;
-    char *list = memory_copy(whole->arena, "");
-    size_t told = 0, i;
+    struct listing listing = {memory_copy(whole->arena, ""), brief, 0, room};
+    size_t i;
     int level;
 
     for (level = ALERT_EMERGENCY; level > ALERT_NONE; level--) {
@@ -95,14 +145,43 @@ staff_list_open(const struct asked *whole)
             const struct open_alert *alert = &context->alerts[i];
 
             if ((int)alert->level == level && alert->head == alert->number) {
-                told += append_group(&list, context, alert, LIST_MAX - told);
+                append_group(&listing, context, alert);
             }
         }
     }
-    if (told < context->alert_count) {
-        memory_append(&list, "\nand %zu more", context->alert_count - told);
+    if (listing.count < context->alert_count) {
+        memory_append(&listing.text, "\nand %zu more", context->alert_count - listing.count);
     }
-    return list;
+    if (brief) {
+        memory_append(&listing.text, "\nOPEN and its number: all of that one.");
+    }
+    return listing.text;
+}
+
+char *
+staff_list_open(const struct asked *whole, const char *before, const char *after)
+{
+    size_t count = whole->context->alert_count, shown = count < LIST_MAX ? count : LIST_MAX;
+    bool brief = shown < count;
+    char *text;
+
+    for (;;) {
+        text = memory_format(whole->arena, "%s%s%s", before, list_open(whole, shown, brief), after);
+        if (shown <= 1 || parts_count(parts_plain(whole->arena, text)).parts <= PARTS_MAX) {
+            return text;
+        }
+        shown -= brief ? 1 : 0; /* first all of them in fewer words */
+        brief = true;
+    }
+}
+
+char *
+staff_list_one(const struct asked *whole, const struct open_alert *alert)
+{
+    struct listing listing = {memory_copy(whole->arena, ""), false, 0, 1};
+
+    append_alert(&listing, whole->context, alert);
+    return listing.text;
 }
 
 /* ---- Those who are called together ---------------------------------------------------------- */

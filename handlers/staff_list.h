@@ -10,12 +10,20 @@ const char *staff_list_holder(const struct open_alert *alert);
 /* How many are called by this number, itself included. */
 size_t staff_list_count(const struct context *context, int64_t head);
 
+/* "Gwen, Cabin 4", as much of it as the record has, "" if nothing. In the arena. */
+char *staff_list_who(const struct asked *whole, const struct open_alert *alert);
+/* With what it is about and the phone: "dizzy, Gwen, Cabin 4, +1…". In the arena. */
+char *staff_list_whose(const struct asked *whole, const struct open_alert *alert);
+
 /*
- * All that are open, gravest first, a line each: "12 URGENT dizzy, Gwen, Cabin 4, +1… (with Kim)";
- * below an alert those who are called with it: "13 URGENT with 12, Tom, Cabin 5, +1…". In the
- * arena.
+ * Between `before` and `after` all that are open, gravest first, a line each: "12 URGENT dizzy,
+ * Gwen, Cabin 4, +1…, 20 min ago, with Kim"; below an alert those who are called with it: "13
+ * URGENT with 12, Tom, Cabin 5, +1…, 5 min ago". Where two parts of a text do not hold that, the
+ * lines lose place and phone; then the last ones are counted only. In the arena.
  */
-char *staff_list_open(const struct asked *whole);
+char *staff_list_open(const struct asked *whole, const char *before, const char *after);
+/* The whole line of this one. */
+char *staff_list_one(const struct asked *whole, const struct open_alert *alert);
 
 /*
  * `words`, and behind them the renters who are called by this number, who runs out first in front

@@ -26,20 +26,22 @@ staff_is_word(const char *text, size_t length, const char *word)
     return i == length && word[i] == '\0';
 }
 
-/* "12" or "#12" at `at`; returns how many tokens it took. */
+/* "12", "#12" or "alert 12" at `at`; returns how many tokens it took. */
 static size_t
 read_number(const struct tokens *tokens, size_t at, struct staff_order *order)
 {
-    size_t sign = token_is(tokens, at, "#") ? 1 : 0;
-    size_t number = at + sign;
+    size_t number = at;
 
+    while (token_among(tokens, number, " alert # ")) {
+        number++;
+    }
     if (number >= tokens->count || tokens->list[number].kind != TOKEN_NUMBER ||
         tokens->list[number].thousandths % 1000 != 0) {
         return 0;
     }
     order->has_number = true;
     order->number = tokens->list[number].thousandths / 1000;
-    return sign + 1;
+    return number + 1 - at;
 }
 
 /* "mine12" is one token: a word of ours with digits behind it. */
@@ -81,6 +83,7 @@ staff_order_read(const struct asked *whole, size_t at, struct staff_order *order
         while (token_among(tokens, next, " : . , - ")) {
             next++;
         }
+        order->next = next;
         order->rest = memory_copy(
             whole->arena, next < tokens->count ? whole->text + tokens->list[next].start : "");
         return order->word != STAFF_OPEN || order->rest[0] == '\0';

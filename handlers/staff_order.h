@@ -20,9 +20,10 @@ struct staff_order {
     bool has_number;
     int64_t number;
     const char *rest; /* behind word and number; never NULL */
+    size_t next;      /* the token that it begins at */
 };
 
-/* Reads the order that begins at token `at`: "MINE 12", "mine #12.", "Mine12". */
+/* Reads the order that begins at token `at`: "MINE 12", "mine #12.", "Mine12", "mine alert 12". */
 bool staff_order_read(const struct asked *whole, size_t at, struct staff_order *order);
 
 /* These bytes, in any case (of ASCII), are this word. */

@@ -122,6 +122,16 @@ bool opt_out_is_said(const struct tokens *tokens);
 bool opt_out_may_be_meant(const struct tokens *tokens);
 /* This text is staff's relay of an alert: its signs are not new ones. */
 bool staff_relays(const struct asked *whole);
+/* It is no order, and staff speak of a renter in it, not of themselves. */
+bool staff_speaks_of_renter(const struct asked *whole);
+/* They ask something about a renter and tell nothing, "is the renter on backup", or have something
+ * said to them without a word of ours: "tell him to sit down". */
+bool staff_asks_of_renter(const struct asked *whole);
+/* This sign is none of theirs: they ask about it, or the alert they speak of tells it already. An
+ * emergency in plain words that no such alert tells always counts. */
+bool staff_says_of_renter(const struct asked *whole, const struct sign_match *match);
+/* An earlier text of theirs was an order or such a question: it is not read as one with others. */
+bool staff_spoke_of_renter(const struct asked *whole, const char *text);
 /* A death is told in this text. */
 void death_answer(const struct asked *whole, struct verdict *verdict, const struct sign *sign);
 /* An alert of the sender's is an emergency and nobody has closed it. */

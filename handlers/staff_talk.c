@@ -1,0 +1,223 @@
+/*
+ * What one of staff says of a renter is no sign of their own: an order, an alert passed along, a
+ * question about a renter, or what an open alert tells already. Whatever else shows a sign is
+ * theirs, or new, and a colleague is called.
+ */
+#include <string.h>
+
+#include "staff_meant.h"
+#include "memory.h"
+#include "steps.h"
+
+/* The text is of whoever writes it. */
+static bool
+speaks_of_self(const struct tokens *tokens, size_t at)
+{
+    for (; at < tokens->count; at++) {
+        if (token_among(tokens, at, " i im ive me my myself we us our ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+speaks_to_or_of_another(const struct asked *whole, size_t at)
+{
+    for (; at < whole->tokens.count; at++) {
+        if (token_among(&whole->tokens, at, " you your u ur him her his hers them their ") ||
+            staff_names_renter(whole, at)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+is_colleague(const struct asked *whole, size_t at)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->colleague_count; i++) {
+        struct tokens name = tokens_read(whole->arena, context->colleagues[i].name);
+
+        if (name.count > 0 && token_is(&whole->tokens, at, name.list[0].text)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* An order that an open alert is meant by: its words may tell the sign that it is about. */
+static bool
+is_about_alert(const struct asked *whole, const struct staff_order *order)
+{
+    const struct context *context = whole->context;
+    const struct open_alert *only = staff_only_alert(context);
+    size_t at = order->next + (token_is(&whole->tokens, order->next, "to") ? 1 : 0);
+
+    if (order->has_number || order->word == STAFF_MINE || order->word == STAFF_SORTED ||
+        order->word == STAFF_OPEN) {
+        return true;
+    }
+    if (order->word == STAFF_HAND) { /* "hand is numb" is none */
+        return is_colleague(whole, at) || staff_meant(whole, order).by_name;
+    }
+    /* "talk to me, I have chest pain" of someone who has no alert in hand is no order */
+    return context->alert_count > 0 && ((only != NULL && only->taken_by != NULL &&
+                                         strcmp(only->taken_by, whole->message->sender) == 0) ||
+                                        staff_meant(whole, order).by_name ||
+                                        (!speaks_of_self(&whole->tokens, order->next) &&
+                                         speaks_to_or_of_another(whole, order->next)));
+}
+
+bool
+staff_relays(const struct asked *whole)
+{
+    struct staff_order order;
+    size_t at;
+
+    if (whole->context->role != SENDER_STAFF) {
+        return false;
+    }
+    if (staff_order_read(whole, 0, &order) && is_about_alert(whole, &order)) {
+        return true;
+    }
+    for (at = 1; at < whole->tokens.count; at++) { /* an alert's own text, forwarded */
+        if (staff_order_read(whole, at, &order) && order.has_number &&
+            staff_numbered(whole->context, order.number) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* ---- Of a renter, in words of their own ----------------------------------------------------- */
+
+/* Behind "is the renter", "tell him" or the like at `at`; 0 if nothing of that stands there. */
+static size_t
+behind_subject(const struct asked *whole, size_t at)
+{
+    const struct tokens *tokens = &whole->tokens;
+    bool is_message = token_among(tokens, at, " tell ask ");
+    size_t subject = at + (token_is(tokens, at + 1, "the") ? 2 : 1);
+
+    if (!is_message &&
+        !token_among(tokens, at,
+                     " is are was were does do did has have had can could will would should ")) {
+        return 0;
+    }
+    return staff_names_renter(whole, subject) ||
+                   (is_message && token_among(tokens, subject, " him her "))
+               ? subject + 1
+               : 0;
+}
+
+/* Something else may be told here: a second sentence, a number, a reason. */
+static bool
+tells_more(const struct tokens *tokens, size_t at)
+{
+    for (; at < tokens->count; at++) {
+        if (tokens->list[at].kind == TOKEN_SIGN
+                ? !token_among(tokens, at, " ? . ! ") || at + 1 < tokens->count
+                : tokens->list[at].kind == TOKEN_NUMBER ||
+                      token_among(tokens, at,
+                                  " is are was were isnt arent wasnt has hasnt have cant wont dont "
+                                  "doesnt didnt supposed meant normal normally why because but and "
+                                  "so having dying ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+staff_asks_of_renter(const struct asked *whole)
+{
+    const struct tokens *tokens = &whole->tokens;
+    struct staff_order order;
+    size_t at, behind;
+
+    if (whole->context->role != SENDER_STAFF) {
+        return false;
+    }
+    at = staff_order_read(whole, 0, &order) ? order.next : 0;
+    behind = behind_subject(whole, at);
+    return behind > 0 && !speaks_of_self(tokens, at) && !tells_more(tokens, behind);
+}
+
+/* They speak of this alert: they have it in hand, it is the only one, or they name its renter. */
+static bool
+is_spoken_of(const struct asked *whole, const struct open_alert *alert)
+{
+    return alert == staff_only_alert(whole->context) ||
+           (alert->taken_by != NULL && strcmp(alert->taken_by, whole->message->sender) == 0) ||
+           staff_names_alert(whole, alert);
+}
+
+/* The open alert that they speak of tells this sign. */
+static bool
+is_told(const struct asked *whole, const struct sign *sign)
+{
+    const struct context *context = whole->context;
+    const char *reason = memory_format(whole->arena, ",sign:%s,", sign->id);
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
+        const struct open_alert *alert = &context->alerts[i];
+        const char *reasons = memory_format(whole->arena, ",%s,", alert->reasons);
+
+        if (strstr(reasons, reason) != NULL && is_spoken_of(whole, alert)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+staff_speaks_of_renter(const struct asked *whole)
+{
+    const struct tokens *tokens = &whole->tokens;
+    size_t at;
+
+    if (whole->context->role != SENDER_STAFF || speaks_of_self(tokens, 0)) {
+        return false;
+    }
+    if (token_among(tokens, 0, " is are was were does did ")) {
+        return true; /* "is the chest pain gone" */
+    }
+    for (at = 0; at < tokens->count; at++) {
+        if (token_among(tokens, at, " him her his hers them their ") ||
+            staff_names_renter(whole, at)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+staff_says_of_renter(const struct asked *whole, const struct sign_match *match)
+{
+    if (staff_asks_of_renter(whole)) {
+        return match->sign->level != SIGN_EMERGENCY || match->by_likeness ||
+               is_told(whole, match->sign);
+    }
+    return staff_speaks_of_renter(whole) && is_told(whole, match->sign);
+}
+
+bool
+staff_spoke_of_renter(const struct asked *whole, const char *text)
+{
+    struct asked earlier = *whole;
+    struct staff_order order;
+
+    if (whole->context->role != SENDER_STAFF) {
+        return false;
+    }
+    earlier.text = text;
+    earlier.tokens = tokens_read(whole->arena, text);
+    return staff_relays(&earlier) || staff_asks_of_renter(&earlier) ||
+           (staff_order_read(&earlier, 0, &order) && !speaks_of_self(&earlier.tokens, order.next));
+}

@@ -1,0 +1,221 @@
+/* Which alert staff mean, how they see the open ones, and what they say of renters. */
+#include "fixture.h"
+
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    stage = fixture_new();
+    fixture_staff(stage);
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+}
+
+static void
+changes(const char *text, enum alert_step step, int64_t number)
+{
+    fixture_text(stage, text);
+    ck_assert_msg(stage->verdict.alert_change.step == step &&
+                      stage->verdict.alert_change.number == number,
+                  "\"%s\" led to step %d of %d", text, (int)stage->verdict.alert_change.step,
+                  (int)stage->verdict.alert_change.number);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+
+/* ---- Which one is meant --------------------------------------------------------------------- */
+
+/* Gwen in Cabin 4 has 12, Tom in Room 2 of the lodge 13: each by themselves. */
+static void
+two_renters(void)
+{
+    fixture_alert(stage, 12, "sign:dizzy")->first_name = "Gwen";
+    fixture_alert(stage, 13, "gap")->first_name = "Tom";
+    stage->alerts[0].place = "Cabin 4";
+    stage->alerts[1].place = "Room 2, Fallow Lodge";
+    stage->alerts[1].phone = "+12085550113";
+}
+
+START_TEST(the_number_may_be_left_out_when_one_is_open)
+{
+    fixture_alert(stage, 12, "sign:chest-pain");
+    changes("mine", ALERT_STEP_TAKE, 12);
+    changes("sorted, spoke to her daughter", ALERT_STEP_CLOSE, 12);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "spoke to her daughter");
+}
+END_TEST
+
+START_TEST(with_two_open_and_no_number_they_get_the_list)
+{
+    fixture_alert(stage, 12, "sign:chest-pain");
+    fixture_alert(stage, 13, "gap")->taken_by = "+12085550190";
+    changes("mine", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "12 URGENT in brief, +12085550101, just now, nobody has it\n"
+                        "13 URGENT in brief, +12085550101, just now, with +12085550190");
+    changes("SORTED 99 all well", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "99 is not open. Which one? Open:\n12 URGENT in brief");
+}
+END_TEST
+
+START_TEST(a_name_or_a_place_tells_which_alert_is_meant)
+{
+    two_renters();
+    changes("mine gwen", ALERT_STEP_TAKE, 12);
+    changes("MINE, the one in Fallow Lodge", ALERT_STEP_TAKE, 13);
+    changes("mine please, I go to cabin 4", ALERT_STEP_TAKE, 12);
+    changes("sorted tom: plug was loose", ALERT_STEP_CLOSE, 13);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "tom: plug was loose");
+    fixture_says(stage, "Alert 13 is closed: Tom, Room 2, Fallow Lodge.");
+    changes("sorted room 2", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "What happened? Text SORTED 13");
+    changes("sorted spoke with tom and gwen", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Which one?");
+}
+END_TEST
+
+START_TEST(a_name_that_two_have_or_that_is_a_word_tells_nobody_apart)
+{
+    two_renters();
+    stage->alerts[0].first_name = "Tom";
+    changes("mine tom", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Which one?");
+    changes("mine tom in cabin 4", ALERT_STEP_TAKE, 12);
+    stage->alerts[0].first_name = "Will";
+    changes("talk will you be home", ALERT_STEP_NONE, 0);
+    changes("talk to will: are you home", ALERT_STEP_TALK, 12);
+    changes("mine will", ALERT_STEP_TAKE, 12);
+}
+END_TEST
+
+START_TEST(whoever_takes_an_alert_reads_whose_it_is)
+{
+    two_renters();
+    changes("MINE 13", ALERT_STEP_TAKE, 13);
+    fixture_says(stage, "Alert 13 is yours: in brief, Tom, Room 2, Fallow Lodge, +12085550113. "
+                        "Text SORTED 13");
+}
+END_TEST
+
+START_TEST(what_was_ordered_waits_until_a_number_or_name_tells_for_whom)
+{
+    two_renters();
+    changes("talk is the plug in?", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Which one? Open:\n12 URGENT");
+    fixture_says(stage, "Text only its number or name.");
+    changes("13", ALERT_STEP_TALK, 13);
+    ck_assert_str_eq(stage->verdict.relay.text, "Jo: is the plug in?");
+    fixture_says(stage, "Sent to Tom, Room 2, Fallow Lodge.");
+    changes("13", ALERT_STEP_NONE, 0); /* once */
+    changes("sorted 99 power is back", ALERT_STEP_NONE, 0);
+    changes("hm", ALERT_STEP_NONE, 0);
+    changes("I meant Gwen", ALERT_STEP_CLOSE, 12);
+    ck_assert_str_eq(stage->verdict.alert_change.note, "power is back");
+    changes("mine", ALERT_STEP_NONE, 0);
+    changes("cabin 4 please", ALERT_STEP_TAKE, 12);
+}
+END_TEST
+
+START_TEST(what_waits_is_dropped_by_another_order_and_with_time)
+{
+    two_renters();
+    changes("talk hello", ALERT_STEP_NONE, 0);
+    changes("OPEN", ALERT_STEP_NONE, 0);
+    changes("13", ALERT_STEP_NONE, 0);
+    changes("talk hello", ALERT_STEP_NONE, 0);
+    fixture_wait_minutes(stage, 16);
+    changes("13", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Text MINE 12");
+}
+END_TEST
+
+START_TEST(one_of_several_without_power_is_closed_alone_by_name_and_all_by_number)
+{
+    two_renters();
+    stage->alerts[0].reason = stage->alerts[0].reasons = "sign:power-out-now";
+    stage->alerts[1].head = 12; /* called with Gwen */
+    changes("sorted gwen has a tank", ALERT_STEP_CLOSE, 12);
+    ck_assert(stage->verdict.alert_change.only_this);
+    fixture_alert(stage, 15, "gap");
+    changes("sorted power is back", ALERT_STEP_NONE, 0);
+    changes("12", ALERT_STEP_CLOSE, 12);
+    ck_assert(!stage->verdict.alert_change.only_this);
+    fixture_says(stage, "Closed: 12 Gwen, Cabin 4; 13 Tom, Room 2, Fallow Lodge.");
+}
+END_TEST
+
+START_TEST(the_list_has_the_gravest_first_and_is_never_too_long)
+{
+    fixture_alert(stage, 12, "gap")->level = ALERT_OFFICE;
+    fixture_alert(stage, 13, "gap")->level = ALERT_EMERGENCY;
+    changes("OPEN", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Open:\n13 EMERGENCY in brief, +12085550101, just now, nobody has it\n"
+                        "12 OFFICE in brief");
+    changes("open the door", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Text MINE 12");
+}
+END_TEST
+
+START_TEST(the_list_says_how_old_an_alert_is_and_who_has_it)
+{
+    two_renters();
+    stage->alerts[1].taken_by = "+12085550190";
+    stage->alerts[1].taken_name = "Perrin";
+    stage->alerts[0].opened_utc_s -= 3 * 3600 + 60;
+    stage->alerts[1].opened_utc_s -= 1230;
+    changes("open", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "12 URGENT in brief, Gwen, Cabin 4, +12085550101, 3 h ago, nobody has it\n"
+                        "13 URGENT in brief, Tom, Room 2, Fallow Lodge, +12085550113, 20 min ago, "
+                        "with Perrin");
+    changes("open 13", ALERT_STEP_NONE, 0);
+    fixture_says_not(stage, "Gwen");
+    fixture_wait_minutes(stage, 3 * 24 * 60);
+    changes("open 12", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "3 days ago");
+}
+END_TEST
+
+START_TEST(a_list_too_long_for_two_parts_loses_place_and_phone_first)
+{
+    static const char long_place[] = "The green cabin behind the two gates by the long bridge";
+    size_t i;
+
+    for (i = 0; i < 4; i++) {
+        fixture_alert(stage, 12 + (int64_t)i, "gap")->first_name = "Gwen";
+        stage->alerts[i].place = long_place;
+    }
+    changes("open", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "12 URGENT in brief, Gwen, just now, nobody has it");
+    fixture_says(stage, "15 URGENT");
+    fixture_says(stage, "OPEN and its number: all of that one.");
+    for (i = 0; i < 4; i++) {
+        stage->alerts[i].brief = long_place;
+    }
+    changes("mine", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "\nand 2 more\n");
+    ck_assert_uint_eq(stage->verdict.reply_count, 1);
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("staff meant");
+
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, the_number_may_be_left_out_when_one_is_open);
+    tcase_add_test(tests, with_two_open_and_no_number_they_get_the_list);
+    tcase_add_test(tests, a_name_or_a_place_tells_which_alert_is_meant);
+    tcase_add_test(tests, a_name_that_two_have_or_that_is_a_word_tells_nobody_apart);
+    tcase_add_test(tests, whoever_takes_an_alert_reads_whose_it_is);
+    tcase_add_test(tests, what_was_ordered_waits_until_a_number_or_name_tells_for_whom);
+    tcase_add_test(tests, what_waits_is_dropped_by_another_order_and_with_time);
+    tcase_add_test(tests, one_of_several_without_power_is_closed_alone_by_name_and_all_by_number);
+    tcase_add_test(tests, the_list_has_the_gravest_first_and_is_never_too_long);
+    tcase_add_test(tests, the_list_says_how_old_an_alert_is_and_who_has_it);
+    tcase_add_test(tests, a_list_too_long_for_two_parts_loses_place_and_phone_first);
+    return fixture_run(tests);
+}
