@@ -61,7 +61,8 @@ recent_texts(const struct asked *whole, const char *after)
     size_t i;
 
     for (i = 0; i < context->recent_count; i++) {
-        if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S) {
+        if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S &&
+            !staff_spoke_of_renter(whole, context->recent[i].text)) {
             memory_append(&joined, "%s%s", context->recent[i].text, after);
         }
     }
@@ -126,7 +127,8 @@ is_told_otherwise(const struct asked *whole, const struct sign_match *match, int
 {
     return (match->by_likeness && reading > 0 && tells_only_value(&whole->tokens)) ||
            ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
-            is_over_told(whole));
+            is_over_told(whole)) ||
+           staff_says_of_renter(whole, match);
 }
 
 static void
@@ -266,7 +268,8 @@ leave_out_display(const struct asked *whole, struct found *found)
 void
 found_read(const struct asked *whole, struct found *found)
 {
-    enum trouble trouble = equipment_trouble_told(whole);
+    bool asks_of_renter = staff_asks_of_renter(whole);
+    enum trouble trouble = asks_of_renter ? TROUBLE_NONE : equipment_trouble_told(whole);
     size_t i, start, end;
 
     *found = (struct found){0};
@@ -285,7 +288,9 @@ found_read(const struct asked *whole, struct found *found)
         found->new_trouble = found->new_trouble || found->list[i].sign->level == SIGN_EQUIPMENT;
     }
     found->symptom = found->new_symptom;
-    find_joined(whole, found);
+    if (!asks_of_renter) {
+        find_joined(whole, found);
+    }
     find_in_alerts(whole, found);
     found->unit_trouble = found->unit_trouble || found->new_trouble || found->no_flow;
 }

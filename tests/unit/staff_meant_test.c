@@ -200,6 +200,71 @@ START_TEST(a_list_too_long_for_two_parts_loses_place_and_phone_first)
 }
 END_TEST
 
+/* ---- What they say of a renter -------------------------------------------------------------- */
+
+static void
+is_no_sign_of_theirs(const char *text)
+{
+    changes(text, ALERT_STEP_NONE, 0); /* and calls nobody */
+    fixture_says(stage, "That went to nobody.");
+}
+
+START_TEST(a_question_about_a_renter_is_no_sign_of_staff)
+{
+    fixture_alert(stage, 12, "sign:chest-pain")->first_name = "Gwen";
+    is_no_sign_of_theirs("is the renter on backup");
+    is_no_sign_of_theirs("is she dizzy?");
+    is_no_sign_of_theirs("does Gwen feel sick");
+    is_no_sign_of_theirs("tell her to sit down");
+    is_no_sign_of_theirs("is the chest pain gone");
+    is_no_sign_of_theirs("the renter says her chest pain is gone"); /* 12 tells it already */
+    fixture_says(stage, "TALK 12 and your words writes to Gwen");
+}
+END_TEST
+
+START_TEST(an_emergency_that_no_alert_tells_counts_whoever_tells_it)
+{
+    two_renters();
+    fixture_text(stage, "the renter has chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    stage->context.recent_count = 0;
+    fixture_text(stage, "is she ok she has chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    stage->context.recent_count = 0;
+    fixture_text(stage, "talk to me i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+}
+END_TEST
+
+START_TEST(words_for_a_renter_not_named_yet_are_no_sign_of_staff)
+{
+    two_renters();
+    changes("talk do you have chest pain?", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Which one?");
+    changes("talk gwen if i am late and you have chest pain call 911", ALERT_STEP_TALK, 12);
+}
+END_TEST
+
+START_TEST(what_was_ordered_is_not_read_together_with_what_comes_next)
+{
+    fixture_alert(stage, 12, "gap");
+    changes("SORTED 12 she has chest", ALERT_STEP_CLOSE, 12);
+    stage->context.alert_count = 0;
+    changes("pain", ALERT_STEP_NONE, 0);
+    fixture_text(stage, "i have chest");
+    fixture_text(stage, "pain"); /* but their own words are */
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+}
+END_TEST
+
+START_TEST(a_hand_that_is_passed_to_nobody_may_be_their_own)
+{
+    fixture_alert(stage, 12, "gap")->taken_by = "+12085550101";
+    fixture_text(stage, "hand on my chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -217,5 +282,10 @@ main(void)
     tcase_add_test(tests, the_list_has_the_gravest_first_and_is_never_too_long);
     tcase_add_test(tests, the_list_says_how_old_an_alert_is_and_who_has_it);
     tcase_add_test(tests, a_list_too_long_for_two_parts_loses_place_and_phone_first);
+    tcase_add_test(tests, a_question_about_a_renter_is_no_sign_of_staff);
+    tcase_add_test(tests, an_emergency_that_no_alert_tells_counts_whoever_tells_it);
+    tcase_add_test(tests, words_for_a_renter_not_named_yet_are_no_sign_of_staff);
+    tcase_add_test(tests, what_was_ordered_is_not_read_together_with_what_comes_next);
+    tcase_add_test(tests, a_hand_that_is_passed_to_nobody_may_be_their_own);
     return fixture_run(tests);
 }
