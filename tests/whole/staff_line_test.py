@@ -42,7 +42,7 @@ class Night(StaffLine):
         self.send(ROBIN, "TALK is the plug in the wall?")
         asked = self.expect(BERT, "Robin: is the plug in the wall?")
         self.assertEqual(asked.sender, OFFICE)
-        self.expect(ROBIN, "Sent.")
+        self.expect(ROBIN, "Sent to Bert")
         # what Bert answers goes to Robin, and the program says nothing to it
         before = len(self.texts_to(BERT))
         self.send(BERT, "when do i have to return it by the way")
@@ -166,6 +166,23 @@ class Words(StaffLine):
         self.send(ROBIN, "OPEN")
         self.expect(ROBIN, f"Open:\n{first} EMERGENCY", second)
         self.assertNotIn("hello", " ".join(self.texts_to(BERT) + self.texts_to(ANNA)))
+
+    def test_what_was_ordered_waits_through_a_restart_for_whom_it_is_meant(self):
+        self.begin(speed=1)
+        first = self.opened(BERT, "i feel dizzy", "dizzy")
+        second = self.opened(ANNA, "i feel dizzy", "dizzy")
+        self.send(ROBIN, "TALK are you lying down?")
+        self.expect(ROBIN, "Which one?", "Bert", "Anna", "Text only its number or name.")
+        self.restart()
+        self.send(ROBIN, "bert")
+        self.expect(BERT, "Robin: are you lying down?")
+        self.expect(ROBIN, "Sent to Bert")
+        self.send(ROBIN, "mine anna")
+        self.expect(ROBIN, f"Alert {second} is yours: dizzy, Anna")
+        self.send(KIM, "is the renter on backup")
+        self.expect(KIM, "That went to nobody.", f"\n{first} URGENT", ", with Robin")
+        self.assertEqual(self.count("SELECT count(*) FROM alert_due"), 2)
+        self.assertNotIn("lying", " ".join(self.texts_to(ANNA)))
 
     def test_a_sign_in_staff_s_own_text_alerts_a_colleague(self):
         self.begin(speed=1)
