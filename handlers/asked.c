@@ -261,6 +261,22 @@ find_rental(struct asked *asked)
     }
 }
 
+/* A word or two of English may be loans ("battery", "ok thanks"): so short a text tells only that
+ * they speak Spanish. */
+static bool
+tells_language(const struct asked *asked, const char *text, enum language *language)
+{
+    enum { SHORT_TEXT = 3 };
+    enum language told;
+
+    if (!words_tell_language(asked->arena, text, &told) ||
+        (told == LANGUAGE_EN && tokens_read(asked->arena, text).count < SHORT_TEXT)) {
+        return false;
+    }
+    *language = told;
+    return true;
+}
+
 /* What the conversation is held in: by the newest text that tells, else by the one that made us
  * ask, else as the record has it. */
 static enum language
@@ -271,12 +287,12 @@ language_so_far(const struct asked *asked)
     size_t i;
 
     for (i = context->recent_count; i > 0; i--) {
-        if (words_tell_language(asked->arena, context->recent[i - 1].text, &told)) {
+        if (tells_language(asked, context->recent[i - 1].text, &told)) {
             return told;
         }
     }
     if (asked_open_question(asked) != QUESTION_NONE && context->conversation.asked_about != NULL) {
-        (void)words_tell_language(asked->arena, context->conversation.asked_about, &told);
+        (void)tells_language(asked, context->conversation.asked_about, &told);
     }
     return told;
 }
@@ -285,14 +301,9 @@ language_so_far(const struct asked *asked)
 static enum language
 language_of(const struct asked *asked)
 {
-    enum { SHORT_TEXT = 3 };
     enum language told;
 
-    if (!words_tell_language(asked->arena, asked->text, &told) ||
-        (told == LANGUAGE_EN && asked->tokens.count < SHORT_TEXT)) {
-        return language_so_far(asked);
-    }
-    return told;
+    return tells_language(asked, asked->text, &told) ? told : language_so_far(asked);
 }
 
 static const struct told *

@@ -153,6 +153,38 @@ START_TEST(a_sign_of_either_language_is_said_in_the_language_of_the_text)
 }
 END_TEST
 
+/* The record says English: only what was texted tells that they speak Spanish. */
+START_TEST(an_english_word_or_two_of_earlier_do_not_turn_a_spanish_talk_to_english)
+{
+    fixture_text(stage, "cuanto me dura la bateria si me queda la mitad");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_text(stage, "the battery");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_text(stage, "80%");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+}
+END_TEST
+
+START_TEST(an_english_word_that_made_us_ask_does_not_turn_a_spanish_talk_to_english)
+{
+    stage->rentals[0].language = LANGUAGE_ES;
+    stage->context.conversation.question = QUESTION_WHICH_CHARGE;
+    stage->context.conversation.asked_utc_s = stage->context.now_utc_s;
+    stage->context.conversation.asked_about = "battery left";
+    fixture_text(stage, "80%");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+}
+END_TEST
+
+START_TEST(a_whole_english_text_turns_the_talk_to_english)
+{
+    fixture_text(stage, "cuanto me dura la bateria si me queda la mitad");
+    fixture_text(stage, "how long will my battery last");
+    fixture_text(stage, "80%");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_EN);
+}
+END_TEST
+
 START_TEST(a_clinical_answer_in_spanish_ends_with_when_to_call)
 {
     const char *text = fixture_text(stage, "me duele la cabeza")->replies[0].text;
@@ -367,6 +399,9 @@ main(void)
     tcase_add_test(tests, an_emergency_in_spanish_is_answered_wholly_in_spanish);
     tcase_add_test(tests, the_language_is_that_of_the_sign_if_the_text_does_not_tell);
     tcase_add_test(tests, a_sign_of_either_language_is_said_in_the_language_of_the_text);
+    tcase_add_test(tests, an_english_word_or_two_of_earlier_do_not_turn_a_spanish_talk_to_english);
+    tcase_add_test(tests, an_english_word_that_made_us_ask_does_not_turn_a_spanish_talk_to_english);
+    tcase_add_test(tests, a_whole_english_text_turns_the_talk_to_english);
     tcase_add_test(tests, a_clinical_answer_in_spanish_ends_with_when_to_call);
     tcase_add_test(tests, a_reading_in_spanish_is_answered_in_spanish);
     tcase_add_test(tests, a_value_and_nothing_else_is_a_reading);
