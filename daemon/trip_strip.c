@@ -177,7 +177,7 @@ outcome_words(void *arena, const struct trip_drawing *drawing)
     if (outcome->lasts) {
         char *words = memory_format(arena, "lasts %s, about %s left",
                                     say_minutes(arena, outcome->total_minutes),
-                                    say_minutes(arena, outcome->margin_minutes));
+                                    say_minutes(arena, trip_left(drawing->trip, outcome)));
 
         if (!trip_is_safe(outcome)) {
             memory_append(&words, ": too tight, keep %s in hand",

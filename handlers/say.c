@@ -225,9 +225,16 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "lo sabe y le va a llamar."},
     [SAY_TRIP_LASTS] = {"By the low count the batteries last those {0}, with about {1} left.",
                         "Por lo bajo, las baterias duran esas {0}, y sobran unos {1}."},
+    [SAY_TRIP_LASTS_MID] =
+        {"By the low count the batteries last those {0}, with about {1} left at the tightest.",
+         "Por lo bajo, las baterias duran esas {0}; en lo mas justo sobran unos {1}."},
     [SAY_TRIP_TIGHT] =
         {"Too tight: counted low, the batteries last those {0} with only about {1} left.",
          "Muy justo: por lo bajo, las baterias duran esas {0} y solo sobran unos {1}."},
+    [SAY_TRIP_TIGHT_MID] = {"Too tight: counted low, the batteries last those {0}, but at the "
+                            "tightest with only about {1} left.",
+                            "Muy justo: por lo bajo, las baterias duran esas {0}, pero en lo mas "
+                            "justo solo sobran unos {1}."},
     [SAY_TRIP_TIGHT_BARE] = {"Too tight: counted low, the batteries last those {0} and no more.",
                              "Muy justo: por lo bajo, las baterias duran esas {0} y nada mas."},
     [SAY_TRIP_SHORT] = {"That does not last: counted low, empty after {0} ({1}), {2} short.",

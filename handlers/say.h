@@ -88,7 +88,9 @@ enum phrase {
     SAY_OUT_TO_BACKUP,   /* 0 "your E cylinder", 1 "continuous 3": the mains failed */
     SAY_OUT_NO_BACKUP,   /* 0 "continuous 3": the same, none on record */
     SAY_TRIP_LASTS,      /* 0 length, 1 what is left at the end */
+    SAY_TRIP_LASTS_MID,  /* 0 length, 1 what is left at the tightest, before the end */
     SAY_TRIP_TIGHT,      /* 0 length, 1 what is left: less than the reserve */
+    SAY_TRIP_TIGHT_MID,  /* the same, before the end */
     SAY_TRIP_TIGHT_BARE, /* 0 length: nothing is left */
     SAY_TRIP_SHORT,      /* 0 after how long, 1 on which leg, 2 how much is lacking */
     SAY_TRIP_AT,         /* 0 clock time */

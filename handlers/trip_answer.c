@@ -102,17 +102,39 @@ mend_words(const struct planned *planned)
     return estimate_say(planned->asked, mends[planned->mend], NULL);
 }
 
+/* What is told as left is so once there, not before something is charged again. */
+static bool
+is_left_at_end(const struct planned *planned)
+{
+    const struct trip_outcome *outcome = &planned->outcome;
+
+    return outcome->least_at_end ||
+           trip_left(&planned->low.trip, outcome) == outcome->margin_minutes;
+}
+
+static void
+append_lasts(const struct planned *planned, char **text, enum phrase phrase)
+{
+    const struct asked *asked = planned->asked;
+    const struct trip_outcome *outcome = &planned->outcome;
+    int left = trip_left(&planned->low.trip, outcome);
+
+    estimate_append(text, say(asked->arena, asked->context->house, asked->language, phrase,
+                              say_minutes(asked->arena, outcome->total_minutes),
+                              say_minutes(asked->arena, left), NULL));
+}
+
 /* Lasts, but so barely that a delay ends it: never told as "it lasts". */
 static void
 append_tight(const struct planned *planned, char **text)
 {
     const struct asked *asked = planned->asked;
     const struct trip_outcome *outcome = &planned->outcome;
-    char *total = say_minutes(asked->arena, outcome->total_minutes);
 
-    estimate_append(text, say(asked->arena, asked->context->house, asked->language,
-                              outcome->least_minutes > 0 ? SAY_TRIP_TIGHT : SAY_TRIP_TIGHT_BARE,
-                              total, say_minutes(asked->arena, outcome->least_minutes), NULL));
+    append_lasts(planned, text,
+                 !is_left_at_end(planned)     ? SAY_TRIP_TIGHT_MID
+                 : outcome->least_minutes > 0 ? SAY_TRIP_TIGHT
+                                              : SAY_TRIP_TIGHT_BARE);
     append(planned, text, SAY_TRIP_KEEP, say_minutes(asked->arena, outcome->reserve_minutes));
     estimate_append(text, mend_words(planned));
 }
@@ -122,12 +144,9 @@ append_verdict(const struct planned *planned, char **text)
 {
     const struct asked *asked = planned->asked;
     const struct trip_outcome *outcome = &planned->outcome;
-    char *total = say_minutes(asked->arena, outcome->total_minutes);
 
     if (trip_is_safe(outcome)) {
-        estimate_append(text,
-                        say(asked->arena, asked->context->house, asked->language, SAY_TRIP_LASTS,
-                            total, say_minutes(asked->arena, outcome->margin_minutes), NULL));
+        append_lasts(planned, text, is_left_at_end(planned) ? SAY_TRIP_LASTS : SAY_TRIP_LASTS_MID);
         return;
     }
     if (outcome->lasts) {
@@ -201,15 +220,16 @@ other_orders(const struct planned *planned, const struct running *running)
     return others;
 }
 
-/* What it was counted with, and what is left if that is with another order: the number said is of
- * that one, so it goes first. */
+/* What it was counted with, and what is left if that is with another order: a number said of the
+ * end is of that one, so it goes first. */
 static void
 say_counted(const struct planned *planned, struct answer *answer)
 {
     const struct asked *asked = planned->asked;
     const struct running *running = &planned->low.running, *after = &planned->low.after;
 
-    if (planned->outcome.margin_minutes > 0 && after->figure != running->figure) {
+    if (planned->outcome.margin_minutes > 0 && is_left_at_end(planned) &&
+        after->figure != running->figure) {
         estimate_extra(answer,
                        say(asked->arena, asked->context->house, asked->language, SAY_TRIP_LEFT_WITH,
                            say_mode(asked->arena, asked->language, after->figure->mode,

@@ -157,18 +157,32 @@ begin(struct playing *playing, const struct trip *trip, struct trip_outcome *out
     outcome->runs_out_at = outcome->total_minutes;
 }
 
-/* Battery time that is left, at what a battery `lasts`. */
+/* Battery time that is left, at what a battery `lasts`; asleep, only of the one in the unit. */
 static int
-left(const struct playing *playing, int lasts)
+left(const struct playing *playing, int lasts, bool asleep)
 {
     const struct trip *trip = playing->trip;
     int minutes = 0;
     size_t i;
 
     for (i = 0; i < trip->battery_count && lasts > 0; i++) {
-        minutes += playing->charge[i] / used_a_minute(lasts, trip->batteries[i].health);
+        if (!asleep || (int)i == playing->in_unit) {
+            minutes += playing->charge[i] / used_a_minute(lasts, trip->batteries[i].health);
+        }
     }
     return minutes;
+}
+
+/* The night does not end with the trip if it ends asleep without power. */
+static int
+left_once_there(const struct playing *playing)
+{
+    const struct trip *trip = playing->trip;
+    const struct trip_leg *last = trip->leg_count > 0 ? &trip->legs[trip->leg_count - 1] : NULL;
+
+    return last == NULL
+               ? 0
+               : left(playing, trip->lasts_after, last->asleep && outlet_of(trip, last) == NULL);
 }
 
 /* What must be left after so long without power so that they may be at a plug in time: the least
@@ -184,6 +198,14 @@ reserve_of(int on_battery)
     return reserve;
 }
 
+/* Who sleeps on a leg without power may oversleep; else it is the next outlet that may be late. */
+static bool
+ends_stretch(const struct trip *trip, size_t leg)
+{
+    return trip->legs[leg].asleep || leg + 1 == trip->leg_count ||
+           outlet_of(trip, &trip->legs[leg + 1]) != NULL;
+}
+
 /* Where a stretch without power ends, keeps the one that leaves least above its reserve: a delay
  * ends the trip there, however much is charged later. */
 static void
@@ -191,23 +213,27 @@ note_stretch(const struct playing *playing, size_t leg, int *on_battery,
              struct trip_outcome *outcome)
 {
     const struct trip *trip = playing->trip;
+    const struct trip_leg *ending = &trip->legs[leg];
     bool is_last = leg + 1 == trip->leg_count;
     int reserve, minutes;
 
-    if (outlet_of(trip, &trip->legs[leg]) == NULL) {
-        *on_battery += trip->legs[leg].minutes;
+    if (outlet_of(trip, ending) != NULL) {
+        *on_battery = 0;
+        return;
     }
-    if (*on_battery == 0 || (!is_last && outlet_of(trip, &trip->legs[leg + 1]) == NULL)) {
+    *on_battery += ending->minutes;
+    if (*on_battery == 0 || !ends_stretch(trip, leg)) {
         return;
     }
     reserve = reserve_of(*on_battery);
-    minutes = left(playing, is_last ? trip->lasts_after : trip->legs[leg].lasts);
-    if (outcome->reserve_minutes == 0 ||
+    minutes = left(playing, is_last ? trip->lasts_after : ending->lasts, ending->asleep);
+    if (!outcome->has_stretch ||
         minutes - reserve < outcome->least_minutes - outcome->reserve_minutes) {
+        outcome->has_stretch = true;
         outcome->least_minutes = minutes;
         outcome->reserve_minutes = reserve;
+        outcome->least_at_end = is_last;
     }
-    *on_battery = 0;
 }
 
 void
@@ -236,14 +262,22 @@ trip_play(const struct trip *trip, struct trip_outcome *outcome)
         note_stretch(&playing, i, &on_battery, outcome);
     }
     sample(&playing, outcome);
-    outcome->margin_minutes =
-        outcome->lasts && trip->leg_count > 0 ? left(&playing, trip->lasts_after) : 0;
+    outcome->margin_minutes = outcome->lasts ? left_once_there(&playing) : 0;
 }
 
 bool
 trip_is_safe(const struct trip_outcome *outcome)
 {
     return outcome->lasts && outcome->least_minutes >= outcome->reserve_minutes;
+}
+
+int
+trip_left(const struct trip *trip, const struct trip_outcome *outcome)
+{
+    bool at_end = !outcome->has_stretch || (trip->lasts_after > 0 && trip_is_safe(outcome) &&
+                                            outcome->margin_minutes <= outcome->least_minutes);
+
+    return at_end ? outcome->margin_minutes : outcome->least_minutes;
 }
 
 static bool

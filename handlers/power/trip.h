@@ -56,10 +56,12 @@ struct trip_outcome {
     bool lasts;
     int runs_out_at; /* minutes from the start; total_minutes if it lasts */
     size_t runs_out_leg;
-    int short_minutes;   /* without power and without battery, in all */
-    int margin_minutes;  /* battery time left once there; 0 if it fails */
-    int least_minutes;   /* left where the tightest stretch without power ends; 0 without one */
+    int short_minutes;  /* without power and without battery, in all */
+    int margin_minutes; /* battery time left once there, asleep in the unit; 0 if it fails */
+    bool has_stretch;   /* some of it is without power; else the three next are 0 */
+    int least_minutes; /* left where the tightest stretch without power ends; asleep, in the unit */
     int reserve_minutes; /* of that to be kept in hand (plug_reserve()) */
+    bool least_at_end;   /* that stretch ends the trip */
     /* Mean charge of the batteries at start, at each `sample_minutes` and at the end. */
     int samples[TRIP_SAMPLES_MAX];
     size_t sample_count;
@@ -70,6 +72,10 @@ void trip_play(const struct trip *trip, struct trip_outcome *outcome);
 
 /* It lasts, and after no stretch without power less is left than its reserve. */
 bool trip_is_safe(const struct trip_outcome *outcome);
+
+/* What may be told as left of a trip that lasts: at its tightest, or once there if that is less and
+ * a battery can run the unit there. */
+int trip_left(const struct trip *trip, const struct trip_outcome *outcome);
 
 /* What would mend a trip that is not safe; each is tried alone, by playing it. Where no battery can
  * run the unit once there, no reserve is asked of a mend. */

@@ -60,6 +60,38 @@ START_TEST(a_hike_counts_with_the_order_for_walking)
 }
 END_TEST
 
+/* Ana with a Wagtail, which charges while it runs: continuous 1, 90 min new, 81 and 90 here. */
+static void
+with_a_unit_that_charges_on_the_way(void)
+{
+    fixture_text(stage, "hello"); /* the first reply of a conversation has less room */
+    stage->rentals[0].unit = "wagtail";
+    stage->rentals[0].orders[ACTIVITY_REST].setting_tenths = 10;
+}
+
+/* 171 - 110 = 61, of which 28 are to be kept; after a night at the wall all is full again. */
+START_TEST(what_is_charged_after_the_tightest_stretch_is_not_told_as_left)
+{
+    with_a_unit_that_charges_on_the_way();
+    fixture_text(stage, "bus 110 min, then 14 hours at the hotel plugged in the wall, 2 full. ok?");
+    ck_assert(estimate()->trip->lasts);
+    ck_assert_int_eq(estimate()->trip->margin_minutes, 171);
+    fixture_says(
+        stage, "the batteries last those 15 h 50 min, with about 1 h 1 min left at the tightest.");
+    fixture_says_not(stage, "2 h 51");
+}
+END_TEST
+
+START_TEST(a_stretch_that_is_too_tight_is_not_said_to_be_the_end)
+{
+    with_a_unit_that_charges_on_the_way();
+    fixture_text(stage, "bus 160 min, then 14 hours at the hotel plugged in the wall, 2 full. ok?");
+    ck_assert(estimate()->trip->lasts);
+    fixture_says(stage, "Too tight: counted low, the batteries last those 16 h 40 min, but at the "
+                        "tightest with only about 11 min left.");
+}
+END_TEST
+
 /* 15 of the 135 minutes at pulse 3 are left: at rest, continuous 2, 54 x 15 / 135 = 6. */
 START_TEST(what_is_left_counts_with_the_order_for_rest_if_that_drains_more)
 {
@@ -305,6 +337,8 @@ main(void)
     tcase_add_test(tests, what_is_left_counts_with_the_order_for_rest_if_that_drains_more);
     tcase_add_test(
         tests, a_trip_that_ends_with_less_than_the_reserve_is_too_tight_and_what_mends_it_is_said);
+    tcase_add_test(tests, what_is_charged_after_the_tightest_stretch_is_not_told_as_left);
+    tcase_add_test(tests, a_stretch_that_is_too_tight_is_not_said_to_be_the_end);
     tcase_add_test(tests, each_order_that_a_leg_was_counted_with_is_named);
     tcase_add_test(tests, what_is_left_counts_with_the_last_leg_if_that_drains_more);
     tcase_add_test(tests, of_what_no_battery_runs_at_rest_nothing_is_said_to_be_left);

@@ -104,6 +104,76 @@ START_TEST(asleep_only_the_battery_in_the_unit_counts)
 }
 END_TEST
 
+/* Nobody changes the battery: of three of 45 min, 5 of the one in the unit are left after 40. */
+START_TEST(what_is_left_after_a_night_is_what_the_battery_in_the_unit_has)
+{
+    struct trip_leg night = leg(40, TRIP_NO_POWER);
+    struct trip_outcome outcome = played(&night, 1, three, 3);
+
+    ck_assert_int_eq(outcome.least_minutes, 95);
+    ck_assert(trip_is_safe(&outcome));
+    night.asleep = true;
+    outcome = played(&night, 1, three, 3);
+    ck_assert(outcome.lasts);
+    ck_assert_int_ge(outcome.least_minutes, 4); /* a hair less by rounding */
+    ck_assert_int_le(outcome.least_minutes, 5);
+    ck_assert_int_eq(outcome.margin_minutes, outcome.least_minutes);
+    ck_assert(!trip_is_safe(&outcome));
+}
+END_TEST
+
+/* Who wakes up can change batteries; who sleeps on cannot. */
+START_TEST(a_night_is_as_tight_as_its_battery_also_if_they_go_on_without_power)
+{
+    struct trip_leg legs[] = {leg(40, TRIP_NO_POWER), leg(10, TRIP_NO_POWER)};
+    struct trip_outcome outcome;
+
+    legs[0].asleep = true;
+    outcome = played(legs, 2, three, 3);
+    ck_assert(outcome.lasts);
+    ck_assert_int_le(outcome.least_minutes, 5);
+    ck_assert(!outcome.least_at_end);
+    ck_assert(!trip_is_safe(&outcome));
+    legs[0].minutes = 20; /* 25 are left, 15 to be kept */
+    outcome = played(legs, 2, three, 3);
+    ck_assert(trip_is_safe(&outcome));
+}
+END_TEST
+
+START_TEST(without_a_stretch_on_battery_what_is_left_is_that_of_the_end)
+{
+    struct trip_leg legs[] = {leg(60, TRIP_WALL), leg(60, TRIP_CAR)};
+    struct trip trip = {.lasts_after = LASTS};
+    struct trip_outcome outcome = played(legs, 2, three, 3);
+
+    ck_assert(!outcome.has_stretch);
+    ck_assert(trip_is_safe(&outcome));
+    ck_assert_int_eq(trip_left(&trip, &outcome), 135);
+}
+END_TEST
+
+/* After 60 min on battery 75 of 135 are left; the wall then fills them again. */
+START_TEST(what_is_told_as_left_is_that_of_the_tightest_stretch_or_of_the_end_if_that_is_less)
+{
+    struct trip_leg legs[] = {leg(60, TRIP_NO_POWER), leg(480, TRIP_WALL), leg(5, TRIP_NO_POWER)};
+    struct trip trip = {.lasts_after = LASTS};
+    struct trip_outcome outcome = played(legs, 3, three, 3);
+
+    ck_assert(trip_is_safe(&outcome));
+    ck_assert_int_gt(outcome.margin_minutes, 120);
+    ck_assert_int_le(trip_left(&trip, &outcome), 75);
+    ck_assert_int_ge(trip_left(&trip, &outcome), 74);
+    ck_assert(!outcome.least_at_end);
+    /* 85 min leave 50 of which 22 are to be kept, 15 more leave 35 of which 15 are: the slack of
+     * the first is greater, the rest of the second smaller */
+    legs[0].minutes = 85;
+    legs[1] = leg(1, TRIP_CAR);
+    legs[2].minutes = 15;
+    outcome = played(legs, 3, three, 3);
+    ck_assert_int_eq(trip_left(&trip, &outcome), outcome.margin_minutes);
+}
+END_TEST
+
 START_TEST(what_mends_a_trip_is_tried_the_easiest_first)
 {
     struct trip_leg legs[] = {leg(150, TRIP_NO_POWER)};
@@ -201,6 +271,11 @@ main(void)
     tcase_add_test(tests, a_stop_at_the_wall_charges_what_was_used_up);
     tcase_add_test(tests, what_is_charged_later_makes_no_tight_stretch_safe);
     tcase_add_test(tests, asleep_only_the_battery_in_the_unit_counts);
+    tcase_add_test(tests, what_is_left_after_a_night_is_what_the_battery_in_the_unit_has);
+    tcase_add_test(tests, a_night_is_as_tight_as_its_battery_also_if_they_go_on_without_power);
+    tcase_add_test(tests, without_a_stretch_on_battery_what_is_left_is_that_of_the_end);
+    tcase_add_test(
+        tests, what_is_told_as_left_is_that_of_the_tightest_stretch_or_of_the_end_if_that_is_less);
     tcase_add_test(tests, what_mends_a_trip_is_tried_the_easiest_first);
     tcase_add_test(tests, more_charge_never_gives_less_and_another_leg_never_mends);
     tcase_add_test(tests, the_strip_has_a_sample_every_quarter_of_an_hour_and_fits);
