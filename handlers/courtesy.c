@@ -5,14 +5,14 @@
 static const char greetings[] = " hi hello hey hola yo howdy good morning afternoon evening buenos "
                                 "buenas dias tardes noches there greetings test testing ";
 static const char thanks[] =
-    " thanks thank you thx ty tysm thankyou gracias muchas so much a lot "
-    "ok okay k kk great cool awesome perfect got it will do sure fine "
-    "nice appreciate appreciated that your help very helpful for the "
-    "all good bye goodnight night no worries yes no y n yep nope si "
-    "vale bueno listo perfecto lol haha muy amable amables mil por todo igualmente "
-    "saludos bendiciones adios hasta luego genial excelente muchisimas mil de corazon agradecida "
-    "agradecido que dios la lo los las le te bendiga bless bendice god you guys are the best "
-    "cuidense chao chau feliz noche dia linda tarde muy bien buena ";
+    " thanks thank you thx ty tysm thankyou gracias muchas so much a lot ok okay k "
+    "kk great cool awesome perfect got it will do sure fine nice appreciate "
+    "appreciated that your help very helpful for the all good bye goodnight night no "
+    "worries yes y n yep nope si vale bueno listo perfecto lol haha muy amable "
+    "amables mil por todo igualmente saludos bendiciones adios hasta luego genial "
+    "excelente muchisimas de corazon agradecida agradecido que dios la lo los las le "
+    "te bendiga bless bendice god guys are best cuidense chao chau feliz noche dia "
+    "linda tarde bien buena ";
 
 static bool
 only_words_of(const struct tokens *tokens, const char *words, const char *or_of, bool *has_first)

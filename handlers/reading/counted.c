@@ -249,67 +249,106 @@ is_both_of_other(const struct items *items, size_t at)
                        " of ways us legs hops times days sides vuelos tramos de ");
 }
 
-static void
-count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
+/* "3 or 2 batteries", "both" */
+static bool
+take_pair(struct items *items, size_t at, struct counted *counted)
 {
-    size_t to = clause_end(items, at);
-    int number = take_either_of_two(items, at);
-    bool before = first_charge < at;
+    int fewer = take_either_of_two(items, at);
 
-    if (number > 0) {
-        counted->total = number;
+    if (fewer > 0) {
+        counted->total = fewer;
         counted->at = at;
-        return;
+        return true;
     }
     if (item_is(items, at, ITEM_BOTH)) {
         counted->total = is_both_of_other(items, at) ? counted->total : 2;
-        return;
+        return true;
     }
-    if ((item_is(items, at, ITEM_ORDINAL) || items->list[at].ordinal) &&
-        first_charge < items->count && follows_unknown(items, at)) {
+    return false;
+}
+
+/* "the other 2 I dunno", "the third I havent checked", behind charges that are told */
+static bool
+is_other_unknown(const struct items *items, size_t at, size_t first_charge)
+{
+    bool ordinal = items->list[at].ordinal;
+
+    return (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) || ordinal) &&
+           first_charge < at && (!items->list[at].spent || ordinal) &&
+           item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
+           !(at > 0 && is_number_of(items, at - 1));
+}
+
+/* Batteries beside those whose charges are told, of which nobody knows the charge. */
+static bool
+take_unknown(struct items *items, size_t at, size_t first_charge, struct counted *counted)
+{
+    bool tells_charge = first_charge < items->count;
+
+    if (tells_charge && (item_is(items, at, ITEM_ORDINAL) || items->list[at].ordinal) &&
+        follows_unknown(items, at)) {
         counted->on_top++;
-        return;
+        return true;
     }
-    if ((item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
-         items->list[at].ordinal) &&
-        before && (!items->list[at].spent || items->list[at].ordinal) &&
-        item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
-        !(at > 0 && is_number_of(items, at - 1))) {
+    if (is_other_unknown(items, at, first_charge)) {
         bool several = item_is(items, at, ITEM_OTHER) && is_count(items, at + 1);
 
         counted->on_top += several ? items->list[at + 1].value / 1000 : 1;
-        items_spend(items, at, several ? 2 : 0); /* "the other 2 I dunno" */
+        items_spend(items, at, several ? 2 : 0);
+        return true;
+    }
+    if (tells_charge && is_one_more(items, at)) {
+        counted->on_top++;
+        return true;
+    }
+    return false;
+}
+
+/* "3 batteries", "las 3", "batteries: 3x", "one I forgot to check": no label, setting or article */
+static bool
+is_number_of_batteries(const struct items *items, size_t at, size_t first_charge)
+{
+    const struct item *item = &items->list[at];
+    size_t to = clause_end(items, at);
+
+    if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
+        (item->one && token_among(items->tokens, item->from, " un a "))) {
+        return false;
+    }
+    return counts_batteries(items, at) || counts_unnamed(items, at) ||
+           (item->times && item_is(items, at - 1, ITEM_BATTERY)) ||
+           (item->one && first_charge < at && items_find(items, at, to, ITEM_UNKNOWN) < to);
+}
+
+static void
+take_number(struct items *items, size_t at, size_t first_charge, struct counted *counted)
+{
+    int number = items->list[at].value / 1000;
+
+    items_spend(items, at, 1);
+    if (is_asked_for(items, at)) {
         return;
     }
-    if (first_charge < items->count && is_one_more(items, at)) {
-        counted->on_top++;
+    if (is_on_top(items, at, first_charge < at)) {
+        counted->on_top += number;
+    } else {
+        counted->total = number;
+        counted->at = at;
+    }
+}
+
+static void
+count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
+{
+    if (take_pair(items, at, counted) || take_unknown(items, at, first_charge, counted)) {
         return;
     }
     if (corrects_total(items, at, counted)) {
         counted->total = items->list[at].value / 1000;
         counted->at = at;
         items_spend(items, at, 1);
-        return;
-    }
-    if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
-        !(counts_batteries(items, at) || counts_unnamed(items, at) ||
-          (items->list[at].times && item_is(items, at - 1, ITEM_BATTERY)) ||
-          (items->list[at].one && before && items_find(items, at, to, ITEM_UNKNOWN) < to))) {
-        return;
-    }
-    if (items->list[at].one && token_among(items->tokens, items->list[at].from, " un a ")) {
-        return;
-    }
-    number = items->list[at].value / 1000;
-    items_spend(items, at, 1);
-    if (is_asked_for(items, at)) {
-        return;
-    }
-    if (is_on_top(items, at, before)) {
-        counted->on_top += number;
-    } else {
-        counted->total = number;
-        counted->at = at;
+    } else if (is_number_of_batteries(items, at, first_charge)) {
+        take_number(items, at, first_charge, counted);
     }
 }
 

@@ -72,11 +72,6 @@ size_t clause_end(const struct items *items, size_t at);
 size_t sentence_start(const struct items *items, size_t at);
 size_t sentence_end(const struct items *items, size_t at);
 
-/* A word of power is denied: "nothing in the car to plug into", "without a wall plug". */
-bool power_is_negated(const struct items *items, size_t at);
-/* The same, or told of a part of the way only: "only works half the time". */
-bool power_is_denied(const struct items *items, size_t at);
-
 /* The first item in [from, to) of this meaning; `to` if there is none. */
 size_t items_find(const struct items *items, size_t from, size_t to, enum item_is is);
 bool items_any(const struct items *items, enum item_is is);

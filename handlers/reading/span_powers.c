@@ -1,6 +1,8 @@
 /* The power of each span: that of the words it stands among. */
 #include "spans.h"
 
+#include "power_denied.h"
+
 /* An outlet of a bus or train is seat power, which counts as nothing; no wall goes along on a
  * drive.
  */

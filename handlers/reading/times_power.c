@@ -1,6 +1,8 @@
 /* What the unit runs or charges from: see times.h. */
 #include "times.h"
 
+#include "power_denied.h"
+
 static enum power_source
 source_of(int word)
 {

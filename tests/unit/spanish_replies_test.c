@@ -286,6 +286,14 @@ START_TEST(an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spani
 }
 END_TEST
 
+START_TEST(thanks_of_many_words_call_nobody)
+{
+    fixture_text(stage, "mil gracias de corazon, muy amables, que dios los bendiga");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_SMALLTALK);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
 /* ---- Languages that we do not speak ---------------------------------------------------------- */
 
 static const char *const foreign[] = {
@@ -410,6 +418,7 @@ main(void)
     tcase_add_test(tests, what_the_record_has_is_told_in_spanish_too);
     tcase_add_test(tests, every_topic_stands_in_both_languages);
     tcase_add_test(tests, an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish);
+    tcase_add_test(tests, thanks_of_many_words_call_nobody);
     add_languages(tests);
     return fixture_run(tests);
 }
