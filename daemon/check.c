@@ -80,6 +80,45 @@ check_equipment(const struct kb *kb, struct remarks *remarks)
     }
 }
 
+static bool
+answers_in(const struct kb *kb, enum language language)
+{
+    size_t topic_count, sign_count, i;
+    const struct topic *topics = kb_topics(kb, &topic_count);
+    const struct sign *signs = kb_signs(kb, &sign_count);
+    bool answers = false;
+
+    for (i = 0; i < topic_count; i++) {
+        answers = answers || topics[i].language == language;
+    }
+    for (i = 0; i < sign_count; i++) {
+        answers = answers || signs[i].language == language;
+    }
+    return answers;
+}
+
+/* Without them a reply in Spanish has an English sentence in its midst. */
+static void
+check_house(const struct loaded *loaded, const char *config_file, struct remarks *remarks)
+{
+    const struct house *house = &loaded->config->house;
+    const struct {
+        const char *key, *spanish;
+    } words[] = {{"hours", house->hours[LANGUAGE_ES]},
+                 {"return_how", house->return_how[LANGUAGE_ES]}};
+    bool answers = answers_in(loaded->kb, LANGUAGE_ES);
+    size_t i;
+
+    for (i = 0; i < sizeof words / sizeof words[0]; i++) {
+        if (answers && words[i].spanish == NULL) {
+            remark_add(remarks, REMARK_UNTRANSLATED, config_file, 0,
+                       "write it in Spanish in the configuration",
+                       "/house/%s_es is missing: replies in Spanish say /house/%s in English",
+                       words[i].key, words[i].key);
+        }
+    }
+}
+
 static void
 add_note(struct check_scope *scope, const char *note)
 {
@@ -108,8 +147,8 @@ check_database(const struct loaded *loaded, int64_t now_utc_s, struct remarks *r
 }
 
 static void
-check_loaded(const struct loaded *loaded, struct workspace *workspace, struct remarks *remarks,
-             struct check_scope *scope)
+check_loaded(const struct loaded *loaded, const char *config_file, struct workspace *workspace,
+             struct remarks *remarks, struct check_scope *scope)
 {
     const struct config *config = loaded->config;
     struct clock *clock = clock_new(config->played_start_utc_s, config->played_speed);
@@ -122,6 +161,7 @@ check_loaded(const struct loaded *loaded, struct workspace *workspace, struct re
     (void)kb_signs(loaded->kb, &scope->signs);
     (void)kb_equipment_all(loaded->kb, &scope->units);
     check_answers(loaded, now_utc_s, remarks);
+    check_house(loaded, config_file, remarks);
     check_equipment(loaded->kb, remarks);
     phrasing_check(loaded->kb, workspace, remarks);
     check_database(loaded, now_utc_s, remarks, scope);
@@ -185,7 +225,7 @@ run(const struct check_options *options)
     } else if (options->why != NULL) {
         rc = explain(options, loaded->kb, workspace);
     } else {
-        check_loaded(loaded, workspace, &remarks, &scope);
+        check_loaded(loaded, options->config_file, workspace, &remarks, &scope);
         rc = show(options, &remarks, &scope);
     }
     slow_notice_end();

@@ -19,6 +19,8 @@
     X(LONG, "too-long", true, "Texts of more than 2 parts")                                        \
     X(UNAPPROVED, "unapproved", false, "Not approved yet: no renter may see these")                \
     X(HOLE, "equipment-hole", false, "Equipment tables with holes")                                \
+    X(UNTRANSLATED, "untranslated", false,                                                         \
+      "Words of the office that Spanish replies say in English")                                   \
     X(UCS2, "double-cost", false, "Texts with characters that a text message pays double for")     \
     X(GRADE, "grade", false, "Texts that are hard to read")                                        \
     X(SIGN_FIRST, "sign-first", false, "Lines that a warning sign takes before their topic")       \

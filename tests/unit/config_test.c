@@ -338,6 +338,31 @@ START_TEST(a_day_that_is_not_named_is_closed)
 }
 END_TEST
 
+START_TEST(hours_and_the_way_back_are_read_in_both_languages)
+{
+    const struct house *house;
+
+    change("/house/hours_es", "\"de 8 am a 6 pm\"");
+    change("/house/return_how_es", "\"Llévelo al mostrador.\"");
+    ck_assert_msg(read_it() == 0, "%s", all_faults(NULL));
+    house = &config->house;
+    ck_assert_str_eq(house->hours[LANGUAGE_EN], "8 am to 6 pm, every day");
+    ck_assert_str_eq(house->hours[LANGUAGE_ES], "de 8 am a 6 pm");
+    ck_assert_ptr_nonnull(strstr(house->return_how[LANGUAGE_EN], "counter"));
+    ck_assert_str_eq(house->return_how[LANGUAGE_ES], "Llévelo al mostrador.");
+}
+END_TEST
+
+START_TEST(an_office_may_have_them_in_english_only)
+{
+    change("/house/hours_es", NULL);
+    change("/house/return_how_es", NULL);
+    ck_assert_msg(read_it() == 0, "%s", all_faults(NULL));
+    ck_assert_ptr_null(config->house.hours[LANGUAGE_ES]);
+    ck_assert_ptr_null(config->house.return_how[LANGUAGE_ES]);
+}
+END_TEST
+
 START_TEST(a_ring_without_a_telephone_service_is_a_fault)
 {
     change("/rings", NULL);
@@ -467,6 +492,8 @@ main(void)
     tcase_add_test(tests, a_turn_without_a_week_comes_in_each);
     tcase_add_test(tests, the_first_week_begins_on_the_sunday_before_the_day_that_is_told);
     tcase_add_test(tests, a_day_that_is_not_named_is_closed);
+    tcase_add_test(tests, hours_and_the_way_back_are_read_in_both_languages);
+    tcase_add_test(tests, an_office_may_have_them_in_english_only);
     tcase_add_test(tests, a_ring_without_a_telephone_service_is_a_fault);
     tcase_add_test(tests, all_faults_are_told_at_once);
     tcase_add_test(tests, a_gateway_without_proof_is_for_loopback_only);

@@ -149,6 +149,32 @@ class Content(Check):
         self.assertIn(CHEST_PAIN, files)
 
 
+class House(Check):
+    spanish = {"hours_es": "8 am a 6 pm, todos los dias",
+               "return_how_es": "Llevelo al mostrador."}
+
+    def house(self, changes):
+        self.write_config({"kb_folder": "kb", "house": changes})
+        return self.remarks("untranslated")
+
+    def test_what_spanish_replies_would_say_in_english_is_a_warning(self):
+        found = self.house({})
+        self.assertEqual([r["file"] for r in found], [str(self.config_file)] * 2)
+        self.assertIn("/house/hours_es", found[0]["what"])
+        self.assertIn("/house/return_how_es", found[1]["what"])
+        found = self.house({"hours_es": self.spanish["hours_es"]})
+        self.assertEqual(len(found), 1)
+        self.assertIn("/house/return_how_es", found[0]["what"])
+
+    def test_an_office_with_both_in_spanish_gets_no_warning(self):
+        self.assertEqual(self.house(self.spanish), [])
+
+    def test_an_office_without_spanish_content_gets_no_warning(self):
+        for kind in ("topics", "signs"):
+            shutil.rmtree(self.kb / kind / "es")
+        self.assertEqual(self.house({}), [])
+
+
 class Asked(Check):
     def add_line(self, words, name=CHARGE_CAR):
         self.change(name, "## Asked as\n\n", f"## Asked as\n\n- {words}\n")
