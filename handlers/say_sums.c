@@ -66,24 +66,23 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
         {"Ask the airline for the longest gate-to-gate time it expects, and "
          "text it like \"gate to gate 4 h 30\".",
          "Pida a la aerolinea el tiempo maximo de puerta de salida a puerta de llegada y "
-         "escriba por ejemplo \"de puerta a puerta 4 h 30\"."},
+         "escriba por ejemplo \"en total 4 h 30\"."},
     OF(SAY_AIR_IS_LEAST) = {"Time in the air is only the least: batteries are counted from gate to "
                             "gate.",
-                            "El tiempo en el aire es solo el minimo: las baterias se cuentan de "
-                            "puerta de salida a puerta de llegada."},
+                            "El tiempo en el aire es solo el minimo."},
     OF(SAY_IS_IT_GATE) =
         {"I read: {0}. Is that the airline's own gate-to-gate time? Text YES, or "
          "the right time, like \"gate to gate 4 h 30\".",
          "Leo: {0}. ¿Es el tiempo de puerta de salida a puerta de llegada que dice la aerolinea? "
-         "Conteste SI, o el tiempo correcto, como \"de puerta a puerta 4 h 30\"."},
+         "Conteste SI, o el tiempo correcto, como \"en total 4 h 30\"."},
     OF(SAY_FLIGHT_NEEDS) = {"{0} gate to gate: airlines may want {1} of battery (150%): {2} "
                             "full at {3}, ordered for flying.",
-                            "{0} de puerta a puerta: la aerolinea puede pedir {1} (150%): {2} "
+                            "{0} de vuelo en total: la aerolinea puede pedir {1} (150%): {2} "
                             "llenas con {3}, recetado para volar."},
     OF(SAY_FLIGHT_NO_ORDER) = {"{0} gate to gate: airlines may ask for {1} of battery (150%). Our "
                                "record has no order for flying, so I can't count batteries. Staff "
                                "were told and will call you.",
-                               "{0} de puerta a puerta: la aerolinea puede pedir {1} de bateria "
+                               "{0} de vuelo en total: la aerolinea puede pedir {1} de bateria "
                                "(150%). Nuestro registro no tiene una orden para volar y no puedo "
                                "contar las baterias. El personal ya lo sabe y le va a llamar."},
     OF(SAY_WITH_GROUND) = {"That has {0} on the ground.", "Incluye {0} en tierra."},

@@ -122,7 +122,25 @@ START_TEST(in_spanish_too)
 {
     stage->rentals[0].language = LANGUAGE_ES;
     fixture_text(stage, "vuelo de 4 horas y media de puerta a puerta, cuantas baterias necesito?");
-    fixture_says(stage, "6 h 45 min (150%): 3 llenas con pulso 3");
+    fixture_says(stage, "4 h 30 min de vuelo en total: la aerolinea puede pedir 6 h 45 min (150%): "
+                        "3 llenas con pulso 3");
+}
+END_TEST
+
+/* "De puerta a puerta" would be from home to home. */
+START_TEST(in_spanish_the_whole_time_is_asked_for_in_plain_words_and_so_answered)
+{
+    stage->rentals[0].language = LANGUAGE_ES;
+    fixture_text(stage, "cuantas baterias necesito para el vuelo?");
+    fixture_says(stage, "\"en total 4 h 30\"");
+    fixture_says_not(stage, "puerta a puerta");
+    fixture_text(stage, "en total 4 h 30");
+    ck_assert_int_eq(estimate()->minutes.low, 405);
+    fixture_text(stage, "vuelo de 2 horas, cuantas baterias necesito?");
+    fixture_says(stage, "\"en total 4 h 30\"");
+    fixture_says_not(stage, "puerta a puerta");
+    fixture_text(stage, "en total 2 h 20");
+    ck_assert_int_eq(estimate()->minutes.low, 210);
 }
 END_TEST
 
@@ -163,6 +181,7 @@ main(void)
     tcase_add_test(tests, without_an_order_for_flying_staff_call);
     tcase_add_test(tests, it_is_counted_as_ordered_whatever_else_they_name);
     tcase_add_test(tests, in_spanish_too);
+    tcase_add_test(tests, in_spanish_the_whole_time_is_asked_for_in_plain_words_and_so_answered);
     tcase_add_test(tests, the_watt_hours_that_an_airline_asks_for_are_those_of_the_units_file);
     tcase_add_test(tests, a_flight_time_that_is_told_is_not_asked_for_again);
     return fixture_run(tests);
