@@ -26,7 +26,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "go to your backup oxygen. Sit up. Stay with someone. Do not wait "
          "for a text.",
          "Llame al {emergency} ya. Diga: usa oxigeno y se siente mal. Si el "
-         "equipo no funciona, use su tanque de reserva. No espere mensajes."},
+         "aparato no funciona, use su tanque de reserva. No espere mensajes."},
     [SAY_CLINICAL_READING] = {"I can't judge a reading, so staff were alerted and will call you. "
                               "Keep your oxygen on as ordered.",
                               "No podemos decir si ese valor es bueno o malo. El personal ya lo "
@@ -36,11 +36,11 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                      "{emergency}."},
     [SAY_TELL_TOO] = {"Tell {emergency} too: {0}.", "Diga tambien al {emergency}: {0}."},
     [SAY_SIT_UP] = {"Sit up.", "Siéntese."},
-    [SAY_PLUG_IN] = {"Plug the unit into the wall.", "Enchufe el equipo a la pared."},
+    [SAY_PLUG_IN] = {"Plug the unit into the wall.", "Enchufe el aparato a la pared."},
     [SAY_BACKUP] = {"If it stopped, use {0} at the flow on its tag.",
-                    "Si el equipo no funciona, use {0} con el flujo que dice su etiqueta."},
+                    "Si el aparato no funciona, use {0} con el flujo que dice su etiqueta."},
     [SAY_BACKUP_IF_ANY] = {"If it stopped, use your backup oxygen if you have one.",
-                           "Si el equipo no funciona, use su tanque de reserva si lo tiene."},
+                           "Si el aparato no funciona, use su tanque de reserva si lo tiene."},
     [SAY_DO_NOT_WAIT] = {"Staff were alerted too. Don't wait for them.",
                          "El personal ya lo sabe. No lo espere."},
     [SAY_FLOWING] = {"Is oxygen flowing again? Text YES or NO.",
@@ -157,7 +157,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                          "¿Quiso decir 1: {0}, o 2: {1}? Conteste 1, 2 o NO."},
     [SAY_WHICH_CHARGE] = {"How full is each battery, the one in the unit too? Text it like \"1 "
                           "full, 1 with 2 lights\".{0}",
-                          "¿Qué carga tiene cada bateria y la que va en el equipo? Escriba por "
+                          "¿Qué carga tiene cada bateria y la que va en el aparato? Escriba por "
                           "ejemplo \"1 llena, 1 con 2 luces\".{0}"},
     [SAY_WHICH_PERCENT] = {"Is {0} a battery's charge or an oxygen reading? Text it like \"battery "
                            "60%\" or \"oxygen 90%\".",
@@ -180,9 +180,9 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_COUNTED_TOLD] = {"Counted with {0}, as you wrote.", "Contado con {0}, como usted dijo."},
     [SAY_SINCE] = {"That is from the charge you told at {0}.",
                    "Eso es con la carga que dijo a las {0}."},
-    [SAY_SLEEP_UNIT_ONLY] =
-        {"For sleep only what is in the unit counts; sleep with it plugged in.",
-         "Para dormir solo cuenta la bateria que va en el equipo; duerma con el equipo enchufado."},
+    [SAY_SLEEP_UNIT_ONLY] = {"For sleep only what is in the unit counts; sleep with it plugged in.",
+                             "Para dormir solo cuenta la bateria que va en el aparato; duerma con "
+                             "el aparato enchufado."},
     [SAY_ONE_BATTERY] = {"Plan on {0} from one full battery.",
                          "Cuente con {0} de una bateria llena."},
     [SAY_SO_MANY_BATTERIES] = {"Plan on {1} from {0} batteries.",
@@ -202,25 +202,25 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                        "No tengo un dato para eso; una persona le va a contestar. Si usa la "
                        "bateria ahora, vaya a un enchufe."},
     [SAY_WALL_ONLY] = {"At {0} the unit runs only from the wall, not from a battery or a car.",
-                       "Con {0} el equipo funciona solo con la pared, no con baterias ni en el "
+                       "Con {0} el aparato funciona solo con la pared, no con baterias ni en el "
                        "auto."},
     [SAY_WALL_NOW] =
         {"If it is not plugged in now, plug it in, or go to your backup oxygen if you "
          "have it. Staff were told and will call you.",
-         "Si ahora no tiene corriente, enchufe el equipo, o use su tanque de reserva si lo "
+         "Si ahora no tiene corriente, enchufe el aparato, o use su tanque de reserva si lo "
          "tiene. El personal ya lo sabe y le va a llamar."},
     [SAY_OUT_LASTS] = {"Plan on {0}, to about {1}.", "Cuente con {0}, hasta las {1}."},
     [SAY_OUT_TO_BACKUP] =
         {"Go to your backup now: {0} at the flow on its tag. At {1} no battery runs the unit. A "
          "person was alerted and will call you. Trouble breathing? Call {emergency} now.",
          "Use ya {0} con el flujo que dice su etiqueta. Con {1} ninguna bateria hace "
-         "funcionar el equipo. Una persona ya lo sabe y le va a llamar. ¿Le falta el aire? Llame "
+         "funcionar el aparato. Una persona ya lo sabe y le va a llamar. ¿Le falta el aire? Llame "
          "al {emergency} ya."},
     [SAY_OUT_NO_BACKUP] =
         {"At {0} no battery runs the unit. Go to backup oxygen now if you have any. If you have "
          "no oxygen or trouble breathing, call {emergency} now. A person was alerted and will "
          "call you.",
-         "Con {0} ninguna bateria hace funcionar el equipo. Use ya oxigeno de reserva si lo "
+         "Con {0} ninguna bateria hace funcionar el aparato. Use ya oxigeno de reserva si lo "
          "tiene. Si no tiene oxigeno o le falta el aire, llame al {emergency} ya. Una persona ya "
          "lo sabe y le va a llamar."},
     [SAY_TRIP_LASTS] = {"By the low count the batteries last those {0}, with about {1} left.",
@@ -258,7 +258,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TRIP_CALL] = {"Don't set out on that alone; staff will call you.",
                        "No salga solo con eso; el personal le va a llamar."},
     [SAY_TRIP_HEIGHT] = {"That is above the unit's limit of {0} ft.",
-                         "Pasa del limite del equipo, {0} pies."},
+                         "Pasa del limite del aparato, {0} pies."},
     [SAY_TRIP_NO_CORD] = {"I counted no power in the car: our record has no car cord for you.",
                           "No cuento la toma del auto: en su registro no hay cable de auto."},
     [SAY_COLD] = {"In that cold they count {0}%.", "Con ese frio cuentan {0}%."},
@@ -275,7 +275,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_REMIND_TODAY] = {"Meant in a few hours? Text \"remind me today {0}\".",
                           "¿Era dentro de unas horas? Mande \"avisame hoy a las {0}\"."},
     [SAY_NOT_AN_ALARM] = {"Not an alarm: texts can be late. Trust the machine's own alarm.",
-                          "No es alarma: el mensaje puede tardar. Mire la del equipo."},
+                          "No es alarma: puede tardar. Mire la del aparato."},
     [SAY_REMIND_OFFER] = {"Text REMIND 30 if you want a text when 30 min may be left.",
                           "Mande AVISO 30 si quiere un mensaje cuando tal vez queden 30 min."},
     [SAY_REMIND_WATCH_OFF] =
@@ -336,12 +336,13 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
         {"Turn the unit off, pull the plug and move away from it if it is hot, "
          "smoking, hissing, swollen or wet. Use your backup oxygen if you have "
          "one, away from heat. Fire? Call {emergency}. Staff were alerted.",
-         "Apague el equipo, desenchufe y aléjese si quema, echa humo, silba, o si lo ve hinchado o "
+         "Apague el aparato, desenchufe y aléjese si quema, echa humo, silba, o si lo ve hinchado "
+         "o "
          "mojado. Use su tanque de reserva si lo tiene, lejos del calor. ¿Fuego? Llame al "
          "{emergency}. El personal ya lo sabe."},
     [SAY_TROUBLE_OTHER] = {"A person will answer about the unit. If it stops, use your backup "
                            "oxygen if you have one and call {phone}.",
-                           "Una persona le va a contestar sobre el equipo. Si se apaga, use su "
+                           "Una persona le va a contestar sobre el aparato. Si se apaga, use su "
                            "tanque de reserva si lo tiene y llame al {phone}."},
     [SAY_WEAK_BATTERY] = {"A battery should last longer than that, so don't count on it. Use "
                           "another one or a plug, and keep your backup oxygen near. Staff were "
@@ -408,7 +409,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "Nos llegan demasiados mensajes; por ahora solo contesto emergencias. "
                           "Llame al {phone}, por favor."},
     [SAY_HELLO] = {"Hello. Text me your question about the oxygen unit, or call {phone}.",
-                   "Hola. Escriba su pregunta sobre el equipo de oxigeno, o llame al {phone}."},
+                   "Hola. Escriba su pregunta sobre el aparato de oxigeno, o llame al {phone}."},
 };
 
 enum { ARGUMENTS_MAX = 4 };

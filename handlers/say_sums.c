@@ -10,21 +10,21 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                            "Todas llenas en hasta {0}, a las {1} si empieza ahora."},
     OF(SAY_TO_80_IN) = {"At 80% in up to {0}.", "Al 80% en hasta {0}."},
     OF(SAY_CHANGES_AT) = {"Emptiest first; change at {0}.", "Primero la mas vacia; cambio: {0}."},
-    OF(SAY_OFF_IN) = {"With the unit off: up to {0}.", "Con el equipo apagado: hasta {0}."},
+    OF(SAY_OFF_IN) = {"With the unit off: up to {0}.", "Con el aparato apagado: hasta {0}."},
     OF(SAY_APART_IN) = {"In the charger: up to {0}.", "En el cargador: hasta {0}."},
     OF(SAY_ALL_APART_IN) = {"With the charger too: up to {0}.",
                             "Con el cargador ademas: hasta {0}."},
     OF(SAY_CHARGED_WALL) = {"Counted from the wall, {0}.", "Contado con la pared, {0}."},
     OF(SAY_CHARGED_CAR) = {"Counted in the car, engine on, fuse of {1} A or more, {0}.",
                            "En auto con motor encendido, fusible de {1} A o mas, {0}."},
-    OF(SAY_PLACE_RUNNING) = {"in the unit while it runs", "en el equipo encendido"},
-    OF(SAY_PLACE_OFF) = {"in the unit while it is off", "en el equipo apagado"},
+    OF(SAY_PLACE_RUNNING) = {"in the unit while it runs", "en el aparato encendido"},
+    OF(SAY_PLACE_OFF) = {"in the unit while it is off", "en el aparato apagado"},
     OF(SAY_PLACE_APART) = {"in the charger", "en el cargador"},
     OF(SAY_AND) = {"{0} and {1}", "{0} y {1}"},
     OF(SAY_TIMETABLE) = {"Plan: {0}.", "Plan: {0}."},
     OF(SAY_PUT_NOW) = {"now {0}", "ahora {0}"},
     OF(SAY_PUT_AT) = {"{0} {1}", "{0} {1}"},
-    OF(SAY_IN_UNIT) = {"in the unit", "al equipo"},
+    OF(SAY_IN_UNIT) = {"in the unit", "al aparato"},
     OF(SAY_IN_CHARGER) = {"in the charger", "al cargador"},
     OF(SAY_LEVELS_AT) = {"At {0} plan on at least {1}.", "A las {0} cuente con al menos {1}."},
     OF(SAY_LEVELS_AFTER) = {"After {0} plan on at least {1}.",
@@ -98,7 +98,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                             "Baterias de mas de 160 Wh no pueden ir en el avion."},
     OF(SAY_NO_LABEL) = {"Our record shows no aircraft label on this unit. Staff were told and will "
                         "call you.",
-                        "Segun nuestro registro este equipo no lleva etiqueta para avion. El "
+                        "Segun nuestro registro este aparato no lleva etiqueta para avion. El "
                         "personal ya lo sabe y le va a llamar."},
     OF(SAY_IN_CABIN) = {"All in the cabin, terminals covered.",
                         "Todas en cabina, con los contactos tapados."},
@@ -112,7 +112,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
         {"If the airline's gate-to-gate time is {0}, it may want {1} of "
          "battery (150%). How many that is hangs on the unit: call {phone}.",
          "Si la aerolinea dice {0} de puerta de salida a puerta de llegada, puede pedir {1} de "
-         "bateria (150%). Cuantas son depende del equipo: llame al {phone}."},
+         "bateria (150%). Cuantas son depende del aparato: llame al {phone}."},
     OF(SAY_CALL_AIRLINE) = {"Call the airline 48 h ahead: only it can confirm.",
                             "Llame a la aerolinea 48 h antes: solo ella confirma."},
     OF(SAY_FLIGHT_NO_FIGURE) = {"I have no figure for that on a plane, so a person will answer.",
@@ -139,11 +139,12 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_CYLINDER_PERSON) = {"I can't work that out for you, so a person will answer. If you are "
                                "on it now, plug the unit in if you can.",
                                "No puedo calcular eso; una persona le va a contestar. Si lo usa "
-                               "ahora, enchufe el equipo si puede."},
-    OF(SAY_SOURCE_TAKES) = {"At {0} the unit takes up to {1} W, charging too: it needs a source of "
-                            "{2} W or more.",
-                            "Con {0} el equipo toma hasta {1} W mientras carga: la fuente debe dar "
-                            "{2} W o mas."},
+                               "ahora, enchufe el aparato si puede."},
+    OF(SAY_SOURCE_TAKES) =
+        {"At {0} the unit takes up to {1} W, charging too: it needs a source of "
+         "{2} W or more.",
+         "Con {0} el aparato toma hasta {1} W mientras carga: la fuente debe dar "
+         "{2} W o mas."},
     OF(SAY_SOURCE_ENOUGH) = {"{0} W covers that.", "{0} W alcanza."},
     OF(SAY_SOURCE_SMALL) = {"{0} W is too little: don't count on it.",
                             "{0} W es muy poco: no cuente con eso."},
@@ -152,7 +153,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_SOURCE_GENERATOR) = {"Outdoors only, far from windows: its exhaust kills. Keep a full "
                                 "battery in the unit.",
                                 "Solo afuera y lejos de ventanas: su humo mata. Tenga una bateria "
-                                "llena en el equipo."},
+                                "llena en el aparato."},
     OF(SAY_SOURCE_RV) = {"A hookup is like the wall; off batteries only with a pure sine inverter.",
                          "La toma de camping es como la pared; con baterias, solo con inversor de "
                          "onda pura."},
@@ -168,7 +169,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                                "Si su toma da eso, cuente con {0} de sus {1} Wh, ademas de sus "
                                "baterias. Por USB no se puede."},
     OF(SAY_SOURCE_USB_ONLY) = {"Then it can't feed the unit: don't count on it.",
-                               "Entonces no sirve para el equipo: no cuente con eso."},
+                               "Entonces no sirve para el aparato: no cuente con eso."},
     OF(SAY_SOURCE_ON_BOARD) = {"On a plane it is a spare: cabin only, over 100 Wh if the airline "
                                "approves.",
                                "En avion cuenta como repuesto: en cabina, y si pasa de 100 Wh con "

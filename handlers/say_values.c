@@ -111,7 +111,7 @@ say_backup(void *arena, enum language language, const struct rental *rental)
         return NULL;
     }
     if (language == LANGUAGE_ES) {
-        const char *kind = strcmp(backup->kind, "cylinder") == 0 ? "cilindro" : backup->kind;
+        const char *kind = strcmp(backup->kind, "cylinder") == 0 ? "tanque" : backup->kind;
 
         return memory_format(arena, "su reserva (%s%s%s)", kind, backup->size != NULL ? " " : "",
                              backup->size != NULL ? backup->size : "");

@@ -189,7 +189,7 @@ START_TEST(the_plan_is_said_in_spanish)
     stage->rentals[0].language = LANGUAGE_ES;
     fixture_wait_minutes(stage, 8 * 60);
     fixture_text(stage, "plan para esta noche, tengo una al 20% y otra vacia");
-    fixture_says(stage, "Plan: ahora 0% al equipo, 20% al cargador. Todas llenas a las 6:00 am. "
+    fixture_says(stage, "Plan: ahora 0% al aparato, 20% al cargador. Todas llenas a las 6:00 am. "
                         "Nadie tiene que levantarse.");
     fixture_says(stage, "Leo: 20%, 0%.");
 }

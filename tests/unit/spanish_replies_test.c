@@ -97,6 +97,49 @@ START_TEST(every_spanish_sentence_keeps_to_the_short_alphabet)
 }
 END_TEST
 
+/* The unit is an "aparato" and the cylinder a "tanque", and nothing else. */
+static void
+check_names(const char *text)
+{
+    static const char *const others[] = {"equipo",  "Equipo",       "cilindro", "Cilindro",
+                                         "bombona", "concentrador", "maquina",  "m\u00e1quina"};
+    size_t i;
+
+    for (i = 0; i < sizeof others / sizeof others[0]; i++) {
+        ck_assert_msg(strstr(text, others[i]) == NULL, "\"%s\" in \"%s\"", others[i], text);
+    }
+}
+
+START_TEST(unit_and_cylinder_have_one_name_each_in_every_spanish_reply)
+{
+    const struct filling with = {.house = &stage->house,
+                                 .zone = &stage->zone,
+                                 .language = LANGUAGE_ES,
+                                 .rental = &stage->rentals[0],
+                                 .equipment = kb_equipment(stage->kb, stage->rentals[0].unit)};
+    size_t topic_count, sign_count, i;
+    const struct topic *topics = kb_topics(kb, &topic_count);
+    const struct sign *signs = kb_signs(kb, &sign_count);
+    int phrase;
+
+    for (phrase = 0; phrase < PHRASE_COUNT; phrase++) {
+        check_names(
+            say(arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1", "2", "3", "4", NULL));
+    }
+    for (i = 0; i < topic_count; i++) {
+        if (topics[i].language == LANGUAGE_ES) {
+            check_names(fill(arena, topics[i].answer, &with, NULL));
+        }
+    }
+    for (i = 0; i < sign_count; i++) {
+        if (signs[i].language == LANGUAGE_ES) {
+            check_names(fill(arena, signs[i].reply, &with, NULL));
+            check_names(signs[i].in_brief);
+        }
+    }
+}
+END_TEST
+
 /* True if the text has one of these words, each with a blank on either side. */
 static bool
 has_english(const char *text)
@@ -125,7 +168,7 @@ START_TEST(an_emergency_in_spanish_is_answered_wholly_in_spanish)
     ck_assert_msg(!has_english(replies), "%s", replies);
     fixture_says(stage, "Le contesta un programa de Larkspur Air Rentals, no una persona.");
     fixture_says(stage, "14 Tarn Road, Cabin 4");
-    fixture_says(stage, "su reserva (cilindro E)");
+    fixture_says(stage, "su reserva (tanque E)");
     fixture_says(stage, "El personal ya lo sabe. No lo espere.");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
     ck_assert_str_eq(verdict->alert.brief, "trouble breathing"); /* staff read English */
@@ -404,6 +447,7 @@ main(void)
     tcase_add_test(tests, every_first_part_fits_one_text);
     tcase_add_test(tests, every_english_sign_has_a_spanish_reply);
     tcase_add_test(tests, every_spanish_sentence_keeps_to_the_short_alphabet);
+    tcase_add_test(tests, unit_and_cylinder_have_one_name_each_in_every_spanish_reply);
     tcase_add_test(tests, an_emergency_in_spanish_is_answered_wholly_in_spanish);
     tcase_add_test(tests, the_language_is_that_of_the_sign_if_the_text_does_not_tell);
     tcase_add_test(tests, a_sign_of_either_language_is_said_in_the_language_of_the_text);
