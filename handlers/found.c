@@ -118,14 +118,16 @@ tells_only_value(const struct tokens *tokens)
 }
 
 /*
- * It is only like a sign, and the text tells otherwise: "my saturation is at 92" is like texts that
- * tell of a low one, but a value with nothing beside it says itself how grave it is; "ya me siento
- * mejor" and "paramedics are here" are like texts of those who are not well.
+ * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
+ * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
+ * grave it is; "ya me siento mejor" and "paramedics are here" are like texts of those who are not
+ * well.
  */
 static bool
-is_told_otherwise(const struct asked *whole, const struct sign_match *match, int reading)
+is_told_otherwise(const struct asked *whole, const struct tokens *found_in,
+                  const struct sign_match *match, int reading)
 {
-    return (match->by_likeness && reading > 0 && tells_only_value(&whole->tokens)) ||
+    return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
            ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
             is_over_told(whole)) ||
            staff_says_of_renter(whole, match);
@@ -137,7 +139,7 @@ leave_out_told_otherwise(const struct asked *whole, struct found *found)
     size_t i, kept = 0;
 
     for (i = 0; i < found->count; i++) {
-        if (!is_told_otherwise(whole, &found->list[i], found->reading)) {
+        if (!is_told_otherwise(whole, &whole->tokens, &found->list[i], found->reading)) {
             found->list[kept++] = found->list[i];
         }
     }
@@ -152,7 +154,6 @@ find_joined(const struct asked *whole, struct found *found)
     size_t before = strlen(joined), count, i, start, end;
     struct sign_match matches[SIGNS_MAX];
     struct tokens tokens;
-    bool is_value;
     int reading = 0;
 
     if (before == 0 || is_over_told(whole)) { /* "it beeps", "it stopped beeping" */
@@ -160,15 +161,17 @@ find_joined(const struct asked *whole, struct found *found)
     }
     memory_append(&joined, "%s", whole->text);
     tokens = tokens_read(whole->arena, joined);
-    is_value = oximeter_read(joined, &reading, &start, &end) && tells_only_value(&tokens);
+    (void)oximeter_read(joined, &reading, &start, &end);
     count =
         kb_find_signs(whole->context->kb, whole->context->workspace, joined, matches, SIGNS_MAX);
     for (i = 0; i < count; i++) {
         const struct sign *sign = matches[i].sign;
-        bool is_new = !(matches[i].by_likeness && is_value) && matches[i].end > before &&
-                      !found_has(found, sign->id) &&
+        bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
+        if (is_told_otherwise(whole, &tokens, &matches[i], reading)) {
+            continue;
+        }
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
         if (is_new && found->count < SIGNS_MAX) {
