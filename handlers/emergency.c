@@ -17,7 +17,8 @@ static const char *const short_of_oxygen[] = {
 
 static const char *const fires[] = {"face-burn-fire", "battery-smoking", "battery-hot"};
 static const char *const no_wall[] = {"power-out-now", "last-battery", "unit-wet"};
-static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking", "poison"};
+static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking", "poison",
+                                            "bad-gas"};
 
 /*
  * Whose first part goes out if a text shows several: first what drives people out of the room, then
@@ -25,10 +26,12 @@ static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking"
  * comes behind these.
  */
 static const char *const gravest_first[] = {
-    "battery-smoking",   "face-burn-fire",    "unresponsive", "choking",        "seizure",
-    "bleeding",          "allergic-reaction", "stroke-signs", "poison",         "chest-pain",
-    "trouble-breathing", "no-oxygen-source",  "blue-lips",    "coughing-blood", "low-oxygen",
-    "head-injury",       "confusion",         "severe-pain",  "sudden-illness", "self-harm",
+    "battery-smoking",   "face-burn-fire", "bad-gas",        "unresponsive",
+    "choking",           "seizure",        "bleeding",       "poison",
+    "allergic-reaction", "stroke-signs",   "chest-pain",     "trouble-breathing",
+    "no-oxygen-source",  "blue-lips",      "coughing-blood", "low-oxygen",
+    "head-injury",       "self-harm",      "confusion",      "severe-pain",
+    "sudden-illness",
 };
 
 int
