@@ -66,27 +66,48 @@ lowest_of(const struct told *told)
     return lowest;
 }
 
+/* The text before, if we asked what its percentage is. */
+static bool
+asked_what_it_is(const struct asked *whole, struct asked *before)
+{
+    const char *about = whole->context->conversation.asked_about;
+
+    if (about == NULL || asked_open_question(whole) != QUESTION_WHICH_CHARGE) {
+        return false;
+    }
+    *before = asked_question(whole, about, whole->context->conversation.asked_utc_s);
+    return bare_percent_is_told(before);
+}
+
+/* Words of an oximeter, of which some may as well be of the unit. */
+static const char of_oximeters[] =
+    "finger|oximeter|sat|sats|saturation|spo2|pulse ox|pulse oximeter|clip|dedo|oximetro|"
+    "saturacion|pinza";
+static const char may_be_of_oximeters[] =
+    "oxygen|o2|reading|readings|meter|mine|oxigeno|lectura|aparatito|cosito|mio|mia";
+static const char of_units[] = "unit|machine|concentrator|display|screen|tank|mine|aparato|maquina|"
+                               "concentrador|pantalla|tanque|mio|mia";
+
+/* "Not the battery" speaks of none. */
+static bool
+speaks_of_battery(const struct tokens *tokens)
+{
+    return tokens_have(tokens, named) &&
+           !tokens_have(tokens, "not * battery|not * batteries|isnt * battery|no * bateria|"
+                                "no * pila|no * carga");
+}
+
 int
 bare_percent_as_reading(const struct asked *whole)
 {
-    static const char of_oximeters[] =
-        "oxygen|o2|reading|readings|finger|oximeter|sat|sats|saturation|spo2|pulse ox|pulse "
-        "oximeter|"
-        "clip|meter|oxigeno|oximetro|lectura|dedo|saturacion|pinza|aparatito|cosito";
-    static const char of_units[] = "unit|machine|concentrator|display|screen|tank|equipo|aparato|"
-                                   "maquina|concentrador|pantalla|tanque";
-    static const char no_battery[] =
-        "not * battery|not * batteries|isnt * battery|no * bateria|no * pila|no * carga";
-    const char *about = whole->context->conversation.asked_about;
+    const struct tokens *tokens = &whole->tokens;
+    bool is_reading = tokens_have(tokens, of_oximeters) ||
+                      (tokens_have(tokens, may_be_of_oximeters) && !tokens_have(tokens, of_units));
     struct asked before;
 
-    if (about == NULL || asked_open_question(whole) != QUESTION_WHICH_CHARGE ||
-        !tokens_have(&whole->tokens, of_oximeters) || tokens_have(&whole->tokens, of_units) ||
-        (tokens_have(&whole->tokens, named) && !tokens_have(&whole->tokens, no_battery))) {
-        return 0;
-    }
-    before = asked_question(whole, about, whole->context->conversation.asked_utc_s);
-    return bare_percent_is_told(&before) ? lowest_of(before.told) : 0;
+    return is_reading && !speaks_of_battery(tokens) && asked_what_it_is(whole, &before)
+               ? lowest_of(before.told)
+               : 0;
 }
 
 bool
@@ -115,26 +136,37 @@ may_be_grave(const struct asked *asked)
     return false;
 }
 
+/* It was asked of the text before, `of`, and this does not tell: "the reading on the machine". */
+static bool
+is_asked_again(const struct asked *asked, struct asked *of)
+{
+    return !bare_percent_is_told(asked) &&
+           (tokens_have(&asked->tokens, may_be_of_oximeters) &&
+            tokens_have(&asked->tokens, of_units) && asked_what_it_is(asked, of));
+}
+
 bool
 bare_percent_decide(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer;
+    struct asked of = *asked;
+    bool is_again = is_asked_again(asked, &of);
 
-    if (!bare_percent_is_told(asked)) {
+    if (!is_again && !bare_percent_is_told(asked)) {
         return false;
     }
     /* If it is a reading, and they do not answer, a person sees it all the same; so too if it
      * cannot be asked because a graver question of ours is open. */
     if (asked_is_active_renter(asked)) {
-        verdict_alert(verdict, may_be_grave(asked) ? ALERT_URGENT : ALERT_OFFICE, false,
+        verdict_alert(verdict, may_be_grave(&of) ? ALERT_URGENT : ALERT_OFFICE, false,
                       "bare-percent", "battery or reading?");
     }
-    if (!open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
+    if (!is_again && !open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
         return false;
     }
     answer = verdict_add(verdict, ANSWER_ASK, ROUTE_ANSWER, "which-percent");
-    answer->read = asked->told;
-    answer->text = say(asked->arena, asked->context->house, asked->language, SAY_WHICH_PERCENT,
-                       asked->text, NULL);
+    answer->read = of.told;
+    answer->text =
+        say(asked->arena, asked->context->house, asked->language, SAY_WHICH_PERCENT, of.text, NULL);
     return true;
 }

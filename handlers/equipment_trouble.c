@@ -62,12 +62,13 @@ static const char harm[] =
  * at once, or all of them, tell that the power is out.
  */
 static const char household[] =
-    " heating heater furnace boiler thermostat radiator lamp bulb tv television microwave oven "
-    "stove fridge dishwasher washer dryer kettle toaster maker shower toilet faucet sink tub "
-    "jacuzzi wifi internet elevator lift gondola door lock card fireplace calefaccion calefactor "
-    "calentador caldera termostato radiador lampara foco bombilla tele television microondas horno "
-    "estufa refri refrigerador nevera lavadora secadora cafetera tetera tostadora ducha regadera "
-    "excusado inodoro lavabo grifo elevador ascensor telesilla puerta cerradura chimenea ";
+    "heating|heater|furnace|boiler|thermostat|radiator|lamp|light bulb|tv|television|microwave|"
+    "oven|stove|fridge|dishwasher|washer|dryer|kettle|toaster|coffee maker|shower|toilet|faucet|"
+    "sink|hot tub|jacuzzi|wifi|internet|elevator|lift|gondola|door|lock|key card|fireplace|"
+    "calefaccion|calefactor|calentador|caldera|termostato|radiador|lampara|foco|bombilla|tele|"
+    "television|microondas|horno|estufa|refri|refrigerador|nevera|lavadora|secadora|cafetera|"
+    "tetera|tostadora|ducha|regadera|excusado|inodoro|lavabo|grifo|elevador|ascensor|telesilla|"
+    "puerta|cerradura|chimenea";
 static const char may_be_ours[] =
     "it|this|thing|mine|oxygen|o2|air|power|electricity|portable|poc|oxygenator|breather|"
     "compressor|everything|all|whole|oxigeno|luz|corriente|electricidad|portatil|oxigenador|"
@@ -95,7 +96,7 @@ is_of_household(const struct tokens *tokens)
     size_t things = 0, i;
 
     for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, household)) {
+        if (tokens_phrase_at(tokens, i, household) > 0) {
             if (is_place(tokens, i)) {
                 return false;
             }

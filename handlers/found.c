@@ -102,7 +102,8 @@ static const char around_a_value[] =
     "thing gadget reading reads read level number says shows is at on the my mom moms dad dads her "
     "his hers it its now today this here i get got have of a and so percent hi hello oxigeno "
     "saturacion oximetro lectura nivel numero aparatito pinza dedo marca dice sale da tiene tengo "
-    "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola ";
+    "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola good ok okay fine "
+    "normal alright bien bueno ";
 
 static bool
 tells_only_value(const struct tokens *tokens)

@@ -2,61 +2,68 @@
  * What was wrong is over, was none, or help is there: "it stopped beeping", "he is ok again",
  * "false alarm", "ya llego la ambulancia". Nobody's word for it closes an alert, and nothing is
  * called well: staff hear of it, and the renter is told what to look at. It holds only for a text
- * that tells nothing else: "alarm is off and so is the machine" is trouble.
+ * that tells nothing else: "alarm is off and so is the machine" is trouble. While an emergency is
+ * open, what is told of things does not count; but what can be of nobody and nothing else ("he
+ * coughed it up") does in a longer text too, if that shows no sign and denies and doubts nothing.
  */
 #include "say.h"
 #include "steps.h"
+#include "yes_no.h"
 
-static const char unit_again[] =
-    "stopped beeping|quit beeping|no longer beeping|not beeping anymore|not beeping any more|"
-    "isnt beeping anymore|beeping stopped|beeping has stopped|beeping is gone|stopped alarming|"
-    "alarm stopped|alarm has stopped|alarm is off|alarm is gone|alarm cleared|power is back|"
-    "power came back|powers back|power back on|power back|power is on|power is back on|"
-    "lights are back|lights came back|lights are back on|electricity is back|"
-    "electricity came back|oxygen is back|air is back|oxygen is flowing|oxygen is coming|"
-    "works again|working again|works now|working now|is working|running again|runs again|"
-    "is running|fixed it|it is fixed|its fixed|got it fixed|got it working|got it going|"
-    "got it to work|up and running|"
-    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|volvio la luz|"
-    "regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|regreso la corriente|"
-    "llego la corriente|volvio la electricidad|ya funciona|funciona otra vez|ya prendio|ya prende|"
-    "ya encendio|ya enciende|ya jala|ya sirve|ya arranco|ya trabaja|ya anda|ya quedo bien|"
-    "ya quedo listo|ya quedo arreglado|ya esta bien|ya se arreglo|se arreglo|ya lo arregle|"
-    "lo arregle|lo arreglamos|ya sale oxigeno|ya sale aire|ya sale el oxigeno";
-static const char person_again[] =
-    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|is alright|"
-    "is all right|is doing better|doing better|doing fine|doing ok|doing okay|ok again|okay again|"
-    "fine again|ok now|okay now|fine now|better now|better again|breathing again|breathing fine|"
-    "breathing ok|breathing better|breathing normal|breathing normally|breathing easier|"
-    "breathing well|breathing easy|is stable|all better|breathes again|breathes fine|can breathe "
-    "again|can breathe now|"
-    "can breathe fine|can breathe ok|can breathe better|awake now|awake again|is awake|woke up|"
-    "came to|came around|up and talking|talking again|is talking|color is back|color came back|"
-    "got his color back|got her color back|coughed it up|coughed it out|spit it out|spat it out|"
-    "it came out|bleeding stopped|bleeding has stopped|stopped bleeding|pain is gone|"
-    "pain went away|pain stopped|it passed|it went away|calmed down|calm now|back to normal|"
-    "normal again|"
-    "me siento mejor|se siente mejor|me siento bien|se siente bien|se le paso|se me paso|"
-    "se le quito|se me quito|esta bien|esta mejor|ya respira|respira bien|respira mejor|"
-    "respira normal|respira perfecto|puede respirar|puedo respirar|reacciono|desperto|volvio en "
-    "si|ya habla|"
-    "habla bien|lo escupio|la escupio|le volvio el color|recupero el color|ya no sangra|"
-    "dejo de sangrar|paro de sangrar|ya no le duele|ya no me duele|ya no duele|se calmo|"
-    "ya se tranquilizo";
-static const char was_none[] =
-    "false alarm|no emergency|not an emergency|no longer an emergency|my mistake|by mistake|"
-    "by accident|wrong number|ignore that|ignore my text|ignore my last text|disregard|"
-    "falsa alarma|me equivoque|fue un error|fue por error|fue sin querer|numero equivocado|"
-    "no es emergencia|no era emergencia|ya no es emergencia|no fue nada";
+#define UNIT_AGAIN                                                                                 \
+    "stopped beeping|quit beeping|no longer beeping|not beeping anymore|not beeping any more|"     \
+    "isnt beeping anymore|beeping stopped|beeping has stopped|beeping is gone|stopped alarming|"   \
+    "alarm stopped|alarm has stopped|alarm is off|alarm is gone|alarm cleared|power is back|"      \
+    "power came back|powers back|power back on|power back|power is on|power is back on|"           \
+    "lights are back|lights came back|lights are back on|electricity is back|"                     \
+    "electricity came back|oxygen is back|air is back|oxygen is flowing|oxygen is coming|"         \
+    "works again|working again|works now|working now|is working|running again|runs again|"         \
+    "is running|fixed it|it is fixed|its fixed|got it fixed|got it working|got it going|"          \
+    "got it to work|up and running|"                                                               \
+    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|volvio la luz|" \
+    "regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|regreso la corriente|"     \
+    "llego la corriente|volvio la electricidad|ya funciona|funciona otra vez|ya prendio|ya "       \
+    "prende|"                                                                                      \
+    "ya encendio|ya enciende|ya jala|ya sirve|ya arranco|ya trabaja|ya anda|ya quedo bien|"        \
+    "ya quedo listo|ya quedo arreglado|ya esta bien|ya se arreglo|se arreglo|ya lo arregle|"       \
+    "lo arregle|lo arreglamos|ya sale oxigeno|ya sale aire|ya sale el oxigeno"
+#define PERSON_AGAIN                                                                               \
+    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|is alright|"  \
+    "is all right|is stable|is doing better|doing better|doing fine|doing ok|doing okay|ok again|" \
+    "okay again|fine again|ok now|okay now|fine now|better now|better again|all better|"           \
+    "came to|came around|is talking|calmed down|calm now|back to normal|normal again|"             \
+    "me siento mejor|se siente mejor|me siento bien|se siente bien|se le paso|se me paso|"         \
+    "se le quito|se me quito|esta bien|esta mejor|reacciono|volvio en si|ya habla|habla bien|"     \
+    "se calmo|ya se tranquilizo"
+#define WAS_NONE                                                                                   \
+    "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
+    "ignore that|ignore my text|ignore my last text|disregard|me equivoque|fue un error|"          \
+    "fue por error|fue sin querer|numero equivocado|no es emergencia|ya no es emergencia|"         \
+    "no fue nada"
+/* Of nobody and nothing else. */
+#define SURELY                                                                                     \
+    "breathing again|breathing fine|breathing ok|breathing better|breathing normal|"               \
+    "breathing normally|breathing easier|breathing easy|breathing well|breathes again|"            \
+    "breathes fine|can breathe again|can breathe now|can breathe fine|can breathe ok|"             \
+    "can breathe better|awake now|awake again|is awake|woke up|up and "                            \
+    "talking|"                                                                                     \
+    "talking again|color is back|color came back|got his color back|got her color back|"           \
+    "coughed it up|coughed it out|spit it out|spat it out|bleeding stopped|bleeding has stopped|"  \
+    "stopped bleeding|pain is gone|pain went away|pain stopped|false alarm|not an emergency|"      \
+    "ya respira|respira bien|respira mejor|respira normal|respira perfecto|puede respirar|"        \
+    "puedo respirar|desperto|lo escupio|la escupio|le volvio el color|recupero el color|"          \
+    "ya no sangra|dejo de sangrar|paro de sangrar|ya no le duele|ya no me duele|ya no duele|"      \
+    "falsa alarma|no era emergencia"
 /* These tell it only while an alert is open. */
-static const char of_alert[] =
-    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|everything is fine|"
-    "everything is good|everythings fine|we are ok|we are good|we are fine|were ok|im ok|im okay|"
-    "im fine|i am ok|i am fine|dont need help anymore|dont need help any more|"
-    "olvidenlo|olvidelo|olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|"
-    "ya paso|ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda";
+#define OF_ALERT                                                                                   \
+    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|everything is fine|"   \
+    "everything is good|everythings fine|it came out|it passed|it went away|"                      \
+    "we are ok|we are good|we are fine|were ok|im ok|im okay|"                                     \
+    "im fine|i am ok|i am fine|dont need help anymore|dont need help any more|"                    \
+    "olvidenlo|olvidelo|olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|"     \
+    "ya paso|ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
 /* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
-static const char of_flowing[] = "ya regreso|ya volvio|ya llego|is back|its back|came back";
+#define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
 static const char help_there[] =
     "paramedics are here|paramedics are with|paramedics got here|emts are here|emts are with|"
     "emts got here|ambulance got here|they took over|in the emergency room|nurse is with|"
@@ -73,19 +80,26 @@ static const char help_there[] =
     "en urgencias|en la clinica|en la ambulancia|se lo llevaron|se la llevaron|"
     "se lo llevo la ambulancia|se la llevo la ambulancia|con el doctor|con los paramedicos|"
     "lo atienden|la atienden|lo estan atendiendo|la estan atendiendo";
-/* What may stand beside it without telling anything more. */
+static const char of_persons[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+static const char of_anything[] = UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY;
+static const char of_anything_in_alert[] =
+    UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+static const char of_anything_in_waiting[] =
+    UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT "|" OF_FLOWING;
+static const char surely_over[] = SURELY;
+
+/* What may stand beside it without telling anything more; of things too. */
 static const char around[] =
     " it its the that this now again already ok okay yes yeah yep hi hello oh phew thanks thank "
-    "you "
-    "so much very good great finally all and he hes she shes they theyre we were im i am are my "
-    "our "
-    "mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter sister "
-    "brother sorry with us him her them by itself machine unit concentrator oxygen everyone "
+    "you so much very good great finally all and he hes she shes they theyre we were im i am are "
+    "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
+    "sister brother sorry with us him her them by itself everyone "
     "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
-    "otra "
-    "vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija y si "
-    "hola perdon disculpe disculpen aparato maquina equipo concentrador oxigeno por fin al con "
-    "nos aqui ella ahorita solo sola tranquilos ";
+    "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
+    "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
+    "tranquilos ";
+static const char things[] =
+    " machine unit concentrator oxygen aparato maquina equipo concentrador oxigeno ";
 
 /* And what makes it doubtful in a longer text. */
 static const char doubtful[] =
@@ -94,54 +108,89 @@ static const char doubtful[] =
     "think|maybe|off|worse|same|gone|?|ni|sin|nada|nunca|nadie|pero|todavia|aun|casi|apenas|si|"
     "cuando|hasta|aunque|ojala|creo|quizas|igual|peor|sigue|sigo|muerto|murio|apago";
 
-enum over { OVER_NOT, OVER_TOLD, OVER_HELP_THERE };
-
-/* Nothing but fillers stands beside the phrases; or, `loosely`, nothing that makes it doubtful. */
+/* One of the phrases, and nothing but fillers beside them. */
 static bool
-tells(const struct asked *asked, const char *phrases, bool loosely)
+only_tells(const struct asked *asked, const char *phrases, bool of_things)
 {
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, phrases);
     size_t i;
 
-    for (i = 0; i < rest.count && !loosely; i++) {
+    for (i = 0; i < rest.count; i++) {
         if (rest.list[i].kind == TOKEN_NUMBER || token_is(&rest, i, "?") ||
-            (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around))) {
+            (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around) &&
+             !(of_things && token_among(&rest, i, things)))) {
             return false;
         }
     }
-    return rest.count < asked->tokens.count && (!loosely || !tokens_have(&rest, doubtful));
+    return rest.count < asked->tokens.count;
 }
 
-static enum over
-told(const struct asked *asked, bool loosely)
+static bool
+surely_tells(const struct asked *asked)
 {
-    bool is_waiting = asked_open_question(asked) == QUESTION_FLOWING;
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, surely_over);
 
-    if (tells(asked, help_there, loosely)) {
-        return OVER_HELP_THERE;
+    return rest.count < asked->tokens.count && !tokens_have(&rest, doubtful);
+}
+
+/* "Is he ok now" asks, with or without a mark. */
+static bool
+asks(const struct tokens *tokens)
+{
+    return token_among(tokens, 0,
+                       " are do does did can could should will would what how why when "
+                       "who where ") ||
+           (token_among(tokens, 0, " is am was ") &&
+            token_among(tokens, 1, " he she it they this that i mom dad my our the "));
+}
+
+/* "He is not" and then "breathing": the text before is read with it. */
+static bool
+was_denied(const struct asked *asked)
+{
+    const struct context *context = asked->context;
+    const struct recent_text *before;
+    struct tokens tokens;
+
+    if (context->recent_count == 0) {
+        return false;
     }
-    if (tells(asked, unit_again, loosely) || tells(asked, person_again, loosely) ||
-        tells(asked, was_none, loosely) ||
-        (asked->context->alert_count > 0 && tells(asked, of_alert, loosely)) ||
-        (is_waiting && tells(asked, of_flowing, false))) {
-        return OVER_TOLD;
-    }
-    return OVER_NOT;
+    before = &context->recent[context->recent_count - 1];
+    tokens = tokens_read(asked->arena, before->text);
+    return asked->message->sent_utc_s - before->sent_utc_s <= JOIN_RECENT_S && tokens.count > 0 &&
+           yes_no_denies_at(&tokens, tokens.count - 1);
+}
+
+static bool
+is_help_told(const struct asked *asked)
+{
+    return only_tells(asked, help_there, false);
 }
 
 bool
 is_over_told(const struct asked *asked)
 {
-    return told(asked, false) != OVER_NOT;
+    bool is_grave = open_emergency_stands(asked->context);
+    const char *phrases = of_anything;
+
+    if (is_grave) {
+        phrases = of_persons;
+    } else if (asked_open_question(asked) == QUESTION_FLOWING) {
+        phrases = of_anything_in_waiting;
+    } else if (asked->context->alert_count > 0) {
+        phrases = of_anything_in_alert;
+    }
+    return !asks(&asked->tokens) && !was_denied(asked) &&
+           (only_tells(asked, phrases, !is_grave) || is_help_told(asked));
 }
 
 /* What is said to it; nothing if others see to them. */
 static const char *
-words_for(const struct asked *asked, enum over over)
+words_for(const struct asked *asked)
 {
     bool is_grave = open_emergency_stands(asked->context);
 
-    if (over == OVER_HELP_THERE && is_grave) {
+    if (is_grave && is_help_told(asked)) {
         return "";
     }
     return say(asked->arena, asked->context->house, asked->language,
@@ -151,15 +200,14 @@ words_for(const struct asked *asked, enum over over)
 bool
 is_over_decide(const struct asked *asked, struct verdict *verdict)
 {
-    enum over over = told(asked, open_emergency_stands(asked->context));
-
-    if (over == OVER_NOT) {
+    if (!is_over_told(asked) && !(open_emergency_stands(asked->context) && !asks(&asked->tokens) &&
+                                  !was_denied(asked) && surely_tells(asked))) {
         return false;
     }
-    verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "is-over")->text = words_for(asked, over);
+    verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "is-over")->text = words_for(asked);
     if (asked_is_active_renter(asked) || asked->context->alert_count > 0) {
         verdict_alert(verdict, ALERT_OFFICE, false, IS_OVER_REASON,
-                      over == OVER_HELP_THERE ? "says help is there" : "says it is over");
+                      is_help_told(asked) ? "says help is there" : "says it is over");
     }
     return true;
 }

@@ -2,8 +2,8 @@
  * Texts that come while an emergency is open and show no sign of their own. What counts then is
  * that somebody has called the emergency number, and after that only power and backup; all else
  * waits for the person who has the alert, who hears of each text. Once the renter has told that it
- * is over, or two hours after it was last told, questions are answered again, though staff have not
- * closed it.
+ * is over, or two hours after it was last told, a text is answered again that the topics leave no
+ * doubt about, though staff have not closed it; "it started again" and "nobody came" leave some.
  */
 #include <string.h>
 
@@ -140,12 +140,32 @@ wants_nothing(const struct asked *whole, const struct pieces *pieces)
 {
     static const struct yes_no_about calling = {.things = " ", .well = "", .ill = " "};
 
-    if (tokens_have(&whole->tokens, "hello|hi|hey|hola|?")) {
+    if (tokens_have(&whole->tokens,
+                    "hello|hi|hey|hola|?|wrong|busy|hold|nobody|no one|nadie|ocupado|"
+                    "equivocado")) {
         return false; /* somebody waits for a word */
     }
     return yes_no_begins_with_yes(&whole->tokens) ||
            ((is_courtesy(pieces) || tokens_have(&whole->tokens, help_comes)) &&
             yes_no_read(&whole->tokens, &calling) != SAID_NO);
+}
+
+/* Every question of it is surely of a topic. */
+static bool
+is_ordinary(const struct asked *whole, const struct pieces *pieces)
+{
+    size_t i;
+
+    for (i = 0; i < pieces->count; i++) {
+        struct asked piece =
+            asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
+
+        if (!pieces->list[i].courtesy &&
+            (piece.search.count == 0 || piece.search.sureness != SURE)) {
+            return false;
+        }
+    }
+    return !is_courtesy(pieces);
 }
 
 bool
@@ -162,7 +182,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         return true;
     }
     verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
-    if (!open_emergency_is(whole->context)) {
+    if (!open_emergency_is(whole->context) && is_ordinary(whole, &pieces)) {
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");

@@ -9,28 +9,29 @@
 #include "memory.h"
 #include "steps.h"
 
+static bool
+has_any(const struct tokens *tokens, size_t at, const char *words)
+{
+    while (at < tokens->count && !token_among(tokens, at, words)) {
+        at++;
+    }
+    return at < tokens->count;
+}
+
 /* The text is of whoever writes it. */
 static bool
 speaks_of_self(const struct tokens *tokens, size_t at)
 {
-    for (; at < tokens->count; at++) {
-        if (token_among(tokens, at, " i im ive me my myself we us our ")) {
-            return true;
-        }
-    }
-    return false;
+    return has_any(tokens, at, " i im ive me my myself we us our ");
 }
 
+/* Somebody is told of who need not be the renter of an alert: "a lady here cant breathe". */
 static bool
-speaks_to_or_of_another(const struct asked *whole, size_t at)
+tells_of_another(const struct tokens *tokens)
 {
-    for (; at < whole->tokens.count; at++) {
-        if (token_among(&whole->tokens, at, " you your u ur him her his hers them their ") ||
-            staff_names_renter(whole, at)) {
-            return true;
-        }
-    }
-    return false;
+    return has_any(tokens, 0,
+                   " a an another other someone somebody here lobby desk office counter store hall "
+                   "parking lot walked came found help send call ");
 }
 
 static bool
@@ -49,6 +50,18 @@ is_colleague(const struct asked *whole, size_t at)
     return false;
 }
 
+/* "HAND Gwen", "HAND Gwen to Kim" */
+static bool
+hands_named(const struct asked *whole, const struct staff_order *order)
+{
+    const struct staff_meant meant = staff_meant(whole, order);
+    struct asked rest = *whole;
+
+    rest.tokens = tokens_read(whole->arena, meant.rest);
+    return meant.by_name &&
+           (rest.tokens.count == 0 || is_colleague(&rest, token_is(&rest.tokens, 0, "to") ? 1 : 0));
+}
+
 /* An order that an open alert is meant by: its words may tell the sign that it is about. */
 static bool
 is_about_alert(const struct asked *whole, const struct staff_order *order)
@@ -61,15 +74,15 @@ is_about_alert(const struct asked *whole, const struct staff_order *order)
         order->word == STAFF_OPEN) {
         return true;
     }
-    if (order->word == STAFF_HAND) { /* "hand is numb" is none */
-        return is_colleague(whole, at) || staff_meant(whole, order).by_name;
+    if (order->word == STAFF_HAND) { /* "hand is numb", "hand of Gwen is cold" are none */
+        return is_colleague(whole, at) || hands_named(whole, order);
     }
     /* "talk to me, I have chest pain" of someone who has no alert in hand is no order */
     return context->alert_count > 0 && ((only != NULL && only->taken_by != NULL &&
                                          strcmp(only->taken_by, whole->message->sender) == 0) ||
                                         staff_meant(whole, order).by_name ||
                                         (!speaks_of_self(&whole->tokens, order->next) &&
-                                         speaks_to_or_of_another(whole, order->next)));
+                                         has_any(&whole->tokens, order->next, " you your u ur ")));
 }
 
 bool
@@ -144,7 +157,8 @@ staff_asks_of_renter(const struct asked *whole)
     }
     at = staff_order_read(whole, 0, &order) ? order.next : 0;
     behind = behind_subject(whole, at);
-    return behind > 0 && !speaks_of_self(tokens, at) && !tells_more(tokens, behind);
+    return behind > 0 && !speaks_of_self(tokens, at) && !tells_of_another(tokens) &&
+           !tells_more(tokens, behind);
 }
 
 /* They speak of this alert: they have it in hand, it is the only one, or they name its renter. */
@@ -182,7 +196,8 @@ staff_speaks_of_renter(const struct asked *whole)
     const struct tokens *tokens = &whole->tokens;
     size_t at;
 
-    if (whole->context->role != SENDER_STAFF || speaks_of_self(tokens, 0)) {
+    if (whole->context->role != SENDER_STAFF || speaks_of_self(tokens, 0) ||
+        tells_of_another(tokens)) {
         return false;
     }
     if (token_among(tokens, 0, " is are was were does did ")) {

@@ -403,9 +403,8 @@ tokens_have(const struct tokens *tokens, const char *phrases)
     return false;
 }
 
-/* How many tokens the longest of the phrases takes at one place. */
-static size_t
-longest_at(const struct tokens *tokens, size_t at, const char *phrases)
+size_t
+tokens_phrase_at(const struct tokens *tokens, size_t at, const char *phrases)
 {
     size_t longest = 0;
 
@@ -425,7 +424,7 @@ tokens_without(void *arena, const struct tokens *tokens, const char *phrases)
     size_t at = 0;
 
     while (at < tokens->count) {
-        size_t taken = longest_at(tokens, at, phrases);
+        size_t taken = tokens_phrase_at(tokens, at, phrases);
 
         if (taken == 0) {
             rest.list[rest.count++] = tokens->list[at++];

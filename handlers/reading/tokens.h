@@ -54,6 +54,9 @@ size_t tokens_number(const struct tokens *tokens, size_t at, bool article_counts
  */
 bool tokens_have(const struct tokens *tokens, const char *phrases);
 
+/* How many tokens the longest of these phrases takes at one place, 0 if none stands there. */
+size_t tokens_phrase_at(const struct tokens *tokens, size_t at, const char *phrases);
+
 /* The tokens that none of these phrases (without "*") takes, in `arena`; of several at one place
  * the longest takes its own. */
 struct tokens tokens_without(void *arena, const struct tokens *tokens, const char *phrases);

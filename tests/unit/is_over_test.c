@@ -185,6 +185,26 @@ START_TEST(a_doubtful_all_clear_still_asks_whether_911_was_called)
 }
 END_TEST
 
+START_TEST(after_an_all_clear_a_relapse_in_any_words_asks_for_911_again)
+{
+    static const char *const texts[] = {"worse again", "nope", "please come", "they cant find us"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, "false alarm");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.reply_count > 0 &&
+                          strstr(stage->verdict.replies[0].text, "call 911 now") != NULL,
+                      "%s: %s", texts[i],
+                      stage->verdict.reply_count > 0 ? stage->verdict.replies[0].text : "");
+    }
+}
+END_TEST
+
 START_TEST(two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it)
 {
     begin_anew();
@@ -196,6 +216,8 @@ START_TEST(two_hours_after_an_emergency_questions_are_answered_though_nobody_has
     fixture_text(stage, "when is it due");
     fixture_says(stage, "Feb 14");
     fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+    fixture_text(stage, "nobody came");
+    fixture_says(stage, "Called 911?");
 }
 END_TEST
 
@@ -215,6 +237,7 @@ main(void)
     tcase_add_test(tests, after_an_all_clear_questions_are_answered_and_the_alert_stays);
     tcase_add_test(tests, where_help_is_there_nothing_more_is_said);
     tcase_add_test(tests, a_doubtful_all_clear_still_asks_whether_911_was_called);
+    tcase_add_test(tests, after_an_all_clear_a_relapse_in_any_words_asks_for_911_again);
     tcase_add_test(tests,
                    two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it);
     return fixture_run(tests);

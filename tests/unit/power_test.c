@@ -211,6 +211,17 @@ START_TEST(a_number_off_the_unit_is_no_reading)
 }
 END_TEST
 
+START_TEST(where_it_still_may_be_either_it_is_asked_once_more)
+{
+    fixture_text(stage, "84");
+    fixture_text(stage, "mine");
+    fixture_says(stage, "Is 84 a battery's charge or an oxygen reading?");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+    fixture_text(stage, "oxygen");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
 START_TEST(one_of_two_numbers_that_would_be_grave_calls_at_once)
 {
     fixture_text(stage, "84 60");
@@ -456,6 +467,7 @@ main(void)
                         sizeof of_the_oximeter / sizeof of_the_oximeter[0]);
     tcase_add_loop_test(tests, a_number_off_the_unit_is_no_reading, 0,
                         sizeof of_no_oximeter / sizeof of_no_oximeter[0]);
+    tcase_add_test(tests, where_it_still_may_be_either_it_is_asked_once_more);
     tcase_add_test(tests, one_of_two_numbers_that_would_be_grave_calls_at_once);
     tcase_add_test(tests, a_stranger_too_is_asked_what_a_percentage_is);
     tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);

@@ -222,6 +222,39 @@ START_TEST(a_question_about_a_renter_is_no_sign_of_staff)
 }
 END_TEST
 
+START_TEST(somebody_else_with_the_same_is_a_new_emergency)
+{
+    static const char *const texts[] = {"customer just walked in with chest pain send somebody",
+                                        "another guest with chest pain at the front desk",
+                                        "a man here has chest pain"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        set_up();
+        fixture_alert(stage, 12, "sign:chest-pain")->first_name = "Gwen";
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    }
+}
+END_TEST
+
+START_TEST(orders_that_are_none_swallow_no_emergency)
+{
+    static const char *const texts[] = {"talk they say he has chest pain in the hall",
+                                        "hand of Gwen is numb and she has chest pain"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        set_up();
+        fixture_alert(stage, 12, "gap")->first_name = "Gwen";
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
 START_TEST(an_emergency_that_no_alert_tells_counts_whoever_tells_it)
 {
     two_renters();
@@ -283,6 +316,8 @@ main(void)
     tcase_add_test(tests, the_list_says_how_old_an_alert_is_and_who_has_it);
     tcase_add_test(tests, a_list_too_long_for_two_parts_loses_place_and_phone_first);
     tcase_add_test(tests, a_question_about_a_renter_is_no_sign_of_staff);
+    tcase_add_test(tests, somebody_else_with_the_same_is_a_new_emergency);
+    tcase_add_test(tests, orders_that_are_none_swallow_no_emergency);
     tcase_add_test(tests, an_emergency_that_no_alert_tells_counts_whoever_tells_it);
     tcase_add_test(tests, words_for_a_renter_not_named_yet_are_no_sign_of_staff);
     tcase_add_test(tests, what_was_ordered_is_not_read_together_with_what_comes_next);
