@@ -18,6 +18,7 @@ static const struct yes_no_about plug_is_near = {
     .well = "there is one|theres one|there is a|theres a|have one|got one|found one|plugged in|"
             "plugged it in|si hay|hay uno|hay un|ya esta enchufado|lo enchufe",
     .ill = " nowhere ",
+    .takes_doubt = true,
 };
 
 static const char there_is_none[] =

@@ -20,6 +20,13 @@ static const char harmless_after[] =
     "symptom issue issues doubt biggie matter only problema problemas gracias "
     "preocupe prisa ";
 
+/* Behind "no", "not", "dont": that they do not know, or meant something else. */
+static const char doubtful_after[] = " idea clue sure certain know remember seguro segura ";
+static const char taken_back[] = " mean meant digo ";
+/* Behind "no se": it is "I do not know", and no "it cannot be plugged in". */
+static const char after_no_se[] = " si donde cual cuales que cuanto cuanta cuantas como quien "
+                                  "bien exactamente la . , ! ? ";
+
 static const char asks[] =
     " how what when where which who why can could should do does is are will "
     "may como que cuando donde cual quien puedo debo ";
@@ -40,6 +47,34 @@ yes_no_denies_at(const struct tokens *tokens, size_t at)
     return (token_among(tokens, at, no_words) ||
             (at < tokens->count && is_drawn_out_no(tokens->list[at].text))) &&
            !token_among(tokens, at + 1, harmless_after);
+}
+
+/* "I mean" right behind a no. "No, sorry" stays a no. */
+static bool
+is_taken_back(const struct tokens *tokens, size_t at)
+{
+    size_t next = at + 1;
+
+    while (token_among(tokens, next, " i , . - no yo ")) {
+        next++;
+    }
+    return token_among(tokens, next, taken_back) ||
+           (token_is(tokens, next, "quise") && token_is(tokens, next + 1, "decir"));
+}
+
+bool
+yes_no_doubts_at(const struct tokens *tokens, size_t at)
+{
+    if (token_is(tokens, at, "no") && token_is(tokens, at + 1, "se")) {
+        return at + 2 >= tokens->count || token_among(tokens, at + 2, after_no_se);
+    }
+    if (token_among(tokens, at, " no ni ") && token_is(tokens, at + 1, "tengo")) {
+        return token_is(tokens, at + 2, "idea");
+    }
+    return (token_among(tokens, at, " no not dont ni nunca ") &&
+            token_among(tokens, at + 1, doubtful_after)) ||
+           (token_is(tokens, at, "no") &&
+            (tokens_have(tokens, "no estoy seguro|no estoy segura") || is_taken_back(tokens, at)));
 }
 
 static size_t
@@ -105,6 +140,7 @@ enum yes_no
 yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
 {
     size_t head = head_of(tokens), i;
+    bool is_in_doubt = false;
     bool is_yes = heads_yes(tokens, head);
     bool is_well = tokens_have(tokens, about->well);
     bool stands_alone = is_yes && token_among(tokens, head + 1, " . , ! and also y ");
@@ -112,7 +148,10 @@ yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
     bool is_short = tokens->count - head <= SHORT_TEXT && !is_question && !is_yes;
 
     for (i = head; i < tokens->count; i++) {
-        bool denies = yes_no_denies_at(tokens, i);
+        bool doubts = about->takes_doubt && yes_no_doubts_at(tokens, i);
+        bool denies = yes_no_denies_at(tokens, i) && !doubts;
+
+        is_in_doubt = is_in_doubt || doubts;
 
         if (denies && (is_short || i == head || is_beside_thing(tokens, i, about->things))) {
             return SAID_NO;
@@ -121,7 +160,7 @@ yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
             return SAID_NO;
         }
     }
-    if (is_question || has_any(tokens, goes_on)) {
+    if (is_question || is_in_doubt || has_any(tokens, goes_on)) {
         return SAID_NEITHER;
     }
     return is_yes || is_well ? SAID_YES : SAID_NEITHER;

@@ -14,6 +14,8 @@ struct yes_no_about {
     const char *things; /* what NO is said of: " oxygen air flow " */
     const char *well;   /* phrases that mean YES: "back on|working again" */
     const char *ill;    /* words that mean NO when the text is short: " dead off " */
+    /* "No idea" and "no, I mean Ana" say neither. False where not to know is as grave as NO. */
+    bool takes_doubt;
 };
 
 /*
@@ -28,6 +30,9 @@ bool yes_no_begins_with_yes(const struct tokens *tokens);
 
 /* More than an answer: long, or a question after it ("yes when is it due"). */
 bool yes_no_goes_on(const struct tokens *tokens);
+
+/* "No idea", "not sure", "no se", "no, I mean": who does not know, or takes back, denies nothing. */
+bool yes_no_doubts_at(const struct tokens *tokens, size_t at);
 
 /* A denial stands at `at`: "no", "isnt", "todavia", but not "no problem". */
 bool yes_no_denies_at(const struct tokens *tokens, size_t at);

@@ -60,6 +60,48 @@ START_TEST(no_plug_near_calls_someone_and_names_the_backup)
 }
 END_TEST
 
+START_TEST(who_does_not_know_or_takes_something_back_has_not_said_no)
+{
+    static const char *const texts[] = {"no idea, the lamp works",
+                                        "no idea if there is one",
+                                        "not sure",
+                                        "dont know, its dark",
+                                        "no, I mean the other battery",
+                                        "no se",
+                                        "no se si hay",
+                                        "no tengo idea",
+                                        "no, digo la de mi mama",
+                                        "no quise decir eso"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        have_under_an_hour();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_PLUG, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(no_is_no_with_a_doubt_or_a_sorry_beside_it)
+{
+    static const char *const texts[] = {"no, sorry",
+                                        "no idea why but there is no plug here",
+                                        "no I mean there is no outlet",
+                                        "no se puede enchufar aqui",
+                                        "no se, aqui no hay enchufe",
+                                        "not sure what you mean, no plug"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        have_under_an_hour();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+    }
+}
+END_TEST
+
 START_TEST(a_plug_near_is_to_be_used)
 {
     static const char *const texts[] = {"YES", "yes there is", "si", "yep its plugged in now"};
@@ -223,6 +265,8 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911);
     tcase_add_test(tests, no_plug_near_calls_someone_and_names_the_backup);
+    tcase_add_test(tests, who_does_not_know_or_takes_something_back_has_not_said_no);
+    tcase_add_test(tests, no_is_no_with_a_doubt_or_a_sorry_beside_it);
     tcase_add_test(tests, a_plug_near_is_to_be_used);
     tcase_add_test(tests, yes_with_a_question_answers_that_too);
     tcase_add_test(tests, another_question_leaves_it_open);
