@@ -46,6 +46,32 @@ enum open_question {
 
 enum { CHOICES_MAX = 4 };
 
+/* What the last text told as a number; a bare one that corrects it tells the same kind of thing. */
+enum told_thing {
+    THING_NONE,
+    THING_CHARGE, /* percent */
+    THING_COUNT,  /* batteries, all as full */
+    THING_SETTING,
+    THING_LENGTH,   /* of the one leg or flight */
+    THING_TIME,     /* by when */
+    THING_CYLINDER, /* gauge or flow: they cannot be taken for each other */
+    THING_SEVERAL   /* which of them is meant cannot be known */
+};
+
+/*
+ * What was answered last, for a text that goes on with it ("and if she walks?", "make that 10").
+ * The words that it was worked out for are the conversation's asked_about.
+ */
+struct last_answer {
+    int64_t at_utc_s; /* 0: nothing that could be gone on with */
+    bool is_sum;      /* the rest is told */
+    bool goes_on;     /* the text at hand went on with it; not kept */
+    const char *rental_id;
+    int64_t wrote_utc_s; /* when the renter told the charges */
+    struct told told;
+    enum told_thing newest;
+};
+
 /* Where the talk with one phone stands; append-only in the store, newest row = current. */
 struct conversation {
     int64_t row;        /* id of the row this was read from; 0 if there is none */
@@ -55,6 +81,7 @@ struct conversation {
     const char *asked_about; /* text of the message that made us ask; NULL if erased or none */
     const char *choices[CHOICES_MAX];
     size_t choice_count;
+    struct last_answer last;
     const char *rental_id; /* the rental that this phone chose to speak of, or NULL */
     const char *in_charge; /* staff phone that leads this conversation, or NULL */
     bool opted_out;        /* consent withdrawn: nothing but what they ask for in an emergency */

@@ -7,6 +7,7 @@
 
 #include "memory.h"
 #include "store_sql.h"
+#include "told_json.h"
 
 static const char *const question_names[] = {
     [QUESTION_NONE] = "none",
@@ -70,6 +71,31 @@ choices_text(const struct conversation *conversation)
     return text;
 }
 
+static void
+read_last(void *arena, const char *text, struct last_answer *last)
+{
+    json_t *json = text == NULL ? NULL : json_loads(text, 0, NULL);
+
+    last_answer_from_json(arena, json, last);
+    json_decref(json);
+}
+
+/* NULL if nothing was answered that could be gone on with. */
+static char *
+last_text(const struct last_answer *last)
+{
+    json_t *json;
+    char *text;
+
+    if (last->at_utc_s == 0) {
+        return NULL;
+    }
+    json = last_answer_json(last);
+    text = memory_must(json_dumps(json, JSON_COMPACT));
+    json_decref(json);
+    return text;
+}
+
 static int
 read_consent(struct store *store, const char *phone, bool *opted_out, struct fault *fault)
 {
@@ -110,7 +136,7 @@ conversation_rows_at(struct store *store, void *arena, const char *phone, int64_
     sqlite3_stmt *query = store_query(
         store,
         "SELECT c.last_utc_s, c.question, c.asked_utc_s, c.choices, c.rental_id, c.in_charge,"
-        " t.body, c.asked_start, c.asked_length"
+        " t.body, c.asked_start, c.asked_length, c.last_answer"
         " FROM conversation c LEFT JOIN text t ON t.id = c.asked_text_id WHERE c.id = ?",
         VALUES(number(row)), fault);
     bool more;
@@ -128,6 +154,7 @@ conversation_rows_at(struct store *store, void *arena, const char *phone, int64_
         conversation->rental_id = column_text(arena, query, 4);
         conversation->in_charge = column_text(arena, query, 5);
         conversation->asked_about = read_asked_about(arena, query, 6, 7);
+        read_last(arena, (const char *)sqlite3_column_text(query, 9), &conversation->last);
         store_end(query);
     }
     return read_consent(store, phone, &conversation->opted_out, fault);
@@ -223,7 +250,7 @@ conversation_rows_add(struct store *store, const struct conversation_step *step,
                       const struct conversation *after, bool *asked_about_lost, struct fault *fault)
 {
     struct span span = {0};
-    char *choices;
+    char *choices, *last;
     int rc;
 
     if (find_span(store, step, after->asked_about, &span, fault) != 0) {
@@ -231,16 +258,19 @@ conversation_rows_add(struct store *store, const struct conversation_step *step,
     }
     *asked_about_lost = after->asked_about != NULL && span.text_id == 0;
     choices = choices_text(after);
+    last = last_text(&after->last);
     rc = store_do(store,
                   "INSERT INTO conversation (phone, text_id, last_utc_s, question, asked_utc_s,"
-                  " asked_text_id, asked_start, asked_length, choices, rental_id, in_charge)"
-                  " VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
+                  " asked_text_id, asked_start, asked_length, choices, rental_id, in_charge,"
+                  " last_answer) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
                   VALUES(words(step->phone), number(step->text_id), number(after->last_utc_s),
                          words(open_question_name(after->question)), number(after->asked_utc_s),
                          number_or_null(span.text_id), number(span.start), number(span.length),
-                         words(choices), words(after->rental_id), words(after->in_charge)),
+                         words(choices), words(after->rental_id), words(after->in_charge),
+                         words(last)),
                   fault);
     free(choices);
+    free(last);
     return rc;
 }
 

@@ -140,7 +140,8 @@ CREATE TABLE conversation (
     asked_length INTEGER,
     choices TEXT NOT NULL, -- JSON array of ids
     rental_id TEXT,
-    in_charge TEXT
+    in_charge TEXT,
+    last_answer TEXT -- JSON: numbers only, no words of the renter
 ) STRICT;
 CREATE INDEX conversation_newest ON conversation (phone, id);
 CREATE INDEX conversation_by_text ON conversation (text_id);

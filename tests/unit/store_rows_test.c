@@ -70,6 +70,26 @@ START_TEST(a_conversation_comes_back_as_it_was_put_in)
                   .asked_about = "battery one",
                   .choices = {"charge-car", "charge-home"},
                   .choice_count = 2,
+                  .last = {.at_utc_s = 1770000003,
+                           .is_sum = true,
+                           .rental_id = "R-8",
+                           .wrote_utc_s = 1770000001,
+                           .told = {.kind = TOLD_TRIP,
+                                    .charges = {{40, 50}},
+                                    .charge_count = 1,
+                                    .drives = true,
+                                    .since_min = 20,
+                                    .has_ready_by = true,
+                                    .ready_by = 390,
+                                    .has_day = true,
+                                    .day = DAY_FRIDAY,
+                                    .legs = {{90, LEG_HIKE, POWER_SOURCE_CAR}},
+                                    .leg_count = 1,
+                                    .flow_tenths = 25,
+                                    .size = "E",
+                                    .celsius = {true, -8},
+                                    .missing = MISSING_SIZE},
+                           .newest = THING_LENGTH},
                   .rental_id = "R-7",
                   .in_charge = "+12085550100"};
     struct conversation_step step = {three_am.sender, text_stored(store, &three_am), three_am.text,
@@ -96,6 +116,10 @@ START_TEST(a_conversation_comes_back_as_it_was_put_in)
     ck_assert_str_eq(after.rental_id, "R-7");
     ck_assert_str_eq(after.in_charge, "+12085550100");
     ck_assert_int_eq(after.last_utc_s, 1770000005);
+    ck_assert_int_eq(after.last.at_utc_s, 1770000003);
+    ck_assert_int_eq(after.last.newest, THING_LENGTH);
+    ck_assert_str_eq(after.last.rental_id, "R-8");
+    ck_assert_mem_eq(&after.last.told, &asking.last.told, sizeof after.last.told);
     store_close(store);
 }
 END_TEST
