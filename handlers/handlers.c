@@ -179,8 +179,10 @@ answer_pieces(const struct asked *whole, struct verdict *verdict)
     struct pieces pieces = pieces_of(whole, sign_fired);
     struct topic_search before = {.sureness = UNSURE};
     size_t i;
+    bool settled =
+        !sign_fired && (follow_up_decide(whole, verdict) || done_so_decide(whole, verdict));
 
-    for (i = 0; i < pieces.count; i++) {
+    for (i = 0; i < pieces.count && !settled; i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
         if (!pieces.list[i].courtesy) {
@@ -228,6 +230,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
         answer_beside_emergency(&whole, verdict);
     }
     in_charge_pass_on(&whole, verdict);
+    follow_up_keep(&whole, verdict);
     power_keep_reading(&whole, verdict);
     reminder_mention(&whole, verdict);
     outage_say_hours(&whole, verdict);

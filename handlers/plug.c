@@ -50,16 +50,20 @@ plug_is_missing(const struct verdict *verdict)
     return false;
 }
 
+void
+plug_ask_again(const struct asked *asked, struct verdict *verdict)
+{
+    verdict_add(verdict, ANSWER_ASK, ROUTE_ANSWER, "plug")->text =
+        say(asked->arena, asked->context->house, asked->language, SAY_PLUG, NULL);
+}
+
 bool
 plug_ask(const struct asked *asked, struct verdict *verdict)
 {
-    struct answer *answer;
-
     if (!open_question_ask(asked, verdict, QUESTION_PLUG)) {
         return false;
     }
-    answer = verdict_add(verdict, ANSWER_ASK, ROUTE_ANSWER, "plug");
-    answer->text = say(asked->arena, asked->context->house, asked->language, SAY_PLUG, NULL);
+    plug_ask_again(asked, verdict);
     return true;
 }
 

@@ -167,6 +167,12 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TELL_AGAIN] = {"Please text it once more.", "Escriba otra vez, por favor."},
     [SAY_READ] = {"I read: {0}.", "Leo: {0}."},
     [SAY_DROPPED] = {"All right.", "De acuerdo."},
+    [SAY_DID_SO] = {"Good, thank you. Text us if anything looks or sounds wrong.",
+                    "Bien, gracias. Escriba si algo se ve o suena raro."},
+    [SAY_OK_IF_SO] = {"It is if it is just as we wrote. If anything looks, sounds or feels "
+                      "different, or you are not sure, call {0}.",
+                      "Lo esta si es tal como lo escribimos. Si algo se ve, suena o se siente "
+                      "distinto, o si no esta seguro, llame al {0}."},
     [SAY_PLAN_ON] = {"Plan on {0}, to about {1}. Be at a plug by {2}.",
                      "Cuente con {0}, hasta las {1}. Esté junto a un enchufe a las {2}."},
     [SAY_PLAN_ON_SHORT] = {"Plan on {0}, to about {1}. Be at a plug now.",

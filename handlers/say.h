@@ -68,6 +68,8 @@ enum phrase {
     SAY_TELL_AGAIN,    /* behind it */
     SAY_READ,          /* 0 what was read */
     SAY_DROPPED,       /* the question that was open is let go */
+    SAY_DID_SO,        /* they did what we wrote */
+    SAY_OK_IF_SO,      /* 0 phone: is that ok? */
     SAY_PLAN_ON,       /* 0 duration, 1 clock time, 2 clock time */
     SAY_PLAN_ON_SHORT, /* 0 duration, 1 clock time: no reserve left */
     SAY_PLAN_ON_NOTHING,

@@ -40,6 +40,11 @@ bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
 
 /* An answer to what we asked. */
 bool open_question_decide(const struct asked *asked, struct verdict *verdict);
+/* The whole text goes on with the sum that was answered last: worked out again with what it tells
+ * anew. */
+bool follow_up_decide(const struct asked *whole, struct verdict *verdict);
+/* "Did that", "is that ok?" behind an answer of ours. */
+bool done_so_decide(const struct asked *whole, struct verdict *verdict);
 /* Thanks, greetings, emoji: a short reply or none. */
 bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
 /* A battery that is empty long before it should be. */
@@ -157,6 +162,8 @@ void open_question_which_rental(const struct asked *asked, struct verdict *verdi
                                 const char *topic);
 /* Goes down the questions' steps from power arithmetic on; always settles. */
 void handlers_answer(const struct asked *asked, struct verdict *verdict);
+/* Keeps what was answered for a text that goes on with it. */
+void follow_up_keep(const struct asked *whole, struct verdict *verdict);
 /* If the whole text asks for arithmetic, the first answer holds what was read of it. */
 void power_keep_reading(const struct asked *whole, struct verdict *verdict);
 /* Answers with this topic's text, filled in, whatever the search says. */
@@ -190,6 +197,8 @@ bool flowing_may_be_none(const struct asked *whole);
 void flowing_ask_again(const struct asked *whole, struct verdict *verdict);
 /* "Is there a plug where you are?"; false if it cannot be asked (open_question_ask()). */
 bool plug_ask(const struct asked *asked, struct verdict *verdict);
+/* The same once more beside another answer, while it is open: it stays due when it was. */
+void plug_ask_again(const struct asked *asked, struct verdict *verdict);
 /* An answer to it. */
 bool plug_answered(const struct asked *asked, struct verdict *verdict);
 /* Enough time is left after all, or it was answered. */

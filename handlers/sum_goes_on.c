@@ -11,12 +11,13 @@
 #include "estimate_parts.h"
 #include "memory.h"
 #include "steps.h"
+#include "sum_parts.h"
 #include "yes_no.h"
 
 /* Puts what the answer tells to what was told before. False if it tells nothing that was asked. */
 typedef bool take(const struct asked *asked, const struct asked *before, const struct told *answer,
                   struct told *told);
-static take take_charging, take_trip, take_flight, take_cylinder;
+static take take_charging, take_trip, take_flight;
 
 static bool asks_about_trip(const struct asked *before, struct verdict *verdict);
 static bool work_out_cylinder(const struct asked *asked, struct verdict *verdict,
@@ -38,7 +39,7 @@ static const struct sum_kind {
     {TOLD_FLIGHT, fly_decide, take_flight, estimate_flight, {"flight of", "vuelo de"}},
     {TOLD_CYLINDER,
      cylinder_left_was_asked,
-     take_cylinder,
+     sum_take_cylinder,
      work_out_cylinder,
      {"cylinder", "cilindro"}},
     {TOLD_TRIP, asks_about_trip, take_trip, estimate_trip, {"trip:", "viaje:"}},
@@ -176,9 +177,9 @@ bare_flow_tenths(const struct asked *asked, const struct told *told)
     return thousandths / THOUSANDTHS_A_TENTH;
 }
 
-static bool
-take_cylinder(const struct asked *asked, const struct asked *before, const struct told *answer,
-              struct told *told)
+bool
+sum_take_cylinder(const struct asked *asked, const struct asked *before, const struct told *answer,
+                  struct told *told)
 {
     int flow_tenths = answer->flow_tenths > 0 ? answer->flow_tenths : bare_flow_tenths(asked, told);
 
@@ -216,9 +217,9 @@ take_bare_time(const struct asked *asked, const struct asked *before, struct tol
 }
 
 /* When they must be charged. "2 full" is no time. */
-static bool
-take_ready_by(const struct asked *asked, const struct asked *before, const struct told *answer,
-              struct told *told)
+bool
+sum_take_ready_by(const struct asked *asked, const struct asked *before, const struct told *answer,
+                  struct told *told)
 {
     if (answer->has_ready_by) {
         told->ready_by = answer->ready_by;
@@ -250,7 +251,7 @@ take_charging(const struct asked *asked, const struct asked *before, const struc
               struct told *told)
 {
     bool charges = take_charges(answer, told);
-    bool ready_by = take_ready_by(asked, before, answer, told);
+    bool ready_by = sum_take_ready_by(asked, before, answer, told);
     bool mode = !ready_by && take_mode(answer, told); /* "at 9" reads like a setting */
 
     return charges || ready_by || mode;

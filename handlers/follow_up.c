@@ -1,0 +1,470 @@
+/*
+ * A text that goes on with what was worked out before: "and if she walks?", "I mean two full",
+ * "make that 10", "no, I mean Tom". What it tells anew replaces what was told of the same kind,
+ * everything else stays, and the sum is worked out again. Where it is not clear what is meant, it
+ * is asked. A text with words of its own is none of these (follow_words.h).
+ */
+#include <string.h>
+
+#include "estimate_parts.h"
+#include "follow_take.h"
+#include "memory.h"
+#include "steps.h"
+#include "sum_parts.h"
+
+enum { FOLLOWS_S = 30 * 60, MINUTE_S = 60 };
+
+/* One text that goes on, on its way. */
+struct follow {
+    const struct asked *whole;
+    const struct last_answer *last;
+    struct follow_words words;
+    struct asked before; /* the words of then */
+    struct told told;    /* what is worked with */
+    enum told_thing newest;
+    const struct rental *other; /* it names another rental than it was about; or NULL */
+};
+
+/* ---- what it is about ------------------------------------------------------------------------ */
+
+static const char *
+lead_of(enum told_kind kind, enum language language)
+{
+    static const char *const leads[][LANGUAGE_COUNT] = {
+        [TOLD_HOURS_LEFT] = {"batteries:", "baterias:"},
+        [TOLD_BATTERY_LIFE] = {"batteries:", "baterias:"},
+        [TOLD_CHARGING] = {"charging: batteries", "cargar: baterias"},
+        [TOLD_TRIP] = {"trip:", "viaje:"},
+        [TOLD_FLIGHT] = {"flight of", "vuelo de"},
+        [TOLD_CYLINDER] = {"cylinder", "cilindro"}};
+
+    return leads[kind][language];
+}
+
+static bool
+can_go_on(const struct asked *whole, const struct verdict *verdict)
+{
+    const struct conversation *conversation = &whole->context->conversation;
+    enum open_question open = asked_open_question(whole);
+
+    return verdict->answer_count == 0 && conversation->last.at_utc_s > 0 &&
+           whole->context->now_utc_s - conversation->last.at_utc_s <= FOLLOWS_S &&
+           (open == QUESTION_NONE || open == QUESTION_PLUG) && whole->context->role != SENDER_STAFF;
+}
+
+/* The last word of the text, over signs; tokens.count if there is none. */
+static size_t
+last_word(const struct tokens *tokens)
+{
+    size_t at = tokens->count;
+
+    while (at > 0) {
+        if (tokens->list[--at].kind == TOKEN_WORD) {
+            return at;
+        }
+    }
+    return tokens->count;
+}
+
+static bool
+is_name(const struct asked *whole, size_t at, const char *name)
+{
+    struct tokens words;
+    size_t length;
+
+    if (name == NULL || at >= whole->tokens.count) {
+        return false;
+    }
+    words = tokens_read(whole->arena, name);
+    length = words.count == 0 ? 0 : strlen(words.list[0].text);
+    return length > 0 && strncmp(whole->tokens.list[at].text, words.list[0].text, length) == 0 &&
+           (whole->tokens.list[at].text[length] == '\0' ||
+            strcmp(whole->tokens.list[at].text + length, "s") == 0);
+}
+
+/* The active rental whose renter's name is the last word; NULL if it names none or several. */
+static const struct rental *
+named_last(const struct asked *whole, size_t at)
+{
+    const struct context *context = whole->context;
+    const struct rental *named = NULL;
+    size_t i;
+
+    for (i = 0; i < context->rental_count; i++) {
+        const struct rental *rental = &context->rentals[i];
+
+        if (rental_is_active(rental) && is_name(whole, at, rental->first_name)) {
+            if (named != NULL) {
+                return NULL;
+            }
+            named = rental;
+        }
+    }
+    return named;
+}
+
+static bool
+is_same_rental(const struct rental *rental, const char *rental_id)
+{
+    return rental == NULL || rental_id == NULL ? (rental == NULL && rental_id == NULL)
+                                               : strcmp(rental->rental_id, rental_id) == 0;
+}
+
+/* Whose batteries it is about now: false if that is neither the one of before nor one named. */
+static bool
+find_rental(struct follow *follow, const struct rental *named)
+{
+    follow->other = NULL;
+    if (named != NULL && !is_same_rental(named, follow->last->rental_id)) {
+        follow->other = named;
+        return true;
+    }
+    return is_same_rental(follow->whole->rental, follow->last->rental_id);
+}
+
+/* ---- what it tells --------------------------------------------------------------------------- */
+
+/* "And Tom?" asks what Tom has; "no, I mean Tom" tells that it was Tom's all along. */
+static enum taken
+take_other(struct follow *follow)
+{
+    if (follow->other == NULL) {
+        return TAKEN_NOTHING;
+    }
+    if (!follow->words.corrects) {
+        if (follow->told.kind != TOLD_HOURS_LEFT && follow->told.kind != TOLD_BATTERY_LIFE) {
+            return TAKEN_NOTHING;
+        }
+        follow->told = (struct told){.kind = follow->told.kind};
+    }
+    return TAKEN;
+}
+
+static enum taken
+take_read(struct follow *follow)
+{
+    const struct asked *whole = follow->whole;
+    struct told answer, *told = &follow->told;
+    enum taken taken;
+
+    told_read(
+        whole->arena, whole->context->lexicon,
+        memory_format(whole->arena, "%s %s", lead_of(told->kind, whole->language), whole->text),
+        &answer);
+    if (answer.impossible) {
+        return TAKEN_NOTHING;
+    }
+    taken = follow_take_told(&follow->words, &answer, told);
+    if (told->kind == TOLD_CYLINDER && sum_take_cylinder(whole, &follow->before, &answer, told)) {
+        taken = TAKEN;
+    }
+    if (told->kind == TOLD_CHARGING && taken == TAKEN_NOTHING &&
+        sum_take_ready_by(whole, &follow->before, &answer, told)) {
+        taken = TAKEN;
+    }
+    follow->newest = follow_words_newest(&whole->tokens, &answer);
+    return taken;
+}
+
+static enum taken
+take_told(struct follow *follow)
+{
+    enum taken other = take_other(follow), taken;
+    bool goes_on = follow->words.corrects || follow->words.goes_on;
+
+    if (goes_on && follow->words.numbers == 1 && !follow->words.has_thing && !follow->words.adds) {
+        taken = follow_take_number(&follow->words, follow->last->newest, &follow->told,
+                                   &follow->newest);
+    } else if (goes_on || follow->told.kind == TOLD_CYLINDER) {
+        taken = take_read(follow);
+    } else {
+        taken = TAKEN_NOTHING;
+    }
+    return taken > other ? taken : other;
+}
+
+/* ---- working it out -------------------------------------------------------------------------- */
+
+static int
+lasts_low(const struct follow *follow, const struct told *told)
+{
+    const struct asked *before = &follow->before;
+    const struct running running = before->rental == NULL
+                                       ? (struct running){.figure = NULL}
+                                       : running_now(before->rental, before->equipment, told);
+
+    return running.figure == NULL ? 0 : running.figure->lasts.low;
+}
+
+/*
+ * Since the charges were told they were used as was told then: where it lasts longer now, the
+ * minutes that are gone are more of the new ones.
+ */
+static void
+count_elapsed(struct follow *follow)
+{
+    int was = lasts_low(follow, &follow->last->told), is = lasts_low(follow, &follow->told);
+    int64_t seconds = follow->whole->context->now_utc_s - follow->last->wrote_utc_s;
+    int64_t elapsed = (seconds + MINUTE_S - 1) / MINUTE_S + follow->told.since_min;
+
+    if (follow->told.kind == TOLD_HOURS_LEFT && follow->other == NULL && was > 0 && is > was &&
+        elapsed > 0) {
+        follow->told.since_min += (int)((elapsed * (is - was) + was - 1) / was);
+    }
+}
+
+static bool
+work_out(const struct asked *after, struct verdict *verdict, const struct told *told)
+{
+    switch (told->kind) {
+    case TOLD_HOURS_LEFT:
+        estimate_hours_left(after, verdict, told);
+        return true;
+    case TOLD_BATTERY_LIFE:
+        return estimate_battery_life(after, verdict, told);
+    case TOLD_TRIP:
+        return estimate_trip(after, verdict, told);
+    case TOLD_CHARGING:
+        return estimate_charging(after, verdict, told);
+    case TOLD_FLIGHT:
+        return estimate_flight(after, verdict, told);
+    case TOLD_CYLINDER:
+        estimate_cylinder(after, verdict, told);
+        return true;
+    case TOLD_NOTHING:
+    case TOLD_WATCH:
+        break;
+    }
+    return false;
+}
+
+/*
+ * "And if she walks?" only supposes: what we asked of how it is stays open, and its answer is due
+ * when it was. So it is after a correction, if that leaves it open.
+ */
+static void
+keep_plug_open(const struct follow *follow, struct verdict *verdict)
+{
+    const struct asked *whole = follow->whole;
+    const struct conversation *was = &whole->context->conversation;
+    struct conversation *now = &verdict->conversation;
+
+    if (asked_open_question(whole) != QUESTION_PLUG) {
+        return;
+    }
+    if (now->question == QUESTION_NONE && !follow->words.corrects && !plug_is_missing(verdict)) {
+        now->question = QUESTION_PLUG;
+        now->asked_about = was->asked_about;
+        plug_ask_again(whole, verdict);
+    }
+    if (now->question == QUESTION_PLUG) {
+        now->asked_utc_s = was->asked_utc_s;
+    }
+}
+
+static bool
+answer_again(struct follow *follow, struct verdict *verdict)
+{
+    const struct asked *whole = follow->whole;
+    struct last_answer *last = &verdict->conversation.last;
+    struct asked after = follow->before;
+
+    count_elapsed(follow);
+    after.tokens =
+        tokens_read(whole->arena, memory_format(whole->arena, "%s. %s", after.text, whole->text));
+    if (follow->words.is_now) {
+        after.wrote_utc_s = whole->wrote_utc_s;
+    }
+    if (!work_out(&after, verdict, &follow->told)) {
+        return false;
+    }
+    if (follow->other != NULL) {
+        verdict->conversation.rental_id = follow->other->rental_id;
+        verdict->rental_id = follow->other->rental_id;
+        verdict->rental_digest = follow->other->digest;
+    }
+    keep_plug_open(follow, verdict);
+    last->goes_on = true;
+    last->wrote_utc_s = after.wrote_utc_s;
+    last->newest = follow->newest;
+    return true;
+}
+
+static bool
+ask_which(const struct follow *follow, struct verdict *verdict)
+{
+    const struct asked *before = &follow->before;
+
+    if (follow->told.kind == TOLD_CYLINDER) {
+        return false;
+    }
+    estimate_ask_back(before, verdict, &follow->told,
+                      follow->told.kind == TOLD_TRIP ? "drive-trip" : "hours-left",
+                      follow->told.kind == TOLD_TRIP && follow->newest == THING_LENGTH
+                          ? estimate_say(before, SAY_TRIP_ASK_LENGTH, "")
+                          : estimate_say(before, SAY_WHICH_CHARGE, ""));
+    return true;
+}
+
+/* "No, I mean my mother's": of several rentals, which? */
+static bool
+names_by_kin(const struct asked *whole, size_t at)
+{
+    return whole->context->rental_count > 1 &&
+           token_among(&whole->tokens, at,
+                       " mine his hers other mom moms mother mothers dad dads father fathers wife "
+                       "wifes husband husbands mama papa madre padre esposa esposo otra otro mia ");
+}
+
+static bool
+begin(struct follow *follow, const struct asked *whole, const struct verdict *verdict)
+{
+    const struct conversation *conversation = &whole->context->conversation;
+
+    *follow = (struct follow){.whole = whole, .last = &conversation->last};
+    if (!can_go_on(whole, verdict) || !follow->last->is_sum || conversation->asked_about == NULL) {
+        return false;
+    }
+    follow->told = follow->last->told;
+    follow->newest = follow->last->newest;
+    follow->before =
+        asked_question(whole, conversation->asked_about, conversation->last.wrote_utc_s);
+    return true;
+}
+
+bool
+follow_up_decide(const struct asked *whole, struct verdict *verdict)
+{
+    size_t at = last_word(&whole->tokens);
+    const struct rental *named = named_last(whole, at);
+    struct follow follow;
+    bool kin;
+
+    if (!begin(&follow, whole, verdict)) {
+        return false;
+    }
+    kin = named == NULL && names_by_kin(whole, at);
+    if (!follow_words_read(whole->context->lexicon, whole->language, &whole->tokens,
+                           named != NULL || kin ? at : whole->tokens.count, &follow.words) ||
+        (follow.words.denies && !follow.words.corrects)) {
+        return false;
+    }
+    if (kin && follow.words.corrects) {
+        open_question_which_rental(&follow.before, verdict, "hours-left");
+        return true;
+    }
+    if (!find_rental(&follow, named)) {
+        return false;
+    }
+    if (follow.other != NULL) {
+        asked_choose_rental(&follow.before, follow.other);
+    }
+    switch (take_told(&follow)) {
+    case TAKEN_NOTHING:
+        return false;
+    case TAKEN_UNSURE:
+        return ask_which(&follow, verdict);
+    case TAKEN:
+        break;
+    }
+    return answer_again(&follow, verdict);
+}
+
+/* ---- what is kept for the next --------------------------------------------------------------- */
+
+static enum told_kind
+kind_of(enum estimate_kind kind)
+{
+    static const enum told_kind kinds[] = {
+        [ESTIMATE_HOURS_LEFT] = TOLD_HOURS_LEFT, [ESTIMATE_BATTERY_LIFE] = TOLD_BATTERY_LIFE,
+        [ESTIMATE_CHARGING] = TOLD_CHARGING,     [ESTIMATE_TRIP] = TOLD_TRIP,
+        [ESTIMATE_FLIGHT] = TOLD_FLIGHT,         [ESTIMATE_CYLINDER] = TOLD_CYLINDER};
+
+    return kinds[kind];
+}
+
+/* When the charges were so that this sum was worked out with. */
+static int64_t
+wrote_of(const struct asked *whole, const struct told *told)
+{
+    bool remembered = told->kind == TOLD_HOURS_LEFT && !told_has_charge(whole->told) &&
+                      whole->account != NULL && whole->account->known;
+
+    return remembered ? whole->account->as_of_utc_s : whole->message->sent_utc_s;
+}
+
+/* The words of it stand in this text, or it goes on with those of before. */
+static bool
+keep_words(const struct asked *whole, struct verdict *verdict)
+{
+    struct conversation *conversation = &verdict->conversation;
+
+    if (conversation->question == QUESTION_NONE) {
+        conversation->asked_about =
+            conversation->last.goes_on ? whole->context->conversation.asked_about : whole->text;
+        return true;
+    }
+    return conversation->question == QUESTION_PLUG && conversation->asked_about != NULL &&
+           (conversation->last.goes_on || strstr(whole->text, conversation->asked_about) != NULL);
+}
+
+static void
+keep_sum(const struct asked *whole, struct verdict *verdict, const struct answer *answer)
+{
+    struct last_answer *last = &verdict->conversation.last;
+    struct told told = *answer->read;
+
+    told.kind = kind_of(answer->estimate->kind);
+    if (!keep_words(whole, verdict)) {
+        *last = (struct last_answer){0};
+        return;
+    }
+    if (!last->goes_on) {
+        last->wrote_utc_s = wrote_of(whole, &told);
+        last->newest = follow_words_newest(&whole->tokens, &told);
+    }
+    last->is_sum = true;
+    last->rental_id = verdict->rental_id;
+    last->told = told;
+}
+
+/* A short word beside what was answered: that can still be gone on with. */
+static bool
+is_aside(const struct answer *answer)
+{
+    return answer->kind == ANSWER_COURTESY || strcmp(answer->id, "plug") == 0 ||
+           strcmp(answer->id, "plug-near") == 0;
+}
+
+void
+follow_up_keep(const struct asked *whole, struct verdict *verdict)
+{
+    struct last_answer *last = &verdict->conversation.last;
+    const struct answer *sum = NULL;
+    bool only_asides = true, only_answers = true;
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        const struct answer *answer = &verdict->answers[i];
+        bool aside = is_aside(answer);
+
+        sum = answer->estimate != NULL && answer->read != NULL ? answer : sum;
+        only_asides = only_asides && aside;
+        only_answers = only_answers &&
+                       (aside || answer->kind == ANSWER_TOPIC || answer->kind == ANSWER_ESTIMATE);
+    }
+    if (only_asides) {
+        return;
+    }
+    verdict->conversation_changed = true;
+    if (!only_answers) {
+        *last = (struct last_answer){0};
+        return;
+    }
+    last->at_utc_s = whole->context->now_utc_s;
+    last->is_sum = false;
+    if (sum != NULL) {
+        keep_sum(whole, verdict, sum);
+    }
+    last->goes_on = false;
+}
