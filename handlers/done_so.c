@@ -2,6 +2,7 @@
  * What renters say to an answer without asking anything more: "did that", "is that ok?". They get a
  * short word back, and what we asked and wait for is asked again.
  */
+#include "memory.h"
 #include "say.h"
 #include "steps.h"
 
@@ -73,17 +74,22 @@ done_so_decide(const struct asked *whole, struct verdict *verdict)
     enum open_question open = asked_open_question(whole);
     bool asks = asks_whether_so(&whole->tokens);
     struct answer *answer;
+    const char *text;
 
     if (verdict->answer_count > 0 || last->at_utc_s == 0 ||
         context->now_utc_s - last->at_utc_s > ANSWERED_S || is_called(context) ||
         (open != QUESTION_NONE && open != QUESTION_PLUG) || (!asks && !says_did(&whole->tokens))) {
         return false;
     }
-    answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, asks ? "ok-so" : "did-so");
-    answer->text = say(whole->arena, context->house, whole->language,
-                       asks ? SAY_OK_IF_SO : SAY_DID_SO, context->house->phone, NULL);
+    text = say(whole->arena, context->house, whole->language, asks ? SAY_OK_IF_SO : SAY_DID_SO,
+               context->house->phone, NULL);
     if (open == QUESTION_PLUG) {
         plug_ask_again(whole, verdict);
+        answer = &verdict->answers[verdict->answer_count - 1];
+        answer->text = memory_format(whole->arena, "%s %s", text, answer->text);
+        return true;
     }
+    answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, asks ? "ok-so" : "did-so");
+    answer->text = text;
     return true;
 }

@@ -101,6 +101,7 @@ take_setting_number(int thousandths, struct told *told)
     if (thousandths > FLOW_MAX * THOUSAND || thousandths <= 0) {
         return TAKEN_UNSURE;
     }
+    told->has_activity = false; /* the order that it fits tells what they do */
     told->has_setting = true;
     told->setting_tenths = thousandths / 100;
     return TAKEN;
@@ -130,6 +131,12 @@ runs_on_setting(enum told_kind kind)
     return kind == TOLD_HOURS_LEFT || kind == TOLD_BATTERY_LIFE || kind == TOLD_TRIP;
 }
 
+static bool
+runs_on_battery(enum told_kind kind)
+{
+    return runs_on_setting(kind) || kind == TOLD_CHARGING;
+}
+
 enum taken
 follow_take_number(const struct follow_words *words, enum told_thing last, struct told *told,
                    enum told_thing *newest)
@@ -145,6 +152,10 @@ follow_take_number(const struct follow_words *words, enum told_thing last, struc
         thousandths <= SETTING_MAX * THOUSAND) {
         *newest = THING_SETTING;
         return take_setting_number(thousandths, told);
+    }
+    if (words->of_all && runs_on_battery(told->kind)) {
+        *newest = THING_CHARGE;
+        return take_percent(whole, told);
     }
     if (last != THING_LENGTH && last != THING_SETTING && thousandths % THOUSAND != 0) {
         return TAKEN_UNSURE;
@@ -178,7 +189,7 @@ take_charges(const struct follow_words *words, const struct told *answer, struct
     bool alike = answer->charge_count == 1 && is_uniform(told) &&
                  memcmp(&told->charges[0], &answer->charges[0], sizeof told->charges[0]) == 0;
 
-    if (tells == 0) {
+    if (tells == 0 || (words->person && !words->of_battery)) {
         return TAKEN_NOTHING;
     }
     if (words->adds) {
@@ -218,6 +229,9 @@ take_running(const struct told *answer, struct told *told)
         told->has_activity = true;
         told->activity = answer->activity;
         told->has_mode = told->has_setting = false;
+    }
+    if (!does && (answer->has_mode || answer->has_setting)) {
+        told->has_activity = false; /* the order that it fits tells what they do */
     }
     if (answer->has_mode) {
         told->has_setting = told->has_setting && told->has_mode && told->mode == answer->mode;
@@ -277,7 +291,7 @@ take_legs(const struct follow_words *words, const struct told *answer, struct to
     if (answer->leg_count == 0) {
         return TAKEN_NOTHING;
     }
-    if (words->adds) {
+    if (words->adds || words->another) {
         return TAKEN_UNSURE; /* to which leg, and is it one of its own? */
     }
     if (answer->leg_count > 1) {

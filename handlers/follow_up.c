@@ -145,6 +145,7 @@ take_read(struct follow *follow)
 {
     const struct asked *whole = follow->whole;
     struct told answer, *told = &follow->told;
+    enum told_thing newest;
     enum taken taken;
 
     told_read(
@@ -162,7 +163,8 @@ take_read(struct follow *follow)
         sum_take_ready_by(whole, &follow->before, &answer, told)) {
         taken = TAKEN;
     }
-    follow->newest = follow_words_newest(&whole->tokens, &answer);
+    newest = follow_words_newest(&whole->tokens, &answer);
+    follow->newest = newest == THING_NONE ? follow->newest : newest;
     return taken;
 }
 
@@ -173,6 +175,9 @@ take_told(struct follow *follow)
     bool goes_on = follow->words.corrects || follow->words.goes_on;
 
     if (goes_on && follow->words.numbers == 1 && !follow->words.has_thing && !follow->words.adds) {
+        if (follow->words.person) {
+            return TAKEN_NOTHING; /* "and she is at 88" */
+        }
         taken = follow_take_number(&follow->words, follow->last->newest, &follow->told,
                                    &follow->newest);
     } else if (goes_on || follow->told.kind == TOLD_CYLINDER) {
@@ -200,17 +205,21 @@ lasts_low(const struct follow *follow, const struct told *told)
  * Since the charges were told they were used as was told then: where it lasts longer now, the
  * minutes that are gone are more of the new ones.
  */
-static void
-count_elapsed(struct follow *follow)
+static int64_t
+wrote_as_used(const struct follow *follow)
 {
     int was = lasts_low(follow, &follow->last->told), is = lasts_low(follow, &follow->told);
-    int64_t seconds = follow->whole->context->now_utc_s - follow->last->wrote_utc_s;
-    int64_t elapsed = (seconds + MINUTE_S - 1) / MINUTE_S + follow->told.since_min;
+    int64_t now_utc_s = follow->whole->context->now_utc_s, wrote = follow->last->wrote_utc_s;
+    int64_t elapsed_s = now_utc_s - wrote + follow->told.since_min * (int64_t)MINUTE_S;
 
-    if (follow->told.kind == TOLD_HOURS_LEFT && follow->other == NULL && was > 0 && is > was &&
-        elapsed > 0) {
-        follow->told.since_min += (int)((elapsed * (is - was) + was - 1) / was);
+    if (follow->words.is_now) {
+        return follow->whole->wrote_utc_s;
     }
+    if (follow->told.kind != TOLD_HOURS_LEFT || follow->other != NULL || was <= 0 || is <= was ||
+        elapsed_s <= 0) {
+        return wrote;
+    }
+    return wrote - (elapsed_s * (is - was) + was - 1) / was;
 }
 
 static bool
@@ -262,21 +271,52 @@ keep_plug_open(const struct follow *follow, struct verdict *verdict)
     }
 }
 
+/*
+ * "And at 1?": of a setting that is not ordered no time is told as a way to last longer; it is
+ * worked out as ordered, and said so. True if it was so.
+ */
+static bool
+leave_as_ordered(struct follow *follow, struct running *supposed)
+{
+    const struct asked *before = &follow->before;
+    struct told *told = &follow->told;
+
+    if (follow->words.corrects || before->rental == NULL ||
+        (told->kind != TOLD_HOURS_LEFT && told->kind != TOLD_TRIP) ||
+        (told->has_mode == follow->last->told.has_mode &&
+         told->has_setting == follow->last->told.has_setting &&
+         told->setting_tenths == follow->last->told.setting_tenths)) {
+        return false;
+    }
+    *supposed = running_now(before->rental, before->equipment, told);
+    if (supposed->is != RUNNING_DIFFERS) {
+        return false;
+    }
+    told->has_mode = told->has_setting = false;
+    return true;
+}
+
 static bool
 answer_again(struct follow *follow, struct verdict *verdict)
 {
     const struct asked *whole = follow->whole;
     struct last_answer *last = &verdict->conversation.last;
     struct asked after = follow->before;
+    struct running supposed;
+    bool only_supposes;
 
-    count_elapsed(follow);
+    after.wrote_utc_s = wrote_as_used(follow);
     after.tokens =
         tokens_read(whole->arena, memory_format(whole->arena, "%s. %s", after.text, whole->text));
-    if (follow->words.is_now) {
-        after.wrote_utc_s = whole->wrote_utc_s;
-    }
+    only_supposes = leave_as_ordered(follow, &supposed);
     if (!work_out(&after, verdict, &follow->told)) {
         return false;
+    }
+    if (only_supposes && verdict->answer_count > 0) {
+        struct answer *answer = &verdict->answers[verdict->answer_count - 1];
+
+        answer->text = memory_format(whole->arena, "%s %s", answer->text,
+                                     estimate_record_says(&after, &supposed));
     }
     if (follow->other != NULL) {
         verdict->conversation.rental_id = follow->other->rental_id;
@@ -294,15 +334,16 @@ static bool
 ask_which(const struct follow *follow, struct verdict *verdict)
 {
     const struct asked *before = &follow->before;
+    bool is_trip = follow->told.kind == TOLD_TRIP;
 
     if (follow->told.kind == TOLD_CYLINDER) {
         return false;
     }
     estimate_ask_back(before, verdict, &follow->told,
-                      follow->told.kind == TOLD_TRIP ? "drive-trip" : "hours-left",
-                      follow->told.kind == TOLD_TRIP && follow->newest == THING_LENGTH
-                          ? estimate_say(before, SAY_TRIP_ASK_LENGTH, "")
-                          : estimate_say(before, SAY_WHICH_CHARGE, ""));
+                      is_trip                              ? "drive-trip"
+                      : follow->told.kind == TOLD_CHARGING ? "charge-time"
+                                                           : "hours-left",
+                      estimate_say(before, is_trip ? SAY_TRIP_ASK_LENGTH : SAY_WHICH_CHARGE, ""));
     return true;
 }
 
@@ -414,7 +455,7 @@ keep_sum(const struct asked *whole, struct verdict *verdict, const struct answer
     struct last_answer *last = &verdict->conversation.last;
     struct told told = *answer->read;
 
-    told.kind = kind_of(answer->estimate->kind);
+    told.kind = answer->estimate != NULL ? kind_of(answer->estimate->kind) : told.kind;
     if (!keep_words(whole, verdict)) {
         *last = (struct last_answer){0};
         return;
@@ -436,6 +477,15 @@ is_aside(const struct answer *answer)
            strcmp(answer->id, "plug-near") == 0;
 }
 
+/* Worked out, or a flight of which only the order lacks. */
+static bool
+is_sum(const struct answer *answer)
+{
+    return answer->read != NULL &&
+           (answer->estimate != NULL ||
+            (answer->kind == ANSWER_OFFICE && answer->read->kind == TOLD_FLIGHT));
+}
+
 void
 follow_up_keep(const struct asked *whole, struct verdict *verdict)
 {
@@ -448,10 +498,10 @@ follow_up_keep(const struct asked *whole, struct verdict *verdict)
         const struct answer *answer = &verdict->answers[i];
         bool aside = is_aside(answer);
 
-        sum = answer->estimate != NULL && answer->read != NULL ? answer : sum;
+        sum = is_sum(answer) ? answer : sum;
         only_asides = only_asides && aside;
-        only_answers = only_answers &&
-                       (aside || answer->kind == ANSWER_TOPIC || answer->kind == ANSWER_ESTIMATE);
+        only_answers = only_answers && (aside || answer->kind == ANSWER_TOPIC ||
+                                        answer->kind == ANSWER_ESTIMATE || is_sum(answer));
     }
     if (only_asides) {
         return;

@@ -12,23 +12,27 @@ static const char take_back[] =
 static const char beside_take_back[] = " i that it my bad decir me no lo ";
 static const char go_on[] = " and but then or if y e o pero si entonces ";
 static const char glue[] =
-    " i we he she they it its im were shes hes theyre you that this the a an is "
+    " i we he she they it its im were shes hes theyre you that this the a an one ones is "
     "are was be on in at with for of to as while when only just about around "
     "if and then what how also gets goes does do have has still out up "
     "el la los las lo un una unos unas es son esta estan era en a al con de "
     "del que y si o ella ellos tal como cuando mientras solo nada mas se me "
-    "le tiene tengo tenemos ahora needle dial gauge aguja manometro indica ";
+    "le tiene tengo tenemos ahora take bring carry use llevo llevamos uso usamos needle dial gauge "
+    "aguja manometro indica ";
 static const char all_of_them[] =
     " all each every both they theyre them todas todos ambas ambos cada "
     "estan ";
-static const char additions[] = " more another extra further additional mas otra otro ";
+static const char additions[] = " more extra further additional mas ";
+static const char another[] = " another otra otro other ";
+static const char persons[] = " he she im hes shes ella yo him her hers mine we i ";
 
 /* Means nothing that could be told anew. */
 static bool
 is_little(enum item_is is)
 {
     return is <= ITEM_WILL_BE || is == ITEM_HEDGE || is == ITEM_HEDGE_AFTER || is == ITEM_CORRECT ||
-           is == ITEM_NOW || is == ITEM_NOW_IS || is == ITEM_WAS || is == ITEM_SHOWS;
+           is == ITEM_NOW || is == ITEM_NOW_IS || is == ITEM_WAS || is == ITEM_SHOWS ||
+           is == ITEM_ALL || is == ITEM_EACH || is == ITEM_BOTH;
 }
 
 /* With these a text tells or asks something of its own. */
@@ -37,6 +41,12 @@ is_of_its_own(enum item_is is)
 {
     return is == ITEM_UNKNOWN || is == ITEM_REMIND || is == ITEM_PRICE || is == ITEM_NAMED ||
            is == ITEM_EVENT || is == ITEM_CLAIM || is == ITEM_THEN_LEFT || is == ITEM_EARLIER;
+}
+
+static bool
+is_of_battery(enum item_is is)
+{
+    return is == ITEM_BATTERY || is == ITEM_FULL || is == ITEM_LIGHT || is == ITEM_HALF;
 }
 
 /* A phrase that the lexicon knows; 0 if it does not, or it is of a text of its own. */
@@ -54,6 +64,7 @@ known_phrase(const struct lexicon *lexicon, enum language language, const struct
         }
         little = little || is_little(found.meanings[i]->is);
         words->corrects = words->corrects || found.meanings[i]->is == ITEM_CORRECT;
+        words->of_battery = words->of_battery || is_of_battery(found.meanings[i]->is);
         words->is_now = words->is_now || found.meanings[i]->is == ITEM_NOW;
     }
     words->has_thing = words->has_thing || (found.count > 0 && !little);
@@ -76,6 +87,9 @@ take(const struct lexicon *lexicon, enum language language, const struct tokens 
     size_t taken = tokens_number(tokens, at, false, &thousandths);
 
     words->adds = words->adds || token_among(tokens, at, additions);
+    words->another = words->another || token_among(tokens, at, another);
+    words->person = words->person || (token_among(tokens, at, persons) &&
+                                      !token_among(tokens, at + 1, " mean meant "));
     words->of_all = words->of_all || token_among(tokens, at, all_of_them);
     if (taken > 0) {
         words->numbers++;
@@ -96,7 +110,8 @@ take(const struct lexicon *lexicon, enum language language, const struct tokens 
         return taken;
     }
     return token_among(tokens, at, glue) || token_among(tokens, at, all_of_them) ||
-                   token_among(tokens, at, additions) || token_among(tokens, at, beside_take_back)
+                   token_among(tokens, at, additions) || token_among(tokens, at, another) ||
+                   token_among(tokens, at, beside_take_back)
                ? 1
                : 0;
 }

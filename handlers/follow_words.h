@@ -15,6 +15,9 @@ struct follow_words {
     bool denies;     /* begins with a no */
     bool is_now;     /* told of now: no correction of what was told */
     bool adds;       /* "one more hour" */
+    bool another;    /* "another hour", "la otra" */
+    bool person;     /* "she is at 88": a number may be a reading */
+    bool of_battery; /* "full", "batteries" */
     bool of_all;     /* "both", "they", "todas" */
     bool has_thing;  /* a word of batteries, times, settings ... stands in it */
     int numbers;     /* how many */
