@@ -35,7 +35,8 @@ enum sender_role { SENDER_STRANGER, SENDER_RENTER, SENDER_STAFF };
 enum open_question {
     QUESTION_NONE,
     QUESTION_WHICH_RENTAL, /* two rentals on this phone; choices are rental ids. Of staff: which
-                              open alert, without choices */
+                              open alert, without choices; or what happened to the one of which
+                              the number is the first choice */
     QUESTION_WHICH_TOPIC,  /* choices are topic ids */
     QUESTION_WHICH_CHARGE, /* what a sum lacks: "How much is in each battery?", or when it must be
                               charged, the airline's figure, the cylinder's size, or when to

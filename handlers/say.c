@@ -114,9 +114,15 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",
                        "Nobody waits for you to confirm a turn."},
-    [SAY_STAFF_NOBODY] =
-        {"That went to nobody. TALK {0} and your words writes to {1}, OPEN lists what is open.",
-         "That went to nobody. TALK {0} and your words writes to {1}, OPEN lists what is open."},
+    [SAY_STAFF_NOBODY] = {"NOT sent to {1}. Text TALK {0} and your words to write to {1}. OPEN "
+                          "lists what is open.",
+                          "NOT sent to {1}. Text TALK {0} and your words to write to {1}. OPEN "
+                          "lists what is open."},
+    [SAY_STAFF_TAKE] = {"Text MINE {0} to take it: {1}.", "Text MINE {0} to take it: {1}."},
+    [SAY_STAFF_SLIP] = {"{0} {1}? Text YES, or send it again.",
+                        "{0} {1}? Text YES, or send it again."},
+    [SAY_STAFF_STAYS] = {"Alert {0} stays open, and your text went to nobody.",
+                         "Alert {0} stays open, and your text went to nobody."},
     [SAY_LINK_HELP] = {"Text LINK, the phone with + or the number of its alert, and the id of the "
                        "rental: LINK 12 R-34. First check whose phone it is.",
                        "Text LINK, the phone with + or the number of its alert, and the id of the "

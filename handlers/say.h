@@ -49,6 +49,9 @@ enum phrase {
     SAY_TURN_ANOTHERS, /* 0 who has it */
     SAY_TURN_NONE,
     SAY_STAFF_NOBODY, /* 0 number, 1 who */
+    SAY_STAFF_TAKE,   /* 0 number, 1 whose */
+    SAY_STAFF_SLIP,   /* 0 the word that may be meant, 1 number */
+    SAY_STAFF_STAYS,  /* 0 number */
     SAY_LINK_HELP,
     SAY_LINK_NO_RENTAL, /* 0 what was taken for an id */
     SAY_LINK_IN_RECORD, /* 0 phone, 1 rental id */

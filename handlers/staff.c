@@ -2,40 +2,18 @@
  * Staff work from their own phone, half asleep: a few plain words of ours (staff_order.h) and a
  * number that may be left out when only one alert is open; when several are a name or place tells
  * which, or they are asked and the order waits for the answer. HERE alone confirms their turn on
- * call. Whatever else they write gets the list of words.
+ * call. Of whatever else they write they are told that nobody got it (staff_loose.h).
  */
 #include "staff_list.h"
-#include "staff_meant.h"
+#include "staff_loose.h"
+#include "staff_outcome.h"
+#include "staff_say.h"
 
 #include <string.h>
 
 #include "memory.h"
 #include "parts.h"
-#include "say.h"
 #include "steps.h"
-
-static char *
-alert_number(const struct asked *whole, int64_t number)
-{
-    return memory_format(whole->arena, "%lld", (long long)number);
-}
-
-static struct answer *
-reply_words(struct verdict *verdict, const char *words)
-{
-    struct answer *answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "staff");
-
-    answer->text = words;
-    return answer;
-}
-
-static struct answer *
-reply(const struct asked *whole, struct verdict *verdict, enum phrase phrase, const char *first,
-      const char *second)
-{
-    return reply_words(verdict, say(whole->arena, whole->context->house, LANGUAGE_EN, phrase, first,
-                                    second, NULL));
-}
 
 /* "Gwen, Cabin 4" between these; "" if neither is known. */
 static char *
@@ -67,28 +45,38 @@ behind_only(const char *rest)
                                                : NULL;
 }
 
+/* Closes it with this outcome. */
+static struct answer *
+close_with(const struct asked *whole, struct verdict *verdict, const struct open_alert *alert,
+           const char *note, bool only_this)
+{
+    bool is_several = staff_list_count(whole->context, alert->number) > 1;
+    struct answer *answer;
+
+    change(verdict, ALERT_STEP_CLOSE, alert);
+    verdict->alert_change.note = note;
+    verdict->alert_change.only_this = only_this;
+    answer = staff_say(whole, verdict, SAY_STAFF_CLOSED, staff_say_number(whole, alert->number),
+                       is_several && !only_this ? "" : who(whole, ": ", alert, ""));
+    if (!only_this && staff_list_is_outage(alert)) {
+        answer->text = staff_list_closed(whole, alert, answer->text);
+    }
+    return answer;
+}
+
 static void
 close_alert(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
     const struct open_alert *alert = meant->alert;
-    const char *number = alert_number(whole, alert->number);
     bool is_several = staff_list_count(whole->context, alert->number) > 1;
     const char *only = is_several ? behind_only(meant->rest) : NULL;
     const char *note = only != NULL ? only : meant->rest;
     bool only_this = only != NULL || (is_several && meant->by_name);
-    struct answer *answer;
 
     if (note[0] == '\0') {
-        reply(whole, verdict, SAY_STAFF_OUTCOME, number, NULL); /* no alert ends without one */
-        return;
-    }
-    change(verdict, ALERT_STEP_CLOSE, alert);
-    verdict->alert_change.note = note;
-    verdict->alert_change.only_this = only_this;
-    answer = reply(whole, verdict, SAY_STAFF_CLOSED, number,
-                   is_several && !only_this ? "" : who(whole, ": ", alert, ""));
-    if (!only_this && staff_list_is_outage(alert)) {
-        answer->text = staff_list_closed(whole, alert, answer->text);
+        staff_outcome_ask(whole, verdict, alert, only_this); /* no alert ends without one */
+    } else {
+        (void)close_with(whole, verdict, alert, note, only_this);
     }
 }
 
@@ -97,25 +85,25 @@ static void
 talk(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
     const struct open_alert *alert = meant->alert;
-    const char *number = alert_number(whole, alert->number);
+    const char *number = staff_say_number(whole, alert->number);
     const char *named = who(whole, "", alert, ": w");
 
     if (alert->no_texts) {
-        reply(whole, verdict, alert->phone[0] == '+' ? SAY_TALK_RING : SAY_TALK_NOBODY, number,
-              alert->phone);
+        staff_say(whole, verdict, alert->phone[0] == '+' ? SAY_TALK_RING : SAY_TALK_NOBODY, number,
+                  alert->phone);
         return;
     }
     change(verdict, ALERT_STEP_TALK, alert);
     verdict->rental_id = alert->rental_id;
     verdict->relay.to = alert->phone;
     if (meant->rest[0] == '\0') {
-        reply(whole, verdict, SAY_TALK_ASKED, number, named[0] != '\0' ? named : "W");
+        staff_say(whole, verdict, SAY_TALK_ASKED, number, named[0] != '\0' ? named : "W");
         return;
     }
     verdict->relay.text =
         parts_plain(whole->arena,
                     memory_format(whole->arena, "%s: %s", whole->context->staff_name, meant->rest));
-    reply(whole, verdict, SAY_TALK_SENT, number, who(whole, " to ", alert, ""));
+    staff_say(whole, verdict, SAY_TALK_SENT, number, who(whole, " to ", alert, ""));
 }
 
 /* "kim", "to Kim.": the colleague whose name, or first word of it, stands there alone. */
@@ -168,17 +156,17 @@ static void
 hand_on(const struct asked *whole, struct verdict *verdict, const struct staff_meant *meant)
 {
     const struct open_alert *alert = meant->alert;
-    const char *number = alert_number(whole, alert->number);
+    const char *number = staff_say_number(whole, alert->number);
     const struct colleague *to = colleague_named(whole, meant->rest);
 
     if (to == NULL || strcmp(to->phone, whole->message->sender) == 0) {
-        reply(whole, verdict, SAY_HAND_WHO, number, colleague_names(whole));
+        staff_say(whole, verdict, SAY_HAND_WHO, number, colleague_names(whole));
         return;
     }
     change(verdict, ALERT_STEP_HAND, alert);
     verdict->alert_change.to = to->phone;
-    reply_words(verdict, say(whole->arena, whole->context->house, LANGUAGE_EN, SAY_HAND_ASKED,
-                             number, to->name, who(whole, " (", alert, ")"), NULL));
+    staff_say_words(verdict, say(whole->arena, whole->context->house, LANGUAGE_EN, SAY_HAND_ASKED,
+                                 number, to->name, who(whole, " (", alert, ")"), NULL));
 }
 
 /* Whoever takes an alert reads whose it is; of several also whom to go to first. */
@@ -191,7 +179,8 @@ take(const struct asked *whole, struct verdict *verdict, const struct open_alert
     struct answer *answer;
 
     change(verdict, ALERT_STEP_TAKE, alert);
-    answer = reply(whole, verdict, SAY_STAFF_TAKEN, alert_number(whole, alert->head), whose);
+    answer =
+        staff_say(whole, verdict, SAY_STAFF_TAKEN, staff_say_number(whole, alert->head), whose);
     if (is_several) {
         answer->text =
             staff_list_taken(whole, alert->head, answer->text, &verdict->alert_change.names_all);
@@ -211,8 +200,8 @@ obey(const struct asked *whole, struct verdict *verdict, enum staff_word word,
     if (word == STAFF_SORTED) {
         close_alert(whole, verdict, meant); /* anyone may */
     } else if (is_anothers) {
-        reply(whole, verdict, SAY_STAFF_HAS_IT, alert_number(whole, alert->number),
-              staff_list_holder(alert));
+        staff_say(whole, verdict, SAY_STAFF_HAS_IT, staff_say_number(whole, alert->number),
+                  staff_list_holder(alert));
     } else if (word == STAFF_TALK) {
         talk(whole, verdict, meant);
     } else if (word == STAFF_HAND) {
@@ -236,11 +225,11 @@ confirm_turn(const struct asked *whole, struct verdict *verdict)
         return false;
     }
     verdict->confirms_turn = context->turn == TURN_ASKED_THEM;
-    reply(whole, verdict,
-          context->turn == TURN_NOT_ASKED  ? SAY_TURN_NONE
-          : context->turn == TURN_ANOTHERS ? SAY_TURN_ANOTHERS
-                                           : SAY_TURN_YOURS,
-          context->turn == TURN_ANOTHERS ? context->turn_name : NULL, NULL);
+    staff_say(whole, verdict,
+              context->turn == TURN_NOT_ASKED  ? SAY_TURN_NONE
+              : context->turn == TURN_ANOTHERS ? SAY_TURN_ANOTHERS
+                                               : SAY_TURN_YOURS,
+              context->turn == TURN_ANOTHERS ? context->turn_name : NULL, NULL);
     return true;
 }
 
@@ -255,7 +244,7 @@ ask_which(const struct asked *whole, struct verdict *verdict, const struct staff
             memory_format(whole->arena, "%lld is not open. %s", (long long)order->number, before);
     }
     staff_meant_ask(whole, verdict);
-    reply_words(verdict, staff_list_open(whole, before, "\nText only its number or name."));
+    staff_say_words(verdict, staff_list_open(whole, before, "\nText only its number or name."));
 }
 
 static void
@@ -266,11 +255,11 @@ order_decide(const struct asked *whole, struct verdict *verdict, const struct st
 
     staff_meant_close(verdict);
     if (context->alert_count == 0) {
-        reply(whole, verdict, SAY_STAFF_NONE_OPEN, NULL, NULL);
+        staff_say(whole, verdict, SAY_STAFF_NONE_OPEN, NULL, NULL);
     } else if (order->word == STAFF_OPEN) {
-        reply_words(verdict, order->has_number && meant.alert != NULL
-                                 ? staff_list_one(whole, meant.alert)
-                                 : staff_list_open(whole, "Open:\n", ""));
+        staff_say_words(verdict, order->has_number && meant.alert != NULL
+                                     ? staff_list_one(whole, meant.alert)
+                                     : staff_list_open(whole, "Open:\n", ""));
     } else if (meant.alert == NULL) {
         ask_which(whole, verdict, order);
     } else {
@@ -294,21 +283,43 @@ which_decide(const struct asked *whole, struct verdict *verdict)
     return true;
 }
 
-/* What they say of a renter without a word of ours reaches nobody, and they must know that. */
+/* What happened to the alert that they were about to close. */
 static bool
-to_nobody_decide(const struct asked *whole, struct verdict *verdict)
+outcome_decide(const struct asked *whole, struct verdict *verdict)
 {
-    const struct open_alert *only = staff_only_alert(whole->context);
+    bool only_this;
+    const struct open_alert *alert = staff_outcome_awaited(whole, &only_this);
+    struct answer *answer;
 
-    if (whole->context->alert_count == 0 || !staff_speaks_of_renter(whole)) {
+    if (alert == NULL || !staff_outcome_is_told(whole)) {
         return false;
     }
-    if (only != NULL && !only->no_texts && staff_list_count(whole->context, only->head) == 1) {
-        reply(whole, verdict, SAY_STAFF_NOBODY, alert_number(whole, only->number),
-              only->first_name != NULL ? only->first_name : "the renter");
+    staff_meant_close(verdict);
+    answer = close_with(whole, verdict, alert, whole->text, only_this);
+    answer->text = memory_format(whole->arena, "%s Your text is its note.", answer->text);
+    return true;
+}
+
+/* Taking an alert hurts nobody and is done; what else may be meant is asked back. */
+static bool
+slip_decide(const struct asked *whole, struct verdict *verdict)
+{
+    struct staff_meant meant = {.alert = staff_loose_taken(whole), .rest = ""};
+    struct staff_order order = {.word = STAFF_MINE, .rest = ""};
+
+    if (meant.alert == NULL && staff_order_slipped(whole, &order)) {
+        meant.alert = staff_numbered(whole->context, order.number);
+    }
+    if (meant.alert == NULL) {
+        return false;
+    }
+    staff_meant_close(verdict);
+    if (order.word == STAFF_MINE && order.rest[0] == '\0') {
+        obey(whole, verdict, STAFF_MINE, &meant);
     } else {
-        reply_words(verdict, staff_list_open(whole, "That went to nobody. Open:\n",
-                                             "\nTALK, its number and your words writes to one."));
+        staff_meant_ask(whole, verdict);
+        staff_say(whole, verdict, SAY_STAFF_SLIP, staff_order_word(order.word),
+                  staff_say_number(whole, order.number));
     }
     return true;
 }
@@ -330,8 +341,9 @@ staff_decide(const struct asked *whole, struct verdict *verdict)
     }
     if (staff_order_read(whole, 0, &order)) {
         order_decide(whole, verdict, &order);
-    } else if (!which_decide(whole, verdict) && !to_nobody_decide(whole, verdict)) {
-        reply(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
+    } else if (!which_decide(whole, verdict) && !slip_decide(whole, verdict) &&
+               !outcome_decide(whole, verdict)) {
+        staff_loose_decide(whole, verdict);
     }
     return true;
 }

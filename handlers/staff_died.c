@@ -4,21 +4,12 @@
  * asks for. ALIVE takes it back. What is meant must be named: nothing here goes by being the only
  * one.
  */
+#include "staff_say.h"
+
 #include <string.h>
 
 #include "memory.h"
-#include "say.h"
 #include "steps.h"
-
-static void
-reply(const struct asked *whole, struct verdict *verdict, enum phrase phrase, const char *rental_id,
-      const char *name)
-{
-    struct answer *answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "staff");
-
-    answer->text =
-        say(whole->arena, whole->context->house, LANGUAGE_EN, phrase, rental_id, name, NULL);
-}
 
 /* "12" or "#12" behind the word, and no more: the rental of that open alert, or NULL. */
 static const char *
@@ -50,12 +41,12 @@ staff_died_decide(const struct asked *whole, struct verdict *verdict)
     }
     rental_id = rental != NULL ? rental->rental_id : rental_of_alert(whole);
     if (rental_id == NULL) {
-        reply(whole, verdict, SAY_DIED_WHO, NULL, NULL);
+        staff_say(whole, verdict, SAY_DIED_WHO, NULL, NULL);
         return true;
     }
     verdict->rest_change =
         (struct rest_change){is_alive ? REST_STEP_END : REST_STEP_BEGIN, rental_id};
-    reply(whole, verdict, is_alive ? SAY_ALIVE : SAY_DIED, rental_id,
-          rental != NULL ? rental->first_name : "as the alert has it");
+    staff_say(whole, verdict, is_alive ? SAY_ALIVE : SAY_DIED, rental_id,
+              rental != NULL ? rental->first_name : "as the alert has it");
     return true;
 }

@@ -222,6 +222,46 @@ meant_by_name(const struct asked *whole, const struct staff_order *order)
     return meant;
 }
 
+/* A word of the order, from token `at` on, stands in what staff are told of this alert. */
+static bool
+says_brief(const struct asked *whole, size_t at, const struct open_alert *alert)
+{
+    static const char tells_nothing[] = " no not with and or of the a in on under over for about "
+                                        "still asked alert one i it is ";
+    const struct tokens *tokens = &whole->tokens;
+    struct tokens brief = tokens_read(whole->arena, alert->brief);
+    size_t i;
+
+    for (; at < tokens->count; at++) {
+        for (i = 0; i < brief.count; i++) {
+            if (brief.list[i].kind == TOKEN_WORD && token_is(tokens, at, brief.list[i].text) &&
+                !token_among(tokens, at, tells_nothing)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* "MINE chest": the only one of which staff are told that. */
+static const struct open_alert *
+meant_by_brief(const struct asked *whole, size_t at)
+{
+    const struct context *context = whole->context;
+    const struct open_alert *found = NULL;
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (says_brief(whole, at, &context->alerts[i])) {
+            if (found != NULL) {
+                return NULL;
+            }
+            found = &context->alerts[i];
+        }
+    }
+    return found;
+}
+
 struct staff_meant
 staff_meant(const struct asked *whole, const struct staff_order *order)
 {
@@ -233,6 +273,9 @@ staff_meant(const struct asked *whole, const struct staff_order *order)
         return meant;
     }
     meant = meant_by_name(whole, order);
+    if (meant.alert == NULL && order->word == STAFF_MINE) {
+        meant.alert = meant_by_brief(whole, order->next);
+    }
     if (meant.alert == NULL && (order->word != STAFF_TALK || context->alert_count == 1)) {
         meant.alert = staff_only_alert(context); /* words for a renter need to know for whom */
     }
@@ -240,6 +283,14 @@ staff_meant(const struct asked *whole, const struct staff_order *order)
 }
 
 /* ---- What waits for an answer --------------------------------------------------------------- */
+
+bool
+staff_meant_waits(const struct context *context)
+{
+    return context->role == SENDER_STAFF &&
+           context->conversation.question == QUESTION_WHICH_RENTAL &&
+           context->now_utc_s - context->conversation.asked_utc_s <= WAITS_S;
+}
 
 void
 staff_meant_ask(const struct asked *whole, struct verdict *verdict)
@@ -255,9 +306,8 @@ staff_meant_close(struct verdict *verdict)
     }
 }
 
-/* The one that this text names and says nothing else. */
-static const struct open_alert *
-only_named(const struct asked *whole, bool *by_name)
+const struct open_alert *
+staff_only_named(const struct asked *whole, const char *around, bool *by_name)
 {
     const struct tokens *tokens = &whole->tokens;
     const struct open_alert *alert = NULL;
@@ -273,7 +323,7 @@ only_named(const struct asked *whole, bool *by_name)
             end = at + 1;
             *by_name = false;
         }
-        if (end == at && token_among(tokens, at, around_answer)) {
+        if (end == at && token_among(tokens, at, around)) {
             at++;
         } else if (named == NULL || (alert != NULL && named != alert)) {
             return NULL;
@@ -285,26 +335,37 @@ only_named(const struct asked *whole, bool *by_name)
     return alert;
 }
 
+/* "YES" to what may have been a slip. */
+static bool
+is_yes(const struct tokens *tokens)
+{
+    size_t at = 1;
+
+    while (token_among(tokens, at, " . , ! please pls thanks ")) {
+        at++;
+    }
+    return token_among(tokens, 0, " yes yep yeah y yess si ") && at >= tokens->count;
+}
+
 bool
 staff_meant_answered(const struct asked *whole, struct asked *earlier, struct staff_order *order,
                      struct staff_meant *meant)
 {
     const struct conversation *conversation = &whole->context->conversation;
 
-    if (conversation->question != QUESTION_WHICH_RENTAL || conversation->asked_about == NULL ||
-        whole->context->now_utc_s - conversation->asked_utc_s > WAITS_S) {
-        return false;
-    }
-    meant->alert = only_named(whole, &meant->by_name);
-    if (meant->alert == NULL) {
+    *meant = (struct staff_meant){.rest = ""};
+    *order = (struct staff_order){.rest = ""};
+    if (!staff_meant_waits(whole->context) || conversation->asked_about == NULL) {
         return false;
     }
     *earlier = *whole;
     earlier->text = conversation->asked_about;
     earlier->tokens = tokens_read(whole->arena, earlier->text);
-    if (!staff_order_read(earlier, 0, order)) {
-        return false;
+    if (staff_order_read(earlier, 0, order)) {
+        meant->alert = staff_only_named(whole, around_answer, &meant->by_name);
+    } else if (is_yes(&whole->tokens) && staff_order_slipped(earlier, order)) {
+        *meant = staff_meant(earlier, order);
     }
     meant->rest = order->rest;
-    return true;
+    return meant->alert != NULL;
 }

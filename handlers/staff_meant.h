@@ -23,7 +23,8 @@ const struct open_alert *staff_numbered(const struct context *context, int64_t n
 
 /*
  * The order is about this alert. A name or place ("gwen", "room 12", "cabin 4") counts in front of
- * the rest, of MINE anywhere. Words for a renter go as they were written, but for "to gwen:".
+ * the rest, of MINE anywhere, and there what it is about too ("chest"). Words for a renter go as
+ * they were written, but for "to gwen:".
  */
 struct staff_meant staff_meant(const struct asked *whole, const struct staff_order *order);
 
@@ -33,14 +34,22 @@ bool staff_names_renter(const struct asked *whole, size_t at);
 /* The text has the name or place of this one anywhere. */
 bool staff_names_alert(const struct asked *whole, const struct open_alert *alert);
 
+/* Something that they were asked not long ago waits for its answer. */
+bool staff_meant_waits(const struct context *context);
 /* Keeps the order until it is told which one is meant. */
 void staff_meant_ask(const struct asked *whole, struct verdict *verdict);
 /* It was told, or there is another order. */
 void staff_meant_close(struct verdict *verdict);
 
+/* The one that this text tells by number, name or place, and beside it only words of `around`, with
+ * a blank before and after each; or NULL. */
+const struct open_alert *staff_only_named(const struct asked *whole, const char *around,
+                                          bool *by_name);
+
 /*
- * This text is nothing but the number, name or place of an alert, and answers what was asked not
- * long ago: *earlier is the text that waited, *order what it orders, *meant of which one.
+ * This text is nothing but the number, name or place of an alert, or YES to a slip, and answers
+ * what was asked not long ago: *earlier is the text that waited, *order what it orders, *meant of
+ * which one.
  */
 bool staff_meant_answered(const struct asked *whole, struct asked *earlier,
                           struct staff_order *order, struct staff_meant *meant);

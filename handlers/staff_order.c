@@ -3,12 +3,14 @@
 #include <string.h>
 
 #include "memory.h"
+#include "slip.h"
 
 static const char *const staff_words[] = {[STAFF_MINE] = "mine",
                                           [STAFF_SORTED] = "sorted",
                                           [STAFF_TALK] = "talk",
                                           [STAFF_HAND] = "hand",
                                           [STAFF_OPEN] = "open"};
+enum { STAFF_WORDS = sizeof staff_words / sizeof staff_words[0] };
 
 static char
 small(char letter)
@@ -66,27 +68,64 @@ read_glued(const char *text, const char *word, struct staff_order *order)
     return true;
 }
 
+/* What stands behind the word, from token `next` on. */
+static void
+read_rest(const struct asked *whole, size_t next, struct staff_order *order)
+{
+    const struct tokens *tokens = &whole->tokens;
+
+    while (token_among(tokens, next, " : . , - ")) {
+        next++;
+    }
+    order->next = next;
+    order->rest = memory_copy(whole->arena,
+                              next < tokens->count ? whole->text + tokens->list[next].start : "");
+}
+
 bool
 staff_order_read(const struct asked *whole, size_t at, struct staff_order *order)
 {
     const struct tokens *tokens = &whole->tokens;
-    size_t i, next;
+    size_t i;
 
-    for (i = 0; i < sizeof staff_words / sizeof staff_words[0] && at < tokens->count; i++) {
+    for (i = 0; i < STAFF_WORDS && at < tokens->count; i++) {
         bool alone = token_is(tokens, at, staff_words[i]);
 
         *order = (struct staff_order){.word = (enum staff_word)i};
         if (!alone && !read_glued(tokens->list[at].text, staff_words[i], order)) {
             continue;
         }
-        next = at + 1 + (alone ? read_number(tokens, at + 1, order) : 0);
-        while (token_among(tokens, next, " : . , - ")) {
-            next++;
-        }
-        order->next = next;
-        order->rest = memory_copy(
-            whole->arena, next < tokens->count ? whole->text + tokens->list[next].start : "");
+        read_rest(whole, at + 1 + (alone ? read_number(tokens, at + 1, order) : 0), order);
         return order->word != STAFF_OPEN || order->rest[0] == '\0';
     }
     return false;
+}
+
+bool
+staff_order_slipped(const struct asked *whole, struct staff_order *order)
+{
+    const struct tokens *tokens = &whole->tokens;
+    size_t i;
+
+    for (i = 0; i < STAFF_WORDS && tokens->count > 0; i++) {
+        *order = (struct staff_order){.word = (enum staff_word)i};
+        if (slip_between(tokens->list[0].text, staff_words[i]) != SLIP_NONE &&
+            read_number(tokens, 1, order) > 0) {
+            read_rest(whole, 1 + read_number(tokens, 1, order), order);
+            return true;
+        }
+    }
+    return false;
+}
+
+const char *
+staff_order_word(enum staff_word word)
+{
+    static const char *const shown[] = {[STAFF_MINE] = "MINE",
+                                        [STAFF_SORTED] = "SORTED",
+                                        [STAFF_TALK] = "TALK",
+                                        [STAFF_HAND] = "HAND",
+                                        [STAFF_OPEN] = "OPEN"};
+
+    return shown[word];
 }

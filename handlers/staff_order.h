@@ -26,6 +26,13 @@ struct staff_order {
 /* Reads the order that begins at token `at`: "MINE 12", "mine #12.", "Mine12", "mine alert 12". */
 bool staff_order_read(const struct asked *whole, size_t at, struct staff_order *order);
 
+/* The text begins with a word that is one slip of the finger from ours, and with a number behind
+ * it: "Mien 5", "sortd 5 plug was loose". */
+bool staff_order_slipped(const struct asked *whole, struct staff_order *order);
+
+/* "MINE" */
+const char *staff_order_word(enum staff_word word);
+
 /* These bytes, in any case (of ASCII), are this word. */
 bool staff_is_word(const char *text, size_t length, const char *word);
 

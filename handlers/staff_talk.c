@@ -5,7 +5,7 @@
  */
 #include <string.h>
 
-#include "staff_meant.h"
+#include "staff_outcome.h"
 #include "memory.h"
 #include "steps.h"
 
@@ -97,6 +97,10 @@ staff_relays(const struct asked *whole)
     if (staff_order_read(whole, 0, &order) && is_about_alert(whole, &order)) {
         return true;
     }
+    if (staff_order_slipped(whole, &order) && !speaks_of_self(&whole->tokens, order.next) &&
+        staff_numbered(whole->context, order.number) != NULL) {
+        return true;
+    }
     for (at = 1; at < whole->tokens.count; at++) { /* an alert's own text, forwarded */
         if (staff_order_read(whole, at, &order) && order.has_number &&
             staff_numbered(whole->context, order.number) != NULL) {
@@ -161,11 +165,15 @@ staff_asks_of_renter(const struct asked *whole)
            !tells_more(tokens, behind);
 }
 
-/* They speak of this alert: they have it in hand, it is the only one, or they name its renter. */
+/* They speak of this alert: they have it in hand, it is the only one, they name its renter, or they
+ * were asked what happened to it. */
 static bool
 is_spoken_of(const struct asked *whole, const struct open_alert *alert)
 {
-    return alert == staff_only_alert(whole->context) ||
+    bool only_this;
+
+    return alert == staff_outcome_awaited(whole, &only_this) ||
+           alert == staff_only_alert(whole->context) ||
            (alert->taken_by != NULL && strcmp(alert->taken_by, whole->message->sender) == 0) ||
            staff_names_alert(whole, alert);
 }
@@ -194,13 +202,15 @@ bool
 staff_speaks_of_renter(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
+    bool only_this;
     size_t at;
 
     if (whole->context->role != SENDER_STAFF || speaks_of_self(tokens, 0) ||
         tells_of_another(tokens)) {
         return false;
     }
-    if (token_among(tokens, 0, " is are was were does did ")) {
+    if (staff_outcome_awaited(whole, &only_this) != NULL ||
+        token_among(tokens, 0, " is are was were does did ")) {
         return true; /* "is the chest pain gone" */
     }
     for (at = 0; at < tokens->count; at++) {

@@ -155,7 +155,7 @@ START_TEST(the_list_has_the_gravest_first_and_is_never_too_long)
     fixture_says(stage, "Open:\n13 EMERGENCY in brief, +12085550101, just now, nobody has it\n"
                         "12 OFFICE in brief");
     changes("open the door", ALERT_STEP_NONE, 0);
-    fixture_says(stage, "Text MINE 12");
+    fixture_says(stage, "NOT sent to any renter. Open:\n13 EMERGENCY");
 }
 END_TEST
 
@@ -206,7 +206,7 @@ static void
 is_no_sign_of_theirs(const char *text)
 {
     changes(text, ALERT_STEP_NONE, 0); /* and calls nobody */
-    fixture_says(stage, "That went to nobody.");
+    fixture_says(stage, "NOT sent to ");
 }
 
 START_TEST(a_question_about_a_renter_is_no_sign_of_staff)
@@ -218,7 +218,7 @@ START_TEST(a_question_about_a_renter_is_no_sign_of_staff)
     is_no_sign_of_theirs("tell her to sit down");
     is_no_sign_of_theirs("is the chest pain gone");
     is_no_sign_of_theirs("the renter says her chest pain is gone"); /* 12 tells it already */
-    fixture_says(stage, "TALK 12 and your words writes to Gwen");
+    fixture_says(stage, "NOT sent to Gwen. Text TALK 12 and your words to write to Gwen.");
 }
 END_TEST
 

@@ -180,7 +180,7 @@ class Words(StaffLine):
         self.send(ROBIN, "mine anna")
         self.expect(ROBIN, f"Alert {second} is yours: dizzy, Anna")
         self.send(KIM, "is the renter on backup")
-        self.expect(KIM, "That went to nobody.", f"\n{first} URGENT", ", with Robin")
+        self.expect(KIM, "NOT sent to any renter.", f"\n{first} URGENT", ", with Robin")
         self.assertEqual(self.count("SELECT count(*) FROM alert_due"), 2)
         self.assertNotIn("lying", " ".join(self.texts_to(ANNA)))
 

@@ -1,0 +1,174 @@
+#include "staff_loose.h"
+
+#include <string.h>
+
+#include "memory.h"
+#include "staff_list.h"
+#include "staff_outcome.h"
+#include "staff_say.h"
+#include "steps.h"
+
+/* Who texts one of these wants to take an alert, or goes already. */
+static const char takes[] = " mine take taking took got have going go omw way driving coming ";
+static const char around_taking[] =
+    " i im ill ive will am me it this that one the on my to there over now right ok okay yes yeah "
+    "yep k sure please pls thanks thank you alert number no nr and of for at in is can got hi . , "
+    "! : # - mine take taking took got have going go omw way driving coming ";
+static const char agrees[] = " ok okay k kk yes yeah yep yup y sure roger copy will do thanks "
+                             "thank you thx ty got it seen . , ! ";
+static const char asks_for_words[] = " help words commands list menu info ? ! ";
+
+enum { WORDS_TO_SOMEBODY = 3 };
+
+static bool
+is_all_of(const struct tokens *tokens, const char *words)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count && token_among(tokens, i, words); i++) {
+    }
+    return i == tokens->count;
+}
+
+static bool
+says_take(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count && !token_among(tokens, i, takes); i++) {
+    }
+    return i < tokens->count;
+}
+
+const struct open_alert *
+staff_loose_taken(const struct asked *whole)
+{
+    bool by_name;
+
+    return says_take(&whole->tokens) ? staff_only_named(whole, around_taking, &by_name) : NULL;
+}
+
+/* ---- Whom they may mean --------------------------------------------------------------------- */
+
+static bool
+is_mine(const struct asked *whole, const struct open_alert *alert)
+{
+    return alert->taken_by != NULL && strcmp(alert->taken_by, whole->message->sender) == 0;
+}
+
+/* The only one that nobody has taken. What waits for the office is not what rang at night. */
+static const struct open_alert *
+only_untaken(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    const struct open_alert *only = NULL;
+    enum alert_level level;
+    size_t i, count = 0;
+
+    for (level = ALERT_URGENT; count == 0 && level >= ALERT_OFFICE; level--) {
+        for (i = 0; i < context->alert_count; i++) {
+            const struct open_alert *alert = &context->alerts[i];
+
+            if (alert->head == alert->number && alert->taken_by == NULL && alert->level >= level) {
+                only = alert;
+                count++;
+            }
+        }
+    }
+    return count == 1 ? only : NULL;
+}
+
+/* The only one of those that they have in hand, of all or of those that they write to. */
+static const struct open_alert *
+only_mine(const struct asked *whole, bool with_talk)
+{
+    const struct context *context = whole->context;
+    const struct open_alert *only = NULL;
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (is_mine(whole, &context->alerts[i]) && (!with_talk || context->alerts[i].has_talk)) {
+            if (only != NULL) {
+                return NULL;
+            }
+            only = &context->alerts[i];
+        }
+    }
+    return only;
+}
+
+/* ---- What is said --------------------------------------------------------------------------- */
+
+static void
+say_not_sent(const struct asked *whole, struct verdict *verdict, const struct open_alert *to)
+{
+    if (to != NULL && !to->no_texts) {
+        staff_say(whole, verdict, SAY_STAFF_NOBODY, staff_say_number(whole, to->number),
+                  to->first_name != NULL ? to->first_name : "the renter");
+    } else {
+        staff_say_words(verdict,
+                        staff_list_open(whole, "NOT sent to any renter. Open:\n",
+                                        "\nTALK, its number and your words writes to one."));
+    }
+}
+
+/* "ok", "I take it": no order, but what they want is plain if one waits for somebody. */
+static bool
+agrees_decide(const struct asked *whole, struct verdict *verdict)
+{
+    const struct open_alert *only = staff_only_alert(whole->context);
+    const struct open_alert *untaken = only_untaken(whole);
+    bool wants_one = says_take(&whole->tokens) && is_all_of(&whole->tokens, around_taking);
+
+    if (!wants_one && !is_all_of(&whole->tokens, agrees)) {
+        return false;
+    }
+    if (untaken != NULL) {
+        staff_say(whole, verdict, SAY_STAFF_TAKE, staff_say_number(whole, untaken->number),
+                  staff_list_whose(whole, untaken));
+    } else if (wants_one && only != NULL && !is_mine(whole, only)) {
+        staff_say(whole, verdict, SAY_STAFF_HAS_IT, staff_say_number(whole, only->number),
+                  staff_list_holder(only));
+    } else if (wants_one && only == NULL) {
+        staff_say_words(verdict, staff_list_open(whole, "Which one? Open:\n",
+                                                 "\nText MINE and its number to take one."));
+    } else {
+        return false;
+    }
+    return true;
+}
+
+/* Words that were for a renter reached nobody, and they must know that. */
+static bool
+not_sent_decide(const struct asked *whole, struct verdict *verdict)
+{
+    const struct open_alert *only = staff_only_alert(whole->context);
+    const struct open_alert *talks = only_mine(whole, true);
+    const struct open_alert *to = talks != NULL ? talks : only_mine(whole, false);
+
+    if (to == NULL && whole->tokens.count < WORDS_TO_SOMEBODY && !staff_speaks_of_renter(whole)) {
+        return false;
+    }
+    if (to == NULL && only != NULL && staff_list_count(whole->context, only->head) == 1) {
+        to = only;
+    }
+    say_not_sent(whole, verdict, to);
+    return true;
+}
+
+void
+staff_loose_decide(const struct asked *whole, struct verdict *verdict)
+{
+    bool only_this;
+    const struct open_alert *ending = staff_outcome_awaited(whole, &only_this);
+
+    if (whole->context->alert_count == 0 || is_all_of(&whole->tokens, asks_for_words)) {
+        staff_say(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
+    } else if (ending != NULL) {
+        staff_say(whole, verdict, SAY_STAFF_STAYS, staff_say_number(whole, ending->number), NULL);
+        staff_outcome_ask(whole, verdict, ending, only_this);
+    } else if ((only_mine(whole, true) != NULL || !agrees_decide(whole, verdict)) &&
+               !not_sent_decide(whole, verdict)) {
+        staff_say(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
+    }
+}
