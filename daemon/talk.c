@@ -1,5 +1,6 @@
 #include "talk.h"
 
+#include "answer_rows.h"
 #include "handlers.h"
 #include "log.h"
 #include "talk_rows.h"
@@ -67,7 +68,8 @@ talk_pass_on(const struct caller *caller, const char *phone, const char *words, 
     if (!found || !is_open) {
         return 0; /* a text that is worked out again, and the talk has ended since */
     }
-    if (talk_show(caller, talk.alert_number, talk.who, words, text_id, fault) != 0) {
+    if (talk_show(caller, talk.alert_number, talk.who, words, text_id, fault) != 0 ||
+        answer_rows_rest(caller->store, phone, text_id, fault) != 0) { /* they are not silent */
         return -1;
     }
     return talk_rows_wait(caller->store, phone,

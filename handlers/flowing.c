@@ -2,6 +2,10 @@
  * "Is oxygen flowing again?", asked after a unit stopped or the power went. It is the one question
  * of ours that a life may hang on, so no other question takes its place while it is open, a text
  * that may mean NO counts as NO, and one that says neither is answered and asked again.
+ *
+ * While a person leads the conversation the question rests, for NO may answer something else that
+ * they asked: then only a text that speaks of the oxygen answers it. And when the power went but
+ * the unit runs on its battery, "Is oxygen still flowing?" is asked, and silence is less grave.
  */
 #include <string.h>
 
@@ -18,17 +22,37 @@ static const struct yes_no_about oxygen_flows = {
             "it works|running again|running now|its running|back on|came back|is back|its back|"
             "on again|coming out|coming again|getting oxygen|getting air|ok now|okay now|"
             "fine now|good now|all good|all set|is fixed|got it fixed|got it working|"
+            "sigue saliendo|still coming|still running|still works|still working|still runs|"
+            "sigue funcionando|sigue andando|"
             "ya funciona|ya sale|ya volvio|volvio la luz|ya hay|ya prendio|ya esta|ya quedo|"
             "sale oxigeno|esta saliendo",
     .ill = " still yet same sigue igual stopped quit died dead off out worse muerto apagado "
            "apagada parado peor ",
 };
 
-static enum yes_no
-told(const struct asked *asked)
-{
-    return yes_no_read(&asked->tokens, &oxygen_flows);
-}
+/* Of the oxygen and nothing else that a person may have asked about. */
+static const char oxygen[] = " oxygen o2 air flow flows flowing oxigeno aire sale ";
+static const char none_comes[] = "nothing coming|nothing is coming|nothing comes|nothing out|"
+                                 "nada sale|nada de aire|nada de oxigeno";
+static const char flows_in_words[] =
+    "flowing|flows|coming out|coming again|getting oxygen|"
+    "getting air|sale oxigeno|esta saliendo|ya sale|sigue saliendo";
+
+static const char runs_on_battery[] =
+    "on battery|on batteries|on the battery|on its battery|on his battery|on her battery|"
+    "on my battery|on battery power|to battery|to the battery|still running|still runs|still works|"
+    "still working|is running|keeps running|kept running|battery kicked in|battery took over|"
+    "con bateria|con la bateria|con pila|a bateria|sigue funcionando|sigue andando|sigue prendido|"
+    "sigue prendida|sigue trabajando|esta funcionando";
+static const char no_power[] = "no power|no electricity|no current|no lights|without power|"
+                               "no hay luz|no hay corriente|no hay electricidad|sin luz|"
+                               "sin corriente|sin electricidad";
+/* The unit may run no longer, or not for long, or they only ask. */
+static const char may_not_run[] =
+    " stop stopped stops stopping quit quits died dies dead dying off empty low weak almost nearly "
+    "last if will would can could should how try trying tried murio apagado apagada apago apaga "
+    "paro parado parada vacia vacio baja bajo ultima ultimo casi si puede como poca poco queda ? ";
+static const char runs[] = "runs";
 
 static bool
 is_open(const struct asked *whole)
@@ -36,13 +60,99 @@ is_open(const struct asked *whole)
     return asked_open_question(whole) == QUESTION_FLOWING;
 }
 
+/* The open question is of a unit that was told to run on its battery. */
+static bool
+was_told_to_run(const struct conversation *conversation)
+{
+    return conversation->choice_count > 0 && strcmp(conversation->choices[0], runs) == 0;
+}
+
+static bool
+tells_it_runs(const struct asked *asked)
+{
+    struct tokens tokens = tokens_without(asked->arena, &asked->tokens, no_power);
+    size_t i;
+
+    for (i = 0; i < tokens.count; i++) {
+        if (yes_no_denies_at(&tokens, i) || token_among(&tokens, i, may_not_run)) {
+            return false;
+        }
+    }
+    return tokens_have(&tokens, runs_on_battery);
+}
+
+/* The mains failed, and no sign tells anything else. */
+static bool
+is_outage_alone(const struct verdict *verdict)
+{
+    bool is_out = false;
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        bool tells = strcmp(verdict->answers[i].id, "power-out-now") == 0;
+
+        if (verdict->answers[i].kind == ANSWER_SIGN && !tells) {
+            return false;
+        }
+        is_out = is_out || tells;
+    }
+    return is_out;
+}
+
+/* What they say of the oxygen in a text to a person. */
+static enum yes_no
+told_beside_talk(const struct asked *asked)
+{
+    if (yes_no_denies_one_of(&asked->tokens, oxygen) || tokens_have(&asked->tokens, none_comes)) {
+        return SAID_NO;
+    }
+    return yes_no_read(&asked->tokens, &oxygen_flows) == SAID_YES &&
+                   tokens_have(&asked->tokens, flows_in_words)
+               ? SAID_YES
+               : SAID_NEITHER;
+}
+
+/* A power cut that goes on says nothing of a unit that was told to run on its battery. */
+static struct tokens
+tokens_of_unit(const struct asked *asked)
+{
+    static const char power_is_out[] =
+        "power is out|power is still out|power is out still|power still out|power out|"
+        "still no power|no power yet|no power still|no power|still no electricity|no electricity|"
+        "electricity is out|electricity is still out|lights are out|lights are still out|"
+        "todavia no hay luz|aun no hay luz|no hay luz todavia|no hay luz|sigue sin luz|"
+        "seguimos sin luz|sin luz|todavia no vuelve la luz|no ha vuelto la luz|no vuelve la luz";
+
+    return tokens_without(asked->arena, &asked->tokens, power_is_out);
+}
+
+static enum yes_no
+told(const struct asked *asked)
+{
+    struct tokens of_unit;
+
+    if (in_charge_leads(asked)) {
+        return told_beside_talk(asked);
+    }
+    if (!was_told_to_run(&asked->context->conversation)) {
+        return yes_no_read(&asked->tokens, &oxygen_flows);
+    }
+    of_unit = tokens_of_unit(asked);
+    return yes_no_read(&of_unit, &oxygen_flows);
+}
+
 void
 flowing_ask(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer = verdict_add(verdict, ANSWER_ASK, ROUTE_EQUIPMENT, "flowing");
+    bool ran = is_open(asked) && was_told_to_run(&asked->context->conversation);
+    bool told_now = (is_open(asked) || is_outage_alone(verdict)) && tells_it_runs(asked);
 
-    answer->text = say(asked->arena, asked->context->house, asked->language, SAY_FLOWING, NULL);
-    open_question_ask(asked, verdict, QUESTION_FLOWING);
+    answer->text = say(asked->arena, asked->context->house, asked->language,
+                       ran || told_now ? SAY_FLOWING_STILL : SAY_FLOWING, NULL);
+    if (open_question_ask(asked, verdict, QUESTION_FLOWING) && (ran || told_now)) {
+        verdict->conversation.choices[verdict->conversation.choice_count++] = runs;
+    }
 }
 
 void
@@ -85,6 +195,20 @@ flowing_decide(const struct asked *whole, struct verdict *verdict)
         break;
     }
     return false;
+}
+
+bool
+flowing_is_told_again(const struct asked *whole, const struct verdict *verdict)
+{
+    bool rests = in_charge_leads(whole) || was_told_to_run(&whole->context->conversation);
+
+    return flowing_may_be_none(whole) && !(rests && is_outage_alone(verdict));
+}
+
+enum alert_level
+flowing_unanswered_level(const struct conversation *conversation)
+{
+    return was_told_to_run(conversation) ? ALERT_URGENT : ALERT_EMERGENCY;
 }
 
 bool

@@ -25,8 +25,8 @@ void handlers_decide(void *arena, const struct message *message, const struct co
 bool handlers_decide_unrecorded(void *arena, const struct message *message,
                                 const struct context *context, struct verdict *verdict);
 
-/* Whom to call if the renter does not answer this question in time; ALERT_NONE for most. */
-struct alert_call handlers_unanswered(enum open_question question);
+/* Whom to call if the renter does not answer its question in time; ALERT_NONE for most. */
+struct alert_call handlers_unanswered(const struct conversation *conversation);
 
 /* A person no longer has the conversation. */
 enum talk_end {

@@ -10,8 +10,8 @@
 #include "say.h"
 #include "steps.h"
 
-static bool
-leads(const struct asked *whole)
+bool
+in_charge_leads(const struct asked *whole)
 {
     return whole->context->conversation.in_charge != NULL &&
            whole->context->role != SENDER_STAFF; /* their own texts are orders */
@@ -20,7 +20,7 @@ leads(const struct asked *whole)
 bool
 in_charge_decide(const struct asked *whole, struct verdict *verdict)
 {
-    if (!leads(whole)) {
+    if (!in_charge_leads(whole)) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "in-charge");
@@ -112,7 +112,7 @@ in_charge_pass_on(const struct asked *whole, struct verdict *verdict)
     bool with_sign = shows_sign(verdict);
     size_t i;
 
-    if (!leads(whole)) {
+    if (!in_charge_leads(whole)) {
         show_beside(whole, verdict);
         return;
     }

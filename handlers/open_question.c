@@ -349,11 +349,11 @@ open_question_decide(const struct asked *asked, struct verdict *verdict)
 }
 
 struct alert_call
-handlers_unanswered(enum open_question question)
+handlers_unanswered(const struct conversation *conversation)
 {
-    switch (question) {
+    switch (conversation->question) {
     case QUESTION_FLOWING:
-        return (struct alert_call){.level = ALERT_EMERGENCY,
+        return (struct alert_call){.level = flowing_unanswered_level(conversation),
                                    .reason = "flowing:no-answer",
                                    .brief = "asked if oxygen flows, no answer",
                                    .ring = true};

@@ -45,6 +45,8 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                          "El personal ya lo sabe. No lo espere."},
     [SAY_FLOWING] = {"Is oxygen flowing again? Text YES or NO.",
                      "¿Ya sale oxigeno otra vez? Conteste SI o NO."},
+    [SAY_FLOWING_STILL] = {"Is oxygen still flowing? Text YES or NO.",
+                           "¿Sigue saliendo oxigeno? Conteste SI o NO."},
     [SAY_FLOWING_YES] = {"Thank you. Staff know and will still call you.",
                          "Gracias. El personal lo sabe y le va a llamar."},
     [SAY_FLOWING_NO] = {"Call {emergency} now if no oxygen reaches you or breathing is hard. Go to "

@@ -24,6 +24,7 @@ enum phrase {
     SAY_BACKUP_IF_ANY,
     SAY_DO_NOT_WAIT, /* "Staff were alerted too. Don't wait for them." */
     SAY_FLOWING,     /* "Is oxygen flowing again? YES or NO" */
+    SAY_FLOWING_STILL,
     SAY_FLOWING_YES,
     SAY_FLOWING_NO,
     SAY_CALLED_911, /* first of what is said while an emergency is open */

@@ -211,7 +211,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     if (!found_no_flow_sign(&found)) {
         return false;
     }
-    if (flowing_may_be_none(whole)) {
+    if (flowing_is_told_again(whole, verdict)) {
         flowing_still_none(whole, verdict); /* told once more while we wait for YES or NO */
         return true;
     }

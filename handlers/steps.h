@@ -110,6 +110,8 @@ void limited_hold(const struct asked *whole, struct verdict *verdict);
 bool staff_link_decide(const struct asked *whole, struct verdict *verdict);
 /* Staff tell a death or take it back: "DIED R-34", "ALIVE R-34". */
 bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
+/* A person leads this conversation, and the sender is not one of staff. */
+bool in_charge_leads(const struct asked *whole);
 /* If a person leads this conversation: the text goes to them, and of the answers only what must be
  * said stays. */
 void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);
@@ -187,12 +189,18 @@ void outage_say_hours(const struct asked *whole, struct verdict *verdict);
 void outage_mark(const struct asked *whole, struct verdict *verdict);
 /* From when on staff are called about what was decided. */
 int64_t office_hours_call(const struct asked *whole, const struct verdict *verdict);
-/* Asks whether oxygen flows again and keeps that open. */
+/* Asks whether oxygen flows again, or still if the unit runs on its battery, and keeps that open.
+ */
 void flowing_ask(const struct asked *asked, struct verdict *verdict);
 /* It does not, or the same trouble was told once more while we asked. */
 void flowing_still_none(const struct asked *whole, struct verdict *verdict);
 /* We wait for an answer to it, and this text does not begin with YES. */
 bool flowing_may_be_none(const struct asked *whole);
+/* That, and the verdict's signs tell anew that there may be none: not that the power is out, of a
+ * unit that runs on its battery, or to a person who leads the conversation. */
+bool flowing_is_told_again(const struct asked *whole, const struct verdict *verdict);
+/* How grave it is when nobody answers. */
+enum alert_level flowing_unanswered_level(const struct conversation *conversation);
 /* If it is still open after this text: asks once more, behind the answers. */
 void flowing_ask_again(const struct asked *whole, struct verdict *verdict);
 /* "Is there a plug where you are?"; false if it cannot be asked (open_question_ask()). */

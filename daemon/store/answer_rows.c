@@ -26,6 +26,13 @@ answer_rows_drop(struct store *store, const char *phone, struct fault *fault)
 }
 
 int
+answer_rows_rest(struct store *store, const char *phone, int64_t text_id, struct fault *fault)
+{
+    return store_do(store, "DELETE FROM answer_due WHERE phone = ? AND text_id <> ?",
+                    VALUES(words(phone), number(text_id)), fault);
+}
+
+int
 answer_rows_drop_rental(struct store *store, const char *rental_id, struct fault *fault)
 {
     return store_do(store, "DELETE FROM answer_due WHERE rental_id = ?", VALUES(words(rental_id)),

@@ -21,7 +21,9 @@ int answer_rows_wait(struct store *store, const struct answer_row *row, struct f
 
 /* Answered, or not open any more. */
 int answer_rows_drop(struct store *store, const char *phone, struct fault *fault);
-/* The same of every phone that was asked about this rental. */
+/* Not answered, but `text_id` was written to a person since it was asked. */
+int answer_rows_rest(struct store *store, const char *phone, int64_t text_id, struct fault *fault);
+/* Dropped as answered, of every phone that was asked about this rental. */
 int answer_rows_drop_rental(struct store *store, const char *rental_id, struct fault *fault);
 
 /* Those whose time has come, in `arena`. */

@@ -115,6 +115,31 @@ is_beside_thing(const struct tokens *tokens, size_t at, const char *things)
     return false;
 }
 
+bool
+yes_no_denies_one_of(const struct tokens *tokens, const char *things)
+{
+    size_t at, i;
+
+    for (at = 0; at < tokens->count; at++) {
+        if (!yes_no_denies_at(tokens, at)) {
+            continue;
+        }
+        for (i = at;
+             i < tokens->count && i <= at + BEFORE_THING && tokens->list[i].kind != TOKEN_SIGN;
+             i++) {
+            if (token_among(tokens, i, things)) {
+                return true;
+            }
+        }
+        for (i = at; i > 0 && at - i < AFTER_THING && tokens->list[i - 1].kind != TOKEN_SIGN; i--) {
+            if (token_among(tokens, i - 1, things)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static bool
 heads_yes(const struct tokens *tokens, size_t head)
 {

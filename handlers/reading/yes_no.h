@@ -34,6 +34,9 @@ bool yes_no_goes_on(const struct tokens *tokens);
 /* "No idea", "not sure", "no se", "no, I mean": who does not know, or takes back, denies nothing. */
 bool yes_no_doubts_at(const struct tokens *tokens, size_t at);
 
+/* Any of these things is denied, in the same sentence: "there is no oxygen". */
+bool yes_no_denies_one_of(const struct tokens *tokens, const char *things);
+
 /* A denial stands at `at`: "no", "isnt", "todavia", but not "no problem". */
 bool yes_no_denies_at(const struct tokens *tokens, size_t at);
 

@@ -308,12 +308,159 @@ END_TEST
 /* A mains failure alone is asked about too, and there nobody said that no oxygen comes. */
 START_TEST(what_staff_hear_of_no_answer_claims_nothing_that_nobody_said)
 {
-    const struct alert_call called = handlers_unanswered(QUESTION_FLOWING);
+    const struct alert_call called =
+        handlers_unanswered(&(struct conversation){.question = QUESTION_FLOWING});
 
     fixture_text(stage, "the power is out");
     fixture_says(stage, "flowing again");
     ck_assert_int_eq(called.level, ALERT_EMERGENCY);
     ck_assert_str_eq(called.brief, "asked if oxygen flows, no answer");
+}
+END_TEST
+
+/* ---- A unit that runs on its battery --------------------------------------------------------- */
+
+static enum alert_level
+level_of_silence(void)
+{
+    return handlers_unanswered(&stage->context.conversation).level;
+}
+
+START_TEST(of_a_unit_that_runs_on_its_battery_silence_is_urgent)
+{
+    static const char *const texts[] = {"the power is out, unit is running on battery",
+                                        "power is out here but the unit still runs",
+                                        "the power is out, im on battery power now"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        stage->keeps_alerts = true;
+        fixture_text(stage, texts[i]);
+        fixture_says(stage, "Is oxygen still flowing?");
+        ck_assert_msg(level_of_silence() == ALERT_URGENT, "%s", texts[i]);
+        fixture_wait_minutes(stage, 1);
+        fixture_text(stage, "ok");
+        fixture_says(stage, "Is oxygen still flowing?");
+        ck_assert_msg(level_of_silence() == ALERT_URGENT, "%s", texts[i]);
+        fixture_wait_minutes(stage, 4);
+        fixture_text(stage, "the power is still out"); /* nobody said that it stopped */
+        ck_assert_int_lt(stage->verdict.alert.level, ALERT_EMERGENCY);
+        fixture_text(stage, "now the machine stopped");
+        fixture_alerts(stage, ALERT_EMERGENCY, "flowing:no");
+    }
+}
+END_TEST
+
+START_TEST(a_unit_that_may_not_run_leaves_silence_an_emergency)
+{
+    static const char *const texts[] = {
+        "the power is out",
+        "the power is out, i put in the battery and it wont start",
+        "the power is out, will it run on battery?",
+        "the power is out and the unit is not running on battery",
+        "the power is out, it is on battery but the battery is almost empty",
+        "the power is out, it ran on battery but stopped",
+        "machine stopped, it was on battery",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(level_of_silence() == ALERT_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(whether_it_still_flows_is_answered_like_whether_it_flows_again)
+{
+    static const char *const none[] = {"NO",
+                                       "nope",
+                                       "it stopped",
+                                       "no oxygen",
+                                       "No, the power is out",
+                                       "still no power and it quit"};
+    static const char *const flows[] = {"YES", "still flowing", "yes still running"};
+    size_t i;
+
+    for (i = 0; i < sizeof none / sizeof none[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, "the power is out, unit is running on battery");
+        fixture_wait_minutes(stage, 4);
+        fixture_text(stage, none[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", none[i]);
+    }
+    for (i = 0; i < sizeof flows / sizeof flows[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, "the power is out, unit is running on battery");
+        fixture_wait_minutes(stage, 4);
+        fixture_text(stage, flows[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_NONE, "%s", flows[i]);
+    }
+}
+END_TEST
+
+/* ---- A person leads the conversation -------------------------------------------------------- */
+
+static void
+person_leads(void)
+{
+    ask_whether_it_flows();
+    stage->context.conversation.in_charge = "+12085550190";
+}
+
+START_TEST(what_answers_a_person_does_not_answer_whether_it_flows)
+{
+    static const char *const texts[] = {
+        "no plug. the inn has a generator i think",
+        "no",
+        "nope not that one",
+        "yes",
+        "no. we are in the lobby",
+        "I dont think so",
+        "nothing",
+        "todavia no",
+        "same cabin",
+        "all set",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        person_leads();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_str_eq(fixture_replies(stage), "");
+        ck_assert_str_eq(stage->verdict.relay.to, "+12085550190");
+    }
+}
+END_TEST
+
+START_TEST(beside_a_person_plain_words_of_no_oxygen_and_signs_still_count)
+{
+    static const char *const none[] = {
+        "no oxygen",        "there is still no air coming out",
+        "it isnt flowing",  "nothing is coming out",
+        "no sale oxigeno",  "the machine stopped again",
+        "now i feel dizzy", "no plug and no oxygen",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof none / sizeof none[0]; i++) {
+        person_leads();
+        fixture_text(stage, none[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", none[i]);
+    }
+    person_leads();
+    fixture_text(stage, "yes it is flowing again");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
 }
 END_TEST
 
@@ -343,5 +490,10 @@ main(void)
     tcase_add_test(tests, who_opted_out_is_not_left_with_a_question_that_nobody_sent);
     tcase_add_test(tests, past_a_broken_store_nothing_is_asked);
     tcase_add_test(tests, what_staff_hear_of_no_answer_claims_nothing_that_nobody_said);
+    tcase_add_test(tests, of_a_unit_that_runs_on_its_battery_silence_is_urgent);
+    tcase_add_test(tests, a_unit_that_may_not_run_leaves_silence_an_emergency);
+    tcase_add_test(tests, whether_it_still_flows_is_answered_like_whether_it_flows_again);
+    tcase_add_test(tests, what_answers_a_person_does_not_answer_whether_it_flows);
+    tcase_add_test(tests, beside_a_person_plain_words_of_no_oxygen_and_signs_still_count);
     return fixture_run(tests);
 }

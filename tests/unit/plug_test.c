@@ -36,9 +36,14 @@ START_TEST(under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911)
     ck_assert_ptr_nonnull(strstr(strstr(text, "Is there a plug"), "Trouble breathing? Call 911."));
     ck_assert_int_eq(stage->context.conversation.question, QUESTION_PLUG);
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
-    ck_assert_int_eq(handlers_unanswered(QUESTION_PLUG).level, ALERT_URGENT);
-    ck_assert_int_eq(handlers_unanswered(QUESTION_FLOWING).level, ALERT_EMERGENCY);
-    ck_assert_int_eq(handlers_unanswered(QUESTION_WHICH_CHARGE).level, ALERT_NONE);
+    ck_assert_int_eq(handlers_unanswered(&(struct conversation){.question = QUESTION_PLUG}).level,
+                     ALERT_URGENT);
+    ck_assert_int_eq(
+        handlers_unanswered(&(struct conversation){.question = QUESTION_FLOWING}).level,
+        ALERT_EMERGENCY);
+    ck_assert_int_eq(
+        handlers_unanswered(&(struct conversation){.question = QUESTION_WHICH_CHARGE}).level,
+        ALERT_NONE);
 }
 END_TEST
 

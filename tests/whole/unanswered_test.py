@@ -72,6 +72,25 @@ class Flowing(Unanswered):
         self.assertEqual(self.levels(), [])
 
 
+    def test_who_answers_a_person_is_not_silent(self):
+        self.ask_whether_it_flows()
+        self.send(FIRST_ON_CALL, "TALK 1 is there a plug?")
+        self.expect(BERT, "is there a plug?")
+        self.send(BERT, "no plug. the inn has a generator i think")
+        self.expect(FIRST_ON_CALL, "1 Bert: no plug")
+        self.assertEqual(self.waiting(), [])
+        self.send(FIRST_ON_CALL, "TALK ask them for it")
+        self.let_pass(6 * 60)
+        self.assertEqual([level for level, _ in self.levels()], ["urgent"])
+
+    def test_of_a_unit_on_its_battery_no_answer_is_urgent_at_most(self):
+        self.begin()
+        self.send(BERT, "the power is out, the unit is running on battery")
+        self.expect(BERT, "still flowing?")
+        self.wait(lambda: self.waiting() == [], "the question to lapse")
+        self.assertEqual(self.levels(), [("urgent", "sign:power-out-now")])
+
+
 class Plug(Unanswered):
     def ask_for_a_plug(self):
         self.begin()
