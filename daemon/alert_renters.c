@@ -92,6 +92,7 @@ int
 alert_renters(struct store *store, void *arena, const struct config *config,
               struct alert_row *alert, struct fault *fault)
 {
+    const struct staff *staff = config_staff_by_phone(config, alert->phone);
     struct renters renters = {0};
     struct rental_row *rows;
     size_t count;
@@ -112,7 +113,9 @@ alert_renters(struct store *store, void *arena, const struct config *config,
         add(arena, record, &renters);
         json_decref(record);
     }
-    if (renters.count > 1) {
+    if (staff != NULL) {
+        alert->first_name = memory_format(arena, "%s of our staff", staff->name);
+    } else if (renters.count > 1) {
         alert->one_of = renters.names;
     } else {
         alert->first_name = renters.names;

@@ -131,7 +131,8 @@ is_told_otherwise(const struct asked *whole, const struct tokens *found_in,
     return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
            ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
             is_over_told(whole)) ||
-           staff_says_of_renter(whole, match);
+           staff_says_of_renter(whole, match) ||
+           (match->sign->level != SIGN_EMERGENCY && staff_absent_told(whole));
 }
 
 static void

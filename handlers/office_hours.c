@@ -98,7 +98,8 @@ office_hours_wait(const struct asked *asked)
 int64_t
 office_hours_call(const struct asked *whole, const struct verdict *verdict)
 {
-    bool waits = verdict->alert.level == ALERT_OFFICE && !verdict->alert.ring &&
+    bool waits = whole->context->role != SENDER_STAFF && /* of their turn, which may begin soon */
+                 verdict->alert.level == ALERT_OFFICE && !verdict->alert.ring &&
                  !asks_hours_left(verdict) && office_hours_wait(whole);
 
     return waits ? whole->context->office_opens_utc_s : whole->context->now_utc_s;

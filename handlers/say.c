@@ -125,6 +125,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                         "{0} {1}? Text YES, or send it again."},
     [SAY_STAFF_STAYS] = {"Alert {0} stays open, and your text went to nobody.",
                          "Alert {0} stays open, and your text went to nobody."},
+    [SAY_STAFF_ABSENT] = {"A colleague is told that you cannot do your turn. If you feel very ill "
+                          "call {emergency}.",
+                          "A colleague is told that you cannot do your turn. If you feel very ill "
+                          "call {emergency}."},
     [SAY_LINK_HELP] = {"Text LINK, the phone with + or the number of its alert, and the id of the "
                        "rental: LINK 12 R-34. First check whose phone it is.",
                        "Text LINK, the phone with + or the number of its alert, and the id of the "

@@ -336,7 +336,7 @@ staff_decide(const struct asked *whole, struct verdict *verdict)
         return true; /* a sign of their own was answered */
     }
     if (confirm_turn(whole, verdict) || staff_link_decide(whole, verdict) ||
-        staff_died_decide(whole, verdict)) {
+        staff_died_decide(whole, verdict) || staff_absent_decide(whole, verdict)) {
         return true;
     }
     if (staff_order_read(whole, 0, &order)) {

@@ -112,6 +112,10 @@ bool staff_link_decide(const struct asked *whole, struct verdict *verdict);
 bool staff_died_decide(const struct asked *whole, struct verdict *verdict);
 /* A person leads this conversation, and the sender is not one of staff. */
 bool in_charge_leads(const struct asked *whole);
+/* One of staff cannot do their own turn: "Perrin here, cant do tonight, sick". A colleague is told,
+ * at once whatever the hour. */
+bool staff_absent_told(const struct asked *whole);
+bool staff_absent_decide(const struct asked *whole, struct verdict *verdict);
 /* If a person leads this conversation: the text goes to them, and of the answers only what must be
  * said stays. */
 void in_charge_pass_on(const struct asked *whole, struct verdict *verdict);

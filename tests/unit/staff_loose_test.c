@@ -1,6 +1,8 @@
 /* What staff text half asleep: no word of ours, half of one, or the outcome alone. */
 #include "fixture.h"
 
+#include <string.h>
+
 static struct fixture *stage;
 
 static void
@@ -266,6 +268,59 @@ START_TEST(what_it_is_about_tells_which_one_is_taken_but_closes_none)
 }
 END_TEST
 
+/* ---- Their own turn ------------------------------------------------------------------------- */
+
+START_TEST(who_cannot_do_their_turn_is_no_patient_and_a_colleague_is_told)
+{
+    static const char *const texts[] = {
+        "Perrin here, cant do tonight, sick",
+        "sick today cant come",
+        "can someone swap my turn",
+        "i have a fever and wont be in tomorrow",
+        "calling in sick",
+        "please cover for me tonight",
+        "cant make my shift, dizzy since noon",
+    };
+    size_t i;
+
+    two_renters();
+    stage->context.office_opens_utc_s = fixture_start_utc_s + 3600;
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        stage->context.recent_count = 0;
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_OFFICE, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_OFFICE, "duty:absent");
+        ck_assert_int_eq(stage->verdict.alert.call_utc_s, stage->context.now_utc_s);
+        fixture_says(stage, "A colleague is told that you cannot do your turn.");
+    }
+}
+END_TEST
+
+START_TEST(what_endangers_who_cannot_do_their_turn_counts)
+{
+    fixture_text(stage, "cant do tonight, i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    fixture_says(stage, "Call 911 now");
+}
+END_TEST
+
+START_TEST(what_is_of_a_renter_or_an_order_is_no_absence)
+{
+    static const char *const texts[] = {"gwen cant come to the office today",
+                                        "tell her i cant make it tonight", "she is not well today"};
+    size_t i;
+
+    two_renters();
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.reason == NULL ||
+                          strcmp(stage->verdict.alert.reason, "duty:absent") != 0,
+                      "%s", texts[i]);
+    }
+    changes("TALK 12 i cant come tonight", ALERT_STEP_TALK, 12);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -284,5 +339,8 @@ main(void)
     tcase_add_test(tests, taking_is_understood_in_other_words_and_with_a_slip);
     tcase_add_test(tests, a_slip_of_another_word_is_asked_back_and_done_on_yes);
     tcase_add_test(tests, what_it_is_about_tells_which_one_is_taken_but_closes_none);
+    tcase_add_test(tests, who_cannot_do_their_turn_is_no_patient_and_a_colleague_is_told);
+    tcase_add_test(tests, what_endangers_who_cannot_do_their_turn_counts);
+    tcase_add_test(tests, what_is_of_a_renter_or_an_order_is_no_absence);
     return fixture_run(tests);
 }

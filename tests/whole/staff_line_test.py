@@ -194,6 +194,12 @@ class Words(StaffLine):
         self.send(KIM, "TALK are you ok?")
         self.expect(KIM, "Please ring")
 
+    def test_who_cannot_do_their_turn_is_told_to_a_colleague_by_name(self):
+        self.begin(speed=1)
+        self.send(ROBIN, "Robin here, cant do tonight, sick")
+        self.expect(ROBIN, "A colleague is told")
+        self.expect(KIM, "OFFICE 1: cannot do their turn. Robin of our staff, " + ROBIN)
+
     def test_a_renter_who_stopped_texts_is_rung_not_written_to(self):
         self.begin(speed=1)
         self.send(BERT, "STOP")
