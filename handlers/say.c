@@ -129,6 +129,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "call {emergency}.",
                           "A colleague is told that you cannot do your turn. If you feel very ill "
                           "call {emergency}."},
+    [SAY_STAFF_RECORD] = {"Address, door, unit, cylinder: not by text. A call tells them after key "
+                          "1, the link of an e-mail too.",
+                          "Address, door, unit, cylinder: not by text. A call tells them after key "
+                          "1, the link of an e-mail too."},
     [SAY_LINK_HELP] = {"Text LINK, the phone with + or the number of its alert, and the id of the "
                        "rental: LINK 12 R-34. First check whose phone it is.",
                        "Text LINK, the phone with + or the number of its alert, and the id of the "

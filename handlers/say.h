@@ -54,6 +54,7 @@ enum phrase {
     SAY_STAFF_SLIP,   /* 0 the word that may be meant, 1 number */
     SAY_STAFF_STAYS,  /* 0 number */
     SAY_STAFF_ABSENT,
+    SAY_STAFF_RECORD, /* where the rest of an alert's record is told, for texts can be read */
     SAY_LINK_HELP,
     SAY_LINK_NO_RENTAL, /* 0 what was taken for an id */
     SAY_LINK_IN_RECORD, /* 0 phone, 1 rental id */

@@ -181,10 +181,10 @@ take(const struct asked *whole, struct verdict *verdict, const struct open_alert
     change(verdict, ALERT_STEP_TAKE, alert);
     answer =
         staff_say(whole, verdict, SAY_STAFF_TAKEN, staff_say_number(whole, alert->head), whose);
-    if (is_several) {
-        answer->text =
-            staff_list_taken(whole, alert->head, answer->text, &verdict->alert_change.names_all);
-    }
+    answer->text = is_several ? staff_list_taken(whole, alert->head, answer->text,
+                                                 &verdict->alert_change.names_all)
+                              : memory_format(whole->arena, "%s%s", answer->text,
+                                              staff_list_record(whole, alert, " "));
 }
 
 static void

@@ -59,6 +59,15 @@ staff_list_whose(const struct asked *whole, const struct open_alert *alert)
     return text;
 }
 
+char *
+staff_list_record(const struct asked *whole, const struct open_alert *alert, const char *before)
+{
+    return alert->rental_id == NULL ? memory_copy(whole->arena, "")
+                                    : memory_format(whole->arena, "%s%s", before,
+                                                    say(whole->arena, whole->context->house,
+                                                        LANGUAGE_EN, SAY_STAFF_RECORD, NULL));
+}
+
 /* ---- All that are open ---------------------------------------------------------------------- */
 
 /* How a list is written: whole, or so that more of it fits. */
@@ -153,7 +162,7 @@ list_open(const struct asked *whole, size_t room, bool brief)
         memory_append(&listing.text, "\nand %zu more", context->alert_count - listing.count);
     }
     if (brief) {
-        memory_append(&listing.text, "\nOPEN and its number: all of that one.");
+        memory_append(&listing.text, "\nOPEN and its number: place and phone.");
     }
     return listing.text;
 }
@@ -181,7 +190,8 @@ staff_list_one(const struct asked *whole, const struct open_alert *alert)
     struct listing listing = {memory_copy(whole->arena, ""), false, 0, 1};
 
     append_alert(&listing, whole->context, alert);
-    return listing.text;
+    return memory_format(whole->arena, "%s%s", listing.text,
+                         staff_list_record(whole, alert, ".\n"));
 }
 
 /* ---- Those who are called together ---------------------------------------------------------- */

@@ -22,7 +22,12 @@ char *staff_list_whose(const struct asked *whole, const struct open_alert *alert
  * lines lose place and phone; then the last ones are counted only. In the arena.
  */
 char *staff_list_open(const struct asked *whole, const char *before, const char *after);
-/* The whole line of this one. */
+/* Behind `before`, where the record of this one is told that no text may carry; "" if it has none.
+ * In the arena. */
+char *staff_list_record(const struct asked *whole, const struct open_alert *alert,
+                        const char *before);
+
+/* The whole line of this one, and where its record is told. */
 char *staff_list_one(const struct asked *whole, const struct open_alert *alert);
 
 /*

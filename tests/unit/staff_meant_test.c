@@ -172,6 +172,16 @@ START_TEST(the_list_says_how_old_an_alert_is_and_who_has_it)
                         "with Perrin");
     changes("open 13", ALERT_STEP_NONE, 0);
     fixture_says_not(stage, "Gwen");
+    fixture_says(stage,
+                 "Address, door, unit, cylinder: not by text. A call tells them after key 1");
+    stage->alerts[1].rental_id = NULL; /* a stranger's: there is none */
+    changes("open 13", ALERT_STEP_NONE, 0);
+    fixture_says_not(stage, "Address");
+    changes("open 12", ALERT_STEP_NONE, 0);
+    ck_assert_uint_eq(stage->verdict.reply_count, 1);
+    changes("mine 12", ALERT_STEP_TAKE, 12);
+    fixture_says(stage, "Text SORTED 12 and what happened when it is done. Address, door, unit");
+    ck_assert_uint_eq(stage->verdict.reply_count, 1);
     fixture_wait_minutes(stage, 3 * 24 * 60);
     changes("open 12", ALERT_STEP_NONE, 0);
     fixture_says(stage, "3 days ago");
@@ -190,7 +200,7 @@ START_TEST(a_list_too_long_for_two_parts_loses_place_and_phone_first)
     changes("open", ALERT_STEP_NONE, 0);
     fixture_says(stage, "12 URGENT in brief, Gwen, just now, nobody has it");
     fixture_says(stage, "15 URGENT");
-    fixture_says(stage, "OPEN and its number: all of that one.");
+    fixture_says(stage, "OPEN and its number: place and phone.");
     for (i = 0; i < 4; i++) {
         stage->alerts[i].brief = long_place;
     }
