@@ -8,6 +8,7 @@
 #include "alert_text.h"
 #include "duty.h"
 #include "memory.h"
+#include "nobody_yet.h"
 #include "talk.h"
 
 static const char *
@@ -49,20 +50,24 @@ tell_former(const struct caller *caller, const struct alert_row *alert,
 }
 
 /* Calls that wait to be sent about it, and all that are called with it, are dropped; what is
- * written with their renters goes to who has them now. */
+ * written with their renters goes to who has them now, and who was told that nobody has it hears.
+ */
 static int
-follow(const struct caller *caller, int64_t head, const struct alert_hand *hand,
+follow(const struct caller *caller, const struct alert_row *head, const struct alert_hand *hand,
        struct fault *fault)
 {
     struct alert_renter *renters;
     size_t count, i;
 
-    if (alert_group_renters(caller->store, caller->arena, head, &renters, &count, fault) != 0) {
+    if (alert_group_renters(caller->store, caller->arena, head->number, &renters, &count, fault) !=
+        0) {
         return -1;
     }
     for (i = 0; i < count; i++) {
         if (outbox_rows_quiet(caller->store, renters[i].number, hand->now_utc_s, fault) != 0 ||
-            talk_follow(caller, renters[i].number, hand->who, fault) != 0) {
+            talk_follow(caller, renters[i].number, hand->who, fault) != 0 ||
+            nobody_yet_taken(caller, &renters[i], head->level, name_of(caller->config, hand->who),
+                             fault) != 0) {
             return -1;
         }
     }
@@ -97,7 +102,7 @@ alert_take(const struct caller *caller, int64_t number, const struct alert_hand 
         return 0;
     }
     was_anothers = alert.taken_by != NULL && strcmp(alert.taken_by, hand->who) != 0;
-    if (follow(caller, number, hand, fault) != 0 ||
+    if (follow(caller, &alert, hand, fault) != 0 ||
         alert_group_call_new(caller->store, number, hand->now_utc_s, fault) != 0) {
         return -1;
     }

@@ -45,10 +45,12 @@ may_tell(const struct caller *caller, const struct alert_renter *renter, bool *m
     return 0;
 }
 
+/* Who has it, if it is not NULL; else that nobody has. */
 static int
 tell(const struct caller *caller, const struct alert_renter *renter, enum alert_level level,
-     struct fault *fault)
+     const char *holder, struct fault *fault)
 {
+    const struct house *house = &caller->config->house;
     struct outbox_new row = {.about = OUTBOX_REPLY,
                              .road = ROAD_TEXT,
                              .to = renter->phone,
@@ -69,7 +71,9 @@ tell(const struct caller *caller, const struct alert_renter *renter, enum alert_
         talk_gateway(caller, renter->phone, &row.gateway, fault) != 0) {
         return -1;
     }
-    row.body = handlers_nobody_yet(caller->arena, &caller->config->house, spoken.language);
+    row.body = holder != NULL
+                   ? handlers_someone_has_it(caller->arena, house, spoken.language, holder)
+                   : handlers_nobody_yet(caller->arena, house, spoken.language);
     return outbox_rows_add(caller->store, &row, &id, fault);
 }
 
@@ -90,10 +94,22 @@ nobody_yet_tell(const struct caller *caller, const struct alert_row *alert, stru
     for (i = 0; i < count; i++) {
         /* who joined since the others were told has not been */
         if (renters[i].told_utc_s == 0 &&
-            (tell(caller, &renters[i], alert->level, fault) != 0 ||
+            (tell(caller, &renters[i], alert->level, NULL, fault) != 0 ||
              alert_rows_told(caller->store, renters[i].number, caller->now_utc_s, fault) != 0)) {
             return -1;
         }
     }
     return 0;
+}
+
+int
+nobody_yet_taken(const struct caller *caller, const struct alert_renter *renter,
+                 enum alert_level level, const char *holder, struct fault *fault)
+{
+    if (renter->told_utc_s <= 0) {
+        return 0;
+    }
+    return tell(caller, renter, level, holder, fault) != 0
+               ? -1
+               : alert_rows_told(caller->store, renter->number, -caller->now_utc_s, fault);
 }

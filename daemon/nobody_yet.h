@@ -13,4 +13,8 @@
 int nobody_yet_tell(const struct caller *caller, const struct alert_row *alert,
                     struct fault *fault);
 
+/* Somebody of this name has taken it: a renter who was told that nobody has hears so, once. */
+int nobody_yet_taken(const struct caller *caller, const struct alert_renter *renter,
+                     enum alert_level level, const char *holder, struct fault *fault);
+
 #endif

@@ -40,5 +40,8 @@ char *handlers_talk_ends(void *arena, const struct house *house, enum language l
 
 /* What a renter is told once everyone was called and nobody has taken their alert. In `arena`. */
 char *handlers_nobody_yet(void *arena, const struct house *house, enum language language);
+/* And after that, once somebody of this name has. In `arena`. */
+char *handlers_someone_has_it(void *arena, const struct house *house, enum language language,
+                              const char *holder);
 
 #endif

@@ -135,6 +135,13 @@ handlers_nobody_yet(void *arena, const struct house *house, enum language langua
 }
 
 char *
+handlers_someone_has_it(void *arena, const struct house *house, enum language language,
+                        const char *holder)
+{
+    return say(arena, house, language, SAY_SOMEONE_HAS_IT, holder, NULL);
+}
+
+char *
 handlers_talk_ends(void *arena, const struct house *house, enum language language,
                    enum talk_end end)
 {

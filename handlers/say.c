@@ -112,6 +112,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "{emergency} if breathing gets hard, lips turn blue, or you feel worse.",
          "Nadie del personal ha contestado todavia; estamos llamando a todos. No nos espere: llame "
          "al {emergency} si le cuesta respirar, se le ponen azules los labios o se siente peor."},
+    [SAY_SOMEONE_HAS_IT] = {"{0} of our staff has your message now. Call {emergency} if breathing "
+                            "gets hard or you feel worse.",
+                            "{0}, de nuestro personal, ya tiene su mensaje. Llame al {emergency} "
+                            "si le cuesta respirar o se siente peor."},
     [SAY_TURN_YOURS] = {"Thank you. The turn is yours.", "Thank you. The turn is yours."},
     [SAY_TURN_ANOTHERS] = {"{0} has the turn.", "{0} has the turn."},
     [SAY_TURN_NONE] = {"Nobody waits for you to confirm a turn.",

@@ -30,19 +30,20 @@ enum phrase {
     SAY_CALLED_911, /* first of what is said while an emergency is open */
     SAY_STAFF_HELP,
     SAY_STAFF_NONE_OPEN,
-    SAY_STAFF_TAKEN,   /* 0 number, 1 whose, with a colon, or nothing */
-    SAY_STAFF_HAS_IT,  /* 0 number, 1 who */
-    SAY_STAFF_CLOSED,  /* the same */
-    SAY_STAFF_OUTCOME, /* 0 number */
-    SAY_TALK_SENT,     /* 0 number, 1 " to Gwen" or nothing */
-    SAY_TALK_ASKED,    /* 0 number, 1 "Gwen: w" or "W" */
-    SAY_TALK_RING,     /* 0 number, 1 phone */
-    SAY_TALK_NOBODY,   /* 0 number */
-    SAY_TALK_CLOSED,   /* to the renter: the person who wrote has closed it */
-    SAY_TALK_NO_WORD,  /* to the renter: nobody has answered in time */
-    SAY_NOBODY_YET,    /* to the renter: everyone was called, and nobody has taken the alert */
-    SAY_HAND_WHO,      /* 0 number, 1 names */
-    SAY_HAND_ASKED,    /* 0 number, 1 name, 2 whose, in brackets, or nothing */
+    SAY_STAFF_TAKEN,    /* 0 number, 1 whose, with a colon, or nothing */
+    SAY_STAFF_HAS_IT,   /* 0 number, 1 who */
+    SAY_STAFF_CLOSED,   /* the same */
+    SAY_STAFF_OUTCOME,  /* 0 number */
+    SAY_TALK_SENT,      /* 0 number, 1 " to Gwen" or nothing */
+    SAY_TALK_ASKED,     /* 0 number, 1 "Gwen: w" or "W" */
+    SAY_TALK_RING,      /* 0 number, 1 phone */
+    SAY_TALK_NOBODY,    /* 0 number */
+    SAY_TALK_CLOSED,    /* to the renter: the person who wrote has closed it */
+    SAY_TALK_NO_WORD,   /* to the renter: nobody has answered in time */
+    SAY_NOBODY_YET,     /* to the renter: everyone was called, and nobody has taken the alert */
+    SAY_SOMEONE_HAS_IT, /* to the renter, after that: 0 who has taken it */
+    SAY_HAND_WHO,       /* 0 number, 1 names */
+    SAY_HAND_ASKED,     /* 0 number, 1 name, 2 whose, in brackets, or nothing */
     SAY_DIED_WHO,
     SAY_DIED,  /* 0 rental id, 1 first name */
     SAY_ALIVE, /* the same */

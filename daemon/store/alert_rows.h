@@ -44,7 +44,8 @@ struct alert_row {
     int64_t offer_ends_utc_s;
     const char *area; /* of a mains failure: where; else NULL */
     int64_t runs_out_utc_s;
-    int64_t told_utc_s;        /* when its renter was told that nobody has answered yet; 0: not */
+    int64_t told_utc_s;        /* when its renter was told that nobody has answered yet; 0: not;
+                                  below 0: and then who has it */
     int64_t joins_since_utc_s; /* to be opened: it joins a mains failure told there since then */
     const struct alert_renter *renters; /* set by alert_renters() if there are several */
     size_t renter_count;

@@ -116,6 +116,25 @@ class Silence(StaffLine):
         self.assertEqual(self.rows("SELECT taken_by, offered_to FROM alert_due"), [(ROBIN, None)])
 
 
+    def test_who_was_told_that_nobody_has_answered_hears_once_who_has(self):
+        self.begin(speed=120)
+        self.opened(BERT, "i have chest pain", "chest pain")
+        self.expect(BERT, "Nobody of our staff has answered yet")
+        self.send(ROBIN, "mine")
+        self.expect(BERT, "Robin of our staff has your message now.", "911")
+        self.send(ROBIN, "HAND 1 KIM")
+        self.expect(KIM, "Robin passes this on to you")
+        self.send(KIM, "MINE 1")
+        self.expect(ROBIN, "Alert 1 is with Kim now")
+        number = self.opened(ANNA, "i feel dizzy", "dizzy")
+        self.send(ROBIN, f"MINE {number}")  # nobody told her otherwise
+        self.expect(ROBIN, f"Alert {number} is yours")
+        self.settled()
+        told = [words for words in self.texts_to(BERT) if "has your message" in words]
+        self.assertEqual(len(told), 1)
+        self.assertNotIn("has your message", " ".join(self.texts_to(ANNA)))
+
+
 class OtherPhones(StaffLine):
     def begin_with(self, *rentals):
         self.clock(20)
