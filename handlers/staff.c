@@ -300,7 +300,7 @@ outcome_decide(const struct asked *whole, struct verdict *verdict)
     return true;
 }
 
-/* Taking an alert hurts nobody and is done; what else may be meant is asked back. */
+/* Taking an alert and looking hurt nobody and are done; what else may be meant is asked back. */
 static bool
 slip_decide(const struct asked *whole, struct verdict *verdict)
 {
@@ -308,6 +308,10 @@ slip_decide(const struct asked *whole, struct verdict *verdict)
     struct staff_order order = {.word = STAFF_MINE, .rest = ""};
 
     if (meant.alert == NULL && staff_order_slipped(whole, &order)) {
+        if (order.word == STAFF_OPEN) {
+            order_decide(whole, verdict, &order);
+            return true;
+        }
         meant.alert = staff_numbered(whole->context, order.number);
     }
     if (meant.alert == NULL) {

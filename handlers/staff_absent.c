@@ -27,6 +27,26 @@ static const char by_itself[] =
 static const char of_another[] = " he she they him her his them renter renters guest customer "
                                  "patient lady man woman ";
 
+/* Words before it that tell of nobody else: "the ambulance cant come tonight" is no absence. */
+static const char before_own[] =
+    " i im am we and but so sorry here really just probably guys hi hello "
+    "hey today tonight tomorrow sick ill unfortunately afraid that , . "
+    ": - ! ";
+
+static bool
+says_cannot(const struct tokens *tokens)
+{
+    size_t at;
+
+    for (at = 0; at < tokens->count; at++) {
+        if (tokens_phrase_at(tokens, at, cannot) > 0 &&
+            (at == 0 || token_among(tokens, at - 1, before_own))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 staff_absent_told(const struct asked *whole)
 {
@@ -43,7 +63,7 @@ staff_absent_told(const struct asked *whole)
         }
     }
     return tokens_have(tokens, by_itself) ||
-           (tokens_have(tokens, cannot) && tokens_have(tokens, of_a_turn));
+           (says_cannot(tokens) && tokens_have(tokens, of_a_turn));
 }
 
 bool

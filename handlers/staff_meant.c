@@ -227,7 +227,8 @@ static bool
 says_brief(const struct asked *whole, size_t at, const struct open_alert *alert)
 {
     static const char tells_nothing[] = " no not with and or of the a in on under over for about "
-                                        "still asked alert one i it is ";
+                                        "still asked alert one i it is an if to my this "
+                                        "that now please ";
     const struct tokens *tokens = &whole->tokens;
     struct tokens brief = tokens_read(whole->arena, alert->brief);
     size_t i;

@@ -105,13 +105,14 @@ bool
 staff_order_slipped(const struct asked *whole, struct staff_order *order)
 {
     const struct tokens *tokens = &whole->tokens;
-    size_t i;
+    size_t i, length;
 
     for (i = 0; i < STAFF_WORDS && tokens->count > 0; i++) {
         *order = (struct staff_order){.word = (enum staff_word)i};
+        length = read_number(tokens, 1, order);
         if (slip_between(tokens->list[0].text, staff_words[i]) != SLIP_NONE &&
-            read_number(tokens, 1, order) > 0) {
-            read_rest(whole, 1 + read_number(tokens, 1, order), order);
+            (length > 0 || (order->word == STAFF_OPEN && tokens->count == 1))) {
+            read_rest(whole, 1 + length, order);
             return true;
         }
     }

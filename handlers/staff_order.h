@@ -27,7 +27,7 @@ struct staff_order {
 bool staff_order_read(const struct asked *whole, size_t at, struct staff_order *order);
 
 /* The text begins with a word that is one slip of the finger from ours, and with a number behind
- * it: "Mien 5", "sortd 5 plug was loose". */
+ * it: "Mien 5", "sortd 5 plug was loose"; OPEN may stand alone. */
 bool staff_order_slipped(const struct asked *whole, struct staff_order *order);
 
 /* "MINE" */

@@ -254,6 +254,17 @@ START_TEST(a_slip_of_another_word_is_asked_back_and_done_on_yes)
 }
 END_TEST
 
+START_TEST(a_slip_of_open_lists_and_takes_nothing)
+{
+    two_renters();
+    changes("oepn", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "Open:\n12 URGENT dizzy");
+    changes("opne 13", ALERT_STEP_NONE, 0);
+    fixture_says(stage, "13 OFFICE");
+    changes("yes", ALERT_STEP_NONE, 0);
+}
+END_TEST
+
 START_TEST(what_it_is_about_tells_which_one_is_taken_but_closes_none)
 {
     two_renters();
@@ -306,8 +317,9 @@ END_TEST
 
 START_TEST(what_is_of_a_renter_or_an_order_is_no_absence)
 {
-    static const char *const texts[] = {"gwen cant come to the office today",
-                                        "tell her i cant make it tonight", "she is not well today"};
+    static const char *const texts[] = {
+        "gwen cant come to the office today", "tell her i cant make it tonight",
+        "she is not well today", "the ambulance cant come tonight", "pickup not coming today"};
     size_t i;
 
     two_renters();
@@ -338,6 +350,7 @@ main(void)
     tcase_add_test(tests, who_agrees_to_what_another_has_reads_who);
     tcase_add_test(tests, taking_is_understood_in_other_words_and_with_a_slip);
     tcase_add_test(tests, a_slip_of_another_word_is_asked_back_and_done_on_yes);
+    tcase_add_test(tests, a_slip_of_open_lists_and_takes_nothing);
     tcase_add_test(tests, what_it_is_about_tells_which_one_is_taken_but_closes_none);
     tcase_add_test(tests, who_cannot_do_their_turn_is_no_patient_and_a_colleague_is_told);
     tcase_add_test(tests, what_endangers_who_cannot_do_their_turn_counts);
