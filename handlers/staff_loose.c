@@ -156,19 +156,30 @@ not_sent_decide(const struct asked *whole, struct verdict *verdict)
     return true;
 }
 
-void
-staff_loose_decide(const struct asked *whole, struct verdict *verdict)
+/* What was asked about how it ended is asked once more. */
+static bool
+still_open_decide(const struct asked *whole, struct verdict *verdict)
 {
     bool only_this;
     const struct open_alert *ending = staff_outcome_awaited(whole, &only_this);
 
-    if (whole->context->alert_count == 0 || is_all_of(&whole->tokens, asks_for_words)) {
-        staff_say(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
-    } else if (ending != NULL) {
-        staff_say(whole, verdict, SAY_STAFF_STAYS, staff_say_number(whole, ending->number), NULL);
-        staff_outcome_ask(whole, verdict, ending, only_this);
-    } else if ((only_mine(whole, true) != NULL || !agrees_decide(whole, verdict)) &&
-               !not_sent_decide(whole, verdict)) {
-        staff_say(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
+    if (ending == NULL) {
+        return false;
     }
+    staff_say(whole, verdict, SAY_STAFF_STAYS, staff_say_number(whole, ending->number), NULL);
+    staff_outcome_ask(whole, verdict, ending, only_this);
+    return true;
+}
+
+void
+staff_loose_decide(const struct asked *whole, struct verdict *verdict)
+{
+    bool writes = only_mine(whole, true) != NULL; /* then "ok" is for the renter */
+
+    if (whole->context->alert_count > 0 && !is_all_of(&whole->tokens, asks_for_words) &&
+        (still_open_decide(whole, verdict) || (!writes && agrees_decide(whole, verdict)) ||
+         not_sent_decide(whole, verdict))) {
+        return;
+    }
+    staff_say(whole, verdict, SAY_STAFF_HELP, NULL, NULL);
 }
