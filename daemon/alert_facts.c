@@ -8,7 +8,7 @@
 #include "rental_rows.h"
 #include "say.h"
 
-enum { TEXTS_MAX = 6, LABEL_COLUMNS = 20 };
+enum { TEXTS_MAX = 6, LABEL_COLUMNS = 20, LABEL_COLUMNS_MAX = 32 };
 
 static void
 add(void *arena, struct alert_facts *facts, const struct alert_fact *fact)
@@ -82,6 +82,16 @@ orders(void *arena, const struct rental *rental)
     return text;
 }
 
+/* A time of day only if the record has one. */
+static const char *
+day(void *arena, const struct zone *zone, int64_t utc_s)
+{
+    struct local_time local = zone_local(zone, utc_s);
+    bool has_time = local.hour != 0 || local.minute != 0 || local.second != 0;
+
+    return (has_time ? say_day : say_date)(arena, zone, LANGUAGE_EN, utc_s);
+}
+
 static const char *
 backup(void *arena, const struct zone *zone, const struct rental *rental)
 {
@@ -98,8 +108,7 @@ backup(void *arena, const struct zone *zone, const struct rental *rental)
         memory_append(&text, ", %d psi", backup->psi);
     }
     if (backup->checked_utc_s > 0) {
-        memory_append(&text, ", checked %s",
-                      say_day(arena, zone, LANGUAGE_EN, backup->checked_utc_s));
+        memory_append(&text, ", checked %s", day(arena, zone, backup->checked_utc_s));
     }
     if (backup->flow_tenths > 0) {
         memory_append(&text, ", ordered flow %s", say_tenths(arena, backup->flow_tenths));
@@ -139,31 +148,62 @@ alert_facts_of_rental(void *arena, const struct zone *zone, const struct rental 
                  : NULL);
 }
 
+/* Who may have written about the alert, and what is gathered of it. */
+struct telling {
+    struct store *store;
+    void *arena;
+    const struct config *config;
+    int64_t since_utc_s, now_utc_s;
+    struct phone *speakers;
+    size_t speaker_count;
+    struct alert_facts *facts;
+};
+
+static void
+add_speaker(struct telling *telling, const struct phone *phone)
+{
+    size_t i;
+
+    for (i = 0; i < telling->speaker_count; i++) {
+        if (strcmp(telling->speakers[i].number, phone->number) == 0) {
+            telling->speakers[i].whose = phone->whose;
+            return;
+        }
+    }
+    telling->speakers = memory_grow(telling->arena, struct phone, telling->speakers, i);
+    telling->speakers[telling->speaker_count++] = *phone;
+}
+
 static int
-add_rentals(struct store *store, void *arena, const struct config *config, const char *rental_id,
-            const char *phone, struct alert_facts *facts, struct fault *fault)
+add_rentals(struct telling *telling, const char *rental_id, const char *phone, struct fault *fault)
 {
     struct rental_row one;
     struct rental_row *rows = &one;
     size_t count = 1;
-    size_t i;
+    size_t i, j;
     bool found;
 
     if (rental_id != NULL) {
-        if (rental_rows_newest(store, arena, rental_id, &one, &found, fault) != 0) {
+        if (rental_rows_newest(telling->store, telling->arena, rental_id, &one, &found, fault) !=
+            0) {
             return -1;
         }
         count = found ? 1 : 0;
-    } else if (rental_rows_of_phone(store, arena, phone, &rows, &count, fault) != 0) {
+    } else if (rental_rows_of_phone(telling->store, telling->arena, phone, &rows, &count, fault) !=
+               0) {
         return -1;
     }
     for (i = 0; i < count; i++) {
         struct rental rental;
 
         /* A closed rental's number may be someone else's by now. */
-        if (rental_record_parse(arena, rows[i].json, &rental) &&
-            (rental_id != NULL || rental_is_active(&rental))) {
-            alert_facts_of_rental(arena, &config->zone, &rental, facts);
+        if (!rental_record_parse(telling->arena, rows[i].json, &rental) ||
+            (rental_id == NULL && !rental_is_active(&rental))) {
+            continue;
+        }
+        alert_facts_of_rental(telling->arena, &telling->config->zone, &rental, telling->facts);
+        for (j = 0; rental_id != NULL && rental_is_active(&rental) && j < rental.phone_count; j++) {
+            add_speaker(telling, &rental.phones[j]);
         }
     }
     return 0;
@@ -172,40 +212,99 @@ add_rentals(struct store *store, void *arena, const struct config *config, const
 /* ---- What was said and told ----------------------------------------------------------------- */
 
 static void
-add_words(void *arena, const struct config *config, struct alert_facts *facts, int64_t at_utc_s,
-          const char *verb, const char *body)
+add_words(struct telling *telling, int64_t at_utc_s, const char *verb, const char *body)
 {
-    add_text(arena, facts,
-             memory_format(arena, "%s, %s", say_clock(arena, &config->zone, at_utc_s), verb),
+    const struct zone *zone = &telling->config->zone;
+    struct local_time at = zone_local(zone, at_utc_s);
+    bool is_today = at.day == zone_local(zone, telling->now_utc_s).day;
+
+    add_text(telling->arena, telling->facts,
+             memory_format(telling->arena, "%s, %s",
+                           is_today ? say_clock(telling->arena, zone, at_utc_s)
+                                    : say_day(telling->arena, zone, LANGUAGE_EN, at_utc_s),
+                           verb),
              body == NULL    ? "(erased)"
              : *body == '\0' ? "(no words)"
                              : body);
 }
 
-static int
-add_talk(struct store *store, void *arena, const struct config *config, const char *phone,
-         int64_t now_utc_s, struct alert_facts *facts, struct fault *fault)
+static void
+add_reply(struct telling *telling, const struct night_reply *reply)
 {
-    const struct night_span span = {.since_utc_s = now_utc_s - config->house.conversation_s,
-                                    .until_utc_s = now_utc_s + 1,
-                                    .phone = phone};
-    struct night_text *texts;
-    struct night_reply *replies;
-    size_t text_count, reply_count, i, j;
+    const struct staff *staff =
+        reply->by == NULL ? NULL : config_staff_by_phone(telling->config, reply->by);
+    const char *verb =
+        staff != NULL ? memory_format(telling->arena, "%s wrote", staff->name) : "told";
 
-    if (night_rows_texts(store, arena, &span, &texts, &text_count, fault) != 0 ||
-        night_rows_replies(store, arena, &span, &replies, &reply_count, fault) != 0) {
-        return -1;
-    }
-    for (i = text_count > TEXTS_MAX ? text_count - TEXTS_MAX : 0; i < text_count; i++) {
-        add_words(arena, config, facts, texts[i].received_utc_s, "said", texts[i].body);
+    add_words(telling, reply->created_utc_s, verb, reply->body);
+}
+
+/* The last texts of one phone, what each was answered, and what else was sent since the first. */
+static void
+add_talk(struct telling *telling, const struct phone *speaker, const struct night_text *texts,
+         size_t text_count, const struct night_reply *replies, size_t reply_count)
+{
+    bool is_other = speaker->whose != NULL && strcmp(speaker->whose, "renter") != 0;
+    const char *said = is_other ? memory_format(telling->arena, "%s said", speaker->whose) : "said";
+    size_t first = text_count > TEXTS_MAX ? text_count - TEXTS_MAX : 0, sent = 0, i, j;
+
+    for (i = first; i <= text_count; i++) {
+        for (; sent < reply_count; sent++) {
+            if (replies[sent].why == NIGHT_ANSWER) {
+                continue;
+            }
+            if (i < text_count && !night_sent_before(&replies[sent], &texts[i])) {
+                break;
+            }
+            if (i > first || first == 0) {
+                add_reply(telling, &replies[sent]);
+            }
+        }
+        if (i == text_count) {
+            break;
+        }
+        add_words(telling, texts[i].received_utc_s, said, texts[i].body);
         for (j = 0; j < reply_count; j++) {
-            if (replies[j].text_id == texts[i].id) {
-                add_words(arena, config, facts, replies[j].created_utc_s, "told", replies[j].body);
+            if (replies[j].why == NIGHT_ANSWER && replies[j].text_id == texts[i].id) {
+                add_reply(telling, &replies[j]);
             }
         }
     }
+}
+
+static int
+add_speakers(struct telling *telling, struct fault *fault)
+{
+    size_t i;
+
+    for (i = 0; i < telling->speaker_count; i++) {
+        const struct night_span span = {.since_utc_s = telling->since_utc_s,
+                                        .until_utc_s = INT64_MAX,
+                                        .phone = telling->speakers[i].number};
+        struct night_text *texts;
+        struct night_reply *replies;
+        size_t text_count, reply_count;
+
+        if (night_rows_texts(telling->store, telling->arena, &span, &texts, &text_count, fault) !=
+                0 ||
+            night_rows_replies(telling->store, telling->arena, &span, &replies, &reply_count,
+                               fault) != 0) {
+            return -1;
+        }
+        add_talk(telling, &telling->speakers[i], texts, text_count, replies, reply_count);
+    }
     return 0;
+}
+
+static int
+add_renter(struct telling *telling, const char *rental_id, const char *phone, struct fault *fault)
+{
+    const struct phone first = {.number = phone};
+
+    telling->speaker_count = 0;
+    telling->speakers = NULL;
+    add_speaker(telling, &first);
+    return add_rentals(telling, rental_id, phone, fault) != 0 ? -1 : add_speakers(telling, fault);
 }
 
 int
@@ -213,6 +312,13 @@ alert_facts_read(struct store *store, void *arena, const struct config *config,
                  const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
                  struct fault *fault)
 {
+    int64_t begun_utc_s = alert->level_utc_s < now_utc_s ? alert->level_utc_s : now_utc_s;
+    struct telling telling = {.store = store,
+                              .arena = arena,
+                              .config = config,
+                              .since_utc_s = begun_utc_s - config->house.conversation_s,
+                              .now_utc_s = now_utc_s,
+                              .facts = facts};
     size_t i;
 
     *facts = (struct alert_facts){0};
@@ -223,19 +329,12 @@ alert_facts_read(struct store *store, void *arena, const struct config *config,
         const struct alert_renter *renter = &alert->renters[i];
 
         add_text(arena, facts, "alert", memory_format(arena, "%lld", (long long)renter->number));
-        if (add_rentals(store, arena, config, renter->rental_id, renter->phone, facts, fault) !=
-                0 ||
-            add_talk(store, arena, config, renter->phone, now_utc_s, facts, fault) != 0) {
+        if (add_renter(&telling, renter->rental_id, renter->phone, fault) != 0) {
             return -1;
         }
     }
-    if (alert->renter_count > 0) {
-        return 0;
-    }
-    if (add_rentals(store, arena, config, alert->rental_id, alert->phone, facts, fault) != 0) {
-        return -1;
-    }
-    return add_talk(store, arena, config, alert->phone, now_utc_s, facts, fault);
+    return alert->renter_count > 0 ? 0
+                                   : add_renter(&telling, alert->rental_id, alert->phone, fault);
 }
 
 /* ---- Shown ---------------------------------------------------------------------------------- */
@@ -271,10 +370,15 @@ char *
 alert_facts_lines(void *arena, const struct alert_facts *facts)
 {
     char *text = memory_copy(arena, "");
-    size_t i;
+    size_t columns = LABEL_COLUMNS, i;
 
     for (i = 0; i < facts->count; i++) {
-        memory_append(&text, "    %-*s %s\n", LABEL_COLUMNS, facts->list[i].what,
+        size_t length = strlen(facts->list[i].what);
+
+        columns = length > columns && length <= LABEL_COLUMNS_MAX ? length : columns;
+    }
+    for (i = 0; i < facts->count; i++) {
+        memory_append(&text, "    %-*s %s\n", (int)columns, facts->list[i].what,
                       facts->list[i].value);
     }
     return text;

@@ -27,7 +27,8 @@ void alert_facts_of_rental(void *arena, const struct zone *zone, const struct re
                            struct alert_facts *facts);
 
 /* The records of the alert's rental, or of all active ones of its phone, or of all its renters, and
- * what was said and told there in the last conversation, in `arena`. */
+ * what was said and told there since the conversation that began it, by each phone of the rental
+ * and by staff, in `arena`. */
 int alert_facts_read(struct store *store, void *arena, const struct config *config,
                      const struct alert_row *alert, int64_t now_utc_s, struct alert_facts *facts,
                      struct fault *fault);

@@ -105,34 +105,61 @@ note_end(struct night *night, int64_t utc_s)
     }
 }
 
+/* What a renter's text was about, and how it ended. */
+static void
+count_text(struct night *night, void *arena, const struct night_text *text, const json_t *verdict)
+{
+    const json_t *topics = json_object_get(verdict, "topics");
+    bool has_matter = json_array_size(topics) > 0;
+    json_t *each;
+    size_t i;
+
+    night->renter_texts++;
+    night->by_hour[zone_local(night->zone, text->received_utc_s).hour]++;
+    json_array_foreach (topics, i, each) {
+        add(arena, &night->topics, &night->topic_count, json_string_value(each));
+    }
+    json_array_foreach (json_object_get(verdict, "answers"), i, each) {
+        if (strcmp(text_at(each, "kind"), "sign") == 0) {
+            add(arena, &night->signs, &night->sign_count, text_at(each, "id"));
+            has_matter = true;
+        }
+        has_matter = has_matter || strcmp(text_at(each, "kind"), "gap") == 0;
+    }
+    night->no_matter += !has_matter;
+    if (text->route != NULL) {
+        add(arena, &night->routes, &night->route_count, text->route);
+    }
+}
+
 static void
 add_entry(struct night *night, void *arena, const struct night_text *text)
 {
     struct night_entry *entry = &night->entries[night->entry_count++];
+    const struct staff *staff = config_staff_by_phone(night->config, text->sender);
     json_t *verdict = text->json == NULL ? NULL : json_loads(text->json, 0, NULL);
-    json_t *topic;
-    size_t i;
 
     *entry = (struct night_entry){.text = text,
+                                  .staff = staff == NULL ? NULL : staff->name,
                                   .topics = topics_of(arena, verdict),
                                   .reasons = reasons_of(arena, verdict),
                                   .alert = alert_of(arena, verdict)};
-    json_array_foreach (json_object_get(verdict, "topics"), i, topic) {
-        add(arena, &night->topics, &night->topic_count, json_string_value(topic));
-    }
-    if (text->route != NULL) {
-        add(arena, &night->routes, &night->route_count, text->route);
+    if (staff == NULL) {
+        count_text(night, arena, text, verdict);
+    } else {
+        night->staff_texts++;
     }
     note_end(night, text->received_utc_s);
-    night->by_hour[zone_local(night->zone, text->received_utc_s).hour]++;
     night->erased += text->body == NULL;
     json_decref(verdict);
 }
 
-/* Replies come in the order of their sending; each text takes its own. */
+/* Replies come in the order of their sending; each text takes its own, and the rest stands alone.
+ */
 static void
 hand_out_replies(struct night *night, void *arena, const struct night_reply *replies, size_t count)
 {
+    struct night_reply *sent = NULL;
     size_t i, j;
 
     for (i = 0; i < night->entry_count; i++) {
@@ -140,13 +167,21 @@ hand_out_replies(struct night *night, void *arena, const struct night_reply *rep
         struct night_reply *own = NULL;
 
         for (j = 0; j < count; j++) {
-            if (replies[j].text_id == entry->text->id) {
+            if (replies[j].why == NIGHT_ANSWER && replies[j].text_id == entry->text->id) {
                 own = memory_grow(arena, struct night_reply, own, entry->reply_count);
                 own[entry->reply_count++] = replies[j];
             }
         }
         entry->replies = own;
     }
+    for (i = 0; i < count; i++) {
+        if (replies[i].why != NIGHT_ANSWER) {
+            sent = memory_grow(arena, struct night_reply, sent, night->sent_count);
+            sent[night->sent_count++] = replies[i];
+            note_end(night, replies[i].created_utc_s);
+        }
+    }
+    night->sent = sent;
 }
 
 int
@@ -173,6 +208,7 @@ night_gather(struct store *store, void *arena, struct night *night, struct fault
     }
     hand_out_replies(night, arena, replies, reply_count);
     sort_downwards(night->topics, night->topic_count);
+    sort_downwards(night->signs, night->sign_count);
     sort_downwards(night->routes, night->route_count);
     return 0;
 }
@@ -213,14 +249,24 @@ night_when(const char *text, const struct zone *zone, int64_t now_utc_s, int64_t
 const char *
 night_staff(const struct night *night, const char *phone)
 {
-    size_t i;
+    const struct staff *staff = phone == NULL ? NULL : config_staff_by_phone(night->config, phone);
 
-    for (i = 0; i < night->config->staff_count; i++) {
-        if (phone != NULL && strcmp(night->config->staff[i].phone, phone) == 0) {
-            return night->config->staff[i].name;
-        }
+    return staff != NULL ? staff->name : phone == NULL ? "" : phone;
+}
+
+char *
+night_why_sent(void *arena, const struct night *night, const struct night_reply *sent)
+{
+    switch (sent->why) {
+    case NIGHT_STAFF:
+        return memory_format(arena, "%s wrote this", night_staff(night, sent->by));
+    case NIGHT_NOTICE:
+        return memory_format(arena, "a notice to many that %s wrote", night_staff(night, sent->by));
+    case NIGHT_REMINDER:
+        return memory_copy(arena, "a reminder that they had asked for");
+    default:
+        return memory_copy(arena, "tells how their alert stands");
     }
-    return phone == NULL ? "" : phone;
 }
 
 char *

@@ -19,6 +19,7 @@ struct night_entry {
     const char *topics;  /* "charge-car, due-date"; "" if none */
     const char *reasons; /* "topic charge-car 912, nearest "…"; sign chest-pain …" */
     const char *alert;   /* "urgent sign:dizzy-headache", or NULL */
+    const char *staff;   /* who of staff sent it; NULL: a renter, or nobody we know */
     const struct night_reply *replies;
     size_t reply_count;
 };
@@ -35,11 +36,17 @@ struct night {
     const struct config *config; /* names of staff */
     struct night_entry *entries;
     size_t entry_count;
+    const struct night_reply *sent; /* what answers no text, in order of time */
+    size_t sent_count;
     struct night_alert *alerts;
     size_t alert_count;
-    size_t by_hour[24];         /* of the wall clock */
-    struct night_count *topics; /* most asked first */
+    size_t renter_texts, staff_texts; /* by whom the entries are; all below is of renters */
+    size_t by_hour[24];               /* of the wall clock */
+    struct night_count *topics;       /* most asked first */
     size_t topic_count;
+    struct night_count *signs; /* told most first */
+    size_t sign_count;
+    size_t no_matter;           /* texts with neither, nor a gap: "yes", "thanks", words to staff */
     struct night_count *routes; /* the same */
     size_t route_count;
     size_t erased; /* texts whose words are no longer kept */
@@ -58,6 +65,9 @@ int night_when(const char *text, const struct zone *zone, int64_t now_utc_s, int
 
 /* Who of staff this phone is, or the phone. */
 const char *night_staff(const struct night *night, const char *phone);
+
+/* "Robin wrote this": why something was sent that answers no text. */
+char *night_why_sent(void *arena, const struct night *night, const struct night_reply *sent);
 
 /* "Thessa, Cabin 4, +1…" as far as it is known. */
 char *night_who(void *arena, const char *first_name, const char *place, const char *phone);

@@ -78,7 +78,10 @@ night_csv_report(FILE *out, const struct night *night)
             "", "");
     }
     csv_counts(out, arena, "topic", night->topics, night->topic_count);
+    csv_counts(out, arena, "sign", night->signs, night->sign_count);
     csv_counts(out, arena, "route", night->routes, night->route_count);
+    ROW(out, "texts", "renters", count_text(arena, night->renter_texts), "", "", "");
+    ROW(out, "texts", "staff", count_text(arena, night->staff_texts), "", "", "");
     for (i = 0; i < night->entry_count; i++) {
         const struct night_text *text = night->entries[i].text;
 
@@ -117,7 +120,8 @@ night_csv_log(FILE *out, const struct night *night)
 {
     size_t i;
 
-    ROW(out, "at", "phone", "name", "place", "text", "route", "topics", "why", "alert", "replies");
+    ROW(out, "at", "phone", "name", "place", "text", "route", "topics", "why", "alert", "replies",
+        "written_by");
     for (i = 0; i < night->entry_count; i++) {
         void *arena = memory_must(talloc_new(NULL));
         const struct night_entry *entry = &night->entries[i];
@@ -125,7 +129,16 @@ night_csv_log(FILE *out, const struct night *night)
 
         ROW(out, clock_text(arena, text->received_utc_s), text->sender, text->first_name,
             text->place, text->body, text->route, entry->topics, entry->reasons, entry->alert,
-            replies_text(arena, entry));
+            replies_text(arena, entry), entry->staff != NULL ? entry->staff : text->sender);
+        talloc_free(arena);
+    }
+    for (i = 0; i < night->sent_count; i++) {
+        void *arena = memory_must(talloc_new(NULL));
+        const struct night_reply *sent = &night->sent[i];
+
+        ROW(out, clock_text(arena, sent->created_utc_s), sent->to, sent->first_name, sent->place,
+            NULL, NULL, NULL, night_why_sent(arena, night, sent), NULL, sent->body,
+            sent->by != NULL ? night_staff(night, sent->by) : "hutbell");
         talloc_free(arena);
     }
 }
@@ -188,10 +201,25 @@ entry_json(const struct night_entry *entry)
                                         "state", text_json(entry->replies[i].state)));
     }
     return memory_must(json_pack(
-        "{s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "at", time_json(text->received_utc_s), "phone",
-        text_json(text->sender), "name", text_json(text->first_name), "place",
+        "{s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o, s:o}", "at", time_json(text->received_utc_s),
+        "phone", text_json(text->sender), "name", text_json(text->first_name), "place",
         text_json(text->place), "text", text_json(text->body), "route", text_json(text->route),
-        "verdict", verdict == NULL ? json_null() : verdict, "replies", replies));
+        "verdict", verdict == NULL ? json_null() : verdict, "replies", replies, "staff",
+        text_json(entry->staff)));
+}
+
+static json_t *
+sent_json(const struct night *night, const struct night_reply *sent)
+{
+    char *why = night_why_sent(NULL, night, sent);
+    json_t *json = memory_must(json_pack(
+        "{s:o, s:o, s:o, s:o, s:o, s:o, s:s, s:o}", "at", time_json(sent->created_utc_s), "phone",
+        text_json(sent->to), "name", text_json(sent->first_name), "place", text_json(sent->place),
+        "text", text_json(sent->body), "state", text_json(sent->state), "why", why, "staff",
+        text_json(sent->by == NULL ? NULL : night_staff(night, sent->by))));
+
+    talloc_free(why);
+    return json;
 }
 
 json_t *
@@ -214,22 +242,28 @@ night_json_report(const struct night *night)
             json_array_append_new(gaps, entry_json(&night->entries[i]));
         }
     }
-    return memory_must(json_pack(
-        "{s:o, s:o, s:I, s:o, s:o, s:o, s:o, s:o}", "since", time_json(night->span.since_utc_s),
-        "until", time_json(night->end_utc_s), "texts", (json_int_t)night->entry_count, "by_hour",
-        hours, "topics", counts_json(night->topics, night->topic_count), "routes",
-        counts_json(night->routes, night->route_count), "gaps", gaps, "alerts", alerts));
+    return memory_must(
+        json_pack("{s:o, s:o, s:I, s:I, s:o, s:o, s:o, s:o, s:o, s:o}", "since",
+                  time_json(night->span.since_utc_s), "until", time_json(night->end_utc_s), "texts",
+                  (json_int_t)night->renter_texts, "staff_texts", (json_int_t)night->staff_texts,
+                  "by_hour", hours, "signs", counts_json(night->signs, night->sign_count), "topics",
+                  counts_json(night->topics, night->topic_count), "routes",
+                  counts_json(night->routes, night->route_count), "gaps", gaps, "alerts", alerts));
 }
 
 json_t *
 night_json_log(const struct night *night)
 {
-    json_t *texts = memory_must(json_array());
+    json_t *texts = memory_must(json_array()), *sent = memory_must(json_array());
     size_t i;
 
     for (i = 0; i < night->entry_count; i++) {
         json_array_append_new(texts, entry_json(&night->entries[i]));
     }
-    return memory_must(json_pack("{s:o, s:o, s:o}", "since", time_json(night->span.since_utc_s),
-                                 "until", time_json(night->end_utc_s), "texts", texts));
+    for (i = 0; i < night->sent_count; i++) {
+        json_array_append_new(sent, sent_json(night, &night->sent[i]));
+    }
+    return memory_must(json_pack("{s:o, s:o, s:o, s:o}", "since",
+                                 time_json(night->span.since_utc_s), "until",
+                                 time_json(night->end_utc_s), "texts", texts, "sent", sent));
 }

@@ -129,7 +129,7 @@ span_text(void *arena, int64_t seconds)
                                            (long long)(minutes % 60));
 }
 
-/* "sign:unit-stopped, gap" as "unit stopped, not answered" */
+/* "sign:unit-stopped, flowing:no, gap" as "unit stopped, flowing no, not answered" */
 static char *
 in_words(void *arena, const char *reasons)
 {
@@ -140,7 +140,8 @@ in_words(void *arena, const char *reasons)
     while (*at != '\0') {
         size_t length = strcspn(at, ",");
         const char *colon = memchr(at, ':', length);
-        const char *from = colon != NULL ? colon + 1 : at;
+        bool is_answer = colon != NULL && strncmp(at, "flowing:", 8) == 0;
+        const char *from = colon != NULL && !is_answer ? colon + 1 : at;
         int left = (int)(at + length - from);
         bool is_gap = left == 3 && strncmp(from, "gap", 3) == 0;
 
@@ -149,7 +150,7 @@ in_words(void *arena, const char *reasons)
         at += length;
         at += strspn(at, ", ");
     }
-    for (dash = strchr(text, '-'); dash != NULL; dash = strchr(dash, '-')) {
+    for (dash = strpbrk(text, "-:"); dash != NULL; dash = strpbrk(dash, "-:")) {
         *dash = ' ';
     }
     return text;
@@ -224,17 +225,26 @@ night_print_report(FILE *out, const struct night *night)
     void *arena = memory_must(talloc_new(NULL));
     size_t i;
 
-    fprintf(out, "From %s to %s: %zu texts, %zu alerts\n",
+    fprintf(out, "From %s to %s:\n%zu text%s of renters, %zu of staff, %zu alert%s\n",
             night_time(arena, night, night->span.since_utc_s),
-            night_time(arena, night, night->end_utc_s), night->entry_count, night->alert_count);
+            night_time(arena, night, night->end_utc_s), night->renter_texts,
+            night->renter_texts == 1 ? "" : "s", night->staff_texts, night->alert_count,
+            night->alert_count == 1 ? "" : "s");
     if (night->erased > 0) {
         fprintf(out, "(the words of %zu are no longer kept)\n", night->erased);
     }
-    if (night->entry_count > 0) {
+    if (night->renter_texts > 0) {
         print_hours(out, night);
     }
-    print_counts(out, "What was asked", night->topics, night->topic_count, TOPICS_SHOWN);
-    print_counts(out, "How texts ended", night->routes, night->route_count, TOPICS_SHOWN);
+    print_counts(out, "What renters asked", night->topics, night->topic_count, TOPICS_SHOWN);
+    print_counts(out, "Warning signs they told", night->signs, night->sign_count, TOPICS_SHOWN);
+    if (night->no_matter > 0) {
+        fprintf(out,
+                "\n%zu of their texts asked or told none of these: \"yes\", \"thanks\", words to "
+                "staff\n",
+                night->no_matter);
+    }
+    print_counts(out, "How their texts ended", night->routes, night->route_count, TOPICS_SHOWN);
     print_gaps(out, night, arena);
     fputs("\nAlerts\n", out);
     for (i = 0; i < night->alert_count; i++) {
@@ -249,6 +259,27 @@ night_print_report(FILE *out, const struct night *night)
 }
 
 static void
+print_reply(FILE *out, void *arena, const char *first, const struct night_reply *reply)
+{
+    print_wrapped(out, first,
+                  memory_format(arena, "%s (%s)",
+                                reply->body == NULL ? "(no longer kept)" : reply->body,
+                                reply->state == NULL ? "not sent yet" : reply->state));
+}
+
+static void
+print_sent(FILE *out, const struct night *night, const struct night_reply *sent)
+{
+    void *arena = memory_must(talloc_new(NULL));
+
+    fprintf(out, "\n%s  to %s\n", night_time(arena, night, sent->created_utc_s),
+            night_who(arena, sent->first_name, sent->place, sent->to));
+    print_reply(out, arena, sent->by != NULL ? "  staff: " : "  we:    ", sent);
+    print_wrapped(out, "  why:   ", night_why_sent(arena, night, sent));
+    talloc_free(arena);
+}
+
+static void
 print_entry(FILE *out, const struct night *night, const struct night_entry *entry)
 {
     void *arena = memory_must(talloc_new(NULL));
@@ -256,16 +287,12 @@ print_entry(FILE *out, const struct night *night, const struct night_entry *entr
     size_t i;
 
     fprintf(out, "\n%s  %s\n", night_time(arena, night, text->received_utc_s),
-            night_who(arena, text->first_name, text->place, text->sender));
-    print_wrapped(out,
-                  "  they:  ", text->body == NULL ? "(its words are no longer kept)" : text->body);
+            entry->staff != NULL ? night_who(arena, entry->staff, "staff", text->sender)
+                                 : night_who(arena, text->first_name, text->place, text->sender));
+    print_wrapped(out, entry->staff != NULL ? "  staff: " : "  they:  ",
+                  text->body == NULL ? "(its words are no longer kept)" : text->body);
     for (i = 0; i < entry->reply_count; i++) {
-        const struct night_reply *reply = &entry->replies[i];
-
-        print_wrapped(out, "  we:    ",
-                      memory_format(arena, "%s (%s)",
-                                    reply->body == NULL ? "(no longer kept)" : reply->body,
-                                    reply->state == NULL ? "not sent yet" : reply->state));
+        print_reply(out, arena, "  we:    ", &entry->replies[i]);
     }
     print_wrapped(out, "  why:   ",
                   memory_format(arena, "%s%s%s", text->route == NULL ? "not decided" : text->route,
@@ -279,10 +306,22 @@ print_entry(FILE *out, const struct night *night, const struct night_entry *entr
 void
 night_print_log(FILE *out, const struct night *night)
 {
-    size_t i;
+    size_t i, sent = 0;
 
     for (i = 0; i < night->entry_count; i++) {
-        print_entry(out, night, &night->entries[i]);
+        const struct night_entry *entry = &night->entries[i];
+
+        while (sent < night->sent_count && night_sent_before(&night->sent[sent], entry->text)) {
+            print_sent(out, night, &night->sent[sent++]);
+        }
+        print_entry(out, night, entry);
     }
-    fprintf(out, "%s%zu texts\n", night->entry_count == 0 ? "" : "\n", night->entry_count);
+    while (sent < night->sent_count) {
+        print_sent(out, night, &night->sent[sent++]);
+    }
+    fprintf(out, "%s%zu texts", night->entry_count + sent == 0 ? "" : "\n", night->entry_count);
+    if (sent > 0) {
+        fprintf(out, ", and %zu of ours that answer none", sent);
+    }
+    fputc('\n', out);
 }

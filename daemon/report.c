@@ -20,14 +20,17 @@
 
 static const struct command_help report_help = {
     .usage = "hutbell report [--since WHEN] [--until WHEN] [--csv | --json] [--config FILE]",
-    .text = "Prints what happened: texts by hour, what was asked, what nothing answered, alerts\n"
-            "with the time until a person had them, what waited longest. That someone looked is\n"
-            "written to the audit trail.\n\n" OPTIONS_HELP "  --csv, --json   the same as data\n",
+    .text = "Prints what happened: renters' texts by hour, what was asked, what nothing answered, "
+            "alerts\n"
+            "answered, alerts with the time until a person had them, what waited longest. Texts\n"
+            "of staff are counted apart. That someone looked is written to the audit "
+            "trail.\n\n" OPTIONS_HELP "  --csv, --json   the same as data\n",
 };
 
 static const struct command_help log_help = {
     .usage = "hutbell log [--phone PHONE] [--since WHEN] [--until WHEN] [--csv | --json]",
-    .text = "Prints conversations: each text, what was sent back, why, and whom it alerted. That\n"
+    .text = "Prints conversations: each text, what was sent back, why, and whom it alerted; what\n"
+            "staff wrote to renters, notices and reminders in between, with who wrote them. That\n"
             "someone looked is written to the audit trail.\n\n"
             "  --phone PHONE   only with this phone\n" OPTIONS_HELP
             "  --csv, --json   the same as data\n",

@@ -1,6 +1,7 @@
 #include "night_rows.h"
 
 #include "memory.h"
+#include "rental_sql.h"
 #include "store_sql.h"
 
 #define SPAN_OF_TEXTS                                                                              \
@@ -87,24 +88,55 @@ read_reply(void *data, sqlite3_stmt *query)
         (struct night_reply){.text_id = sqlite3_column_int64(query, 0),
                              .body = column_text(replies->arena, query, 1),
                              .created_utc_s = sqlite3_column_int64(query, 2),
-                             .state = column_text(replies->arena, query, 3)};
+                             .state = column_text(replies->arena, query, 3),
+                             .to = column_text(replies->arena, query, 4),
+                             .by = column_text(replies->arena, query, 5),
+                             .why = (enum night_sent)sqlite3_column_int(query, 6),
+                             .first_name = column_text(replies->arena, query, 7),
+                             .place = column_text(replies->arena, query, 8)};
 }
+
+/* The numbers are those of enum night_sent. */
+#define REPLIES                                                                                    \
+    "SELECT o.*, CASE WHEN o.verdict_id IS NOT NULL THEN 0 WHEN n.who IS NOT NULL THEN 2"          \
+    " WHEN t.sender IS NULL THEN 4 WHEN t.sender = o.recipient THEN 3 ELSE 1 END AS why,"          \
+    " n.who AS notice_who, t.sender FROM outbox o LEFT JOIN text t ON t.id = o.text_id"            \
+    " LEFT JOIN notice_phone p ON p.outbox_id = o.id LEFT JOIN notice n"                           \
+    " ON n.number = p.notice_number WHERE o.about = 'reply'"                                       \
+    " AND CASE WHEN o.verdict_id IS NOT NULL THEN " SPAN_OF_TEXTS                                  \
+    " ELSE o.created_utc_s >= ?1 AND o.created_utc_s < ?2"                                         \
+    " AND (?3 IS NULL OR o.recipient = ?3) END"
 
 int
 night_rows_replies(struct store *store, void *arena, const struct night_span *span,
                    struct night_reply **list, size_t *count, struct fault *fault)
 {
     struct replies replies = {.arena = arena};
-    int rc = each_row(store,
-                      "SELECT o.text_id, o.body, o.created_utc_s, (SELECT event FROM outbox_event e"
-                      " WHERE e.outbox_id = o.id ORDER BY e.id DESC LIMIT 1) FROM outbox o"
-                      " JOIN text t ON t.id = o.text_id WHERE o.about = 'reply'"
-                      " AND " SPAN_OF_TEXTS " ORDER BY o.id",
-                      span, read_reply, &replies, fault);
+    int rc = each_row(
+        store,
+        "SELECT o.text_id, o.body,"
+        " o.created_utc_s, (SELECT event FROM outbox_event e"
+        " WHERE e.outbox_id = o.id ORDER BY e.id DESC LIMIT 1), o.recipient,"
+        " CASE o.why WHEN 1 THEN o.sender ELSE o.notice_who END, o.why,"
+        " json_extract(s.json, '$.first_name'), json_extract(s.json, '$.place')"
+        " FROM (" REPLIES ") o LEFT JOIN rental_row r ON o.why <> 0 AND r.id ="
+        " (SELECT max(id) FROM rental_row WHERE rental_id IN"
+        " (" RENTAL_IDS_OF_PHONE(
+            "o.recipient") "))"
+                           " LEFT JOIN rental_snapshot s ON s.digest = r.digest"
+                           " AND json_extract(s.json, '$.state') <> 'closed' ORDER BY o.id",
+        span, read_reply, &replies, fault);
 
     *list = replies.list;
     *count = replies.count;
     return rc;
+}
+
+bool
+night_sent_before(const struct night_reply *sent, const struct night_text *text)
+{
+    return sent->why == NIGHT_STAFF ? sent->text_id < text->id /* however fast the answer was */
+                                    : sent->created_utc_s < text->received_utc_s;
 }
 
 struct alerts {

@@ -24,16 +24,33 @@ struct night_text {
 int night_rows_texts(struct store *store, void *arena, const struct night_span *span,
                      struct night_text **texts, size_t *count, struct fault *fault);
 
-/* What was sent, or waits to be, in answer to texts of the span. */
-struct night_reply {
-    int64_t text_id;
-    const char *body; /* NULL once it is erased */
-    int64_t created_utc_s;
-    const char *state; /* newest of its events ("delivered"), NULL: not tried yet */
+/* Why something went out that answers no text of its receiver. */
+enum night_sent {
+    NIGHT_ANSWER,   /* it does answer one */
+    NIGHT_STAFF,    /* staff wrote it to them */
+    NIGHT_NOTICE,   /* staff wrote it to many */
+    NIGHT_REMINDER, /* they had asked for it */
+    NIGHT_ALERT     /* how their alert or their talk with staff stands */
 };
 
+/* What was sent, or waits to be: in answer to texts of the span, or in the span by itself. */
+struct night_reply {
+    enum night_sent why;
+    int64_t text_id;  /* the text that it answers, or that made us send it; 0: none */
+    const char *to;   /* phone */
+    const char *by;   /* staff phone; NULL: the program wrote it */
+    const char *body; /* NULL once it is erased */
+    int64_t created_utc_s;
+    const char *state;              /* newest of its events ("delivered"), NULL: not tried yet */
+    const char *first_name, *place; /* by the receiver's record, or NULL; not set for answers */
+};
+
+/* In order of time. */
 int night_rows_replies(struct store *store, void *arena, const struct night_span *span,
                        struct night_reply **replies, size_t *count, struct fault *fault);
+
+/* Whether what is no answer went out before this text came. */
+bool night_sent_before(const struct night_reply *sent, const struct night_text *text);
 
 struct night_alert {
     int64_t number;

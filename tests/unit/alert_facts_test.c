@@ -105,6 +105,15 @@ START_TEST(what_the_record_does_not_tell_is_left_out_but_for_a_missing_backup)
 }
 END_TEST
 
+START_TEST(a_day_without_a_time_of_day_has_none)
+{
+    gwen.backup.checked_utc_s = 1770188400; /* 2026-02-04, midnight there */
+    tells("backup", "E cylinder, 2000 psi, checked Wednesday, Feb 4, ordered flow 2");
+    gwen.backup.checked_utc_s += 14 * 3600;
+    tells("backup", "E cylinder, 2000 psi, checked Wednesday, Feb 4, 2 pm, ordered flow 2");
+}
+END_TEST
+
 START_TEST(read_aloud_numbers_are_digits_and_names_are_not_said)
 {
     struct alert_facts all = facts();
@@ -141,12 +150,13 @@ START_TEST(the_page_that_a_scanner_opens_holds_a_button_instead)
 }
 END_TEST
 
-START_TEST(in_the_shell_each_fact_is_a_line)
+START_TEST(in_the_shell_each_fact_is_a_line_beside_its_name)
 {
     struct alert_facts all = facts();
     const char *lines = alert_facts_lines(arena, &all);
 
-    ck_assert_ptr_nonnull(strstr(lines, "    address              4 Upper Lodge Road\n"));
+    ck_assert_ptr_nonnull(strstr(lines, "    phone, daughter, texts-only +12085550124\n"));
+    ck_assert_ptr_nonnull(strstr(lines, "    address                     4 Upper Lodge Road\n"));
 }
 END_TEST
 
@@ -161,10 +171,11 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, all_of_the_record_that_helps_is_told);
     tcase_add_test(tests, what_the_record_does_not_tell_is_left_out_but_for_a_missing_backup);
+    tcase_add_test(tests, a_day_without_a_time_of_day_has_none);
     tcase_add_test(tests, read_aloud_numbers_are_digits_and_names_are_not_said);
     tcase_add_test(tests, on_the_page_a_number_is_rung_by_a_touch_and_nothing_is_markup);
     tcase_add_test(tests, the_page_that_a_scanner_opens_holds_a_button_instead);
-    tcase_add_test(tests, in_the_shell_each_fact_is_a_line);
+    tcase_add_test(tests, in_the_shell_each_fact_is_a_line_beside_its_name);
     suite_add_tcase(suite, tests);
     runner = srunner_create(suite);
     srunner_run_all(runner, CK_ENV);

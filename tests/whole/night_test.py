@@ -34,7 +34,9 @@ class Night(WholeTest):
 
     def test_the_report_shows_what_was_asked_what_is_missing_and_who_was_called(self):
         report = self.look("report")
-        self.assertRegex(report, r"5 texts, 2 alerts")
+        self.assertIn("3 texts of renters, 2 of staff, 2 alerts", report)
+        self.assertRegex(report, r"chest-pain +1 #")
+        self.assertNotIn("asked or told none of these", report)
         self.assertRegex(report, r"charge-car +1 #")
         self.assertIn("who won the curling at the rink", report)
         self.assertIn("emergency, chest pain. Anna", report)
@@ -52,6 +54,38 @@ class Night(WholeTest):
         self.assertNotIn("curling", log)
         self.assertIn("2 texts", log)
 
+    def test_the_log_has_what_staff_wrote_in_between_and_who(self):
+        self.assertNotIn("staff:", self.look("log", "--phone", ANNA))
+        number = self.rows("SELECT alert_number FROM alert_due")[0][0]
+        self.send(FIRST_ON_CALL, f"TALK {number} the rink, or on the screen?")
+        self.expect(BERT, "on the screen")
+        self.send(BERT, "no screen here")
+        self.expect(FIRST_ON_CALL, "no screen")
+        self.send(FIRST_ON_CALL, f"SORTED {number} told him")
+        self.expect(BERT, "have finished")
+        log = self.look("log", "--phone", BERT)
+        asked = log.index("staff: Robin: the rink, or on the screen?")
+        self.assertIn("Robin wrote this", log)
+        self.assertLess(log.index("they:  who won the curling"), asked)
+        self.assertLess(asked, log.index("they:  no screen here"))
+        self.assertLess(asked, log.index("we:    Our staff have finished"))
+        self.assertIn("2 texts, and 2 of ours that answer none", log)
+        self.assertIn("Robin, staff, " + FIRST_ON_CALL, self.look("log"))
+        log = json.loads(self.look("log", "--phone", BERT, "--json"))
+        self.assertEqual([(sent["staff"], sent["name"]) for sent in log["sent"]],
+                         [("Robin", "Bert"), (None, "Bert")])
+        rows = list(csv.DictReader(io.StringIO(self.look("log", "--phone", BERT, "--csv"))))
+        self.assertEqual([row["written_by"] for row in rows], [BERT, BERT, "Robin", "hutbell"])
+
+    def test_an_alert_is_shown_with_the_texts_of_its_renter_and_when(self):
+        number = self.rows("SELECT alert_number FROM alert_due")[0][0]
+        self.send(FIRST_ON_CALL, f"TALK {number} the rink, or on the screen?")
+        self.expect(BERT, "on the screen")
+        alert = self.look("alerts", str(number))
+        self.assertRegex(alert, r"\d pm, said +who won the curling at the rink")
+        self.assertRegex(alert, r"\d pm, Robin wrote +Robin: the rink")
+        self.assertNotIn("chest pain", alert)
+
     def test_both_come_as_csv_and_json(self):
         rows = list(csv.reader(io.StringIO(self.look("report", "--csv"))))
         self.assertIn(["topic", "charge-car", "1", "", "", ""], rows)
@@ -60,6 +94,8 @@ class Night(WholeTest):
         self.assertEqual(rows[0]["topics"], "charge-car")
         report = json.loads(self.look("report", "--json"))
         self.assertEqual(report["topics"], {"charge-car": 1})
+        self.assertEqual(report["signs"], {"chest-pain": 1})
+        self.assertEqual((report["texts"], report["staff_texts"]), (3, 2))
         self.assertEqual([alert["outcome"] for alert in report["alerts"]
                           if alert["level"] == "emergency"], ["ambulance took her"])
         log = json.loads(self.look("log", "--json"))
