@@ -134,9 +134,9 @@ print_line(const struct work *work, const struct alert_row *alert)
     int64_t minutes = (work->on.now_utc_s - alert->level_utc_s) / 60;
     const char *holder = holder_name(work->on.config, alert);
 
-    printf("%s\n    for %lld min, %s%s, called %d times\n", alert_line(work->on.arena, alert),
+    printf("%s\n    for %lld min, %s%s, called %d time%s\n", alert_line(work->on.arena, alert),
            (long long)(minutes > 0 ? minutes : 0), holder != NULL ? "with " : "nobody has it",
-           holder != NULL ? holder : "", alert->calls);
+           holder != NULL ? holder : "", alert->calls, alert->calls == 1 ? "" : "s");
 }
 
 static int

@@ -30,6 +30,7 @@ struct standing {
     bool is_apart; /* urgent or graver, and not for a mains failure alone */
     int64_t number;
     enum alert_level level;
+    const char *brief;
 };
 
 static int
@@ -57,13 +58,14 @@ find_rental(struct store *store, void *arena, const struct alert_row *alert, con
 }
 
 static int
-find_standing(struct store *store, const struct alert_row *alert, const char *rental_id,
-              struct standing *standing, struct fault *fault)
+find_standing(struct store *store, void *arena, const struct alert_row *alert,
+              const char *rental_id, struct standing *standing, struct fault *fault)
 {
     sqlite3_stmt *query = store_query(
         store,
         "SELECT alert_number, level, EXISTS (SELECT 1 FROM alert_event e"
-        " WHERE e.alert_number = d.alert_number AND e.reason = ?3), area IS NULL FROM alert_due d"
+        " WHERE e.alert_number = d.alert_number AND e.reason = ?3), area IS NULL, brief FROM "
+        "alert_due d"
         " WHERE CASE WHEN ?1 IS NULL THEN rental_id IS NULL AND phone = ?2 ELSE rental_id = ?1 END",
         VALUES(words(rental_id), words(alert->phone), words(alert->reason)), fault);
 
@@ -75,6 +77,7 @@ find_standing(struct store *store, const struct alert_row *alert, const char *re
         standing->level = alert_level_named((const char *)sqlite3_column_text(query, 1));
         standing->reason_known = sqlite3_column_int(query, 2) != 0;
         standing->is_apart = standing->level >= ALERT_URGENT && sqlite3_column_int(query, 3) != 0;
+        standing->brief = column_text(arena, query, 4);
         store_end(query);
     }
     return 0;
@@ -139,20 +142,64 @@ bring_forward_for(struct store *store, const struct standing *standing,
         fault);
 }
 
+static bool
+names(const char *brief, const char *reason)
+{
+    size_t length = strlen(reason);
+    const char *at;
+
+    for (at = strstr(brief, reason); at != NULL; at = strstr(at + 1, reason)) {
+        bool begins = at == brief || (at - brief >= 3 && strncmp(at - 3, " + ", 3) == 0);
+
+        if (begins && (at[length] == '\0' || strncmp(at + length, " + ", 3) == 0)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Cuts off whole reasons at the end, or words if there is only one. */
+static void
+cut_to_fit(char *brief)
+{
+    const char *const ends[] = {" + ", " "};
+    char *at, *end = NULL;
+    size_t i;
+
+    if (strlen(brief) <= ALERT_BRIEF_MAX) {
+        return;
+    }
+    for (i = 0; i < 2 && end == NULL; i++) {
+        for (at = strstr(brief, ends[i]); at != NULL && at - brief <= ALERT_BRIEF_MAX;
+             at = strstr(at + 1, ends[i])) {
+            end = at;
+        }
+    }
+    if (end != NULL) {
+        *end = '\0';
+    }
+}
+
 /* What staff are told grows with each new reason: in front, for the old one they have heard, unless
  * it is the lesser of the two. */
 static int
 say_too(struct store *store, const struct standing *standing, const struct alert_row *alert,
         struct fault *fault)
 {
-    return store_do(store,
-                    "UPDATE alert_due SET brief = substr(CASE WHEN ?4 THEN ?2 || ' + ' || brief"
-                    " ELSE brief || ' + ' || ?2 END, 1, ?3) WHERE alert_number = ?1 AND instr(' + "
-                    "' || brief || ' + ',"
-                    " ' + ' || ?2 || ' + ') = 0",
-                    VALUES(number(standing->number), words(alert->brief), number(ALERT_BRIEF_MAX),
-                           number(alert->level >= standing->level)),
-                    fault);
+    bool in_front = alert->level >= standing->level;
+    char *brief;
+    int rc;
+
+    if (names(standing->brief, alert->brief)) {
+        return 0;
+    }
+    brief = memory_format(NULL, "%s + %s", in_front ? alert->brief : standing->brief,
+                          in_front ? standing->brief : alert->brief);
+    cut_to_fit(brief);
+    rc = store_do(store, "UPDATE alert_due SET brief = ?2 WHERE alert_number = ?1",
+                  VALUES(number(standing->number), words(brief)), fault);
+    talloc_free(brief);
+    return rc;
 }
 
 static int
@@ -206,7 +253,7 @@ alert_rows_open(struct store *store, const struct alert_row *alert, int64_t now_
     int rc = -1;
 
     if (find_rental(store, arena, alert, &rental_id, fault) != 0 ||
-        find_standing(store, alert, rental_id, &standing, fault) != 0) {
+        find_standing(store, arena, alert, rental_id, &standing, fault) != 0) {
         goto out;
     }
     *is_new = !standing.found;

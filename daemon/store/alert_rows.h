@@ -63,7 +63,7 @@ enum alert_event {
     ALERT_RELEASED /* whoever had it left the renter without an answer: nobody has it now */
 };
 
-enum { ALERT_OFFICE_PAUSE_S = 600, ALERT_BRIEF_MAX = 80 /* characters: it is texted */ };
+enum { ALERT_OFFICE_PAUSE_S = 600, ALERT_BRIEF_MAX = 80 /* bytes: it is texted */ };
 
 /*
  * Opens an alert, or adds to the open one of the same rental (or, without a rental, phone) and

@@ -11,12 +11,12 @@
 /* ---- Alerts --------------------------------------------------------------------------------- */
 
 static int64_t
-open_alert(enum alert_level level)
+open_for(enum alert_level level, const char *reason, const char *brief)
 {
     const struct alert_row alert = {.level = level,
                                     .phone = RENTER,
-                                    .reason = "sign:chest-pain",
-                                    .brief = "chest pain",
+                                    .reason = reason,
+                                    .brief = brief,
                                     .next_utc_s = clock_now_utc_s(played)};
     struct fault fault = {""};
     int64_t number;
@@ -26,9 +26,69 @@ open_alert(enum alert_level level)
     ck_assert_msg(alert_rows_open(store, &alert, alert.next_utc_s, &number, &is_new, &fault) == 0,
                   "%s", fault.text);
     ck_assert_int_eq(store_commit(store, &fault), 0);
+    return number;
+}
+
+static int64_t
+open_alert(enum alert_level level)
+{
+    int64_t number = open_for(level, "sign:chest-pain", "chest pain");
+
     alerts_look(alerts);
     return number;
 }
+
+static void
+is_told(int64_t number, const char *brief)
+{
+    void *arena = talloc_new(NULL);
+    struct fault fault = {""};
+    struct alert_row alert;
+    bool found;
+
+    ck_assert_int_eq(alert_rows_find(store, arena, number, &alert, &found, &fault), 0);
+    ck_assert(found);
+    ck_assert_str_eq(alert.brief, brief);
+    talloc_free(arena);
+}
+
+START_TEST(reasons_that_no_longer_fit_are_left_out_whole_the_newest_being_kept)
+{
+    int64_t number = open_for(ALERT_URGENT, "sign:power-out", "power is out in the whole valley");
+
+    open_for(ALERT_URGENT, "sign:last-battery", "on the last battery");
+    is_told(number, "on the last battery + power is out in the whole valley");
+    open_for(ALERT_URGENT, "sign:no-plug", "no plug where they are");
+    is_told(number,
+            "no plug where they are + on the last battery + power is out in the whole valley");
+    open_for(ALERT_URGENT, "sign:unit-hot", "hot unit");
+    is_told(number, "hot unit + no plug where they are + on the last battery");
+    open_for(ALERT_OFFICE, "office:billing", "asks for a bill");
+    is_told(number, "hot unit + no plug where they are + on the last battery + asks for a bill");
+}
+END_TEST
+
+START_TEST(a_single_long_reason_is_cut_between_words)
+{
+    int64_t number = open_for(ALERT_OFFICE, "office:one", "x");
+
+    open_for(ALERT_OFFICE, "office:two",
+             "a very long reason that goes on and on until it is longer than any text may take up");
+    is_told(number,
+            "a very long reason that goes on and on until it is longer than any text may take");
+}
+END_TEST
+
+START_TEST(a_reason_that_is_named_already_is_not_named_again_but_part_of_a_word_is_no_name)
+{
+    int64_t number = open_for(ALERT_URGENT, "sign:hot", "hot unit");
+
+    open_for(ALERT_URGENT, "sign:unit", "unit");
+    is_told(number, "unit + hot unit");
+    open_for(ALERT_URGENT, "sign:hot", "hot unit");
+    is_told(number, "unit + hot unit");
+}
+END_TEST
 
 START_TEST(an_emergency_calls_the_first_and_two_minutes_later_the_next)
 {
@@ -209,6 +269,10 @@ main(void)
 
     tcase_set_timeout(tests, 60);
     tcase_add_checked_fixture(tests, stage_begin, stage_end);
+    tcase_add_test(tests, reasons_that_no_longer_fit_are_left_out_whole_the_newest_being_kept);
+    tcase_add_test(tests, a_single_long_reason_is_cut_between_words);
+    tcase_add_test(tests,
+                   a_reason_that_is_named_already_is_not_named_again_but_part_of_a_word_is_no_name);
     tcase_add_test(tests, an_emergency_calls_the_first_and_two_minutes_later_the_next);
     tcase_add_test(tests, a_renter_hears_once_that_nobody_has_answered_when_everyone_is_called);
     tcase_add_test(tests, an_office_alert_is_called_once);
