@@ -26,12 +26,14 @@
 static const struct command_help help = {
     .usage = "hutbell check [--config FILE] [--why \"text\"] [--all] [--json]",
     .text = "Reads configuration, content, equipment and, if it is there, the database, and\n"
-            "tells everything that is wrong with file and line and what to do about it, worst\n"
-            "first. Changes nothing, needs no running daemon.\n\n"
+            "tells everything that is wrong with file and line and what to do about it: errors\n"
+            "first, then what the office can act on (records, equipment, approvals), whole, then\n"
+            "how many warnings there are for who writes the content. Changes nothing, needs no\n"
+            "running daemon.\n\n"
             "  --config FILE   the configuration (" DEFAULT_CONFIG_FILE ")\n"
             "  --why \"text\"    instead: which sign fires on this text and by which line, or\n"
             "                  what holds it back; which topics come first, by which line\n"
-            "  --all           every line of every kind, not the worst 20 errors and 5 warnings\n"
+            "  --all           the content's warnings one by one too, and every line of all kinds\n"
             "  --json          one JSON object\n\n"
             "Exit code: 0 with warnings or nothing, 1 with errors.\n",
 };

@@ -137,6 +137,43 @@ print_more(FILE *out, const struct remark *remarks, size_t count)
     talloc_free(arena);
 }
 
+/* "signs/en: chest-pain, dizzy" for each folder; the files come folder by folder. */
+static void
+print_files(FILE *out, const struct remark *remarks, size_t count)
+{
+    void *arena = memory_must(talloc_new(NULL));
+    char *text = memory_copy(arena, "");
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        const char *file = remarks[i].file, *slash = strrchr(file, '/');
+        const char *name = slash == NULL ? file : slash + 1;
+        size_t folder = (size_t)(name - file);
+        bool begins = i == 0 || strncmp(file, remarks[i - 1].file, folder) != 0 ||
+                      strchr(remarks[i - 1].file + folder, '/') != NULL;
+
+        if (begins && i > 0) {
+            check_print_text(out, 2, text);
+        }
+        if (begins) {
+            text = memory_format(arena, "%.*s:", (int)(folder > 0 ? folder - 1 : 0), file);
+        }
+        memory_append(&text, "%s %.*s", begins ? "" : ",", (int)strcspn(name, "."), name);
+    }
+    check_print_text(out, 2, text);
+    talloc_free(arena);
+}
+
+static bool
+are_named_alone(const struct remark *remarks, size_t count)
+{
+    size_t i;
+
+    for (i = 0; i < count && remarks[i].file != NULL && remarks[i].line != 0; i++) {
+    }
+    return count >= CHECK_NAMED_FROM && i == count;
+}
+
 /* One kind; a remedy that all share is said once. */
 static void
 print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
@@ -144,7 +181,7 @@ print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
     const struct remark_entry *entry = remark_entry(remarks[0].kind);
     bool is_shared = have_one_remedy(remarks, count);
     void *arena = memory_must(talloc_new(NULL));
-    size_t most = entry->is_error ? CHECK_ERRORS_SHOWN : CHECK_WARNINGS_SHOWN;
+    size_t most = entry->is_content ? CHECK_ERRORS_SHOWN : count;
     size_t shown = is_all || count <= most ? count : most, i;
 
     check_print_text(out, 0,
@@ -152,6 +189,11 @@ print_kind(FILE *out, const struct remark *remarks, size_t count, bool is_all)
                                    entry->is_error ? "error" : "warning", count == 1 ? "" : "s"));
     if (is_shared) {
         print_remedy(out, 2, remarks[0].remedy);
+    }
+    if (is_shared && !is_all && !entry->is_content && are_named_alone(remarks, count)) {
+        print_files(out, remarks, count);
+        shown = 0;
+        count = 0;
     }
     for (i = 0; i < shown; i++) {
         check_print_text(
@@ -171,7 +213,7 @@ static void
 print_scope(FILE *out, const struct remarks *remarks, const struct check_scope *scope)
 {
     void *arena = memory_must(talloc_new(NULL));
-    size_t errors, warnings, i;
+    size_t errors, warnings, of_content = 0, i;
 
     check_count(remarks, &errors, &warnings);
     for (i = 0; i < scope->note_count; i++) {
@@ -185,9 +227,40 @@ print_scope(FILE *out, const struct remarks *remarks, const struct check_scope *
                                        scope->content, scope->digest, scope->topics, scope->signs,
                                        scope->units, scope->rentals));
     }
-    fprintf(out, "%zu error%s, %zu warning%s\n", errors, errors == 1 ? "" : "s", warnings,
-            warnings == 1 ? "" : "s");
+    for (i = 0; i < remarks->count; i++) {
+        const struct remark_entry *entry = remark_entry(remarks->list[i].kind);
+
+        of_content += entry->is_content && !entry->is_error;
+    }
+    fprintf(out, "%zu error%s, %zu warning%s for the office, %zu for the content\n", errors,
+            errors == 1 ? "" : "s", warnings - of_content, warnings - of_content == 1 ? "" : "s",
+            of_content);
     talloc_free(arena);
+}
+
+/* How many of each kind there are, for who writes the content. */
+static void
+print_content_counts(FILE *out, const struct remarks *remarks)
+{
+    size_t sum = 0;
+    int kind;
+
+    for (kind = 0; kind < REMARK_KIND_COUNT; kind++) {
+        const struct remark_entry *entry = remark_entry((enum remark_kind)kind);
+        size_t count = remarks_of_kind(remarks, (enum remark_kind)kind);
+
+        if (!entry->is_content || entry->is_error || count == 0) {
+            continue;
+        }
+        if (sum == 0) {
+            fputs("For who writes the content (--all lists them)\n", out);
+        }
+        fprintf(out, "  %6zu  %s\n", count, entry->heading);
+        sum += count;
+    }
+    if (sum > 0) {
+        fputc('\n', out);
+    }
 }
 
 void
@@ -197,9 +270,16 @@ check_print(FILE *out, const struct remarks *remarks, const struct check_scope *
 
     for (i = 1; i <= remarks->count; i++) {
         if (i == remarks->count || remarks->list[i].kind != remarks->list[from].kind) {
-            print_kind(out, &remarks->list[from], i - from, is_all);
+            const struct remark_entry *entry = remark_entry(remarks->list[from].kind);
+
+            if (is_all || entry->is_error || !entry->is_content) {
+                print_kind(out, &remarks->list[from], i - from, is_all);
+            }
             from = i;
         }
+    }
+    if (!is_all) {
+        print_content_counts(out, remarks);
     }
     print_scope(out, remarks, scope);
 }
@@ -222,7 +302,8 @@ check_json(const struct remarks *remarks, const struct check_scope *scope)
         json_object_set_new(counts, entry->name, json_integer(of_kind));
         json_array_append_new(
             list, memory_must(
-                      json_pack("{s:s, s:s, s:s?, s:o, s:s, s:s}", "kind", entry->name, "level",
+                      json_pack("{s:s, s:s, s:s, s:s?, s:o, s:s, s:s}", "kind", entry->name, "for",
+                                entry->is_content ? "content" : "office", "level",
                                 entry->is_error ? "error" : "warning", "file", remark->file, "line",
                                 remark->line == 0 ? json_null() : json_integer(remark->line),
                                 "what", remark->what, "remedy", remark->remedy)));

@@ -17,8 +17,9 @@ struct check_scope {
     size_t note_count;
 };
 
-/* Lines of each kind, and files that the rest is most in, unless all are wanted. */
-enum { CHECK_ERRORS_SHOWN = 20, CHECK_WARNINGS_SHOWN = 5, CHECK_FILES_SHOWN = 3 };
+/* Of each kind of error in the content so many lines, and files that the rest is most in, unless
+ * all are wanted; of other kinds with one remedy the files' names alone from so many on. */
+enum { CHECK_ERRORS_SHOWN = 20, CHECK_FILES_SHOWN = 3, CHECK_NAMED_FROM = 20 };
 
 /* How many errors and warnings there are. */
 void check_count(const struct remarks *remarks, size_t *errors, size_t *warnings);
@@ -29,7 +30,9 @@ void check_count(const struct remarks *remarks, size_t *errors, size_t *warnings
  */
 void check_print_text(FILE *out, int indent, const char *text);
 
-/* Sorted remarks, grouped by kind with counts, then the scope and the sum. */
+/* Sorted remarks, grouped by kind with counts: errors and what the office can act on whole,
+ * warnings for who writes the content as numbers unless all are wanted. Then the scope and the sum.
+ */
 void check_print(FILE *out, const struct remarks *remarks, const struct check_scope *scope,
                  bool is_all);
 

@@ -10,7 +10,7 @@ const struct remark_entry *
 remark_entry(enum remark_kind kind)
 {
     static const struct remark_entry entries[REMARK_KIND_COUNT] = {
-#define X(identifier, name, is_error, heading) {name, is_error, heading},
+#define X(identifier, name, is_error, is_content, heading) {name, is_error, is_content, heading},
         REMARKS(X)
 #undef X
     };

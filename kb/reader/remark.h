@@ -9,29 +9,35 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* X(identifier, name in JSON, error (else warning), heading); worst first, as they are shown. */
+/*
+ * X(identifier, name in JSON, error (else warning), for who writes the content (else for who runs
+ * the office), heading); in the order in which they are shown: errors, what the office can act on,
+ * the content.
+ */
 #define REMARKS(X)                                                                                 \
-    X(FAULT, "fault", true, "Faults: the program does not start with these")                       \
-    X(EMERGENCY, "emergency-text", true, "Emergency texts that are not one plain part")            \
-    X(UNIT, "unit-unknown", true, "Rentals whose unit nobody knows")                               \
-    X(ORDER, "order", true, "Orders that the unit cannot do")                                      \
-    X(EQUIPMENT, "equipment", true, "Equipment tables that contradict themselves")                 \
-    X(LONG, "too-long", true, "Texts of more than 2 parts")                                        \
-    X(UNAPPROVED, "unapproved", false, "Not approved yet: no renter may see these")                \
-    X(HOLE, "equipment-hole", false, "Equipment tables with holes")                                \
-    X(UNTRANSLATED, "untranslated", false,                                                         \
+    X(FAULT, "fault", true, false, "Faults: the program does not start with these")                \
+    X(EMERGENCY, "emergency-text", true, true, "Emergency texts that are not one plain part")      \
+    X(UNIT, "unit-unknown", true, false, "Rentals whose unit nobody knows")                        \
+    X(ORDER, "order", true, false, "Orders that the unit cannot do")                               \
+    X(EQUIPMENT, "equipment", true, false, "Equipment tables that contradict themselves")          \
+    X(LONG, "too-long", true, true, "Texts of more than 2 parts")                                  \
+    X(RECORD, "record", false, false, "Records that lack what an answer needs")                    \
+    X(UNTRANSLATED, "untranslated", false, false,                                                  \
       "Words of the office that Spanish replies say in English")                                   \
-    X(UCS2, "double-cost", false, "Texts with characters that a text message pays double for")     \
-    X(GRADE, "grade", false, "Texts that are hard to read")                                        \
-    X(SIGN_FIRST, "sign-first", false, "Lines that a warning sign takes before their topic")       \
-    X(LOST, "lost-line", false, "Lines that would go to another topic if they were not there")     \
-    X(CONFUSED, "confused", false, "Topics that are taken for each other")                         \
-    X(LONELY, "lonely-lines", false, "Topics with lines that no other line is like")               \
-    X(FEW, "few-lines", false, "Topics with too few ways of asking")                               \
-    X(RECORD, "record", false, "Records that lack what an answer needs")
+    X(HOLE, "equipment-hole", false, false, "Equipment tables with holes")                         \
+    X(UNAPPROVED, "unapproved", false, false, "Not approved yet: no renter may see these")         \
+    X(UCS2, "double-cost", false, true,                                                            \
+      "Texts with characters that a text message pays double for")                                 \
+    X(GRADE, "grade", false, true, "Texts that are hard to read")                                  \
+    X(SIGN_FIRST, "sign-first", false, true, "Lines that a warning sign takes before their topic") \
+    X(LOST, "lost-line", false, true,                                                              \
+      "Lines that would go to another topic if they were not there")                               \
+    X(CONFUSED, "confused", false, true, "Topics that are taken for each other")                   \
+    X(LONELY, "lonely-lines", false, true, "Topics with lines that no other line is like")         \
+    X(FEW, "few-lines", false, true, "Topics with too few ways of asking")
 
 enum remark_kind {
-#define X(identifier, name, is_error, heading) REMARK_##identifier,
+#define X(identifier, name, is_error, is_content, heading) REMARK_##identifier,
     REMARKS(X)
 #undef X
         REMARK_KIND_COUNT
@@ -40,6 +46,7 @@ enum remark_kind {
 struct remark_entry {
     const char *name;
     bool is_error;
+    bool is_content;
     const char *heading;
 };
 
@@ -67,7 +74,7 @@ struct remark *remark_add(struct remarks *remarks, enum remark_kind kind, const 
                           int line, const char *remedy, const char *format, ...)
     __attribute__((format(printf, 6, 7)));
 
-/* Worst first: by kind, by gravity, then as they were added. */
+/* By kind, the worst first: by gravity, then as they were added. */
 void remarks_sort(struct remarks *remarks);
 
 /* How many there are of a kind. */

@@ -205,12 +205,12 @@ START_TEST(no_cold_table_is_a_hole)
 }
 END_TEST
 
-START_TEST(remarks_come_worst_first_and_equals_keep_their_order)
+START_TEST(remarks_come_errors_first_then_for_the_office_and_equals_keep_their_order)
 {
-    remark_add(&remarks, REMARK_RECORD, NULL, 0, "", "e");
-    remark_add(&remarks, REMARK_GRADE, NULL, 0, "", "c");
-    remark_add(&remarks, REMARK_GRADE, NULL, 0, "", "b")->gravity = 2;
     remark_add(&remarks, REMARK_GRADE, NULL, 0, "", "d");
+    remark_add(&remarks, REMARK_GRADE, NULL, 0, "", "c")->gravity = 2;
+    remark_add(&remarks, REMARK_GRADE, NULL, 0, "", "e");
+    remark_add(&remarks, REMARK_RECORD, NULL, 0, "", "b");
     remark_add(&remarks, REMARK_FAULT, NULL, 0, "", "a");
     remarks_sort(&remarks);
     ck_assert_uint_eq(remarks_of_kind(&remarks, REMARK_GRADE), 3);
@@ -244,7 +244,8 @@ main(void)
     tcase_add_test(tests, a_cold_table_that_ends_too_warm_is_a_hole);
     tcase_add_test(tests, a_cold_table_without_the_full_time_is_a_hole);
     tcase_add_test(tests, no_cold_table_is_a_hole);
-    tcase_add_test(tests, remarks_come_worst_first_and_equals_keep_their_order);
+    tcase_add_test(tests,
+                   remarks_come_errors_first_then_for_the_office_and_equals_keep_their_order);
     suite_add_tcase(suite, tests);
     runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);

@@ -318,10 +318,10 @@ class Printed(Check):
         self.answer(CHARGE_CAR, "a " * 200)
         self.import_rentals([anna(rest_setting="5")])
         said = self.program("--all", status=1)
-        said = said[:said.rindex("warnings") + 8]
+        said = said[:said.rindex("the content") + 11]
         self.assertLess(said.index("Orders that the unit cannot do (1 error)"),
                         said.index("Texts of more than 2 parts (1 error)"))
-        self.assertRegex(said, r"\n2 errors, \d+ warnings$")
+        self.assertRegex(said, r"\n2 errors, \d+ warnings for the office, \d+ for the content$")
         self.assertIn(f"{CHARGE_CAR}:3: ", said)
         for line in said.splitlines():
             self.assertTrue(len(line) <= 80 or " " not in line.strip(), line)
@@ -330,13 +330,31 @@ class Printed(Check):
 class Many(Check):
     all_signs = True
 
-    def test_only_the_worst_are_shown_unless_all_are_wanted(self):
+    def test_what_the_office_can_act_on_is_whole_and_the_content_s_warnings_are_counted(self):
+        self.import_rentals([anna(battery_1_health="")])
         short, whole = self.program(), self.program("--all")
-        self.assertIn("--all shows them", short)
-        self.assertNotIn("--all shows them", whole)
+        record = short.index("Records that lack what an answer needs (1 warning)")
+        approvals = short.index("Not approved yet")
+        self.assertLess(record, approvals)
+        self.assertIn("was never measured", " ".join(short[record:approvals].split()))
+        self.assertLess(approvals, short.index("For who writes the content (--all lists them)"))
+        self.assertRegex(short, r"\n +\d+  Lines that would go to another topic if they were not")
+        self.assertNotIn("would be answered with", short)
+        for sign in (self.kb / "signs" / "en").iterdir():
+            self.assertIn(sign.stem, short[approvals:])
+        self.assertIn("would be answered with", " ".join(whole.split()))
+        self.assertNotIn("--all", whole)
         self.assertGreater(len(whole), len(short))
-        self.assertRegex(" ".join(short.split()), r"and \d+ more; --all shows them. Most in: \S+ \d+, ")
-        self.assertLess(len(short.splitlines()), 150)
+        self.assertLess(len(short.splitlines()), 60)
+        for line in short.splitlines():
+            self.assertLessEqual(len(line), 80)
+
+    def test_of_errors_in_the_content_the_worst_are_shown(self):
+        for file in (self.kb / "signs" / "en").iterdir():
+            self.answer(f"signs/en/{file.name}", "a " * 200)
+        short, whole = self.program(status=1), self.program("--all", status=1)
+        self.assertRegex(short, r"and \d+ more; --all shows them")
+        self.assertNotIn("--all shows them", whole)
 
     def test_warnings_alone_are_no_failure_and_a_wrong_option_is_usage(self):
         self.program(status=0)
