@@ -291,6 +291,54 @@ is_low_goal(const struct items *items, size_t at, size_t before)
            (!item_is(items, at - 1, ITEM_ARTICLE) && item_is(items, before, ITEM_WILL_BE));
 }
 
+/* "let me know", "text me", "avisame": within the last words before `token` */
+static bool
+is_asked_to_tell(const struct items *items, size_t token, size_t from)
+{
+    size_t i;
+
+    for (i = token; i > from && token - i < PHRASE_REACH; i--) {
+        if (token_among(items->tokens, i - 1,
+                        " know text txt tell warn alert ping buzz message msg remind holler shout "
+                        "call notify warning heads nudge beep wake page mensaje texto avisa avise "
+                        "avisen avisan avisas avisame aviseme avisenme avisanos dime digame "
+                        "diganme recuerdame recuerdeme llamame llameme escribeme texteame ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "let me know when nearly empty", "text me if it drops to 20", "avisame cuando esten vacias": what
+ * is to come. But "tell me when 2 full ones run out" and "let me know if 2 full will do" tell. */
+static bool
+is_told_of_later(const struct items *items, size_t at)
+{
+    static const char leads[] = " its it is are im i am theyre they them the that this one ones "
+                                "battery batteries both either all nearly almost about only "
+                                "just close near down to at on be get gets goes go hit hits "
+                                "reach reaches drop drops fall falls run runs running low under "
+                                "below este esten esta estan se me quede queden quedan llegue "
+                                "lleguen baje bajen bateria baterias la las una casi a al en por "
+                                "ya un como ";
+    static const char moves[] =
+        " get gets go goes hit hits reach reaches drop drops fall falls run "
+        "runs llegue llega baje baja quede queda ";
+    size_t from = items->list[clause_start(items, at)].from, i = items->list[at].from;
+    bool moved = false;
+
+    if (i > 0 && token_among(items->tokens, i - 1, " one ones both all the ")) {
+        return false; /* "when one full" */
+    }
+    for (; i > from && token_among(items->tokens, i - 1, leads); i--) {
+        moved = moved || token_among(items->tokens, i - 1, moves);
+    }
+    return i > from &&
+           (token_among(items->tokens, i - 1, " when once before cuando antes ") ||
+            (moved && token_among(items->tokens, i - 1, " if si "))) &&
+           is_asked_to_tell(items, i - 1, from);
+}
+
 /* By the words that lead to it, from `before` on backwards. */
 static bool
 is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after, bool full)
@@ -338,6 +386,9 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
 
     if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
         return false; /* "what should it do full" */
+    }
+    if (is_told_of_later(items, at)) {
+        return true;
     }
     if (is_low_word(items, at)) {
         return is_low_goal(items, at, before) || is_without_plug(items, at);

@@ -348,6 +348,25 @@ is_of_other_thing(const struct items *items, size_t at)
     return false;
 }
 
+/* "temperature fell to minus 5": a number by itself is degrees there. */
+static bool
+is_of_weather(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; items->list[at].is == ITEM_NUMBER && i > from; i--) {
+        if (item_is(items, i - 1, ITEM_BATTERY) || items->list[i - 1].is == ITEM_NUMBER ||
+            items->list[i - 1].is == ITEM_AMOUNT) {
+            return false;
+        }
+        if (token_among(items->tokens, items->list[i - 1].to - 1,
+                        " temperature temp temps temperatures temperatura temperaturas ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "sixty something", "70 y pico": up to the next ten */
 static void
 add_something(const struct items *items, struct state *state)
@@ -444,7 +463,8 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         state->charge = (struct percent){0, state->charge.low};
     }
     after = at + state->count;
-    if (is_of_other_thing(items, at) || has_sunk(items, after, state)) {
+    if (is_of_other_thing(items, at) || (!state->is_lights && is_of_weather(items, at)) ||
+        has_sunk(items, after, state)) {
         items_spend(items, at, state->count);
         return false;
     }

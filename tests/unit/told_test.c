@@ -36,6 +36,45 @@ reads(const struct row *rows, size_t count)
 
 #define READS(rows) reads(rows, sizeof(rows) / sizeof((rows)[0]))
 
+START_TEST(a_charge_to_be_told_of_later_is_none_that_somebody_has)
+{
+    static const struct row rows[] = {
+        {"2 full, let me know when nearly empty", "100 100"},
+        {"2 full batteries. let me know when they are nearly empty", "100 100"},
+        {"two full, text me when its almost empty", "100 100"},
+        {"2 full ones, tell me if one goes empty", "100 100"},
+        {"2 full, text me if it drops to 20 percent", "100 100"},
+        {"one is at 80, let me know when it hits 20", "80"},
+        {"2 llenas, avisame cuando esten casi vacias", "100 100"},
+        /* but these are had */
+        {"2 full and 1 nearly empty, let me know", "100 100 0-10"},
+        {"tell me when 2 full ones run out", "100 100"},
+        {"let me know if 2 full will do", "100 100"},
+        {"let me know when 2 full and 1 half will be gone", "100 100 50"},
+        {"mine is nearly empty, text me when you are here", "0-10"},
+        {"text me when you can its nearly empty", "0-10"},
+    };
+
+    READS(rows);
+}
+END_TEST
+
+START_TEST(degrees_are_no_charge_and_none_that_cannot_be)
+{
+    static const struct row rows[] = {
+        {"temperature fell to minus 5", ""},
+        {"la temperatura bajo a menos 5", ""},
+        {"temp went down to 20", ""},
+        {"temp 20F 2 full 1 half", "100 100 50"},
+        {"temperature dropped and the battery is at 30", "30"},
+        {"temperature dropped, now at 30 percent", "30"},
+        {"the battery fell to minus 5", "+1 impossible"},
+    };
+
+    READS(rows);
+}
+END_TEST
+
 /* Words to percent: common practice, no source. */
 START_TEST(charges_in_words)
 {
@@ -342,6 +381,8 @@ main(void)
 {
     TCase *tests = tcase_create("told");
 
+    tcase_add_test(tests, a_charge_to_be_told_of_later_is_none_that_somebody_has);
+    tcase_add_test(tests, degrees_are_no_charge_and_none_that_cannot_be);
     tcase_add_test(tests, charges_in_words);
     tcase_add_test(tests, charges_in_percent);
     tcase_add_test(tests, gauge_lights_are_kept_as_lights);
