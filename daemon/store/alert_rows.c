@@ -9,6 +9,8 @@
 #include "store_sql.h"
 #include "verdict.h"
 
+enum { REASONS_ROOM_MIN = 40 }; /* beside how the renter can be reached */
+
 enum alert_level
 alert_level_named(const char *name)
 {
@@ -151,7 +153,8 @@ names(const char *brief, const char *reason)
     for (at = strstr(brief, reason); at != NULL; at = strstr(at + 1, reason)) {
         bool begins = at == brief || (at - brief >= 3 && strncmp(at - 3, " + ", 3) == 0);
 
-        if (begins && (at[length] == '\0' || strncmp(at + length, " + ", 3) == 0)) {
+        if (begins && (at[length] == '\0' || strncmp(at + length, "; ", 2) == 0 ||
+                       strncmp(at + length, " + ", 3) == 0)) {
             return true;
         }
     }
@@ -160,17 +163,17 @@ names(const char *brief, const char *reason)
 
 /* Cuts off whole reasons at the end, or words if there is only one. */
 static void
-cut_to_fit(char *brief)
+cut_to_fit(char *reasons, ptrdiff_t room)
 {
     const char *const ends[] = {" + ", " "};
     char *at, *end = NULL;
     size_t i;
 
-    if (strlen(brief) <= ALERT_BRIEF_MAX) {
+    if ((ptrdiff_t)strlen(reasons) <= room) {
         return;
     }
     for (i = 0; i < 2 && end == NULL; i++) {
-        for (at = strstr(brief, ends[i]); at != NULL && at - brief <= ALERT_BRIEF_MAX;
+        for (at = strstr(reasons, ends[i]); at != NULL && at - reasons <= room;
              at = strstr(at + 1, ends[i])) {
             end = at;
         }
@@ -180,6 +183,27 @@ cut_to_fit(char *brief)
     }
 }
 
+/* Both, cut to fit; how the renter can be reached ("; never ring, text") is not cut off. */
+static char *
+brief_of_both(void *arena, const char *first, const char *second)
+{
+    char *brief = memory_format(arena, "%s + %s", first, second);
+    char *note = strstr(brief, "; "), *behind;
+    ptrdiff_t length = 0;
+
+    if (strlen(brief) <= ALERT_BRIEF_MAX || note == NULL) {
+        cut_to_fit(brief, ALERT_BRIEF_MAX);
+        return brief;
+    }
+    behind = strstr(note, " + ");
+    length = behind == NULL ? (ptrdiff_t)strlen(note) : behind - note;
+    first = memory_format(arena, "%.*s", (int)length, note);
+    brief = memory_format(arena, "%.*s%s", (int)(note - brief), brief, note + length);
+    length = ALERT_BRIEF_MAX - length;
+    cut_to_fit(brief, length < REASONS_ROOM_MIN ? REASONS_ROOM_MIN : length);
+    return memory_format(arena, "%s%s", brief, first);
+}
+
 /* What staff are told grows with each new reason: in front, for the old one they have heard, unless
  * it is the lesser of the two. */
 static int
@@ -187,18 +211,19 @@ say_too(struct store *store, const struct standing *standing, const struct alert
         struct fault *fault)
 {
     bool in_front = alert->level >= standing->level;
+    void *arena;
     char *brief;
     int rc;
 
     if (names(standing->brief, alert->brief)) {
         return 0;
     }
-    brief = memory_format(NULL, "%s + %s", in_front ? alert->brief : standing->brief,
+    arena = memory_must(talloc_new(NULL));
+    brief = brief_of_both(arena, in_front ? alert->brief : standing->brief,
                           in_front ? standing->brief : alert->brief);
-    cut_to_fit(brief);
     rc = store_do(store, "UPDATE alert_due SET brief = ?2 WHERE alert_number = ?1",
                   VALUES(number(standing->number), words(brief)), fault);
-    talloc_free(brief);
+    talloc_free(arena);
     return rc;
 }
 

@@ -68,6 +68,19 @@ START_TEST(reasons_that_no_longer_fit_are_left_out_whole_the_newest_being_kept)
 }
 END_TEST
 
+START_TEST(how_a_renter_can_be_reached_is_never_cut_off)
+{
+    int64_t number = open_for(ALERT_URGENT, "sign:hot", "hot unit; never ring, text");
+
+    open_for(ALERT_URGENT, "sign:no-plug", "no plug where they are");
+    is_told(number, "no plug where they are + hot unit; never ring, text");
+    open_for(ALERT_URGENT, "sign:hot", "hot unit");
+    is_told(number, "no plug where they are + hot unit; never ring, text");
+    open_for(ALERT_URGENT, "sign:power-out", "power is out in the whole valley");
+    is_told(number, "power is out in the whole valley + no plug where they are; never ring, text");
+}
+END_TEST
+
 START_TEST(a_single_long_reason_is_cut_between_words)
 {
     int64_t number = open_for(ALERT_OFFICE, "office:one", "x");
@@ -270,6 +283,7 @@ main(void)
     tcase_set_timeout(tests, 60);
     tcase_add_checked_fixture(tests, stage_begin, stage_end);
     tcase_add_test(tests, reasons_that_no_longer_fit_are_left_out_whole_the_newest_being_kept);
+    tcase_add_test(tests, how_a_renter_can_be_reached_is_never_cut_off);
     tcase_add_test(tests, a_single_long_reason_is_cut_between_words);
     tcase_add_test(tests,
                    a_reason_that_is_named_already_is_not_named_again_but_part_of_a_word_is_no_name);
