@@ -10,7 +10,7 @@
 #include "say.h"
 #include "steps.h"
 
-enum { READ_BEFORE = 3, READ_AFTER = 2, SHORTENED = 4, WORDS_MAX = 8 };
+enum { LEAD_IN = 5, READ_BEFORE = 3, READ_AFTER = 2, SHORTENED = 4, WORDS_MAX = 8 };
 
 static const char id_display[] = "display";
 
@@ -28,6 +28,8 @@ static const char around_alone[] =
     " the a it its is on in and now still just please pls help ok hi hello what huh again my this "
     "that little el la un una en y ahora ya ayuda por favor hola que es eso ";
 static const char symbols[] = " symbol sign icon picture light simbolo ";
+
+static const char capitals[] = "ABCDEFGHIJKLMNOPQRSTUVWXYZ";
 
 static bool
 is_small(char letter)
@@ -163,6 +165,102 @@ display_shown(const struct asked *asked, const struct equipment *equipment, size
     return NULL;
 }
 
+/* Capitals, and no small letter. */
+static bool
+is_capitals(const char *text)
+{
+    return !has_small_letter(text, 0, strlen(text)) && text[strcspn(text, capitals)] != '\0';
+}
+
+/* Where what the display shows begins: behind "screen says:", else at 0 if all is in capitals. */
+static size_t
+shown_from(const struct tokens *tokens, const char *text)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count && i <= LEAD_IN; i++) {
+        if (i > 0 && token_is(tokens, i, ":")) {
+            return i + 1;
+        }
+        if (!token_among(tokens, i, read_before) && !token_among(tokens, i, around_alone)) {
+            break;
+        }
+    }
+    return is_capitals(text) ? 0 : tokens->count;
+}
+
+static bool
+is_row(void *arena, const struct equipment *equipment, const struct tokens *tokens, size_t from)
+{
+    size_t end = tokens->count, i;
+
+    while (end > from && tokens->list[end - 1].kind == TOKEN_SIGN) {
+        end--;
+    }
+    for (i = 0; equipment != NULL && from < end && i < equipment->alarm_count; i++) {
+        struct tokens words = tokens_read(arena, equipment->alarms[i].shows);
+
+        if (words.count == end - from && has_words(tokens, from, &words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+is_whole_row(const struct asked *whole, const char *text)
+{
+    struct tokens tokens = tokens_read(whole->arena, text);
+    size_t from = shown_from(&tokens, text), count, i;
+    const struct equipment *const *all;
+
+    if (whole->equipment != NULL) {
+        return is_row(whole->arena, whole->equipment, &tokens, from);
+    }
+    all = kb_equipment_all(whole->context->kb, &count);
+    for (i = 0; i < count; i++) {
+        if (is_row(whole->arena, all[i], &tokens, from)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+display_is_word(const struct asked *whole, const char *text)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    if (context->role == SENDER_STAFF || !is_whole_row(whole, text)) {
+        return false;
+    }
+    for (i = 0; i < context->recent_count; i++) {
+        if (is_capitals(context->recent[i].text) && !is_whole_row(whole, context->recent[i].text)) {
+            return false; /* "HELP", "NO BREATH": capitals tell nothing of this sender */
+        }
+    }
+    return true;
+}
+
+/* The question, or the text that it is a piece of. */
+static bool
+is_only_word(const struct asked *asked)
+{
+    return display_is_word(asked, asked->text) ||
+           (asked_in_message(asked) && display_is_word(asked, asked->message->text));
+}
+
+/* It is a word of the display that would be a sign, were it told of a person: nobody knows. */
+static bool
+may_be_of_person(const struct asked *asked)
+{
+    struct sign_match match;
+
+    return display_is_word(asked, asked->text) &&
+           kb_find_signs(asked->context->kb, asked->context->workspace, asked->text, &match, 1) > 0;
+}
+
 /* What some unit of the house would show; `*other` if it is not the renter's own. */
 static const struct alarm *
 shown_by_any(const struct asked *asked, bool *other)
@@ -188,9 +286,10 @@ call_staff(const struct asked *asked, struct verdict *verdict, const struct alar
     if (tokens_have(&asked->tokens, supposed)) {
         return;
     }
-    if (alarm->oxygen_stops) {
+    if (alarm->oxygen_stops || may_be_of_person(asked)) {
         verdict_alert(verdict, ALERT_URGENT, true, "trouble:display", brief);
-    } else if (other || equipment_trouble_told(asked) != TROUBLE_NONE) {
+    } else if ((other && asked_is_active_renter(asked)) ||
+               equipment_trouble_told(asked) != TROUBLE_NONE) {
         verdict_alert(verdict, ALERT_OFFICE, false, "trouble:display", brief);
     }
 }
@@ -283,7 +382,10 @@ display_decide(const struct asked *asked, struct verdict *verdict)
         asked_is_active_renter(asked) && ask_person(asked, verdict)) {
         return true;
     }
-    if (alarm == NULL || !asked_is_active_renter(asked)) {
+    if (alarm == NULL && asked_in_message(asked) && display_is_word(asked, asked->message->text)) {
+        return true; /* "display:", and the word is the next piece */
+    }
+    if (alarm == NULL || (!asked_is_active_renter(asked) && !is_only_word(asked))) {
         return trouble == TROUBLE_NONE && tell_page(asked, verdict, alarm != NULL);
     }
     if (trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER) {
@@ -297,10 +399,10 @@ display_decide(const struct asked *asked, struct verdict *verdict)
     answer = verdict_add(verdict, ANSWER_TOPIC,
                          alarm->oxygen_stops ? ROUTE_EQUIPMENT : ROUTE_ANSWER, id_display);
     answer->text =
-        other ? say(asked->arena, house, asked->language, SAY_TROUBLE_OTHER, NULL)
-              : say(asked->arena, house, asked->language,
-                    verdict->alert.level >= ALERT_URGENT && alarm->oxygen_stops ? SAY_DISPLAY_URGENT
-                                                                                : SAY_DISPLAY,
-                    alarm->shows, meaning_of(asked, alarm), NULL);
+        other && asked_is_active_renter(asked)
+            ? say(asked->arena, house, asked->language, SAY_TROUBLE_OTHER, NULL)
+            : say(asked->arena, house, asked->language,
+                  verdict->alert.level >= ALERT_URGENT ? SAY_DISPLAY_URGENT : SAY_DISPLAY,
+                  alarm->shows, meaning_of(asked, alarm), NULL);
     return true;
 }

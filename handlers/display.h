@@ -12,4 +12,11 @@
 const struct alarm *display_shown(const struct asked *asked, const struct equipment *equipment,
                                   size_t *start, size_t *end);
 
+/*
+ * The text is nothing but a word of the display, however much it reads like a person in danger: all
+ * of it in capitals ("NO BREATH"), or behind "display:", "it says:". By the table of the renter's
+ * unit, of any of the house while that is not known. Not if the sender just wrote in capitals.
+ */
+bool display_is_word(const struct asked *whole, const char *text);
+
 #endif

@@ -15,7 +15,8 @@ static const char *const short_of_oxygen[] = {
     "unit-and-symptom",  "reading-and-symptom", "no-oxygen-still", "low-oxygen", "confusion",
 };
 
-static const char *const fires[] = {"face-burn-fire", "battery-smoking", "battery-hot"};
+static const char *const fires[] = {"face-burn-fire", "battery-smoking", "battery-hot",
+                                    "battery-and-symptom"};
 static const char *const no_wall[] = {"power-out-now", "last-battery", "unit-wet"};
 static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking", "poison",
                                             "bad-gas"};

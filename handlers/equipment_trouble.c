@@ -33,10 +33,32 @@ static const char stopped[] =
     "luz|sin luz|"
     "no deja de pitar";
 
+static const char alarm_ended[] =
+    "it stopped beeping|it quit beeping|it stopped alarming|it stopped chirping|it stopped "
+    "blinking|it stopped flashing|machine stopped beeping|unit stopped beeping";
+
 static const char other[] =
     "broken|broke|cracked|not working|isnt working|doesnt work|does not work|wont charge|"
     "not charging|isnt charging|doesnt charge|wont hold|frayed|rattling|rattles|fault|error|"
     "defective|malfunction|malfunctioning|acting up|kaput|no funciona|no carga|rota|roto|falla";
+
+/*
+ * The unit by whatever name, and then that it is gone: "the darn thing just died". A name that is a
+ * part of a longer one ("the charger thing") or of a place or time is another thing.
+ */
+static const char any_names[] =
+    " thing thingy gadget gizmo contraption device apparatus breather box doohickey rig machine "
+    "unit concentrator poc aparato aparatito maquina maquinita equipo concentrador cosa cacharro "
+    "chunche chisme trasto ";
+static const char is_gone[] =
+    "quit|quits|died|dies|dead|stopped|kaput|conked|kicked the bucket|bit the dust|gave out|"
+    "gave up|packed it in|pooped out|crapped out|froze|fried|toast|aint working|aint running|"
+    "aint going|aint doing anything|not running|isnt running|wont run|wont go|doing nothing|"
+    "murio|trono|se paro|descompuso|muerto|muerta|ya no jala|no jala|ya no sirve|no sirve|"
+    "no trabaja|ya no anda|no arranca|se frego|fallecio|fundio";
+static const char around_gone[] =
+    " just has have is its it all now completely totally went up and suddenly simply so gone "
+    "on me us again se me nos le ya esta quedo de repente del todo ";
 
 /* Harm that is trouble when one of our things has come to it: a jacket tears too. */
 static const char part[] =
@@ -106,6 +128,54 @@ is_of_household(const struct tokens *tokens)
     return things == 1 && !tokens_have(tokens, part) && !tokens_have(tokens, may_be_ours);
 }
 
+/* The name stands by itself: not "charger thing", "the thing on the wall". */
+static bool
+is_unit_name(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, any_names) &&
+           !(at > 0 && (tokens_phrase_at(tokens, at - 1, part) > 0 ||
+                        tokens_phrase_at(tokens, at - 1, household) > 0)) &&
+           !token_among(tokens, at + 1, " on in for at of that which en de para que ");
+}
+
+/* "The thing just died", "se me murio el aparato" */
+static bool
+is_unit_gone(const struct tokens *tokens)
+{
+    size_t i, j;
+
+    for (i = 0; i < tokens->count; i++) {
+        size_t words = tokens_phrase_at(tokens, i, is_gone);
+
+        if (words == 0) {
+            continue;
+        }
+        for (j = i; j > 0 && token_among(tokens, j - 1, around_gone);) {
+            j--;
+        }
+        if (j > 0 && is_unit_name(tokens, j - 1)) {
+            return true;
+        }
+        j = i + words;
+        while (token_among(tokens, j, articles)) {
+            j++;
+        }
+        if (j > i + words && is_unit_name(tokens, j)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "It stopped beeping" tells of the alarm. */
+static bool
+tells_stopped(const struct asked *asked)
+{
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, alarm_ended);
+
+    return tokens_have(&rest, stopped) || is_unit_gone(&rest);
+}
+
 static struct answer *
 add(struct verdict *verdict, const char *id)
 {
@@ -152,7 +222,7 @@ equipment_trouble_told(const struct asked *asked)
     if (is_of_household(&asked->tokens)) {
         return TROUBLE_NONE;
     }
-    if (tokens_have(&asked->tokens, stopped)) {
+    if (tells_stopped(asked)) {
         return TROUBLE_STOPPED;
     }
     if (tokens_have(&asked->tokens, other) ||

@@ -221,6 +221,7 @@ flowing_may_be_none(const struct asked *whole)
 void
 flowing_ask_again(const struct asked *whole, struct verdict *verdict)
 {
+    bool on_backup = false;
     struct answer *answer;
     size_t i;
 
@@ -231,8 +232,12 @@ flowing_ask_again(const struct asked *whole, struct verdict *verdict)
         if (strcmp(verdict->answers[i].id, "flowing") == 0) {
             return;
         }
+        on_backup = on_backup || strcmp(verdict->answers[i].id, "cylinder-hisses") == 0;
     }
     flowing_ask(whole, verdict);
+    if (on_backup) {
+        return;
+    }
     answer = &verdict->answers[verdict->answer_count - 1];
     answer->text = memory_format(
         whole->arena, "%s %s",

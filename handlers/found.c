@@ -17,6 +17,7 @@ static const char *const no_symptoms[] = {
 };
 /* After these the renter is asked whether oxygen flows again. */
 static const char *const no_flow[] = {"unit-stopped", "power-out-now"};
+static const char battery_hot[] = "battery-hot";
 
 static bool
 is_one_of(const char *id, const char *const *ids, size_t count)
@@ -61,9 +62,12 @@ recent_texts(const struct asked *whole, const char *after)
     size_t i;
 
     for (i = 0; i < context->recent_count; i++) {
+        const char *text = context->recent[i].text;
+
         if (whole->message->sent_utc_s - context->recent[i].sent_utc_s <= JOIN_RECENT_S &&
-            !staff_spoke_of_renter(whole, context->recent[i].text)) {
-            memory_append(&joined, "%s%s", context->recent[i].text, after);
+            !staff_spoke_of_renter(whole, text) && !hissing_is_of_cylinder(whole, text) &&
+            !display_is_word(whole, text)) {
+            memory_append(&joined, "%s%s", text, after);
         }
     }
     return joined;
@@ -96,52 +100,13 @@ was_shown(const struct asked *whole, const struct sign_match *match)
     return false;
 }
 
-/* Words that go with an oximeter's value and tell nothing else of the person. */
-static const char around_a_value[] =
-    " oxygen o2 sat sats saturation saturations spo2 oximeter ox pulse meter monitor finger clip "
-    "thing gadget reading reads read level number says shows is at on the my mom moms dad dads her "
-    "his hers it its now today this here i get got have of a and so percent hi hello oxigeno "
-    "saturacion oximetro lectura nivel numero aparatito pinza dedo marca dice sale da tiene tengo "
-    "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola good ok okay fine "
-    "normal alright bien bueno ";
-
-static bool
-tells_only_value(const struct tokens *tokens)
-{
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, around_a_value)) {
-            return false;
-        }
-    }
-    return true;
-}
-
-/*
- * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
- * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
- * grave it is; "ya me siento mejor" and "paramedics are here" are like texts of those who are not
- * well.
- */
-static bool
-is_told_otherwise(const struct asked *whole, const struct tokens *found_in,
-                  const struct sign_match *match, int reading)
-{
-    return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
-           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
-            is_over_told(whole)) ||
-           staff_says_of_renter(whole, match) ||
-           (match->sign->level != SIGN_EMERGENCY && staff_absent_told(whole));
-}
-
 static void
 leave_out_told_otherwise(const struct asked *whole, struct found *found)
 {
     size_t i, kept = 0;
 
     for (i = 0; i < found->count; i++) {
-        if (!is_told_otherwise(whole, &whole->tokens, &found->list[i], found->reading)) {
+        if (!found_told_otherwise(whole, &whole->tokens, &found->list[i], found->reading)) {
             found->list[kept++] = found->list[i];
         }
     }
@@ -158,7 +123,8 @@ find_joined(const struct asked *whole, struct found *found)
     struct tokens tokens;
     int reading = 0;
 
-    if (before == 0 || is_over_told(whole)) { /* "it beeps", "it stopped beeping" */
+    if (before == 0 || display_is_word(whole, whole->text) ||
+        is_over_told(whole)) { /* "it beeps", "it stopped beeping" */
         return;
     }
     memory_append(&joined, "%s", whole->text);
@@ -171,11 +137,12 @@ find_joined(const struct asked *whole, struct found *found)
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
-        if (is_told_otherwise(whole, &tokens, &matches[i], reading)) {
+        if (found_told_otherwise(whole, &tokens, &matches[i], reading)) {
             continue;
         }
         found->symptom = found->symptom || is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
+        found->hot_battery = found->hot_battery || strcmp(sign->id, battery_hot) == 0;
         if (is_new && found->count < SIGNS_MAX) {
             found->list[found->count++] = matches[i];
             found->new_symptom = found->new_symptom || is_symptom(sign);
@@ -226,6 +193,7 @@ find_in_alerts(const struct asked *whole, struct found *found)
             if (sign != NULL) {
                 found->symptom = found->symptom || is_symptom(sign);
                 found->earlier_reading = found->earlier_reading || strcmp(sign->id, "reading") == 0;
+                found->hot_battery = found->hot_battery || strcmp(sign->id, battery_hot) == 0;
             }
         }
     }
@@ -253,6 +221,10 @@ leave_out_display(const struct asked *whole, struct found *found)
     const struct alarm *alarm = display_shown(whole, whole->equipment, &start, &end);
     const char *without;
 
+    if (display_is_word(whole, whole->text)) {
+        found->count = 0;
+        return;
+    }
     if (alarm == NULL || !alarm->oxygen_stops || found->count == 0) {
         return;
     }
@@ -270,6 +242,69 @@ leave_out_display(const struct asked *whole, struct found *found)
     }
 }
 
+/* A battery is told of that is not empty. */
+static bool
+tells_charge_left(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].high > 0) {
+            return true;
+        }
+    }
+    for (i = 0; i < told->light_count; i++) {
+        if (told->lights[i] > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "The other one is dead": tokens [at, end) tell that of a battery that is not in use; 0 if not. */
+static size_t
+tells_other_empty(const struct tokens *tokens, size_t at)
+{
+    size_t i = at + 1;
+
+    if (!token_among(tokens, at, " other others second spare spares third otra otras segunda ")) {
+        return 0;
+    }
+    while (token_among(tokens, i,
+                       " one ones two battery batteries is are was s its all both nearly almost "
+                       "completely bateria pila baterias pilas esta estan casi ya ")) {
+        i++;
+    }
+    return token_among(tokens, i,
+                       " dead empty flat gone drained done out died muerta muertas vacia vacias "
+                       "descargada descargadas ")
+               ? i + 1
+               : 0;
+}
+
+/* "4 lights in the unit and the other is dead": the unit runs, and it is a battery that is dead. */
+static void
+leave_out_other_empty(const struct asked *whole, struct found *found)
+{
+    const struct tokens *tokens = &whole->tokens;
+    const char *without;
+    size_t at = 0, end = 0, i;
+
+    while (at < tokens->count && (end = tells_other_empty(tokens, at)) == 0) {
+        at++;
+    }
+    if (at == tokens->count || !tells_charge_left(whole->told)) {
+        return;
+    }
+    without = memory_format(whole->arena, "%.*s %s", (int)tokens->list[at].start, whole->text,
+                            whole->text + tokens->list[end - 1].end);
+    for (i = 0; i < sizeof no_flow / sizeof no_flow[0]; i++) {
+        if (!fires_on(whole, without, no_flow[i])) {
+            found_leave_out(found, no_flow[i]);
+        }
+    }
+}
+
 void
 found_read(const struct asked *whole, struct found *found)
 {
@@ -281,6 +316,7 @@ found_read(const struct asked *whole, struct found *found)
     found->count = kb_find_signs(whole->context->kb, whole->context->workspace, whole->text,
                                  found->list, SIGNS_MAX);
     leave_out_display(whole, found);
+    leave_out_other_empty(whole, found);
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
     }
@@ -293,6 +329,8 @@ found_read(const struct asked *whole, struct found *found)
         found->new_trouble = found->new_trouble || found->list[i].sign->level == SIGN_EQUIPMENT;
     }
     found->symptom = found->new_symptom;
+    found->hot_battery = found_has(found, battery_hot);
+    found->cylinder_hisses = !asks_of_renter && hissing_is_of_cylinder(whole, whole->text);
     if (!asks_of_renter) {
         find_joined(whole, found);
     }
@@ -351,25 +389,25 @@ tells_backup(const struct tokens *tokens)
     return false;
 }
 
+/* What charge is told of; "the unit went dead" tells of a unit that stopped, and of nothing else
+ * that there may be. */
+static const char supplies[] =
+    "battery|batteries|batt|batts|pack|packs|spare|spares|light|lights|bar|bars|percent|charge|"
+    "charged|power|electricity|outage|%|bateria|baterias|pila|pilas|luz|luces|raya|rayas|carga|"
+    "corriente|electricidad|apagon|por ciento";
+
 /* Charges are told and every one of them is empty. */
 static bool
 tells_only_empty(const struct asked *whole, const char *text)
 {
+    const struct tokens tokens = tokens_read(whole->arena, text);
     struct told told;
-    size_t i;
 
+    if (!tokens_have(&tokens, supplies)) {
+        return false;
+    }
     told_read(whole->arena, whole->context->lexicon, text, &told);
-    for (i = 0; i < told.charge_count; i++) {
-        if (told.charges[i].high > 0) {
-            return false;
-        }
-    }
-    for (i = 0; i < told.light_count; i++) {
-        if (told.lights[i] > 0) {
-            return false;
-        }
-    }
-    return told_has_charge(&told);
+    return told_has_charge(&told) && !tells_charge_left(&told);
 }
 
 bool

@@ -20,6 +20,8 @@ struct found {
     bool no_flow;         /* no oxygen or no power, by a sign or in other words, or not yet again */
     bool unit_trouble;    /* that, or a battery that is dangerous; here or just before */
     bool new_trouble;     /* of that, what this text tells */
+    bool cylinder_hisses; /* this text tells of one that was opened */
+    bool hot_battery; /* a battery is hot or swollen; here or just before, or in an open alert */
 };
 
 void found_read(const struct asked *whole, struct found *found);
@@ -27,6 +29,10 @@ void found_read(const struct asked *whole, struct found *found);
 bool found_has(const struct found *found, const char *id);
 bool found_has_level(const struct found *found, enum sign_level level);
 void found_leave_out(struct found *found, const char *id);
+
+/* True if the tokens in which it was found tell otherwise; `reading` is a value in them, or 0. */
+bool found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
+                          const struct sign_match *match, int reading);
 
 /*
  * The sign that the first of an alert's reasons names, NULL if it names none. *reasons, not NULL,

@@ -27,6 +27,11 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "for a text.",
          "Llame al {emergency} ya. Diga: usa oxigeno y se siente mal. Si el "
          "aparato no funciona, use su tanque de reserva. No espere mensajes."},
+    [SAY_BATTERY_AND_SYMPTOM] =
+        {"Move away from the battery now, then call {emergency}. Say: battery hot or swollen, on "
+         "oxygen and unwell. Use your backup away from it. Do not wait for a text.",
+         "Aléjese ya de la bateria y llame al {emergency}. Diga: bateria caliente o hinchada, usa "
+         "oxigeno y se siente mal. Use su tanque lejos de ella. No espere mensajes."},
     [SAY_CLINICAL_READING] = {"I can't judge a reading, so staff were alerted and will call you. "
                               "Keep your oxygen on as ordered.",
                               "No podemos decir si ese valor es bueno o malo. El personal ya lo "
@@ -370,6 +375,13 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                            "oxygen if you have one and call {phone}.",
                            "Una persona le va a contestar sobre el aparato. Si se apaga, use su "
                            "tanque de reserva si lo tiene y llame al {phone}."},
+    [SAY_CYLINDER_HISSES] =
+        {"A cylinder just opened hisses where the tube goes on: push the tube on, set the flow on "
+         "its tag. Hiss at the valve or a joint, or it won't stop? Shut the valve, no flames, call "
+         "{phone}. A battery hisses? Get out, call {emergency}. Staff were alerted.",
+         "Un tanque recién abierto silba donde va la manguera: métala bien y ponga el flujo de su "
+         "etiqueta. ¿Silba en la valvula o no para? Cierre la valvula, nada de fuego, llame al "
+         "{phone}. ¿Silba una bateria? Salga y llame al {emergency}. El personal ya lo sabe."},
     [SAY_WEAK_BATTERY] = {"A battery should last longer than that, so don't count on it. Use "
                           "another one or a plug, and keep your backup oxygen near. Staff were "
                           "told and will call you.",

@@ -14,7 +14,8 @@ enum phrase {
     SAY_CALL_911_IF,   /* ends a clinical reply */
     SAY_BREATHING_911, /* the same in short */
     SAY_STAFF_ALERTED,
-    SAY_EMERGENCY_FIRST,  /* first part when the kb has no sign for a reading */
+    SAY_EMERGENCY_FIRST, /* first part when the kb has no sign for a reading */
+    SAY_BATTERY_AND_SYMPTOM,
     SAY_CLINICAL_READING, /* the same, not an emergency */
     SAY_ADDRESS,          /* 0 the 911 address on record */
     SAY_TELL_TOO,         /* 0 signs in brief */
@@ -141,6 +142,7 @@ enum phrase {
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
+    SAY_CYLINDER_HISSES,
     SAY_WEAK_BATTERY,
     SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */

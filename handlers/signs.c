@@ -148,6 +148,35 @@ add_level(const struct asked *whole, struct verdict *verdict, const struct found
     }
 }
 
+/* It drives them out, or needs hands at once: nothing goes before it. */
+static bool
+has_what_cannot_wait(const struct found *found)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (emergency_order(found->list[i].sign->id) < emergency_order("stroke-signs")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* Nobody is to sit up beside a battery that may burn: these are the first words, whatever
+ * symptom comes with it. */
+static void
+add_battery_and_symptom(const struct asked *whole, struct verdict *verdict)
+{
+    struct answer *answer =
+        verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "battery-and-symptom");
+
+    answer->text =
+        say(whole->arena, whole->context->house, whole->language, SAY_BATTERY_AND_SYMPTOM, NULL);
+    answer->why.score = 1000;
+    verdict_alert(verdict, ALERT_EMERGENCY, true, "sign:battery-and-symptom",
+                  "hot battery + symptom");
+}
+
 static void
 add_all(const struct asked *whole, struct verdict *verdict, const struct found *found)
 {
@@ -155,6 +184,10 @@ add_all(const struct asked *whole, struct verdict *verdict, const struct found *
                          (found->symptom || found->reading <= emergency_reading(whole->context));
 
     /* Emergencies first: the first answer's text is the first part that goes out. */
+    if (found->hot_battery && found->symptom && found_unit_and_symptom(found) &&
+        !has_what_cannot_wait(found)) {
+        add_battery_and_symptom(whole, verdict);
+    }
     add_level(whole, verdict, found, true);
     if (found->reading > 0) {
         add_reading(whole, verdict, found->reading, grave_reading);
@@ -169,6 +202,9 @@ add_all(const struct asked *whole, struct verdict *verdict, const struct found *
         add_combined(whole, verdict, "unit-and-symptom", "unit + symptom");
     }
     add_level(whole, verdict, found, false);
+    if (found->cylinder_hisses) {
+        hissing_answer(whole, verdict);
+    }
 }
 
 /*

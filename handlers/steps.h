@@ -159,6 +159,10 @@ enum trouble {
     TROUBLE_OTHER
 };
 enum trouble equipment_trouble_told(const struct asked *asked);
+/* This text of theirs tells of a hiss, and it is a cylinder that was opened; then what to look at.
+ */
+bool hissing_is_of_cylinder(const struct asked *whole, const char *text);
+void hissing_answer(const struct asked *whole, struct verdict *verdict);
 /* A battery is told of that is empty long before it should be: no hours are worked out of it. */
 bool weak_battery_told(const struct asked *asked);
 /* The same of another part of the text in which this question stands. */

@@ -70,6 +70,58 @@ START_TEST(ordinary_words_are_not_read_off_a_display)
 }
 END_TEST
 
+/* NO BREATH would be trouble breathing; the display's word, a person is called, for nobody knows.
+ */
+START_TEST(a_text_that_is_the_displays_word_in_capitals_is_no_persons_cry)
+{
+    static const char *const texts[] = {"NO BREATH", "NO BREATH!", "display: NO BREATH",
+                                        "screen says: no breath"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, texts[i]);
+        fixture_says(stage, "NO BREATH: Check the prongs.");
+        fixture_says_not(stage, "Trouble breathing: call");
+    }
+    fixture_text(stage, "NO BREATH");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+    fixture_says(stage, "Hard to breathe? Call 911 now.");
+    fixture_text(stage, "ok it stopped beeping");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(a_strangers_word_is_looked_up_with_all_units_of_the_house)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "NO BREATH");
+    fixture_says(stage, "NO BREATH: Check the prongs.");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+}
+END_TEST
+
+START_TEST(in_doubt_it_is_a_persons_cry)
+{
+    static const char *const texts[] = {"no breath", "HELP NO BREATH", "NO BREATH PLEASE",
+                                        "I HAVE NO BREATH"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
+    }
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "MOM IS BAD");
+    fixture_text(stage, "NO BREATH");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -83,5 +135,8 @@ main(void)
     tcase_add_test(tests, what_stands_in_english_only_is_said_to_be_english);
     tcase_add_test(tests, nobody_is_called_if_oxygen_goes_on_or_it_is_only_supposed);
     tcase_add_test(tests, ordinary_words_are_not_read_off_a_display);
+    tcase_add_test(tests, a_text_that_is_the_displays_word_in_capitals_is_no_persons_cry);
+    tcase_add_test(tests, a_strangers_word_is_looked_up_with_all_units_of_the_house);
+    tcase_add_test(tests, in_doubt_it_is_a_persons_cry);
     return fixture_run(tests);
 }

@@ -1,4 +1,6 @@
 /* Trouble that no sign catches: whose it is. Also who asks for the emergency number. */
+#include <string.h>
+
 #include "stage.h"
 
 START_TEST(a_thing_of_the_house_that_stops_is_no_unit_that_stopped)
@@ -70,6 +72,85 @@ START_TEST(nobody_answers_me_goes_to_a_person)
 }
 END_TEST
 
+static void
+alerts_anew(const char *text, enum alert_level level)
+{
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, text);
+    ck_assert_msg(stage->verdict.alert.level == level, "%s: %s", text, fixture_replies(stage));
+}
+
+START_TEST(the_unit_by_any_name_that_quit_is_a_stopped_unit)
+{
+    alerts_anew("the thing quit", ALERT_URGENT);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "flowing"));
+    alerts_anew("thing aint working", ALERT_URGENT);
+    alerts_anew("the darn thing just up and died", ALERT_URGENT);
+    alerts_anew("my gadget quit", ALERT_URGENT);
+    alerts_anew("se me murio el aparatito", ALERT_URGENT);
+    alerts_anew("el chunche ya no jala", ALERT_URGENT);
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "the tv thing quit");
+    ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
+    fixture_text(stage, "that thing on the wall quit");
+    ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
+}
+END_TEST
+
+START_TEST(a_unit_that_is_dead_does_not_tell_that_nothing_else_is_there)
+{
+    alerts_anew("unit is kaput", ALERT_URGENT);
+    alerts_anew("my unit went dead", ALERT_URGENT);
+    alerts_anew("my machine quit and both batteries are dead", ALERT_EMERGENCY);
+    alerts_anew("power is out and the unit is dead", ALERT_EMERGENCY);
+}
+END_TEST
+
+START_TEST(a_cylinder_just_opened_hisses_at_its_outlet)
+{
+    alerts_anew("we opened the tank and it hisses", ALERT_URGENT);
+    fixture_says(stage, "push the tube on");
+    alerts_anew("bottle hissing when i open it is that normal", ALERT_URGENT);
+    fixture_says(stage, "Shut the valve, no flames, call 208-555-0100.");
+    alerts_anew("abri el tanque y silba", ALERT_URGENT);
+    fixture_says(stage, "Cierre la valvula");
+    alerts_anew("machine stopped", ALERT_URGENT);
+    fixture_text(stage, "ok its hissing now");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
+    fixture_says(stage, "push the tube on");
+    fixture_says(stage, "Is oxygen flowing again?");
+    fixture_text(stage, "it is on my nose");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EMERGENCY);
+}
+END_TEST
+
+START_TEST(any_other_hiss_drives_them_out)
+{
+    alerts_anew("its hissing", ALERT_EMERGENCY);
+    alerts_anew("machine stopped", ALERT_URGENT);
+    fixture_text(stage, "the battery is hissing");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+    alerts_anew("machine stopped", ALERT_URGENT);
+    fixture_text(stage, "now its hissing and smoke comes out");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+}
+END_TEST
+
+START_TEST(beside_a_hot_battery_a_symptom_first_moves_them_away)
+{
+    alerts_anew("the battery is swollen and i feel dizzy", ALERT_EMERGENCY);
+    ck_assert(strncmp(fixture_replies(stage), "Move away from the battery", 26) == 0);
+    fixture_says_not(stage, "Sit up");
+    alerts_anew("my battery is hot and i cant breathe", ALERT_EMERGENCY);
+    ck_assert(strncmp(fixture_replies(stage), "Move away from the battery", 26) == 0);
+    fixture_says(stage, "Tell 911 too: can't breathe");
+    alerts_anew("the battery is hot and swelled up", ALERT_URGENT);
+    fixture_says(stage, "move away");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -82,5 +163,10 @@ main(void)
     tcase_add_test(tests, the_emergency_number_is_told_first);
     tcase_add_test(tests, beside_the_emergency_number_trouble_and_minutes_are_answered);
     tcase_add_test(tests, nobody_answers_me_goes_to_a_person);
+    tcase_add_test(tests, the_unit_by_any_name_that_quit_is_a_stopped_unit);
+    tcase_add_test(tests, a_unit_that_is_dead_does_not_tell_that_nothing_else_is_there);
+    tcase_add_test(tests, a_cylinder_just_opened_hisses_at_its_outlet);
+    tcase_add_test(tests, any_other_hiss_drives_them_out);
+    tcase_add_test(tests, beside_a_hot_battery_a_symptom_first_moves_them_away);
     return fixture_run(tests);
 }

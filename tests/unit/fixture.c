@@ -13,7 +13,8 @@ static const char finch[] =
     "{\"name\": \"Finch\", \"alarms\": ["
     "{\"shows\": \"PUMP LOW\", \"meaning\": \"Look for a bend.\", "
     "\"meaning_es\": \"Busque un doblez.\", \"oxygen_stops\": true},"
-    "{\"shows\": \"PLUG IN\", \"meaning\": \"Use the wall.\", \"oxygen_stops\": false}],"
+    "{\"shows\": \"PLUG IN\", \"meaning\": \"Use the wall.\", \"oxygen_stops\": false},"
+    "{\"shows\": \"NO BREATH\", \"meaning\": \"Check the prongs.\", \"oxygen_stops\": false}],"
     "\"run_times\": ["
     "{\"mode\": \"continuous\", \"setting\": 2, \"minutes\": [60, 72], \"battery\": \"new\","
     " \"figure\": \"office\", \"watts\": 90},"
@@ -116,6 +117,14 @@ static const char night_mode[] =
     "# " title "\n\nLevel: " level "\nIn brief: " brief "\n\n" reply "\n\n" said                   \
     "## Sources\n\n- invented for a test\n\n## Approved\n\n- A. Tester, clinician, 2026-01-02\n"
 
+static const char battery_hot[] =
+    SIGN("Battery hot or swollen", "equipment", "battery hot",
+         "Leave it on a hard floor and move away. Smoke? Get out, then call {emergency}.",
+         "## Said as\n\n- battery hot / swollen / swelled\n\n");
+static const char battery_smoking[] =
+    SIGN("Battery smoking", "emergency", "battery smoking",
+         "Get out now, then call {emergency}. Do not go back in.",
+         "## Said as\n\n- battery hissing / smoking\n- its hissing\n\n");
 static const char change_setting[] =
     SIGN("Change of setting", "clinical", "change setting",
          "Please keep it as ordered. Staff will call you. Trouble breathing? Call {emergency}.",
@@ -153,7 +162,7 @@ static const char reading[] =
 static const char cant_breathe[] =
     SIGN("Trouble breathing", "emergency", "can't breathe",
          "Trouble breathing: call {emergency} now. Sit up. Do not wait for a text.",
-         "## Said as\n\n- cant breathe\n- stopped breathing\n\n");
+         "## Said as\n\n- cant breathe\n- stopped breathing\n- no breath\n\n");
 
 static const char me_ahogo[] =
     SIGN("Falta de aire", "emergency", "can't breathe",
@@ -169,6 +178,8 @@ static const char me_ahogo[] =
 static const struct content_file files[] = {
     FILE_OF("equipment/finch.json", finch),
     FILE_OF("equipment/wagtail.json", wagtail),
+    FILE_OF("signs/en/battery-hot.md", battery_hot),
+    FILE_OF("signs/en/battery-smoking.md", battery_smoking),
     FILE_OF("signs/en/change-setting.md", change_setting),
     FILE_OF("signs/en/chest-pain.md", chest_pain),
     FILE_OF("signs/en/death-told.md", death_told),

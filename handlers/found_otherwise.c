@@ -1,0 +1,78 @@
+/*
+ * What is found in a text and yet is not told by it: it is only like a sign, or it is told of a
+ * thing. Each of these must be sure, for the sign is not said then.
+ */
+#include <string.h>
+
+#include "found.h"
+#include "steps.h"
+
+/* Words that go with an oximeter's value and tell nothing else of the person. */
+static const char around_a_value[] =
+    " oxygen o2 sat sats saturation saturations spo2 oximeter ox pulse meter monitor finger clip "
+    "thing gadget reading reads read level number says shows is at on the my mom moms dad dads her "
+    "his hers it its now today this here i get got have of a and so percent hi hello oxigeno "
+    "saturacion oximetro lectura nivel numero aparatito pinza dedo marca dice sale da tiene tengo "
+    "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola good ok okay fine "
+    "normal alright bien bueno ";
+
+static bool
+tells_only_value(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, around_a_value)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+/* A battery or the unit swells, and nobody's limbs are named: what it is like is their swelling. */
+static const char batteries[] =
+    "battery|batteries|batt|batts|pack|packs|bateria|baterias|pila|pilas|charger|cargador";
+static const char swells[] =
+    "swollen|swelled|swell|swells|swelling|swole|bulged|bulging|bulges|puffed|puffy|bloated|hot|"
+    "hinchada|hinchadas|hincho|inflada|inflo|abultada|caliente";
+static const char limbs[] =
+    "ankle|ankles|leg|legs|foot|feet|calf|calves|hand|hands|finger|fingers|knee|knees|shin|shins|"
+    "toe|toes|face|lip|lips|throat|arm|arms|shoe|shoes|sock|socks|ring|rings|body|tobillo|"
+    "tobillos|pierna|piernas|pie|pies|mano|manos|dedo|dedos|cara|brazo|brazos|zapato|zapatos";
+static const char gases[] = "gas|fume|fumes|smell|smells|smelled|stink|stinks|carbon|co|exhaust|"
+                            "propane|huele|olor|humo|monoxido|escape";
+
+static bool
+is_told_of_battery(const struct tokens *tokens, const struct sign_match *match)
+{
+    const char *id = match->sign->id;
+
+    return tokens_have(tokens, batteries) && tokens_have(tokens, swells) &&
+           ((strcmp(id, "swollen-ankles") == 0 && !tokens_have(tokens, limbs)) ||
+            (strcmp(id, "bad-gas") == 0 && match->by_likeness && !tokens_have(tokens, gases)));
+}
+
+static bool
+is_of_hiss(const struct sign *sign)
+{
+    return strcmp(sign->id, "battery-smoking") == 0 || strcmp(sign->id, "cylinder-leaking") == 0;
+}
+
+/*
+ * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
+ * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
+ * grave it is; "ya me siento mejor" and "paramedics are here" are like texts of those who are not
+ * well.
+ */
+bool
+found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
+                     const struct sign_match *match, int reading)
+{
+    return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
+           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
+            is_over_told(whole)) ||
+           is_told_of_battery(found_in, match) ||
+           (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
+           staff_says_of_renter(whole, match) ||
+           (match->sign->level != SIGN_EMERGENCY && staff_absent_told(whole));
+}
