@@ -15,6 +15,18 @@ static const char how_long[] = "how long|how much time|how many hours|how many m
 static const char conserver[] = "conserver|conserving|conservador|economizador|pulse dose|"
                                 "on pulse|en pulso|on demand";
 
+static const char on_it[] =
+    "on the bottle|on the tank|on the cylinder|on the backup|on the spare|on my bottle|on my tank|"
+    "on my cylinder|on my backup|on my spare|on bottle|on tank|on backup|on the oxygen tank|"
+    "on the e tank|on the little tank|on the spare tank|on the backup tank|using the bottle|"
+    "using the tank|using the cylinder|using the backup|using my tank|using my backup|"
+    "switched to the bottle|switched to the tank|switched to the cylinder|switched to the backup|"
+    "con el tanque|con mi tanque|en el tanque|usando el tanque|usando el cilindro|con el cilindro|"
+    "usando la reserva|con la reserva|en la reserva";
+static const char at_present[] = "now|im|i am|were|we are|hes|he is|shes|she is|mom is|dad is|"
+                                 "switched|using|ya|ahora|estoy|estamos|esta|usando|uso";
+static const char supposed[] = "if|when|once|would|could|what if|in case|can i|si|cuando|puedo";
+
 /* What is worked with: told, or as the record has it. */
 struct cylinder_sum {
     const char *size; /* NULL if neither tells */
@@ -186,11 +198,37 @@ cylinder_left_was_asked(const struct asked *before, struct verdict *verdict)
            (estimate_read(before, TOLD_CYLINDER, &told) && asks_in_general(before));
 }
 
+/* "I'm on the bottle now": they breathe from it. */
+static bool
+is_on_it(const struct tokens *tokens)
+{
+    return tokens_have(tokens, on_it) && tokens_have(tokens, at_present) &&
+           !tokens_have(tokens, supposed);
+}
+
+/* What lacks is asked, or the time is told; and a person hears that the unit is not in use. */
+static void
+answer_on_it(const struct asked *asked, struct verdict *verdict)
+{
+    struct told told;
+
+    (void)estimate_read(asked, TOLD_CYLINDER, &told);
+    if (!estimate_is_said(verdict, cylinder_left)) {
+        estimate_cylinder(asked, verdict, &told);
+    }
+    verdict_alert(verdict, ALERT_URGENT, true, "trouble:on-backup", "breathes from the backup");
+}
+
 bool
 cylinder_left_decide(const struct asked *asked, struct verdict *verdict)
 {
     struct told told;
 
+    if (is_on_it(&asked->tokens) && tokens_have(&asked->tokens, how_long) &&
+        !asked->told->impossible) {
+        answer_on_it(asked, verdict);
+        return true;
+    }
     if (!estimate_read(asked, TOLD_CYLINDER, &told) || told.impossible) {
         return false;
     }

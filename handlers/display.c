@@ -352,16 +352,41 @@ quotes_unknown(const struct asked *asked)
     return false;
 }
 
-/* What is not in our tables is a person's to look up. */
+/* "Check flow beeping": it sounds an alarm, and two words stand there as displays have them. */
+static bool
+quotes_with_alarm(const struct asked *asked)
+{
+    static const char sounds[] = "beep|beeps|beeping|alarm|alarming|pita|pitando|suena|alarma";
+    static const char asks[] = "how|what|when|why|does|do|will|can|should|if|?|como|que|cuando|si";
+    static const char shown[] =
+        " check flow low high oxygen o2 sensor error fault code temp temperature pressure filter "
+        "service replace cannula tube breath pump fan vent system compressor motor internal fail "
+        "failure revise flujo bajo alto presion filtro falla ";
+    const struct tokens *tokens = &asked->tokens;
+    size_t i;
+
+    for (i = 1; i < tokens->count; i++) {
+        if (token_among(tokens, i - 1, shown) &&
+            (token_among(tokens, i, shown) || tokens->list[i].kind == TOKEN_NUMBER)) {
+            return tokens_have(tokens, sounds) && !tokens_have(tokens, asks);
+        }
+    }
+    return false;
+}
+
+/* What is not in our tables is a person's to look up; with an alarm, at once. */
 static bool
 ask_person(const struct asked *asked, struct verdict *verdict)
 {
-    if (!quotes_unknown(asked) || tokens_have(&asked->tokens, supposed)) {
+    bool sounds = quotes_with_alarm(asked);
+
+    if (!(sounds || quotes_unknown(asked)) || tokens_have(&asked->tokens, supposed)) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_EQUIPMENT, id_display)->text =
         say(asked->arena, asked->context->house, asked->language, SAY_TROUBLE_OTHER, NULL);
-    verdict_alert(verdict, ALERT_OFFICE, false, "trouble:display", "display, unknown word");
+    verdict_alert(verdict, sounds ? ALERT_URGENT : ALERT_OFFICE, sounds, "trouble:display",
+                  "display, unknown word");
     return true;
 }
 

@@ -11,6 +11,14 @@ static const char supposed[] = "what if|in case|what happens|que pasa si|what do
                                "what should i do if|what do we do if|how do i shut|how to shut|"
                                "how do you shut|do i shut|should i shut";
 
+/* What may happen to the unit: then the backup is the plan. */
+static const char may_stop[] =
+    "it stops|it stopped|it quits|it quit|it dies|it shuts off|it shuts down|it fails|it breaks|"
+    "machine stops|machine stopped|machine quits|machine dies|machine fails|machine breaks|"
+    "unit stops|unit stopped|unit quits|unit dies|unit fails|unit breaks|concentrator stops|"
+    "concentrator fails|oxygen stops|se apaga|se para|deja de funcionar|se descompone";
+static const char its_sound[] = "beeping|beep|beeps|charging|pitar|pita";
+
 static const char dangerous[] =
     "battery * hot|battery * hissing|battery * swollen|battery * swelling|battery * bulging|"
     "battery * smoking|battery * smoke|battery * wet|swollen battery|hissing|burning smell|"
@@ -24,6 +32,9 @@ static const char stopped[] =
     "concentrator * stopped|it stopped|it quit|machine quit|unit quit|machine died|unit died|"
     "machine * dead|unit * dead|concentrator * dead|shut off|shut down|turned itself off|"
     "keeps shutting off|keeps turning off|keeps cutting out|no oxygen|no air|"
+    "cant feel * air|cant feel * flow|cant feel * puff|cant feel * puffs|cant feel * oxygen|"
+    "dont feel * air|dont feel * flow|dont feel * puff|dont feel * puffs|dont feel * oxygen|"
+    "no siento aire|no siento el aire|no siento que sale|no siento que salga|"
     "nothing * coming out|not getting oxygen|not getting any oxygen|isnt giving oxygen|no flow|"
     "power is out|power out|powers out|lost power|power went out|power just went|"
     "electricity is out|electricity went|alarm wont stop|wont stop beeping|wont stop alarming|"
@@ -210,6 +221,20 @@ lesser_trouble(const struct asked *asked, struct verdict *verdict)
     }
 }
 
+/* "What happens if it stops at night" */
+static bool
+tell_backup(const struct asked *asked, struct verdict *verdict)
+{
+    const struct topic *backup = kb_topic(asked->context->kb, "backup", asked->language);
+
+    if (backup == NULL || !tokens_have(&asked->tokens, supposed) ||
+        !tokens_have(&asked->tokens, may_stop) || tokens_have(&asked->tokens, its_sound)) {
+        return false;
+    }
+    topics_answer(asked, verdict, backup);
+    return true;
+}
+
 enum trouble
 equipment_trouble_told(const struct asked *asked)
 {
@@ -237,7 +262,7 @@ equipment_trouble_decide(const struct asked *asked, struct verdict *verdict)
 {
     switch (equipment_trouble_told(asked)) {
     case TROUBLE_NONE:
-        return false;
+        return tell_backup(asked, verdict);
     case TROUBLE_DANGER:
         add(verdict, "trouble-danger")->text =
             say(asked->arena, asked->context->house, asked->language, SAY_TROUBLE_DANGER, NULL);

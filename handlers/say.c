@@ -382,6 +382,14 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "Un tanque recién abierto silba donde va la manguera: métala bien y ponga el flujo de su "
          "etiqueta. ¿Silba en la valvula o no para? Cierre la valvula, nada de fuego, llame al "
          "{phone}. ¿Silba una bateria? Salga y llame al {emergency}. El personal ya lo sabe."},
+    [SAY_OUT_RUNS] =
+        {"It runs on its battery until that is empty. Text us the lights on each battery and we "
+         "work out how long. Be at a plug with power before then, backup oxygen near. A person was "
+         "alerted. It stops or breathing is hard? Use the backup, call {emergency}.",
+         "Funciona con la bateria hasta que se acabe. Escriba cuantas luces tiene cada bateria y "
+         "calculamos cuanto dura. Antes, vaya a un enchufe con luz, con su tanque cerca. El "
+         "personal ya lo sabe. ¿Se apaga o le falta el aire? Use el tanque y llame al "
+         "{emergency}."},
     [SAY_WEAK_BATTERY] = {"A battery should last longer than that, so don't count on it. Use "
                           "another one or a plug, and keep your backup oxygen near. Staff were "
                           "told and will call you.",

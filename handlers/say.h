@@ -143,6 +143,7 @@ enum phrase {
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
     SAY_CYLINDER_HISSES,
+    SAY_OUT_RUNS, /* the mains failed, and the unit runs on its battery */
     SAY_WEAK_BATTERY,
     SAY_DISPLAY,        /* 0 words shown, 1 what they mean */
     SAY_DISPLAY_URGENT, /* the same, and staff are called */

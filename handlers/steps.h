@@ -189,6 +189,9 @@ bool office_hours_wait(const struct asked *asked);
 /* The mains failed and no battery runs what this renter needs: "Go to your backup now ...". NULL if
  * it is not so or not known, or for any other sign: then the sign's own words count. */
 char *outage_words(const struct asked *whole, const struct sign *sign);
+/* The text tells that the unit runs on its battery, and nothing else that we know speaks against
+ * it. */
+bool outage_runs_on_battery(const struct asked *whole);
 /* If that is all that staff are called about and charges are told: keeps them, and adds how long
  * they last where there is room for it. */
 void outage_say_hours(const struct asked *whole, struct verdict *verdict);

@@ -146,6 +146,19 @@ START_TEST(in_spanish_too)
 }
 END_TEST
 
+START_TEST(on_the_cylinder_now_only_the_gauge_is_asked_and_a_person_is_called)
+{
+    fixture_text(stage, "im on the bottle now how long do i have");
+    fixture_says(stage, "I also need what the gauge shows.");
+    fixture_says_not(stage, "size letter");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:on-backup");
+    fixture_text(stage, "1500 psi");
+    fixture_says(stage, "From our record: E, 2 L/min.");
+    fixture_text(stage, "if im on the tank how long would it last");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -165,5 +178,6 @@ main(void)
     tcase_add_test(tests, figures_may_come_one_by_one);
     tcase_add_test(tests, it_is_worked_out_beside_an_emergency);
     tcase_add_test(tests, in_spanish_too);
+    tcase_add_test(tests, on_the_cylinder_now_only_the_gauge_is_asked_and_a_person_is_called);
     return fixture_run(tests);
 }

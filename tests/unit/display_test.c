@@ -122,6 +122,16 @@ START_TEST(in_doubt_it_is_a_persons_cry)
 }
 END_TEST
 
+START_TEST(an_unknown_word_with_an_alarm_calls_a_person_at_once)
+{
+    fixture_text(stage, "check flow beeping");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+    fixture_says_not(stage, "Text us the word");
+    fixture_text(stage, "does the low flow alarm beep");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -138,5 +148,6 @@ main(void)
     tcase_add_test(tests, a_text_that_is_the_displays_word_in_capitals_is_no_persons_cry);
     tcase_add_test(tests, a_strangers_word_is_looked_up_with_all_units_of_the_house);
     tcase_add_test(tests, in_doubt_it_is_a_persons_cry);
+    tcase_add_test(tests, an_unknown_word_with_an_alarm_calls_a_person_at_once);
     return fixture_run(tests);
 }

@@ -151,6 +151,48 @@ START_TEST(beside_a_hot_battery_a_symptom_first_moves_them_away)
 }
 END_TEST
 
+START_TEST(prongs_without_air_call_a_person)
+{
+    alerts_anew("I can't feel any air from the prongs", ALERT_URGENT);
+    alerts_anew("no siento aire por las puntas", ALERT_URGENT);
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "should i feel air from the prongs");
+    ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
+}
+END_TEST
+
+START_TEST(another_battery_that_is_dead_is_no_unit_that_stopped)
+{
+    fixture_text(stage, "4 lights in the unit and the other is dead");
+    ck_assert_ptr_null(fixture_answer(stage, "unit-stopped"));
+    ck_assert_ptr_null(fixture_answer(stage, "flowing"));
+    alerts_anew("4 lights in the unit, the other is dead and no oxygen is coming out",
+                ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(a_failed_mains_with_a_unit_that_runs_asks_for_its_charge)
+{
+    alerts_anew("power is out but the machine runs on battery", ALERT_URGENT);
+    fixture_says(stage, "Text us the lights on each battery");
+    ck_assert_ptr_null(fixture_answer(stage, "flowing"));
+    alerts_anew("power is out", ALERT_URGENT);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "flowing"));
+    alerts_anew("power is out, it was running on battery and stopped", ALERT_URGENT);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "flowing"));
+}
+END_TEST
+
+START_TEST(what_if_it_stops_names_the_backup)
+{
+    alerts_anew("what happens if it stops at night", ALERT_NONE);
+    ck_assert_ptr_nonnull(fixture_answer(stage, "backup"));
+    alerts_anew("what happens if it stops beeping", ALERT_NONE);
+    ck_assert_ptr_null(fixture_answer(stage, "backup"));
+}
+END_TEST
+
 int
 main(void)
 {
@@ -168,5 +210,9 @@ main(void)
     tcase_add_test(tests, a_cylinder_just_opened_hisses_at_its_outlet);
     tcase_add_test(tests, any_other_hiss_drives_them_out);
     tcase_add_test(tests, beside_a_hot_battery_a_symptom_first_moves_them_away);
+    tcase_add_test(tests, prongs_without_air_call_a_person);
+    tcase_add_test(tests, another_battery_that_is_dead_is_no_unit_that_stopped);
+    tcase_add_test(tests, a_failed_mains_with_a_unit_that_runs_asks_for_its_charge);
+    tcase_add_test(tests, what_if_it_stops_names_the_backup);
     return fixture_run(tests);
 }
