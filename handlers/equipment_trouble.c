@@ -139,11 +139,18 @@ is_of_household(const struct tokens *tokens)
     return things == 1 && !tokens_have(tokens, part) && !tokens_have(tokens, may_be_ours);
 }
 
-/* The name stands by itself: not "charger thing", "the thing on the wall". */
+/* The name stands by itself: not "charger thing", "the thing on the wall", "if the machine". */
 static bool
 is_unit_name(const struct tokens *tokens, size_t at)
 {
+    size_t first = at;
+
+    while (first > 0 && token_among(tokens, first - 1, articles)) {
+        first--;
+    }
     return token_among(tokens, at, any_names) &&
+           !(first > 0 &&
+             token_among(tokens, first - 1, " if when until before once si cuando ")) &&
            !(at > 0 && (tokens_phrase_at(tokens, at - 1, part) > 0 ||
                         tokens_phrase_at(tokens, at - 1, household) > 0)) &&
            !token_among(tokens, at + 1, " on in for at of that which en de para que ");

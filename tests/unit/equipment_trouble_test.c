@@ -94,6 +94,8 @@ START_TEST(the_unit_by_any_name_that_quit_is_a_stopped_unit)
     stage = fixture_new();
     fixture_text(stage, "the tv thing quit");
     ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
+    fixture_text(stage, "all is well, but if the machine gave out tonight");
+    ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
     fixture_text(stage, "that thing on the wall quit");
     ck_assert_ptr_null(fixture_answer(stage, "trouble-stopped"));
 }
