@@ -43,7 +43,7 @@ static const char runs_on_battery[] =
     "on my battery|on battery power|to battery|to the battery|still running|still runs|still works|"
     "still working|is running|keeps running|kept running|battery kicked in|battery took over|"
     "con bateria|con la bateria|con pila|a bateria|sigue funcionando|sigue andando|sigue prendido|"
-    "sigue prendida|sigue trabajando|esta funcionando";
+    "sigue prendida|sigue trabajando|esta funcionando|funciona con|trabaja con|anda con";
 static const char no_power[] = "no power|no electricity|no current|no lights|without power|"
                                "no hay luz|no hay corriente|no hay electricidad|sin luz|"
                                "sin corriente|sin electricidad";
@@ -67,8 +67,8 @@ was_told_to_run(const struct conversation *conversation)
     return conversation->choice_count > 0 && strcmp(conversation->choices[0], runs) == 0;
 }
 
-static bool
-tells_it_runs(const struct asked *asked)
+bool
+flowing_tells_it_runs(const struct asked *asked)
 {
     struct tokens tokens = tokens_without(asked->arena, &asked->tokens, no_power);
     size_t i;
@@ -146,7 +146,7 @@ flowing_ask(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer = verdict_add(verdict, ANSWER_ASK, ROUTE_EQUIPMENT, "flowing");
     bool ran = is_open(asked) && was_told_to_run(&asked->context->conversation);
-    bool told_now = (is_open(asked) || is_outage_alone(verdict)) && tells_it_runs(asked);
+    bool told_now = (is_open(asked) || is_outage_alone(verdict)) && flowing_tells_it_runs(asked);
 
     answer->text = say(asked->arena, asked->context->house, asked->language,
                        ran || told_now ? SAY_FLOWING_STILL : SAY_FLOWING, NULL);

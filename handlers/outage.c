@@ -29,30 +29,13 @@ wall_only_mode(const struct asked *whole)
     return mode;
 }
 
-bool
-outage_runs_on_battery(const struct asked *whole)
-{
-    static const char runs[] =
-        "runs on battery|runs on the battery|runs on its battery|running on battery|"
-        "running on the battery|running on its battery|going on battery|works on battery|"
-        "working on battery|working on the battery|still runs|still running|keeps running|"
-        "is on battery now|switched to battery|funciona con la bateria|funciona con bateria|"
-        "funciona con la pila|sigue funcionando|sigue prendido|sigue prendida|trabaja con la "
-        "bateria|esta con la bateria|anda con la bateria";
-    static const char doubtful[] = "not|isnt|wont|doesnt|but no|low|almost|nearly|dying|dead|last|"
-                                   "beeping|no spare|stopped|poca|casi|ultima|pita|pitando|no";
-
-    return tokens_have(&whole->tokens, runs) && !tokens_have(&whole->tokens, doubtful) &&
-           wall_only_mode(whole) == NULL;
-}
-
 char *
 outage_words(const struct asked *whole, const struct sign *sign)
 {
     char *mode = strcmp(sign->id, power_out) == 0 ? wall_only_mode(whole) : NULL;
     char *backup;
 
-    if (strcmp(sign->id, power_out) == 0 && outage_runs_on_battery(whole)) {
+    if (strcmp(sign->id, power_out) == 0 && mode == NULL && flowing_tells_it_runs(whole)) {
         return say(whole->arena, whole->context->house, whole->language, SAY_OUT_RUNS, NULL);
     }
     if (mode == NULL) {

@@ -244,8 +244,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     if (verdict->route == ROUTE_EMERGENCY || verdict->answer_count == 0) {
         return verdict->answer_count > 0;
     }
-    if (!found_no_flow_sign(&found) ||
-        (outage_runs_on_battery(whole) && !found_has(&found, "unit-stopped"))) {
+    if (!found_no_flow_sign(&found)) {
         return false;
     }
     if (flowing_is_told_again(whole, verdict)) {

@@ -187,11 +187,11 @@ void office_call(const struct asked *asked, struct verdict *verdict, const char 
  * the renter needs it before. */
 bool office_hours_wait(const struct asked *asked);
 /* The mains failed and no battery runs what this renter needs: "Go to your backup now ...". NULL if
- * it is not so or not known, or for any other sign: then the sign's own words count. */
+ * that is not so or not known, or for any other sign: then the sign's own words count. Of a unit
+ * that runs on its battery: that its charge is asked for. */
 char *outage_words(const struct asked *whole, const struct sign *sign);
-/* The text tells that the unit runs on its battery, and nothing else that we know speaks against
- * it. */
-bool outage_runs_on_battery(const struct asked *whole);
+/* The mains may be out, but the unit runs on its battery, and no doubt about it is told. */
+bool flowing_tells_it_runs(const struct asked *asked);
 /* If that is all that staff are called about and charges are told: keeps them, and adds how long
  * they last where there is room for it. */
 void outage_say_hours(const struct asked *whole, struct verdict *verdict);

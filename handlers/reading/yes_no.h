@@ -31,7 +31,8 @@ bool yes_no_begins_with_yes(const struct tokens *tokens);
 /* More than an answer: long, or a question after it ("yes when is it due"). */
 bool yes_no_goes_on(const struct tokens *tokens);
 
-/* "No idea", "not sure", "no se", "no, I mean": who does not know, or takes back, denies nothing. */
+/* "No idea", "not sure", "no se", "no, I mean": who does not know, or takes back, denies nothing.
+ */
 bool yes_no_doubts_at(const struct tokens *tokens, size_t at);
 
 /* Any of these things is denied, in the same sentence: "there is no oxygen". */
