@@ -416,6 +416,31 @@ alert_rows_next(struct store *store, int64_t *next_utc_s, struct fault *fault)
 /* A renter's text, and not what staff did about it. */
 #define IS_TOLD "e.event IN ('opened', 'raised', 'added')"
 
+/* The row that the query of alert_rows_open_of() is at. */
+static struct open_alert
+open_alert_of(void *arena, sqlite3_stmt *query)
+{
+    return (struct open_alert){.number = sqlite3_column_int64(query, 0),
+                               .level =
+                                   alert_level_named((const char *)sqlite3_column_text(query, 1)),
+                               .rental_id = column_text(arena, query, 2),
+                               .phone = column_text(arena, query, 3),
+                               .reason = column_text(arena, query, 4),
+                               .brief = column_text(arena, query, 5),
+                               .taken_by = column_text(arena, query, 6),
+                               .opened_utc_s = sqlite3_column_int64(query, 7),
+                               .reasons = column_text(arena, query, 8),
+                               .offered_to = column_text(arena, query, 9),
+                               .no_texts = sqlite3_column_int(query, 10) == 0,
+                               .head = sqlite3_column_int64(query, 11),
+                               .has_talk = sqlite3_column_int(query, 12) != 0,
+                               .first_name = column_text(arena, query, 13),
+                               .place = column_text(arena, query, 14),
+                               .runs_out_utc_s = sqlite3_column_int64(query, 15),
+                               .is_new = sqlite3_column_int(query, 16) != 0,
+                               .grave_utc_s = sqlite3_column_int64(query, 17)};
+}
+
 int
 alert_rows_open_of(struct store *store, void *arena, const char *phone, struct open_alert **alerts,
                    size_t *count, struct fault *fault)
@@ -453,25 +478,7 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
     }
     while (more) {
         list = memory_grow(arena, struct open_alert, list, used);
-        list[used++] = (struct open_alert){
-            .number = sqlite3_column_int64(query, 0),
-            .level = alert_level_named((const char *)sqlite3_column_text(query, 1)),
-            .rental_id = column_text(arena, query, 2),
-            .phone = column_text(arena, query, 3),
-            .reason = column_text(arena, query, 4),
-            .brief = column_text(arena, query, 5),
-            .taken_by = column_text(arena, query, 6),
-            .opened_utc_s = sqlite3_column_int64(query, 7),
-            .reasons = column_text(arena, query, 8),
-            .offered_to = column_text(arena, query, 9),
-            .no_texts = sqlite3_column_int(query, 10) == 0,
-            .head = sqlite3_column_int64(query, 11),
-            .has_talk = sqlite3_column_int(query, 12) != 0,
-            .first_name = column_text(arena, query, 13),
-            .place = column_text(arena, query, 14),
-            .runs_out_utc_s = sqlite3_column_int64(query, 15),
-            .is_new = sqlite3_column_int(query, 16) != 0,
-            .grave_utc_s = sqlite3_column_int64(query, 17)};
+        list[used++] = open_alert_of(arena, query);
         if (store_next(store, query, &more, fault) != 0) {
             return -1;
         }
