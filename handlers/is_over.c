@@ -11,30 +11,30 @@
 #include "yes_no.h"
 
 #define UNIT_AGAIN                                                                                 \
-    "stopped beeping|quit beeping|no longer beeping|not beeping anymore|not beeping any more|"     \
-    "isnt beeping anymore|beeping stopped|beeping has stopped|beeping is gone|stopped alarming|"   \
-    "alarm stopped|alarm has stopped|alarm is off|alarm is gone|alarm cleared|power is back|"      \
-    "power came back|powers back|power back on|power back|power is on|power is back on|"           \
-    "lights are back|lights came back|lights are back on|electricity is back|"                     \
-    "electricity came back|oxygen is back|air is back|oxygen is flowing|oxygen is coming|"         \
-    "works again|working again|works now|working now|is working|running again|runs again|"         \
-    "is running|fixed it|it is fixed|its fixed|got it fixed|got it working|got it going|"          \
-    "got it to work|up and running|"                                                               \
-    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|volvio la luz|" \
-    "regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|regreso la corriente|"     \
-    "llego la corriente|volvio la electricidad|ya funciona|funciona otra vez|ya prendio|ya "       \
-    "prende|"                                                                                      \
-    "ya encendio|ya enciende|ya jala|ya sirve|ya arranco|ya trabaja|ya anda|ya quedo bien|"        \
-    "ya quedo listo|ya quedo arreglado|ya esta bien|ya se arreglo|se arreglo|ya lo arregle|"       \
-    "lo arregle|lo arreglamos|ya sale oxigeno|ya sale aire|ya sale el oxigeno"
+    "stopped beeping|quit beeping|no longer beeping|not beeping anymore|"                          \
+    "not beeping any more|isnt beeping anymore|beeping stopped|beeping has stopped|"               \
+    "beeping is gone|stopped alarming|alarm stopped|alarm has stopped|alarm is off|"               \
+    "alarm is gone|alarm cleared|power is back|power came back|powers back|power back on|"         \
+    "power back|power is on|power is back on|lights are back|lights came back|"                    \
+    "lights are back on|electricity is back|electricity came back|oxygen is back|"                 \
+    "air is back|oxygen is flowing|oxygen is coming|works again|working again|works now|"          \
+    "working now|is working|running again|runs again|is running|fixed it|it is fixed|"             \
+    "its fixed|got it fixed|got it working|got it going|got it to work|up and running|"            \
+    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|"               \
+    "volvio la luz|regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|"            \
+    "regreso la corriente|llego la corriente|volvio la electricidad|ya funciona|"                  \
+    "funciona otra vez|ya prendio|ya prende|ya encendio|ya enciende|ya jala|ya sirve|"             \
+    "ya arranco|ya trabaja|ya anda|ya quedo bien|ya quedo listo|ya quedo arreglado|"               \
+    "ya esta bien|ya se arreglo|se arreglo|ya lo arregle|lo arregle|lo arreglamos|"                \
+    "ya sale oxigeno|ya sale aire|ya sale el oxigeno"
 #define PERSON_AGAIN                                                                               \
-    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|is alright|"  \
-    "is all right|is stable|is doing better|doing better|doing fine|doing ok|doing okay|ok again|" \
-    "okay again|fine again|ok now|okay now|fine now|better now|better again|all better|"           \
-    "came to|came around|is talking|calmed down|calm now|back to normal|normal again|"             \
-    "me siento mejor|se siente mejor|me siento bien|se siente bien|se le paso|se me paso|"         \
-    "se le quito|se me quito|esta bien|esta mejor|reacciono|volvio en si|ya habla|habla bien|"     \
-    "se calmo|ya se tranquilizo"
+    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|"             \
+    "is alright|is all right|is stable|is doing better|doing better|doing fine|doing ok|"          \
+    "doing okay|ok again|okay again|fine again|ok now|okay now|fine now|better now|"               \
+    "better again|all better|came to|came around|is talking|calmed down|calm now|"                 \
+    "back to normal|normal again|me siento mejor|se siente mejor|me siento bien|"                  \
+    "se siente bien|se le paso|se me paso|se le quito|se me quito|esta bien|esta mejor|"           \
+    "reacciono|volvio en si|ya habla|habla bien|se calmo|ya se tranquilizo"
 #define WAS_NONE                                                                                   \
     "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
     "ignore that|ignore my text|ignore my last text|disregard|me equivoque|fue un error|"          \
@@ -45,23 +45,22 @@
     "breathing again|breathing fine|breathing ok|breathing better|breathing normal|"               \
     "breathing normally|breathing easier|breathing easy|breathing well|breathes again|"            \
     "breathes fine|can breathe again|can breathe now|can breathe fine|can breathe ok|"             \
-    "can breathe better|awake now|awake again|is awake|woke up|up and "                            \
-    "talking|"                                                                                     \
+    "can breathe better|awake now|awake again|is awake|woke up|up and talking|"                    \
     "talking again|color is back|color came back|got his color back|got her color back|"           \
-    "coughed it up|coughed it out|spit it out|spat it out|bleeding stopped|bleeding has stopped|"  \
-    "stopped bleeding|pain is gone|pain went away|pain stopped|false alarm|not an emergency|"      \
-    "ya respira|respira bien|respira mejor|respira normal|respira perfecto|puede respirar|"        \
-    "puedo respirar|desperto|lo escupio|la escupio|le volvio el color|recupero el color|"          \
-    "ya no sangra|dejo de sangrar|paro de sangrar|ya no le duele|ya no me duele|ya no duele|"      \
-    "falsa alarma|no era emergencia"
+    "coughed it up|coughed it out|spit it out|spat it out|bleeding stopped|"                       \
+    "bleeding has stopped|stopped bleeding|pain is gone|pain went away|pain stopped|"              \
+    "false alarm|not an emergency|ya respira|respira bien|respira mejor|respira normal|"           \
+    "respira perfecto|puede respirar|puedo respirar|desperto|lo escupio|la escupio|"               \
+    "le volvio el color|recupero el color|ya no sangra|dejo de sangrar|paro de sangrar|"           \
+    "ya no le duele|ya no me duele|ya no duele|falsa alarma|no era emergencia"
 /* These tell it only while an alert is open. */
 #define OF_ALERT                                                                                   \
-    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|everything is fine|"   \
-    "everything is good|everythings fine|it came out|it passed|it went away|"                      \
-    "we are ok|we are good|we are fine|were ok|im ok|im okay|"                                     \
-    "im fine|i am ok|i am fine|dont need help anymore|dont need help any more|"                    \
-    "olvidenlo|olvidelo|olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|"     \
-    "ya paso|ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
+    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|"                      \
+    "everything is fine|everything is good|everythings fine|it came out|it passed|"                \
+    "it went away|we are ok|we are good|we are fine|were ok|im ok|im okay|im fine|"                \
+    "i am ok|i am fine|dont need help anymore|dont need help any more|olvidenlo|olvidelo|"         \
+    "olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|ya paso|"                \
+    "ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
 /* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
 #define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
 static const char help_there[] =
