@@ -1,5 +1,5 @@
 /* The reverse of told_json.c. */
-#include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "memory.h"
@@ -96,13 +96,17 @@ read_use(const json_t *json, struct told *told)
 static bool
 read_clock(const json_t *text, int *minutes)
 {
-    int hour, minute;
+    const char *written = json_is_string(text) ? json_string_value(text) : "";
+    char *end;
+    long hour = strtol(written, &end, 10), minute = 60;
 
-    if (!json_is_string(text) || sscanf(json_string_value(text), "%2d:%2d", &hour, &minute) != 2 ||
-        hour < 0 || hour > 23 || minute < 0 || minute > 59) {
+    if (end != written && *end == ':') {
+        minute = strtol(end + 1, &end, 10);
+    }
+    if (*end != '\0' || hour < 0 || hour > 23 || minute < 0 || minute > 59) {
         return false;
     }
-    *minutes = hour * 60 + minute;
+    *minutes = (int)(hour * 60 + minute);
     return true;
 }
 

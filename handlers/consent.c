@@ -212,7 +212,8 @@ consent_decide(const struct asked *whole, struct verdict *verdict)
         opt_in(whole, verdict);
         return true;
     case KEYWORD_HELP:
-        help(whole, verdict, ROUTE_CONSENT, asked_is_active_renter(whole));
+        help(whole, verdict, ROUTE_CONSENT,
+             asked_is_active_renter(whole) || whole->context->alert_count > 0);
         return true;
     case KEYWORD_CRY:
         help(whole, verdict, ROUTE_STAFF, true);

@@ -27,7 +27,7 @@ static const struct yes_no_about oxygen_flows = {
             "ya funciona|ya sale|ya volvio|volvio la luz|ya hay|ya prendio|ya esta|ya quedo|"
             "sale oxigeno|esta saliendo",
     .ill = " still yet same sigue igual stopped quit died dead off out worse muerto apagado "
-           "apagada parado peor ",
+           "apagada parado peor quiet silent silence callado callada silencio ",
 };
 
 /* Of the oxygen and nothing else that a person may have asked about. */
@@ -50,6 +50,7 @@ static const char no_power[] = "no power|no electricity|no current|no lights|wit
 /* The unit may run no longer, or not for long, or they only ask. */
 static const char may_not_run[] =
     " stop stopped stops stopping quit quits died dies dead dying off empty low weak almost nearly "
+    "silent quiet black dark phone cell cellphone laptop radio callado callada telefono celular "
     "last if will would can could should how try trying tried murio apagado apagada apago apaga "
     "paro parado parada vacia vacio baja bajo ultima ultimo casi si puede como poca poco queda ? ";
 static const char runs[] = "runs";
@@ -123,7 +124,11 @@ tokens_of_unit(const struct asked *asked)
         "todavia no hay luz|aun no hay luz|no hay luz todavia|no hay luz|sigue sin luz|"
         "seguimos sin luz|sin luz|todavia no vuelve la luz|no ha vuelto la luz|no vuelve la luz";
 
-    return tokens_without(asked->arena, &asked->tokens, power_is_out);
+    /* "no lights on the unit" is of the unit */
+    return tokens_have(&asked->tokens,
+                       "unit|machine|concentrator|maquina|aparato|equipo|concentrador")
+               ? asked->tokens
+               : tokens_without(asked->arena, &asked->tokens, power_is_out);
 }
 
 static enum yes_no
@@ -139,6 +144,12 @@ told(const struct asked *asked)
     }
     of_unit = tokens_of_unit(asked);
     return yes_no_read(&of_unit, &oxygen_flows);
+}
+
+bool
+flowing_is_denied(const struct asked *whole)
+{
+    return whole->context->role != SENDER_STAFF && is_open(whole) && told(whole) == SAID_NO;
 }
 
 void

@@ -194,10 +194,11 @@ static int
 lasts_low(const struct follow *follow, const struct told *told)
 {
     const struct asked *before = &follow->before;
-    const struct running running = before->rental == NULL
-                                       ? (struct running){.figure = NULL}
-                                       : running_now(before->rental, before->equipment, told);
+    struct running running = {.figure = NULL};
 
+    if (before->rental != NULL) {
+        running = running_now(before->rental, before->equipment, told);
+    }
     return running.figure == NULL ? 0 : running.figure->lasts.low;
 }
 

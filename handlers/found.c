@@ -293,7 +293,9 @@ leave_out_other_empty(const struct asked *whole, struct found *found)
     while (at < tokens->count && (end = tells_other_empty(tokens, at)) == 0) {
         at++;
     }
-    if (at == tokens->count || !tells_charge_left(whole->told)) {
+    if (at == tokens->count || !tells_charge_left(whole->told) ||
+        tokens_have(tokens,
+                    "silent|quiet|dark|black|off|stopped|callado|callada|apagado|apagada")) {
         return;
     }
     without = memory_format(whole->arena, "%.*s %s", (int)tokens->list[at].start, whole->text,

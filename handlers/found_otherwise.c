@@ -58,6 +58,16 @@ is_of_hiss(const struct sign *sign)
     return strcmp(sign->id, "battery-smoking") == 0 || strcmp(sign->id, "cylinder-leaking") == 0;
 }
 
+/* "Its hissing loud and wont stop" is like an alarm that stays, but no alarm hisses: that is danger
+ * (equipment_trouble.c). */
+static bool
+is_hiss_like_alarm(const struct tokens *tokens, const struct sign_match *match)
+{
+    return match->by_likeness && strcmp(match->sign->id, "alarm-stays") == 0 &&
+           tokens_have(tokens, "hiss|hissing|hisses|silba|silbando") &&
+           !tokens_have(tokens, "alarm|alarms|beep|beeps|beeping|alarma|pita|pitando|pitido");
+}
+
 /*
  * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
  * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
@@ -71,7 +81,9 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
     return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
            ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
             is_over_told(whole)) ||
-           is_told_of_battery(found_in, match) ||
+           /* "no le sale nada" is like a stroke, but it answers what we asked */
+           (match->by_likeness && flowing_is_denied(whole)) ||
+           is_told_of_battery(found_in, match) || is_hiss_like_alarm(found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
            staff_says_of_renter(whole, match) ||
            (match->sign->level != SIGN_EMERGENCY && staff_absent_told(whole));

@@ -13,9 +13,9 @@
 typedef bool step(const struct asked *asked, struct verdict *verdict);
 
 /* After the signs. */
-static step *const whole_text[] = {flowing_decide, staff_decide,         consent_decide,
-                                   machine_decide, in_charge_decide,     death_decide,
-                                   foreign_decide, open_emergency_decide};
+static step *const whole_text[] = {flowing_decide, staff_decide,      consent_decide,
+                                   machine_decide, in_charge_decide,  death_decide,
+                                   foreign_decide, danger_yes_decide, open_emergency_decide};
 
 static step *const each_question[] = {
     is_over_decide,     emergency_number_decide,  weak_battery_decide, plug_decide,
@@ -142,13 +142,15 @@ answer_courtesy(const struct asked *piece, struct verdict *verdict)
     }
 }
 
-/* Beside a sign nothing is put together, so that what shows it stays apart from what does not. */
+/* Beside a sign nothing is put together, so that what shows it stays apart from what does not; and
+ * what we asked figures for is not divided: "E, 1500 psi, flujo 2". */
 static struct pieces
 pieces_of(const struct asked *whole, bool sign_fired)
 {
-    return sign_fired ? cut_questions(whole->arena, whole->text, whole->language)
-                      : kb_questions(whole->context->kb, whole->arena, whole->context->workspace,
-                                     whole->text, whole->language);
+    return sign_fired || asked_open_question(whole) == QUESTION_WHICH_CHARGE
+               ? cut_questions(whole->arena, whole->text, whole->language)
+               : kb_questions(whole->context->kb, whole->arena, whole->context->workspace,
+                              whole->text, whole->language);
 }
 
 /* A piece that was told apart by what it is about is about that, unless no topic fits it. Any other

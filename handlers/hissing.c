@@ -10,8 +10,8 @@
 static const char hisses[] = " hiss hisses hissing hissed silba silban silbando silbido chifla "
                              "chiflando sisea siseo siseando ";
 static const char cylinders[] =
-    " tank tanks bottle bottles cylinder cylinders valve regulator backup spare tanque tanques "
-    "tanquecito cilindro cilindros botella valvula regulador reserva respaldo ";
+    " tank tanks bottle bottles cylinder cylinders valve regulator tanque tanques tanquecito "
+    "cilindro cilindros botella valvula regulador ";
 static const char others[] =
     " battery batteries batt batts pack packs charger brick adapter machine unit concentrator "
     "bateria baterias pila pilas cargador aparato maquina equipo concentrador ";
@@ -23,23 +23,14 @@ static const char graver[] =
     "smoke|smoking|smokes|smell|smells|fire|flame|flames|burn|burning|burnt|spark|sparks|hot|"
     "melting|popped|popping|exploded|leak|leaks|leaking|leaked|fell|dropped|knocked|tipped|broke|"
     "broken|snapped|loose|wont|cant|closed|propane|stove|grill|burner|heater|furnace|fireplace|"
-    "water|scuba|humo|huele|olor|fuego|llamas|quema|chispas|caliente|fuga|cayo|tiro|golpeo|roto|"
+    "water|scuba|dizzy|jetting|jet|spinning|spins|spun|took off|flew|flying|rolling|candle|"
+    "cigarette|oven|woodstove|red|kids|vela|cigarro|horno|rojo|roja|mareado|mareada|odor|stink|"
+    "stinks|warm|warmer|swell|swells|swelled|swollen|bulge|bulges|humo|"
+    "tibio|tibia|hincha|hinchado|hinchada|huele|olor|fuego|llamas|quema|chispas|caliente|fuga|cayo|"
+    "tiro|golpeo|roto|"
     "rota|no cierra|no se cierra|no para|no puedo|propano|estufa|calentador|agua";
 
 enum named { NAMED_NOTHING, NAMED_CYLINDER, NAMED_OTHER };
-
-static bool
-names_cylinder(const struct tokens *tokens)
-{
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, cylinders)) {
-            return true;
-        }
-    }
-    return false;
-}
 
 /* What hisses: the last that is named before the hiss, else the first behind it. */
 static enum named
@@ -58,31 +49,35 @@ what_hisses(const struct tokens *tokens, size_t hiss)
     return named;
 }
 
-/* They were just sent to it, or they spoke of it. */
+/* A text before that spoke of it, of no battery or unit that may hiss as well, and of no harm. */
+static bool
+spoke_of_cylinder(const struct asked *whole, const char *text)
+{
+    struct tokens tokens = tokens_read(whole->arena, text);
+    bool names_it = false;
+    size_t i;
+
+    for (i = 0; i < tokens.count; i++) {
+        names_it = names_it || token_among(&tokens, i, cylinders);
+        if (token_among(&tokens, i, others)) {
+            return false;
+        }
+    }
+    return names_it && !tokens_have(&tokens, graver);
+}
+
+/* The talk is of it: the newest text before this, or what we asked about. */
 static bool
 is_talk_of_cylinder(const struct asked *whole)
 {
     const struct context *context = whole->context;
-    size_t i;
 
-    if (asked_open_question(whole) == QUESTION_FLOWING) {
-        return true;
+    if (context->recent_count > 0) {
+        return spoke_of_cylinder(whole, context->recent[context->recent_count - 1].text);
     }
-    if (asked_open_question(whole) != QUESTION_NONE && context->conversation.asked_about != NULL) {
-        struct tokens about = tokens_read(whole->arena, context->conversation.asked_about);
-
-        if (names_cylinder(&about)) {
-            return true;
-        }
-    }
-    for (i = 0; i < context->recent_count; i++) {
-        struct tokens before = tokens_read(whole->arena, context->recent[i].text);
-
-        if (names_cylinder(&before)) {
-            return true;
-        }
-    }
-    return false;
+    return asked_open_question(whole) != QUESTION_NONE &&
+           context->conversation.asked_about != NULL &&
+           spoke_of_cylinder(whole, context->conversation.asked_about);
 }
 
 bool

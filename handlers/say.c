@@ -423,6 +423,11 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "again, or hard to breathe? Call {emergency}.",
          "Gracias por avisar. El personal ya lo sabe y todavia quiere hablar con usted. ¿Otra vez "
          "peor, o le falta el aire? Llame al {emergency}."},
+    [SAY_DANGER_YES] =
+        {"If that is a yes to what we asked: call {emergency} now. Staff were alerted "
+         "again. Do not wait for a text.",
+         "Si eso es un si a lo que le preguntamos: llame al {emergency} ya. El "
+         "personal ya lo sabe. No espere mensajes."},
     [SAY_GAP_RENTER] = {"I don't have an answer to that. A person will answer.",
                         "No tengo respuesta a eso. Una persona le va a contestar."},
     [SAY_GAP_WAITS] = {"I don't have an answer to that. A person will answer when the office is "

@@ -151,6 +151,7 @@ enum phrase {
     SAY_EMERGENCY_NUMBER,
     SAY_IS_OVER,
     SAY_OVER_CALLED,
+    SAY_DANGER_YES,
     SAY_OFFICE_TOLD,
     SAY_OFFICE_WAITS, /* until it is open; no time is promised */
     SAY_OFFICE_CALL,

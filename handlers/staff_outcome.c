@@ -14,7 +14,9 @@ static const char says_nothing[] =
 /* It is not over yet. */
 static const char is_to_come[] =
     " still yet wait waiting will ill well shell theyll gonna going soon lemme let driving calling "
-    "trying checking omw way later until maybe hopefully tomorrow stays stay keep reopen undo ";
+    "trying checking omw way later until maybe hopefully tomorrow stays stay keep reopen undo "
+    "worse fell need needs "
+    "needed help wrong locked answer answering nobody ";
 /* Said to somebody, not of something. */
 static const char asks_or_orders[] =
     " how what when where why who which can could should do does did is are tell ask go come sit "

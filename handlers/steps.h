@@ -32,6 +32,8 @@ bool in_charge_decide(const struct asked *whole, struct verdict *verdict);
 bool death_decide(const struct asked *whole, struct verdict *verdict);
 /* Another machine writes, or gives our own text back: silence. */
 bool machine_decide(const struct asked *whole, struct verdict *verdict);
+/* YES, and nothing else, to "trouble breathing? call 911" of an alert that is open. */
+bool danger_yes_decide(const struct asked *whole, struct verdict *verdict);
 /* An emergency is open: whether 911 was called, then power and backup only. If it is told to be
  * over or is hours old, staff hear that they wrote, and it is false. */
 bool open_emergency_decide(const struct asked *whole, struct verdict *verdict);
@@ -192,6 +194,8 @@ bool office_hours_wait(const struct asked *asked);
 char *outage_words(const struct asked *whole, const struct sign *sign);
 /* The mains may be out, but the unit runs on its battery, and no doubt about it is told. */
 bool flowing_tells_it_runs(const struct asked *asked);
+/* "Is oxygen flowing again?" is open, and this is NO in any words: an emergency by itself. */
+bool flowing_is_denied(const struct asked *whole);
 /* If that is all that staff are called about and charges are told: keeps them, and adds how long
  * they last where there is room for it. */
 void outage_say_hours(const struct asked *whole, struct verdict *verdict);

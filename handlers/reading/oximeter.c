@@ -14,9 +14,9 @@
 
 enum { LOWEST = 30, HIGHEST = 100, STRONG_REACH = 8, BACK_REACH = 8 };
 
-static const char strong_cues[] =
-    " spo2 sp02 sats sat satu satting sating saturation saturating saturacion satura saturando "
-    "pulseox pulsox pulsiox o2sat o2sats ";
+static const char strong_cues[] = " spo2 sp02 sats sat satu satting sating saturation saturating "
+                                  "saturacion satura saturando saturaba "
+                                  "pulseox pulsox pulsiox o2sat o2sats ";
 /* Words that begin so are strong cues too, however they end. */
 static const char *const strong_beginnings[] = {
     "oxim", "oxym", "oxom", "oxem", "saturac", "oxigenac", "oxygenat", "pulseox", "pulsox"};

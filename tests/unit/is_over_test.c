@@ -205,6 +205,29 @@ START_TEST(after_an_all_clear_a_relapse_in_any_words_asks_for_911_again)
 }
 END_TEST
 
+START_TEST(yes_to_when_to_call_911_calls_somebody)
+{
+    static const char *const texts[] = {"yes", "yes both", "si", "worse"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "i feel dizzy");
+        fixture_wait_minutes(stage, 3);
+        fixture_text(stage, texts[i]);
+        fixture_says(stage, "911");
+        fixture_alerts(stage, ALERT_URGENT, "danger:yes");
+    }
+    begin_anew();
+    fixture_text(stage, "yes");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+    fixture_text(stage, "i feel dizzy");
+    fixture_wait_minutes(stage, 3);
+    fixture_text(stage, "thanks");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
 START_TEST(two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it)
 {
     begin_anew();
@@ -238,6 +261,7 @@ main(void)
     tcase_add_test(tests, where_help_is_there_nothing_more_is_said);
     tcase_add_test(tests, a_doubtful_all_clear_still_asks_whether_911_was_called);
     tcase_add_test(tests, after_an_all_clear_a_relapse_in_any_words_asks_for_911_again);
+    tcase_add_test(tests, yes_to_when_to_call_911_calls_somebody);
     tcase_add_test(tests,
                    two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it);
     return fixture_run(tests);
