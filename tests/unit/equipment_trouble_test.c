@@ -119,6 +119,7 @@ START_TEST(a_cylinder_just_opened_hisses_at_its_outlet)
     alerts_anew("abri el tanque y silba", ALERT_URGENT);
     fixture_says(stage, "Cierre la valvula");
     alerts_anew("machine stopped", ALERT_URGENT);
+    fixture_text(stage, "how do i open the tank");
     fixture_text(stage, "ok its hissing now");
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
     fixture_says(stage, "push the tube on");
@@ -131,6 +132,12 @@ END_TEST
 START_TEST(any_other_hiss_drives_them_out)
 {
     alerts_anew("its hissing", ALERT_EMERGENCY);
+    alerts_anew("machine stopped", ALERT_URGENT);
+    fixture_text(stage, "its hissing");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+    alerts_anew("machine stopped, i put the spare battery in", ALERT_URGENT);
+    fixture_text(stage, "its hissing");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
     alerts_anew("machine stopped", ALERT_URGENT);
     fixture_text(stage, "the battery is hissing");
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
