@@ -85,6 +85,8 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
            (match->by_likeness && flowing_is_denied(whole)) ||
            is_told_of_battery(found_in, match) || is_hiss_like_alarm(found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
+           (strcmp(match->sign->id, "asks-emergency") == 0 &&
+            open_emergency_stands(whole->context) && open_emergency_is_helped(whole)) ||
            staff_says_of_renter(whole, match) ||
            (match->sign->level != SIGN_EMERGENCY && staff_absent_told(whole));
 }

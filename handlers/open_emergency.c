@@ -134,20 +134,39 @@ static const char help_comes[] =
     "they are here|theyre here|are coming|is coming|ambulance|paramedics|medics|ya llame|"
     "ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
 
+/* Somebody waits for a word of ours. */
+static bool
+waits_for_word(const struct tokens *tokens)
+{
+    return tokens_have(tokens, "hello|hi|hey|hola|?|wrong|busy|hold|nobody|no one|nadie|ocupado|"
+                               "equivocado");
+}
+
+/* What is said of calling, beside what is no answer to it. */
+static enum yes_no
+said_of_calling(const struct asked *whole)
+{
+    static const struct yes_no_about calling = {.things = " ", .well = "", .ill = " "};
+
+    return yes_no_read(&whole->tokens, &calling);
+}
+
+bool
+open_emergency_is_helped(const struct asked *whole)
+{
+    return tokens_have(&whole->tokens, help_comes) && !waits_for_word(&whole->tokens) &&
+           said_of_calling(whole) != SAID_NO;
+}
+
 /* Thanks, or YES to whether they called: nothing to say to that. "No, not yet" is neither. */
 static bool
 wants_nothing(const struct asked *whole, const struct pieces *pieces)
 {
-    static const struct yes_no_about calling = {.things = " ", .well = "", .ill = " "};
-
-    if (tokens_have(&whole->tokens,
-                    "hello|hi|hey|hola|?|wrong|busy|hold|nobody|no one|nadie|ocupado|"
-                    "equivocado")) {
-        return false; /* somebody waits for a word */
+    if (waits_for_word(&whole->tokens)) {
+        return false;
     }
-    return yes_no_begins_with_yes(&whole->tokens) ||
-           ((is_courtesy(pieces) || tokens_have(&whole->tokens, help_comes)) &&
-            yes_no_read(&whole->tokens, &calling) != SAID_NO);
+    return yes_no_begins_with_yes(&whole->tokens) || open_emergency_is_helped(whole) ||
+           (is_courtesy(pieces) && said_of_calling(whole) != SAID_NO);
 }
 
 /* Every question of it is surely of a topic. */

@@ -151,6 +151,8 @@ void death_answer(const struct asked *whole, struct verdict *verdict, const stru
 bool open_emergency_stands(const struct context *context);
 /* And the sender has not told that it is over, nor is it hours old: that comes before all else. */
 bool open_emergency_is(const struct context *context);
+/* They have called the emergency number, or help is coming: "i called 911 they are coming". */
+bool open_emergency_is_helped(const struct asked *whole);
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);
 /* What a text says of the unit in words of the trade, whether or not a sign says it too. */

@@ -34,7 +34,8 @@ static const char linking[] =
     "approx level levels sat sats saturation number numbers my his her moms dads the hovering "
     "between in low mid high upper keeps keep staying stays running been are came comes back up "
     "got gets as = : - , ~ < > ( \" ? . oxygen o2 and then or from meter ox thing clip finger "
-    "esta es en a de bajo marca dice sale tiene me mi su salio oxigeno solo y ";
+    "esta es en a de bajo marca dice sale tiene me mi su salio oxigeno solo y today hoy "
+    "ahora ahorita ";
 const char oximeter_other_things[] =
     " battery batteries batt batts bat bateria baterias pila pilas charge charged tank cylinder "
     "setting room cabin unit apt liters lpm light lights bars ";

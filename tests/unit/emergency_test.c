@@ -242,6 +242,10 @@ START_TEST(help_that_comes_is_not_asked_for_again_but_hello_gets_a_word)
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, "the ambulance is on the way");
     ck_assert_uint_eq(stage->verdict.reply_count, 0);
+    fixture_text(stage, "i called 911 they are coming");
+    ck_assert_uint_eq(stage->verdict.reply_count, 0);
+    fixture_text(stage, "911 put me on hold");
+    fixture_says(stage, "911");
     fixture_text(stage, "no ambulance can come here");
     fixture_says(stage, "call 911 now");
     fixture_text(stage, "hello?");

@@ -117,6 +117,10 @@ static const char night_mode[] =
     "# " title "\n\nLevel: " level "\nIn brief: " brief "\n\n" reply "\n\n" said                   \
     "## Sources\n\n- invented for a test\n\n## Approved\n\n- A. Tester, clinician, 2026-01-02\n"
 
+static const char asks_emergency[] =
+    SIGN("Asks for an ambulance", "emergency", "asks for 911",
+         "Call {emergency} now. A voice call is best. Do not wait for a text.",
+         "## Said as\n\n- call an ambulance\n- called 911\n- 911\n\n");
 static const char battery_hot[] =
     SIGN("Battery hot or swollen", "equipment", "battery hot",
          "Leave it on a hard floor and move away. Smoke? Get out, then call {emergency}.",
@@ -178,6 +182,7 @@ static const char me_ahogo[] =
 static const struct content_file files[] = {
     FILE_OF("equipment/finch.json", finch),
     FILE_OF("equipment/wagtail.json", wagtail),
+    FILE_OF("signs/en/asks-emergency.md", asks_emergency),
     FILE_OF("signs/en/battery-hot.md", battery_hot),
     FILE_OF("signs/en/battery-smoking.md", battery_smoking),
     FILE_OF("signs/en/change-setting.md", change_setting),
