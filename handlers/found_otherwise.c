@@ -58,14 +58,16 @@ is_of_hiss(const struct sign *sign)
     return strcmp(sign->id, "battery-smoking") == 0 || strcmp(sign->id, "cylinder-leaking") == 0;
 }
 
-/* "Its hissing loud and wont stop" is like an alarm that stays, but no alarm hisses: that is danger
- * (equipment_trouble.c). */
+/* "Its hissing loud and wont stop" is like an alarm that stays, but no alarm hisses: it is danger,
+ * and only where that is answered (equipment_trouble.c) does the alarm give way to it. */
 static bool
-is_hiss_like_alarm(const struct tokens *tokens, const struct sign_match *match)
+is_danger_like_alarm(const struct asked *whole, const struct tokens *tokens,
+                     const struct sign_match *match)
 {
     return match->by_likeness && strcmp(match->sign->id, "alarm-stays") == 0 &&
            tokens_have(tokens, "hiss|hissing|hisses|silba|silbando") &&
-           !tokens_have(tokens, "alarm|alarms|beep|beeps|beeping|alarma|pita|pitando|pitido");
+           !tokens_have(tokens, "alarm|alarms|beep|beeps|beeping|alarma|pita|pitando|pitido") &&
+           equipment_trouble_told(whole) == TROUBLE_DANGER;
 }
 
 /*
@@ -83,7 +85,7 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
             is_over_told(whole)) ||
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
-           is_told_of_battery(found_in, match) || is_hiss_like_alarm(found_in, match) ||
+           is_told_of_battery(found_in, match) || is_danger_like_alarm(whole, found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
            (strcmp(match->sign->id, "asks-emergency") == 0 &&
             open_emergency_stands(whole->context) && open_emergency_is_helped(whole)) ||
