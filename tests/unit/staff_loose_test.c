@@ -1,33 +1,7 @@
 /* What staff text half asleep: no word of ours, half of one, or the outcome alone. */
-#include "fixture.h"
+#include "stage.h"
 
 #include <string.h>
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-    fixture_staff(stage);
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
-
-static void
-changes(const char *text, enum alert_step step, int64_t number)
-{
-    fixture_text(stage, text);
-    ck_assert_msg(stage->verdict.alert_change.step == step &&
-                      stage->verdict.alert_change.number == number,
-                  "\"%s\" led to step %d of %d", text, (int)stage->verdict.alert_change.step,
-                  (int)stage->verdict.alert_change.number);
-    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
-}
 
 /* Each by itself leaves what is open as it is, and is answered so. */
 static void
@@ -36,7 +10,7 @@ each_says(const char *const *texts, size_t count, const char *words)
     size_t i;
 
     for (i = 0; i < count; i++) {
-        changes(texts[i], ALERT_STEP_NONE, 0);
+        stage_changes(texts[i], ALERT_STEP_NONE, 0);
         fixture_says(stage, words);
         ck_assert_uint_eq(stage->verdict.reply_count, 1);
     }
@@ -74,14 +48,14 @@ START_TEST(what_they_text_next_is_the_outcome_that_was_asked_for)
 
     for (i = 0; i < sizeof outcomes / sizeof outcomes[0]; i++) {
         fixture_free(stage);
-        set_up();
+        stage_staff_set_up();
         two_renters();
-        changes("SORTED 12", ALERT_STEP_NONE, 0);
+        stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
         fixture_says(stage, "What happened? Text SORTED 12");
-        changes(outcomes[i], ALERT_STEP_CLOSE, 12);
+        stage_changes(outcomes[i], ALERT_STEP_CLOSE, 12);
         ck_assert_str_eq(stage->verdict.alert_change.note, outcomes[i]);
         fixture_says(stage, "Alert 12 is closed: Gwen, Cabin 4. Your text is its note.");
-        changes(outcomes[i], ALERT_STEP_NONE, 0); /* once */
+        stage_changes(outcomes[i], ALERT_STEP_NONE, 0); /* once */
     }
 }
 END_TEST
@@ -108,21 +82,21 @@ START_TEST(what_is_no_outcome_closes_nothing_and_says_so)
     };
 
     two_renters();
-    changes("SORTED 12", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
     EACH_SAYS(texts, "Alert 12 stays open, and your text went to nobody. What happened?");
-    changes("outlet was dead", ALERT_STEP_CLOSE, 12);
+    stage_changes("outlet was dead", ALERT_STEP_CLOSE, 12);
 }
 END_TEST
 
 START_TEST(an_outcome_that_is_not_given_soon_or_after_another_order_closes_nothing)
 {
     two_renters();
-    changes("SORTED 12", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
     fixture_wait_minutes(stage, 16);
-    changes("was plugged into dead outlet", ALERT_STEP_NONE, 0);
-    changes("SORTED 12", ALERT_STEP_NONE, 0);
-    changes("MINE 13", ALERT_STEP_TAKE, 13);
-    changes("was plugged into dead outlet", ALERT_STEP_NONE, 0);
+    stage_changes("was plugged into dead outlet", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
+    stage_changes("MINE 13", ALERT_STEP_TAKE, 13);
+    stage_changes("was plugged into dead outlet", ALERT_STEP_NONE, 0);
     fixture_says(stage, "NOT sent");
 }
 END_TEST
@@ -130,13 +104,13 @@ END_TEST
 START_TEST(the_outcome_may_follow_when_a_name_told_which_one)
 {
     two_renters();
-    changes("sorted", ALERT_STEP_NONE, 0);
-    changes("gwen", ALERT_STEP_NONE, 0);
+    stage_changes("sorted", ALERT_STEP_NONE, 0);
+    stage_changes("gwen", ALERT_STEP_NONE, 0);
     fixture_says(stage, "What happened? Text SORTED 12");
-    changes("outlet was dead", ALERT_STEP_CLOSE, 12);
+    stage_changes("outlet was dead", ALERT_STEP_CLOSE, 12);
     stage->alerts[1].head = 12;
-    changes("sorted 12 only", ALERT_STEP_NONE, 0);
-    changes("brought her a tank", ALERT_STEP_CLOSE, 12);
+    stage_changes("sorted 12 only", ALERT_STEP_NONE, 0);
+    stage_changes("brought her a tank", ALERT_STEP_CLOSE, 12);
     ck_assert(stage->verdict.alert_change.only_this);
 }
 END_TEST
@@ -145,13 +119,13 @@ START_TEST(a_sign_in_the_outcome_is_new_unless_the_alert_tells_it)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
     fixture_alert(stage, 13, "gap");
-    changes("SORTED 12", ALERT_STEP_NONE, 0);
-    changes("chest pain is gone", ALERT_STEP_CLOSE, 12);
-    changes("SORTED 13", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
+    stage_changes("chest pain is gone", ALERT_STEP_CLOSE, 12);
+    stage_changes("SORTED 13", ALERT_STEP_NONE, 0);
     fixture_text(stage, "she has chest pain now");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
     ck_assert_int_eq(stage->verdict.alert_change.step, ALERT_STEP_NONE);
-    changes("SORTED 12", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
     fixture_text(stage, "now i have chest pain");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
     ck_assert_int_eq(stage->verdict.alert_change.step, ALERT_STEP_NONE);
@@ -171,7 +145,7 @@ START_TEST(words_without_talk_are_said_first_not_to_be_sent)
     EACH_SAYS(texts, "NOT sent to Gwen. Text TALK 12 and your words to write to Gwen.");
     ck_assert(stage->verdict.relay.to == NULL);
     stage->alerts[0].no_texts = true;
-    changes("go to the lobby now", ALERT_STEP_NONE, 0);
+    stage_changes("go to the lobby now", ALERT_STEP_NONE, 0);
     fixture_says(stage, "NOT sent to any renter. Open:\n12 URGENT dizzy");
 }
 END_TEST
@@ -183,7 +157,7 @@ START_TEST(who_asks_for_the_words_gets_them)
     two_renters();
     EACH_SAYS(texts, "Text MINE 12 to take alert 12, TALK 12");
     stage->context.alert_count = 0;
-    changes("good, go to the lobby now", ALERT_STEP_NONE, 0);
+    stage_changes("good, go to the lobby now", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Text MINE 12 to take alert 12");
 }
 END_TEST
@@ -201,7 +175,7 @@ START_TEST(who_agrees_reads_what_takes_the_one_that_waits)
     EACH_SAYS(texts, "Text MINE 13 to take it: wants an answer, Tom");
     stage->alerts[0].taken_by = NULL;
     stage->alerts[1].level = ALERT_URGENT;
-    changes("i take it", ALERT_STEP_NONE, 0);
+    stage_changes("i take it", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one? Open:\n12 URGENT dizzy");
     fixture_says(stage, "Text MINE and its number to take one.");
 }
@@ -211,7 +185,7 @@ START_TEST(who_agrees_to_what_another_has_reads_who)
 {
     fixture_alert(stage, 12, "gap")->taken_by = "+12085550190";
     stage->alerts[0].taken_name = "Perrin";
-    changes("on my way", ALERT_STEP_NONE, 0);
+    stage_changes("on my way", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Alert 12 is with Perrin.");
 }
 END_TEST
@@ -225,31 +199,31 @@ START_TEST(taking_is_understood_in_other_words_and_with_a_slip)
 
     two_renters();
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        changes(texts[i], ALERT_STEP_TAKE, 12);
+        stage_changes(texts[i], ALERT_STEP_TAKE, 12);
     }
-    changes("Mien 99", ALERT_STEP_NONE, 0);
-    changes("i did not take 12", ALERT_STEP_NONE, 0);
-    changes("kim has 12", ALERT_STEP_NONE, 0);
-    changes("nobody going to gwen", ALERT_STEP_NONE, 0);
+    stage_changes("Mien 99", ALERT_STEP_NONE, 0);
+    stage_changes("i did not take 12", ALERT_STEP_NONE, 0);
+    stage_changes("kim has 12", ALERT_STEP_NONE, 0);
+    stage_changes("nobody going to gwen", ALERT_STEP_NONE, 0);
 }
 END_TEST
 
 START_TEST(a_slip_of_another_word_is_asked_back_and_done_on_yes)
 {
     two_renters();
-    changes("sortd 12 plug was loose", ALERT_STEP_NONE, 0);
+    stage_changes("sortd 12 plug was loose", ALERT_STEP_NONE, 0);
     fixture_says(stage, "SORTED 12? Text YES");
-    changes("yes", ALERT_STEP_CLOSE, 12);
+    stage_changes("yes", ALERT_STEP_CLOSE, 12);
     ck_assert_str_eq(stage->verdict.alert_change.note, "plug was loose");
-    changes("yes", ALERT_STEP_NONE, 0); /* once */
-    changes("tlak 13 we open at 8", ALERT_STEP_NONE, 0);
+    stage_changes("yes", ALERT_STEP_NONE, 0); /* once */
+    stage_changes("tlak 13 we open at 8", ALERT_STEP_NONE, 0);
     fixture_says(stage, "TALK 13? Text YES");
-    changes("no", ALERT_STEP_NONE, 0);
-    changes("tlak 13 we open at 8", ALERT_STEP_NONE, 0);
-    changes("YES!", ALERT_STEP_TALK, 13);
+    stage_changes("no", ALERT_STEP_NONE, 0);
+    stage_changes("tlak 13 we open at 8", ALERT_STEP_NONE, 0);
+    stage_changes("YES!", ALERT_STEP_TALK, 13);
     ck_assert_str_eq(stage->verdict.relay.text, "Jo: we open at 8");
-    changes("sortd 12", ALERT_STEP_NONE, 0);
-    changes("yes", ALERT_STEP_NONE, 0);
+    stage_changes("sortd 12", ALERT_STEP_NONE, 0);
+    stage_changes("yes", ALERT_STEP_NONE, 0);
     fixture_says(stage, "What happened?");
 }
 END_TEST
@@ -257,11 +231,11 @@ END_TEST
 START_TEST(a_slip_of_open_lists_and_takes_nothing)
 {
     two_renters();
-    changes("oepn", ALERT_STEP_NONE, 0);
+    stage_changes("oepn", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Open:\n12 URGENT dizzy");
-    changes("opne 13", ALERT_STEP_NONE, 0);
+    stage_changes("opne 13", ALERT_STEP_NONE, 0);
     fixture_says(stage, "13 OFFICE");
-    changes("yes", ALERT_STEP_NONE, 0);
+    stage_changes("yes", ALERT_STEP_NONE, 0);
 }
 END_TEST
 
@@ -269,12 +243,12 @@ START_TEST(what_it_is_about_tells_which_one_is_taken_but_closes_none)
 {
     two_renters();
     stage->alerts[1].level = ALERT_URGENT;
-    changes("MINE dizzy", ALERT_STEP_TAKE, 12);
-    changes("mine, the answer one", ALERT_STEP_TAKE, 13);
-    changes("sorted dizzy no more", ALERT_STEP_NONE, 0);
+    stage_changes("MINE dizzy", ALERT_STEP_TAKE, 12);
+    stage_changes("mine, the answer one", ALERT_STEP_TAKE, 13);
+    stage_changes("sorted dizzy no more", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
     stage->alerts[1].brief = "dizzy";
-    changes("MINE dizzy", ALERT_STEP_NONE, 0);
+    stage_changes("MINE dizzy", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
 }
 END_TEST
@@ -329,7 +303,7 @@ START_TEST(what_is_of_a_renter_or_an_order_is_no_absence)
                           strcmp(stage->verdict.alert.reason, "duty:absent") != 0,
                       "%s", texts[i]);
     }
-    changes("TALK 12 i cant come tonight", ALERT_STEP_TALK, 12);
+    stage_changes("TALK 12 i cant come tonight", ALERT_STEP_TALK, 12);
 }
 END_TEST
 
@@ -338,7 +312,7 @@ main(void)
 {
     TCase *tests = tcase_create("staff loose");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_staff_set_up, stage_tear_down);
     tcase_add_test(tests, what_they_text_next_is_the_outcome_that_was_asked_for);
     tcase_add_test(tests, what_is_no_outcome_closes_nothing_and_says_so);
     tcase_add_test(tests, an_outcome_that_is_not_given_soon_or_after_another_order_closes_nothing);

@@ -1,31 +1,5 @@
 /* Which alert staff mean, how they see the open ones, and what they say of renters. */
-#include "fixture.h"
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-    fixture_staff(stage);
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
-
-static void
-changes(const char *text, enum alert_step step, int64_t number)
-{
-    fixture_text(stage, text);
-    ck_assert_msg(stage->verdict.alert_change.step == step &&
-                      stage->verdict.alert_change.number == number,
-                  "\"%s\" led to step %d of %d", text, (int)stage->verdict.alert_change.step,
-                  (int)stage->verdict.alert_change.number);
-    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
-}
+#include "stage.h"
 
 /* ---- Which one is meant --------------------------------------------------------------------- */
 
@@ -43,8 +17,8 @@ two_renters(void)
 START_TEST(the_number_may_be_left_out_when_one_is_open)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
-    changes("mine", ALERT_STEP_TAKE, 12);
-    changes("sorted, spoke to her daughter", ALERT_STEP_CLOSE, 12);
+    stage_changes("mine", ALERT_STEP_TAKE, 12);
+    stage_changes("sorted, spoke to her daughter", ALERT_STEP_CLOSE, 12);
     ck_assert_str_eq(stage->verdict.alert_change.note, "spoke to her daughter");
 }
 END_TEST
@@ -53,10 +27,10 @@ START_TEST(with_two_open_and_no_number_they_get_the_list)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
     fixture_alert(stage, 13, "gap")->taken_by = "+12085550190";
-    changes("mine", ALERT_STEP_NONE, 0);
+    stage_changes("mine", ALERT_STEP_NONE, 0);
     fixture_says(stage, "12 URGENT in brief, +12085550101, just now, nobody has it\n"
                         "13 URGENT in brief, +12085550101, just now, with +12085550190");
-    changes("SORTED 99 all well", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 99 all well", ALERT_STEP_NONE, 0);
     fixture_says(stage, "99 is not open. Which one? Open:\n12 URGENT in brief");
 }
 END_TEST
@@ -64,15 +38,15 @@ END_TEST
 START_TEST(a_name_or_a_place_tells_which_alert_is_meant)
 {
     two_renters();
-    changes("mine gwen", ALERT_STEP_TAKE, 12);
-    changes("MINE, the one in Fallow Lodge", ALERT_STEP_TAKE, 13);
-    changes("mine please, I go to cabin 4", ALERT_STEP_TAKE, 12);
-    changes("sorted tom: plug was loose", ALERT_STEP_CLOSE, 13);
+    stage_changes("mine gwen", ALERT_STEP_TAKE, 12);
+    stage_changes("MINE, the one in Fallow Lodge", ALERT_STEP_TAKE, 13);
+    stage_changes("mine please, I go to cabin 4", ALERT_STEP_TAKE, 12);
+    stage_changes("sorted tom: plug was loose", ALERT_STEP_CLOSE, 13);
     ck_assert_str_eq(stage->verdict.alert_change.note, "tom: plug was loose");
     fixture_says(stage, "Alert 13 is closed: Tom, Room 2, Fallow Lodge.");
-    changes("sorted room 2", ALERT_STEP_NONE, 0);
+    stage_changes("sorted room 2", ALERT_STEP_NONE, 0);
     fixture_says(stage, "What happened? Text SORTED 13");
-    changes("sorted spoke with tom and gwen", ALERT_STEP_NONE, 0);
+    stage_changes("sorted spoke with tom and gwen", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
 }
 END_TEST
@@ -81,20 +55,20 @@ START_TEST(a_name_that_two_have_or_that_is_a_word_tells_nobody_apart)
 {
     two_renters();
     stage->alerts[0].first_name = "Tom";
-    changes("mine tom", ALERT_STEP_NONE, 0);
+    stage_changes("mine tom", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
-    changes("mine tom in cabin 4", ALERT_STEP_TAKE, 12);
+    stage_changes("mine tom in cabin 4", ALERT_STEP_TAKE, 12);
     stage->alerts[0].first_name = "Will";
-    changes("talk will you be home", ALERT_STEP_NONE, 0);
-    changes("talk to will: are you home", ALERT_STEP_TALK, 12);
-    changes("mine will", ALERT_STEP_TAKE, 12);
+    stage_changes("talk will you be home", ALERT_STEP_NONE, 0);
+    stage_changes("talk to will: are you home", ALERT_STEP_TALK, 12);
+    stage_changes("mine will", ALERT_STEP_TAKE, 12);
 }
 END_TEST
 
 START_TEST(whoever_takes_an_alert_reads_whose_it_is)
 {
     two_renters();
-    changes("MINE 13", ALERT_STEP_TAKE, 13);
+    stage_changes("MINE 13", ALERT_STEP_TAKE, 13);
     fixture_says(stage, "Alert 13 is yours: in brief, Tom, Room 2, Fallow Lodge, +12085550113. "
                         "Text SORTED 13");
 }
@@ -103,31 +77,31 @@ END_TEST
 START_TEST(what_was_ordered_waits_until_a_number_or_name_tells_for_whom)
 {
     two_renters();
-    changes("talk is the plug in?", ALERT_STEP_NONE, 0);
+    stage_changes("talk is the plug in?", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one? Open:\n12 URGENT");
     fixture_says(stage, "Text only its number or name.");
-    changes("13", ALERT_STEP_TALK, 13);
+    stage_changes("13", ALERT_STEP_TALK, 13);
     ck_assert_str_eq(stage->verdict.relay.text, "Jo: is the plug in?");
     fixture_says(stage, "Sent to Tom, Room 2, Fallow Lodge.");
-    changes("13", ALERT_STEP_NONE, 0); /* once */
-    changes("sorted 99 power is back", ALERT_STEP_NONE, 0);
-    changes("hm", ALERT_STEP_NONE, 0);
-    changes("I meant Gwen", ALERT_STEP_CLOSE, 12);
+    stage_changes("13", ALERT_STEP_NONE, 0); /* once */
+    stage_changes("sorted 99 power is back", ALERT_STEP_NONE, 0);
+    stage_changes("hm", ALERT_STEP_NONE, 0);
+    stage_changes("I meant Gwen", ALERT_STEP_CLOSE, 12);
     ck_assert_str_eq(stage->verdict.alert_change.note, "power is back");
-    changes("mine", ALERT_STEP_NONE, 0);
-    changes("cabin 4 please", ALERT_STEP_TAKE, 12);
+    stage_changes("mine", ALERT_STEP_NONE, 0);
+    stage_changes("cabin 4 please", ALERT_STEP_TAKE, 12);
 }
 END_TEST
 
 START_TEST(what_waits_is_dropped_by_another_order_and_with_time)
 {
     two_renters();
-    changes("talk hello", ALERT_STEP_NONE, 0);
-    changes("OPEN", ALERT_STEP_NONE, 0);
-    changes("13", ALERT_STEP_NONE, 0);
-    changes("talk hello", ALERT_STEP_NONE, 0);
+    stage_changes("talk hello", ALERT_STEP_NONE, 0);
+    stage_changes("OPEN", ALERT_STEP_NONE, 0);
+    stage_changes("13", ALERT_STEP_NONE, 0);
+    stage_changes("talk hello", ALERT_STEP_NONE, 0);
     fixture_wait_minutes(stage, 16);
-    changes("13", ALERT_STEP_NONE, 0);
+    stage_changes("13", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Text MINE 12");
 }
 END_TEST
@@ -137,11 +111,11 @@ START_TEST(one_of_several_without_power_is_closed_alone_by_name_and_all_by_numbe
     two_renters();
     stage->alerts[0].reason = stage->alerts[0].reasons = "sign:power-out-now";
     stage->alerts[1].head = 12; /* called with Gwen */
-    changes("sorted gwen has a tank", ALERT_STEP_CLOSE, 12);
+    stage_changes("sorted gwen has a tank", ALERT_STEP_CLOSE, 12);
     ck_assert(stage->verdict.alert_change.only_this);
     fixture_alert(stage, 15, "gap");
-    changes("sorted power is back", ALERT_STEP_NONE, 0);
-    changes("12", ALERT_STEP_CLOSE, 12);
+    stage_changes("sorted power is back", ALERT_STEP_NONE, 0);
+    stage_changes("12", ALERT_STEP_CLOSE, 12);
     ck_assert(!stage->verdict.alert_change.only_this);
     fixture_says(stage, "Closed: 12 Gwen, Cabin 4; 13 Tom, Room 2, Fallow Lodge.");
 }
@@ -151,10 +125,10 @@ START_TEST(the_list_has_the_gravest_first_and_is_never_too_long)
 {
     fixture_alert(stage, 12, "gap")->level = ALERT_OFFICE;
     fixture_alert(stage, 13, "gap")->level = ALERT_EMERGENCY;
-    changes("OPEN", ALERT_STEP_NONE, 0);
+    stage_changes("OPEN", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Open:\n13 EMERGENCY in brief, +12085550101, just now, nobody has it\n"
                         "12 OFFICE in brief");
-    changes("open the door", ALERT_STEP_NONE, 0);
+    stage_changes("open the door", ALERT_STEP_NONE, 0);
     fixture_says(stage, "NOT sent to any renter. Open:\n13 EMERGENCY");
 }
 END_TEST
@@ -166,24 +140,24 @@ START_TEST(the_list_says_how_old_an_alert_is_and_who_has_it)
     stage->alerts[1].taken_name = "Perrin";
     stage->alerts[0].opened_utc_s -= 3 * 3600 + 60;
     stage->alerts[1].opened_utc_s -= 1230;
-    changes("open", ALERT_STEP_NONE, 0);
+    stage_changes("open", ALERT_STEP_NONE, 0);
     fixture_says(stage, "12 URGENT in brief, Gwen, Cabin 4, +12085550101, 3 h ago, nobody has it\n"
                         "13 URGENT in brief, Tom, Room 2, Fallow Lodge, +12085550113, 20 min ago, "
                         "with Perrin");
-    changes("open 13", ALERT_STEP_NONE, 0);
+    stage_changes("open 13", ALERT_STEP_NONE, 0);
     fixture_says_not(stage, "Gwen");
     fixture_says(stage,
                  "Address, door, unit, cylinder: not by text. A call tells them after key 1");
     stage->alerts[1].rental_id = NULL; /* a stranger's: there is none */
-    changes("open 13", ALERT_STEP_NONE, 0);
+    stage_changes("open 13", ALERT_STEP_NONE, 0);
     fixture_says_not(stage, "Address");
-    changes("open 12", ALERT_STEP_NONE, 0);
+    stage_changes("open 12", ALERT_STEP_NONE, 0);
     ck_assert_uint_eq(stage->verdict.reply_count, 1);
-    changes("mine 12", ALERT_STEP_TAKE, 12);
+    stage_changes("mine 12", ALERT_STEP_TAKE, 12);
     fixture_says(stage, "Text SORTED 12 and what happened when it is done. Address, door, unit");
     ck_assert_uint_eq(stage->verdict.reply_count, 1);
     fixture_wait_minutes(stage, 3 * 24 * 60);
-    changes("open 12", ALERT_STEP_NONE, 0);
+    stage_changes("open 12", ALERT_STEP_NONE, 0);
     fixture_says(stage, "3 days ago");
 }
 END_TEST
@@ -197,14 +171,14 @@ START_TEST(a_list_too_long_for_two_parts_loses_place_and_phone_first)
         fixture_alert(stage, 12 + (int64_t)i, "gap")->first_name = "Gwen";
         stage->alerts[i].place = long_place;
     }
-    changes("open", ALERT_STEP_NONE, 0);
+    stage_changes("open", ALERT_STEP_NONE, 0);
     fixture_says(stage, "12 URGENT in brief, Gwen, just now, nobody has it");
     fixture_says(stage, "15 URGENT");
     fixture_says(stage, "OPEN and its number: place and phone.");
     for (i = 0; i < 4; i++) {
         stage->alerts[i].brief = long_place;
     }
-    changes("mine", ALERT_STEP_NONE, 0);
+    stage_changes("mine", ALERT_STEP_NONE, 0);
     fixture_says(stage, "\nand 2 more\n");
     ck_assert_uint_eq(stage->verdict.reply_count, 1);
 }
@@ -215,7 +189,7 @@ END_TEST
 static void
 is_no_sign_of_theirs(const char *text)
 {
-    changes(text, ALERT_STEP_NONE, 0); /* and calls nobody */
+    stage_changes(text, ALERT_STEP_NONE, 0); /* and calls nobody */
     fixture_says(stage, "NOT sent to ");
 }
 
@@ -241,7 +215,7 @@ START_TEST(somebody_else_with_the_same_is_a_new_emergency)
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         fixture_free(stage);
-        set_up();
+        stage_staff_set_up();
         fixture_alert(stage, 12, "sign:chest-pain")->first_name = "Gwen";
         fixture_text(stage, texts[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
@@ -257,7 +231,7 @@ START_TEST(orders_that_are_none_swallow_no_emergency)
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         fixture_free(stage);
-        set_up();
+        stage_staff_set_up();
         fixture_alert(stage, 12, "gap")->first_name = "Gwen";
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
@@ -282,18 +256,18 @@ END_TEST
 START_TEST(words_for_a_renter_not_named_yet_are_no_sign_of_staff)
 {
     two_renters();
-    changes("talk do you have chest pain?", ALERT_STEP_NONE, 0);
+    stage_changes("talk do you have chest pain?", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
-    changes("talk gwen if i am late and you have chest pain call 911", ALERT_STEP_TALK, 12);
+    stage_changes("talk gwen if i am late and you have chest pain call 911", ALERT_STEP_TALK, 12);
 }
 END_TEST
 
 START_TEST(what_was_ordered_is_not_read_together_with_what_comes_next)
 {
     fixture_alert(stage, 12, "gap");
-    changes("SORTED 12 she has chest", ALERT_STEP_CLOSE, 12);
+    stage_changes("SORTED 12 she has chest", ALERT_STEP_CLOSE, 12);
     stage->context.alert_count = 0;
-    changes("pain", ALERT_STEP_NONE, 0);
+    stage_changes("pain", ALERT_STEP_NONE, 0);
     fixture_text(stage, "i have chest");
     fixture_text(stage, "pain"); /* but their own words are */
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
@@ -313,7 +287,7 @@ main(void)
 {
     TCase *tests = tcase_create("staff meant");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_staff_set_up, stage_tear_down);
     tcase_add_test(tests, the_number_may_be_left_out_when_one_is_open);
     tcase_add_test(tests, with_two_open_and_no_number_they_get_the_list);
     tcase_add_test(tests, a_name_or_a_place_tells_which_alert_is_meant);

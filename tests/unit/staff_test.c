@@ -1,39 +1,13 @@
-#include "fixture.h"
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-    fixture_staff(stage);
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
-
-static void
-changes(const char *text, enum alert_step step, int64_t number)
-{
-    fixture_text(stage, text);
-    ck_assert_msg(stage->verdict.alert_change.step == step &&
-                      stage->verdict.alert_change.number == number,
-                  "\"%s\" led to step %d of %d", text, (int)stage->verdict.alert_change.step,
-                  (int)stage->verdict.alert_change.number);
-    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
-}
+#include "stage.h"
 
 START_TEST(an_alert_is_taken_by_number_however_it_is_typed)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
     fixture_alert(stage, 13, "gap");
-    changes("MINE 12", ALERT_STEP_TAKE, 12);
-    changes("mine #13.", ALERT_STEP_TAKE, 13);
-    changes("mine alert 13", ALERT_STEP_TAKE, 13);
-    changes("Mine12", ALERT_STEP_TAKE, 12);
+    stage_changes("MINE 12", ALERT_STEP_TAKE, 12);
+    stage_changes("mine #13.", ALERT_STEP_TAKE, 13);
+    stage_changes("mine alert 13", ALERT_STEP_TAKE, 13);
+    stage_changes("Mine12", ALERT_STEP_TAKE, 12);
     fixture_says(stage, "Alert 12 is yours");
 }
 END_TEST
@@ -42,7 +16,7 @@ START_TEST(closing_keeps_the_note_as_written)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
     fixture_alert(stage, 13, "gap");
-    changes("SORTED 12 Ambulance took him, Dr. Q told", ALERT_STEP_CLOSE, 12);
+    stage_changes("SORTED 12 Ambulance took him, Dr. Q told", ALERT_STEP_CLOSE, 12);
     ck_assert_str_eq(stage->verdict.alert_change.note, "Ambulance took him, Dr. Q told");
 }
 END_TEST
@@ -50,7 +24,7 @@ END_TEST
 START_TEST(without_an_outcome_nothing_is_closed)
 {
     fixture_alert(stage, 13, "gap");
-    changes("sorted 13", ALERT_STEP_NONE, 0);
+    stage_changes("sorted 13", ALERT_STEP_NONE, 0);
     fixture_says(stage, "What happened? Text SORTED 13");
 }
 END_TEST
@@ -58,13 +32,13 @@ END_TEST
 START_TEST(of_two_who_take_one_hears_who_has_it)
 {
     fixture_alert(stage, 12, "sign:chest-pain")->taken_by = "+12085550190";
-    changes("mine 12", ALERT_STEP_NONE, 0);
+    stage_changes("mine 12", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Alert 12 is with +12085550190.");
     stage->alerts[0].taken_name = "Perrin";
-    changes("mine 12", ALERT_STEP_NONE, 0);
+    stage_changes("mine 12", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Alert 12 is with Perrin.");
     stage->alerts[0].taken_by = "+12085550101"; /* the sender's own */
-    changes("mine 12", ALERT_STEP_TAKE, 12);
+    stage_changes("mine 12", ALERT_STEP_TAKE, 12);
 }
 END_TEST
 
@@ -84,13 +58,13 @@ two_without_power(void)
 START_TEST(what_is_called_together_needs_no_number_but_to_write_to_one)
 {
     two_without_power();
-    changes("mine", ALERT_STEP_TAKE, 12);
-    changes("sorted power is back", ALERT_STEP_CLOSE, 12);
+    stage_changes("mine", ALERT_STEP_TAKE, 12);
+    stage_changes("sorted power is back", ALERT_STEP_CLOSE, 12);
     fixture_says(stage, "Alert 12 is closed. Closed: 12 Gwen, Cabin 4; 13 Tom, Cabin 5.");
-    changes("talk how full are they?", ALERT_STEP_NONE, 0);
+    stage_changes("talk how full are they?", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Which one?");
-    changes("talk 13 how full are they?", ALERT_STEP_TALK, 13);
-    changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
+    stage_changes("talk 13 how full are they?", ALERT_STEP_TALK, 13);
+    stage_changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
     fixture_says(stage, "Alert 13 is closed: Tom, Cabin 5.");
 }
 END_TEST
@@ -98,13 +72,13 @@ END_TEST
 START_TEST(the_first_of_them_is_closed_alone_by_only)
 {
     two_without_power();
-    changes("SORTED 12 only brought her a tank", ALERT_STEP_CLOSE, 12);
+    stage_changes("SORTED 12 only brought her a tank", ALERT_STEP_CLOSE, 12);
     ck_assert(stage->verdict.alert_change.only_this);
     ck_assert_str_eq(stage->verdict.alert_change.note, "brought her a tank");
     fixture_says(stage, "Alert 12 is closed: Gwen, Cabin 4.");
-    changes("SORTED 12 only", ALERT_STEP_NONE, 0);
+    stage_changes("SORTED 12 only", ALERT_STEP_NONE, 0);
     fixture_says(stage, "What happened?");
-    changes("SORTED 13 only a fuse", ALERT_STEP_CLOSE, 13);
+    stage_changes("SORTED 13 only a fuse", ALERT_STEP_CLOSE, 13);
     ck_assert_str_eq(stage->verdict.alert_change.note, "only a fuse");
 }
 END_TEST
@@ -112,7 +86,7 @@ END_TEST
 START_TEST(the_list_shows_together_what_is_called_together)
 {
     two_without_power();
-    changes("open", ALERT_STEP_NONE, 0);
+    stage_changes("open", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Open:\n12 URGENT in brief, Gwen, Cabin 4, +12085550101, just now, nobody "
                         "has it\n13 URGENT with 12, Tom, Cabin 5, +12085550113, just now");
 }
@@ -127,10 +101,10 @@ START_TEST(closing_for_several_says_who_is_closed_and_who_stays_open)
     fixture_alert(stage, 15, "flowing:no")->level = ALERT_EMERGENCY;
     stage->alerts[3].first_name = "Bo";
     stage->alerts[3].reasons = "sign:power-out-now,flowing:no";
-    changes("sorted 12 power is back", ALERT_STEP_CLOSE, 12);
+    stage_changes("sorted 12 power is back", ALERT_STEP_CLOSE, 12);
     fixture_says(stage, "Closed: 12 Gwen, Cabin 4; 13 Tom, Cabin 5. 14 Ana stays open: nobody was "
                         "called about it yet. 15 Bo stays open: emergency.");
-    changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
+    stage_changes("sorted 13 has a tank", ALERT_STEP_CLOSE, 13);
     fixture_says_not(stage, "stays open");
 }
 END_TEST
@@ -139,13 +113,13 @@ START_TEST(who_takes_what_several_told_reads_who_runs_out_first)
 {
     two_without_power();
     stage->alerts[0].runs_out_utc_s = fixture_start_utc_s + 3600;
-    changes("mine 13", ALERT_STEP_TAKE, 13);
+    stage_changes("mine 13", ALERT_STEP_TAKE, 13);
     ck_assert(stage->verdict.alert_change.names_all);
     fixture_says(stage, "Alert 12 is yours.");
     fixture_says(stage, "First to run out first:\n13 Tom, Cabin 5, charge not told\n12 Gwen, "
                         "Cabin 4, until ");
     stage->alerts[1].runs_out_utc_s = fixture_start_utc_s + 7200;
-    changes("mine 12", ALERT_STEP_TAKE, 12);
+    stage_changes("mine 12", ALERT_STEP_TAKE, 12);
     fixture_says(stage, "first:\n12 Gwen");
 }
 END_TEST
@@ -157,7 +131,7 @@ START_TEST(of_many_who_are_taken_two_parts_say_as_many_as_they_hold)
     stage->alerts[1].place = "The cabin by the river that is last on the road, behind the two "
                              "gates and over the long bridge, which is the green one of the three";
     stage->alerts[2].place = stage->alerts[1].place;
-    changes("mine 12", ALERT_STEP_TAKE, 12);
+    stage_changes("mine 12", ALERT_STEP_TAKE, 12);
     fixture_says(stage, "12 Gwen");
     fixture_says(stage, "\nand 1 more");
     ck_assert(!stage->verdict.alert_change.names_all);
@@ -167,7 +141,7 @@ END_TEST
 
 START_TEST(nothing_open_is_said)
 {
-    changes("mine", ALERT_STEP_NONE, 0);
+    stage_changes("mine", ALERT_STEP_NONE, 0);
     fixture_says(stage, "No alert is open.");
 }
 END_TEST
@@ -175,7 +149,7 @@ END_TEST
 START_TEST(anything_else_gets_one_line_of_help_and_ok_closes_nothing)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
-    changes("ok thanks", ALERT_STEP_NONE, 0);
+    stage_changes("ok thanks", ALERT_STEP_NONE, 0);
     fixture_says(stage, "Text MINE 12");
     ck_assert_uint_eq(stage->verdict.reply_count, 1);
     fixture_says_not(stage, "automatic");
@@ -185,7 +159,7 @@ END_TEST
 START_TEST(a_sign_inside_a_relay_raises_no_new_alert)
 {
     fixture_alert(stage, 12, "sign:chest-pain");
-    changes("SORTED 12 she had chest pain, ambulance came", ALERT_STEP_CLOSE, 12);
+    stage_changes("SORTED 12 she had chest pain, ambulance came", ALERT_STEP_CLOSE, 12);
     fixture_text(stage, "Alert 12 Ana: chest pain. Text MINE 12 to take it.");
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
 }
@@ -486,7 +460,7 @@ main(void)
 {
     TCase *tests = tcase_create("staff");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_staff_set_up, stage_tear_down);
     tcase_add_test(tests, an_alert_is_taken_by_number_however_it_is_typed);
     tcase_add_test(tests, closing_keeps_the_note_as_written);
     tcase_add_test(tests, without_an_outcome_nothing_is_closed);

@@ -25,3 +25,21 @@ stage_estimate(const char *id, enum estimate_kind kind)
     ck_assert_int_le(answer->estimate->minutes.low, answer->estimate->minutes.high);
     return answer->estimate;
 }
+
+void
+stage_staff_set_up(void)
+{
+    stage_set_up();
+    fixture_staff(stage);
+}
+
+void
+stage_changes(const char *text, enum alert_step step, int64_t number)
+{
+    fixture_text(stage, text);
+    ck_assert_msg(stage->verdict.alert_change.step == step &&
+                      stage->verdict.alert_change.number == number,
+                  "\"%s\" led to step %d of %d", text, (int)stage->verdict.alert_change.step,
+                  (int)stage->verdict.alert_change.number);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
