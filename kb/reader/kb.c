@@ -182,6 +182,17 @@ next_piece(const char *text)
     return next;
 }
 
+enum { ASKED_SURELY = 950 }; /* score; kb.h */
+
+bool
+kb_is_asked(const struct kb *kb, struct workspace *workspace, const char *text,
+            enum language language)
+{
+    struct topic_search search = kb_search_topics(kb, workspace, text, language);
+
+    return search.count > 0 && search.best[0].score >= ASKED_SURELY;
+}
+
 /* All signs of one piece of at most WORDS_TEXT_MAX bytes; returns how many. */
 static size_t
 find_in_piece(const struct kb *kb, struct workspace *workspace, const char *piece, size_t offset,
@@ -193,8 +204,9 @@ find_in_piece(const struct kb *kb, struct workspace *workspace, const char *piec
     int language;
 
     for (language = 0; language < LANGUAGE_COUNT; language++) {
-        count += sign_index_find(kb->languages[language].signs, workspace, words, matches + count,
-                                 kb->sign_count - count);
+        count += sign_index_find(kb->languages[language].signs, workspace, words,
+                                 kb_is_asked(kb, workspace, piece, (enum language)language),
+                                 matches + count, kb->sign_count - count);
     }
     talloc_free(arena);
     for (i = 0; i < count; i++) {

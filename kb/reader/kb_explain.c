@@ -94,8 +94,9 @@ kb_sign_reasons(const struct kb *kb, void *arena, struct workspace *workspace, c
     int language;
 
     for (language = 0; language < LANGUAGE_COUNT; language++) {
-        count += sign_index_explain(kb->languages[language].signs, workspace, words, all + count,
-                                    kb->sign_count - count);
+        count += sign_index_explain(kb->languages[language].signs, workspace, words,
+                                    kb_is_asked(kb, workspace, text, (enum language)language),
+                                    all + count, kb->sign_count - count);
     }
     *reasons = memory_array(arena, struct kb_sign_reason, count + 1);
     for (i = 0; i < count; i++) {

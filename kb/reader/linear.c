@@ -166,9 +166,8 @@ linear_scores(const struct linear *linear, const struct row *row, float *scores)
     }
 }
 
-/* Brings one line to bytes; returns what they are to be taken times. */
-static float
-round_line(const float *line, size_t stride, int8_t *rounded)
+float
+linear_round(const float *line, size_t stride, int8_t *rounded)
 {
     float largest = 0, scale;
     size_t i;
@@ -193,7 +192,8 @@ round_weights(void *arena, const float *weights, struct linear *linear)
     linear->bias = memory_must(talloc_memdup(linear->weights, weights + linear->features * stride,
                                              stride * sizeof(float)));
     for (i = 0; i < linear->features; i++) {
-        linear->scales[i] = round_line(weights + i * stride, stride, linear->weights + i * stride);
+        linear->scales[i] =
+            linear_round(weights + i * stride, stride, linear->weights + i * stride);
     }
 }
 

@@ -59,6 +59,9 @@ void linear_without(void *arena, const struct examples *examples, const uint8_t 
                     uint8_t without, const struct linear *linear, const struct linear_trace *trace,
                     struct linear *result);
 
+/* Brings a line of numbers to bytes; returns what they are to be taken times. */
+float linear_round(const float *line, size_t count, int8_t *rounded);
+
 /* Copies what it points at (image.h). */
 struct image;
 void linear_image(struct image *image, struct linear *linear);

@@ -159,7 +159,8 @@ opinion_image(struct image *image, struct opinion **of, const struct sign_index 
     image_array(image, &opinion->rows.index, row_size);
     image_array(image, &opinion->rows.value, row_size);
     feature_space_image(image, &opinion->space, NULL);
-    linear_image(image, &opinion->linear);
+    net_image(image, &opinion->net);
+    image_array(image, &opinion->firsts, NET_LABELS_MAX);
 }
 
 /* ---- All together -------------------------------------------------------------------------- */

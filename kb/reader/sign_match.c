@@ -15,12 +15,13 @@
  * the text are not, in units of the opinion's decision: of the best of several parts less is to be
  * believed. Chosen on unseen texts (sign_match.h).
  */
-static const float part_doubt = 0.35f;
+static const float part_doubt = 1.2f;
+static const float phrase_says = 0.4f;
 
-enum { ALONE_WORDS = 3 }; /* of a text beside a phrase that take nothing from it */
+enum { ALONE_WORDS = 3 }; /* of a sentence beside a phrase that take nothing from it */
 
-/* What a sign that was held back says against its level where no phrase was found. */
-static const float held_says = 1.4f;
+/* What speaks against any sign in a text that is mostly a figure of speech. */
+static const float figure_says = 2.5f;
 
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
@@ -30,12 +31,13 @@ static const float in_doubt = 0.1f;
 
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
-static const float foreign_doubt = 0.5f;
+static const float foreign_doubt = 1.5f;
 
 /* The text as it is judged. */
 struct judging {
     struct search search;
     struct opinion_view *view;    /* or NULL: the phrases alone decide */
+    bool is_asked;                /* a topic is surely asked for */
     bool is_foreign;              /* its commonest words are another language's than the index's */
     bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
     bool fires[OPINION_LEVELS];
@@ -43,14 +45,17 @@ struct judging {
 
 static void
 judging_begin(struct judging *judging, const struct sign_index *index, struct workspace *workspace,
-              struct words words)
+              struct words words, bool is_asked)
 {
     enum language spoken = index->language;
 
-    *judging = (struct judging){0};
+    *judging = (struct judging){.is_asked = is_asked};
     judging->is_foreign = words_told_language(&words, &spoken) && spoken != index->language;
     search_begin(&judging->search, index->vocabulary, workspace, words);
     judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
+    if (judging->view != NULL && is_asked) {
+        opinion_ask(judging->view);
+    }
 }
 
 /* Some words of the text. */
@@ -97,32 +102,50 @@ are_like(const struct judging *judging, enum sign_level level, struct stretch wo
     return opinion_on_words(judging->view, level, words.first, words.last) > doubt;
 }
 
+/* The words are the phrase with a few more. */
+static bool
+is_hardly_more(struct stretch words, struct stretch phrase)
+{
+    return words.last - words.first <= phrase.last - phrase.first + ALONE_WORDS;
+}
+
+/* True if the text as a whole may well be a sign of the level, of which a phrase was found in it.
+ */
+static bool
+may_be_like(const struct judging *judging, enum sign_level level, struct stretch words)
+{
+    const bool is_all = words.first == 0 && words.last + 1 == (int)judging->search.heard.count;
+
+    return are_like(judging, level, words,
+                    (level == SIGN_EQUIPMENT ? -phrase_says : 0) +
+                        (judging->is_asked && is_all ? opinion_asked_doubt(level) : 0));
+}
+
 /*
- * True if a sign whose phrase was found fires: if it is all of its clause, or nearly all of the
- * text; or if the whole text is like a sign, or its sentence, whatever the rest is about; or,
- * surely, its clause, or its part of one that goes on with "and", "but" or "my": few texts have
- * commas.
+ * True if a sign whose phrase was found fires: if it is nearly all of its sentence; or if the whole
+ * text is like a sign, or its sentence, whatever the rest is about; or, surely, its clause, or its
+ * part of one that goes on with "and", "but" or "my": few texts have commas.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     const struct heard *heard = &judging->search.heard;
-    struct stretch clause;
+    const struct stretch text = {0, (int)heard->count - 1};
+    const float doubt = part_doubt + (judging->is_asked ? opinion_asked_doubt(level) : 0);
+    struct stretch clause, sentence;
 
     if (judging->view == NULL) {
         return true;
     }
     clause = around(heard, phrase, false, 0);
+    sentence = around(heard, phrase, true, 0);
     return (clause.first == phrase.first && clause.last == phrase.last) ||
-           (int)heard->count <= phrase.last - phrase.first + 1 + ALONE_WORDS ||
-           opinion_on_text(judging->view, level) > 0 ||
-           are_like(judging, level, around(heard, phrase, true, 0), 0) ||
-           are_like(judging, level, clause, part_doubt) ||
+           is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
+           may_be_like(judging, level, sentence) || are_like(judging, level, clause, part_doubt) ||
            are_like(judging, level, around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
-                    part_doubt) ||
+                    doubt) ||
            are_like(judging, level,
-                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON),
-                    part_doubt);
+                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON), doubt);
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
@@ -166,6 +189,18 @@ on_words(struct search *search, const struct phrase *phrase, const int *indexes,
     return true;
 }
 
+/* A phrase that was found is held back: the opinion is to think twice about its part. */
+static void
+hold(const struct judging *judging, enum sign_level level, struct stretch phrase)
+{
+    struct stretch part;
+
+    if (judging != NULL && judging->view != NULL) {
+        part = around(&judging->search.heard, phrase, false, ROLE_BUT);
+        opinion_hold(judging->view, level, part.first, part.last);
+    }
+}
+
 /* True unless something holds the words back; then wanted tells what. */
 static bool
 on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
@@ -190,6 +225,9 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
     }
     if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
         set_match(wanted->match, search, phrase, words);
+    }
+    if (held != SIGN_FIRES && held != SIGN_UNLIKE) {
+        hold(wanted->judging, wanted->match->sign->level, words);
     }
     if (held != SIGN_FIRES && wanted->held == SIGN_FIRES) {
         wanted->held = held;
@@ -256,12 +294,12 @@ is_mostly_figure(const struct judging *judging)
 
 /* What speaks against the second opinion alone on a level. */
 static float
-doubt_of(const struct judging *judging, enum sign_level level)
+doubt_of(const struct judging *judging)
 {
     bool fires_yet = judging->fires[SIGN_CLINICAL] || judging->fires[SIGN_EQUIPMENT];
 
-    if (judging->is_held[level] || is_mostly_figure(judging)) {
-        return held_says;
+    if (is_mostly_figure(judging)) {
+        return figure_says;
     }
     return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
 }
@@ -293,7 +331,7 @@ static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
 {
     const struct heard *heard = &judging->search.heard;
-    float against = doubt_of(judging, level);
+    float against = doubt_of(judging);
     const struct opinion_example *nearest;
     enum sign_level likelier;
     int first, last;
@@ -346,13 +384,13 @@ note(struct judging *judging, enum sign_level level, enum sign_held held, bool f
 
 size_t
 sign_index_find(const struct sign_index *index, struct workspace *workspace, struct words words,
-                struct sign_match *matches, size_t room)
+                bool is_asked, struct sign_match *matches, size_t room)
 {
     struct judging judging;
     size_t count = 0, i;
     bool *is_likely;
 
-    judging_begin(&judging, index, workspace, words);
+    judging_begin(&judging, index, workspace, words, is_asked);
     is_likely = find_likely(index, &judging.search);
     for (i = 0; i < index->count && count < room; i++) {
         struct wanted wanted = {.match = &matches[count], .judging = &judging};
@@ -411,14 +449,14 @@ explain_sign(struct judging *judging, const struct sign_phrases *signs, const bo
 
 size_t
 sign_index_explain(const struct sign_index *index, struct workspace *workspace, struct words words,
-                   struct sign_explained *explained, size_t room)
+                   bool is_asked, struct sign_explained *explained, size_t room)
 {
     struct sign_match like[OPINION_LEVELS];
     struct judging judging;
     size_t count = 0, likes, i;
     bool *is_likely;
 
-    judging_begin(&judging, index, workspace, words);
+    judging_begin(&judging, index, workspace, words, is_asked);
     is_likely = find_likely(index, &judging.search);
     for (i = 0; i < index->count && count < room; i++) {
         count += explain_sign(&judging, &index->signs[i], is_likely, &explained[count]);

@@ -1,14 +1,14 @@
 /*
- * A second opinion on a text, learnt from the sign files: linear decisions over the text's traits
- * (sign_traits.h), several for the signs of each level (emergency, equipment, clinical) and one for
- * harmless texts. The phrases say what must never be missed; this catches what is like the whole
- * texts in words that no phrase has. How the two go together is in sign_match.h, the way in.
- * Private to the library.
+ * A second opinion on a text, learnt from the sign files: a small net (net.h) over the text's
+ * traits (sign_traits.h) with a label for each sign and one for harmless texts; a level (emergency,
+ * equipment, clinical) is as likely as its signs together. The phrases say what must never be
+ * missed; this catches what is like the whole texts in words that no phrase has. How the two go
+ * together is in sign_match.h, the way in. Private to the library.
  *
  * Learnt from: "Said as" lines (as texted) and "Whole texts" for their sign's level; "Harmless
  * texts", the topics' ways of asking, words/LANG-elsewhere.txt and LANG-harmless.txt against all.
- * How high a decision must be is read off texts held out by fifths: about one in so many harmless
- * ones may exceed it (sign_opinion_learn.c). Without whole texts there is no opinion.
+ * How high a decision must be is read off texts held out: about one in so many harmless ones may
+ * exceed it (sign_opinion_learn.c). Without whole texts there is no opinion.
  */
 #ifndef SIGN_OPINION_H
 #define SIGN_OPINION_H
@@ -54,10 +54,18 @@ struct opinion_view;
 struct opinion_view *opinion_of(const struct opinion *opinion, void *arena,
                                 const struct heard *heard);
 
+/* The text surely asks for a topic: before opinion_alone(), which then asks this much more. */
+void opinion_ask(struct opinion_view *view);
+float opinion_asked_doubt(enum sign_level level);
+
 /* How far the decision on some words of the text is above what harmless texts have: above 0 it is
  * like the whole texts of the signs of that level. */
 float opinion_on_words(const struct opinion_view *view, enum sign_level level, int first, int last);
 float opinion_on_text(const struct opinion_view *view, enum sign_level level);
+
+/* Speaks against a sign of the level in these words: it was looked for there and held back. Before
+ * opinion_alone(), which asks more of whatever holds a word of them. */
+void opinion_hold(struct opinion_view *view, enum sign_level level, int first, int last);
 
 /*
  * What it says where no phrase was found, as far above as that asks: of the whole text or of its
@@ -66,7 +74,8 @@ float opinion_on_text(const struct opinion_view *view, enum sign_level level);
  */
 float opinion_alone(struct opinion_view *view, enum sign_level level, int *first, int *last);
 
-/* The example of the level that is most like these words: its sign is the one that fires. */
+/* Of the likeliest sign of the level the example that is most like these words; NULL if the level
+ * has none. */
 const struct opinion_example *opinion_nearest(const struct opinion_view *view,
                                               enum sign_level level, int first, int last);
 

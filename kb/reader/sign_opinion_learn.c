@@ -7,7 +7,7 @@
 #include "sign_opinion_inside.h"
 #include "sign_phrases.h"
 
-enum { PARTS = 5 }; /* held out in turn */
+enum { PARTS = 5, PARTS_TRIED = 2 }; /* of the fifths, so many are held out in turn */
 
 /*
  * This share of the texts held out may fire although they are harmless: of the topics' ways of
@@ -16,11 +16,11 @@ enum { PARTS = 5 }; /* held out in turn */
  */
 static const float shares[OPINION_LEVELS][OPINION_HARMLESS + 1] = {
     [SIGN_CLINICAL] =
-        {[OPINION_ASKED] = 0.016f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.06f},
+        {[OPINION_ASKED] = 0.020f, [OPINION_LISTED] = 0.04f, [OPINION_HARMLESS] = 0.06f},
     [SIGN_EQUIPMENT] =
-        {[OPINION_ASKED] = 0.008f, [OPINION_LISTED] = 0.05f, [OPINION_HARMLESS] = 0.04f},
+        {[OPINION_ASKED] = 0.008f, [OPINION_LISTED] = 0.03f, [OPINION_HARMLESS] = 0.04f},
     [SIGN_EMERGENCY] = {
-        [OPINION_ASKED] = 0.016f, [OPINION_LISTED] = 0.07f, [OPINION_HARMLESS] = 0.2f}};
+        [OPINION_ASKED] = 0.025f, [OPINION_LISTED] = 0.06f, [OPINION_HARMLESS] = 0.16f}};
 
 /* What getting an example wrong costs. */
 static const float costs[] = {[OPINION_PHRASE] = 0.005f,
@@ -28,6 +28,8 @@ static const float costs[] = {[OPINION_PHRASE] = 0.005f,
                               [OPINION_ASKED] = 1,
                               [OPINION_LISTED] = 1.5f,
                               [OPINION_HARMLESS] = 1.5f};
+
+enum { HARMLESS = -1 }; /* label of an example of no sign, while they are read */
 
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
@@ -65,37 +67,33 @@ hear_example(const struct learning *learning, void *arena, size_t i)
     return vocabulary_hear_text(learning->opinion->vocabulary, arena, learning->workspace, text);
 }
 
-/* The voice that an example speaks for; `dealt` counts the signs of each level up to this one. */
+/* Labels the examples: those of a sign stand together, and harmless ones get the last label.
+ * Returns how many labels there are. */
 static int
-voice_of(const struct opinion_example *example, const struct sign **last, int dealt[OPINION_LEVELS])
-{
-    struct voices voices;
-
-    if (example->sign == NULL) {
-        return VOICE_HARMLESS;
-    }
-    if (example->sign != *last) {
-        *last = example->sign;
-        dealt[example->sign->level]++;
-    }
-    voices = opinion_voices(example->sign->level);
-    return voices.first + dealt[example->sign->level] % voices.count;
-}
-
-static void
-read_examples(struct learning *learning, const struct opinion *opinion)
+read_examples(struct learning *learning, struct opinion *opinion)
 {
     const struct sign *last = NULL;
-    int dealt[OPINION_LEVELS] = {0}, turn[VOICES] = {0};
+    int signs = 0, turn[NET_LABELS_MAX] = {0};
     size_t i;
 
+    opinion->firsts = memory_array(opinion, uint32_t, NET_LABELS_MAX);
     for (i = 0; i < learning->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];
 
-        learning->labels[i] = voice_of(example, &last, dealt);
+        if (example->sign != NULL && example->sign != last && signs + 1 < NET_LABELS_MAX) {
+            last = example->sign;
+            opinion->firsts[signs++] = (uint32_t)i;
+        }
+        learning->labels[i] = example->sign != NULL ? signs - 1 : HARMLESS;
         learning->costs[i] = costs[example->weight];
-        learning->parts[i] = (uint8_t)(turn[learning->labels[i]]++ % PARTS);
     }
+    for (i = 0; i < learning->count; i++) {
+        int *label = &learning->labels[i];
+
+        *label = *label == HARMLESS ? signs : *label;
+        learning->parts[i] = (uint8_t)(turn[*label]++ % PARTS);
+    }
+    return signs + 1;
 }
 
 static struct features
@@ -143,19 +141,19 @@ sets_bound(const struct opinion_example *example)
     return example->weight >= OPINION_ASKED;
 }
 
-/* Judges every example that sets a bound by what was learnt without its part. */
+/* Judges examples that set a bound by what was learnt without their part. */
 static void
 try_held_out(struct learning *learning, const struct opinion *opinion,
-             const struct examples *examples, const struct linear_trace *trace)
+             const struct examples *examples)
 {
     uint8_t part;
     size_t i;
 
-    for (part = 0; part < (uint8_t)PARTS; part++) {
-        struct linear without;
+    for (part = 0; part < (uint8_t)PARTS_TRIED; part++) {
+        struct net without;
 
-        linear_without(learning->scratch, examples, learning->parts, part, &opinion->linear, trace,
-                       &without);
+        net_train(learning->scratch, examples, learning->parts, part, opinion->net.features,
+                  opinion->net.labels, &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
                 void *looking = memory_must(talloc_new(learning->scratch));
@@ -166,7 +164,7 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
                 talloc_free(looking);
             }
         }
-        talloc_free(without.weights);
+        talloc_free(without.inner);
     }
 }
 
@@ -205,7 +203,7 @@ harmless_exceeded_by(struct learning *learning, const struct opinion *opinion, i
     size_t count = 0, i;
 
     for (i = 0; i < learning->count; i++) {
-        if (opinion->examples[i].weight == kind) {
+        if (opinion->examples[i].weight == kind && learning->parts[i] < PARTS_TRIED) {
             harmless[count++] = learning->held_out[i].decisions[level];
         }
     }
@@ -255,7 +253,7 @@ keep_rows(const struct learning *learning, struct opinion *opinion)
     for (i = 0; i < learning->count; i++) {
         const struct row *row = &learning->rows[i];
 
-        for (k = 0; k < row->count && learning->labels[i] != VOICE_HARMLESS; k++) {
+        for (k = 0; k < row->count && opinion->examples[i].sign != NULL; k++) {
             all += row->index[k] < end;
         }
         rows->begins[i + 1] = all;
@@ -275,10 +273,9 @@ keep_rows(const struct learning *learning, struct opinion *opinion)
 }
 
 static void
-learn(struct learning *learning, struct opinion *opinion)
+learn(struct learning *learning, struct opinion *opinion, int labels)
 {
     struct examples examples;
-    struct linear_trace trace;
     size_t i;
 
     feature_space_build(
@@ -294,11 +291,10 @@ learn(struct learning *learning, struct opinion *opinion)
     }
     examples =
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
-    linear_train(opinion, &examples, feature_space_size(&opinion->space), VOICES, &opinion->linear,
-                 &trace);
-    try_held_out(learning, opinion, &examples, &trace);
+    net_train(opinion, &examples, learning->parts, PARTS_MAX, feature_space_size(&opinion->space),
+              labels, &opinion->net);
+    try_held_out(learning, opinion, &examples);
     find_bounds(learning, opinion);
-    talloc_free(trace.weights);
     keep_rows(learning, opinion);
 }
 
@@ -324,8 +320,7 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     learning.costs = memory_array(learning.scratch, float, count);
     learning.parts = memory_array(learning.scratch, uint8_t, count);
     learning.held_out = memory_array(learning.scratch, struct held_out, count);
-    read_examples(&learning, opinion);
-    learn(&learning, opinion);
+    learn(&learning, opinion, read_examples(&learning, opinion));
     talloc_free(learning.scratch);
     return opinion;
 }

@@ -54,8 +54,8 @@ fires(const char *text)
 {
     struct sign_match match;
 
-    return sign_index_find(made, workspace, words_read(arena, NULL, text, LANGUAGE_EN), &match,
-                           1) == 1;
+    return sign_index_find(made, workspace, words_read(arena, NULL, text, LANGUAGE_EN), false,
+                           &match, 1) == 1;
 }
 
 /* One phrase, one text, and whether it fires. */
@@ -225,7 +225,7 @@ START_TEST(a_match_tells_its_bytes_and_its_line)
     ck_assert_uint_eq(
         sign_index_find(made, workspace,
                         words_read(arena, NULL, "\xc3\xa9h, my Chest is in Pain!", LANGUAGE_EN),
-                        &match, 1),
+                        false, &match, 1),
         1);
     ck_assert_str_eq(match.phrase, phrases[0]);
     ck_assert_uint_eq(match.start, 8);

@@ -81,8 +81,8 @@ fires(const struct sign_index *made, const char *text)
 {
     struct sign_match match;
 
-    return sign_index_find(made, workspace, words_read(arena, NULL, text, LANGUAGE_EN), &match,
-                           1) == 1;
+    return sign_index_find(made, workspace, words_read(arena, NULL, text, LANGUAGE_EN), false,
+                           &match, 1) == 1;
 }
 
 /* Lines of a sign ("" for no figure), one text, and whether it fires. */

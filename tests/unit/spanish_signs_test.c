@@ -178,7 +178,7 @@ static const char *const emergencies[] = {
     "la saturacion le baja y le baja", "no tiene pulso", "no mi papa no respira",
     "se ahoga se ahoga", "ya no puedo mas no me entra aire",
     /* joined to other things without a comma */
-    "una pregunta de la bolsa y el cable del cargador porque no responde y salimos manana temprano",
+    "una pregunta de la bolsa y el cable del cargador porque mi papa no responde y salimos manana",
     "gracias por la ayuda la bateria nueva jala bien pero me quiero matar y no se que hacer"};
 
 static const char *const clinical[] = {"me siento mareado",

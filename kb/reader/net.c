@@ -1,0 +1,313 @@
+#include "net.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "image.h"
+#include "memory.h"
+
+/* Chosen by how many emergencies are found on texts that nothing was learnt from (sign_opinion.h);
+ * 8 passes, or steps of half that, found as many. */
+enum { PASSES = 4 };
+static const float first_step = 0.1f; /* falls evenly to nothing */
+static const float doubt = 0.05f;     /* of a label's share, spread over all of them */
+static const float inner_begin = 0.03f;
+
+static const float nothing = 0.000001f;
+
+/* What learning keeps beside the net itself. */
+struct training {
+    const struct examples *examples;
+    float *inner, *outer, *inner_bias, *outer_bias; /* as of struct net, in floats */
+    float *moved_inner; /* of each line: the sum of its steps' squares; below, of each number */
+    float *moved_outer, *moved_inner_bias, *moved_outer_bias;
+    int labels;
+    uint32_t *order;
+    uint64_t random;
+    float hidden[NET_HIDDEN], slope[NET_HIDDEN]; /* of one example */
+    float says[NET_LABELS_MAX];
+};
+
+/* xorshift64* */
+static uint64_t
+random_bits(uint64_t *state)
+{
+    *state ^= *state >> 12;
+    *state ^= *state << 25;
+    *state ^= *state >> 27;
+    return *state * 2685821657736338717u;
+}
+
+/* From 0 up to, not including, 1. */
+static float
+random_share(uint64_t *state)
+{
+    return (float)(random_bits(state) >> 40) / (float)(1 << 24);
+}
+
+static void
+shuffle(struct training *training, size_t count)
+{
+    size_t i;
+
+    for (i = count; i > 1; i--) {
+        size_t other = (size_t)((random_bits(&training->random) >> 33) % i);
+        uint32_t keep = training->order[i - 1];
+
+        training->order[i - 1] = training->order[other];
+        training->order[other] = keep;
+    }
+}
+
+/* Adds a line so many times. On its own and `restrict`, so that a compiler does it side by side. */
+static void
+add_line(float *restrict sums, const float *restrict line, int count, float times)
+{
+    int i;
+
+    for (i = 0; i < count; i++) {
+        sums[i] += times * line[i];
+    }
+}
+
+static float
+dot(const float *left, const float *right, int count)
+{
+    float sum = 0;
+    int i;
+
+    for (i = 0; i < count; i++) {
+        sum += left[i] * right[i];
+    }
+    return sum;
+}
+
+/* What each label's likelihood is short of, after what the hidden numbers say. */
+static void
+outer_say(const float *outer, const float *bias, int labels, const float *hidden, float *says)
+{
+    int h;
+
+    memcpy(says, bias, (size_t)labels * sizeof(*says));
+    for (h = 0; h < NET_HIDDEN; h++) {
+        add_line(says, outer + h * labels, labels, hidden[h]);
+    }
+}
+
+/* Sums up the example's features, and lets the labels speak. */
+static void
+forward(struct training *training, const struct row *row)
+{
+    size_t i;
+    int h;
+
+    memcpy(training->hidden, training->inner_bias, sizeof(training->hidden));
+    for (i = 0; i < row->count; i++) {
+        add_line(training->hidden, training->inner + row->index[i] * (size_t)NET_HIDDEN, NET_HIDDEN,
+                 row->value[i]);
+    }
+    for (h = 0; h < NET_HIDDEN; h++) {
+        training->hidden[h] = tanhf(training->hidden[h]);
+    }
+    outer_say(training->outer, training->outer_bias, training->labels, training->hidden,
+              training->says);
+}
+
+/* Turns what the labels say into how far each is from what it should: its likelihood less its
+ * share, times the example's cost. */
+static void
+find_errors(struct training *training, int own, float cost)
+{
+    float *says = training->says, most = says[0], sum = 0;
+    const float share = doubt / (float)training->labels;
+    int label;
+
+    for (label = 1; label < training->labels; label++) {
+        most = says[label] > most ? says[label] : most;
+    }
+    for (label = 0; label < training->labels; label++) {
+        says[label] = expf(says[label] - most);
+        sum += says[label];
+    }
+    for (label = 0; label < training->labels; label++) {
+        says[label] = cost * (says[label] / sum - share - (label == own ? 1 - doubt : 0));
+    }
+}
+
+/* One number's step against its slope. */
+static void
+step_one(float *number, float *moved, float slope, float step)
+{
+    *moved += slope * slope;
+    *number -= step * slope / sqrtf(*moved + nothing);
+}
+
+/* Moves the outer numbers; what the hidden ones are to do about the errors is left in `slope`. */
+static void
+move_outer(struct training *training, float step)
+{
+    const float *errors = training->says;
+    const int labels = training->labels;
+    float square = 0;
+    int h, label;
+
+    for (label = 0; label < labels; label++) {
+        square += errors[label] * errors[label] / (float)labels;
+        step_one(&training->outer_bias[label], &training->moved_outer_bias[label], errors[label],
+                 step);
+    }
+    for (h = 0; h < NET_HIDDEN; h++) {
+        float *line = training->outer + h * labels;
+        const float hidden = training->hidden[h];
+
+        training->slope[h] = dot(line, errors, labels) * (1 - hidden * hidden);
+        training->moved_outer[h] += square * hidden * hidden;
+        add_line(line, errors, labels, -step * hidden / sqrtf(training->moved_outer[h] + nothing));
+    }
+}
+
+/* Moves the lines of the features. */
+static void
+move_inner(struct training *training, const struct row *row, float step)
+{
+    float square = 0;
+    size_t i;
+    int h;
+
+    for (h = 0; h < NET_HIDDEN; h++) {
+        square += training->slope[h] * training->slope[h];
+        step_one(&training->inner_bias[h], &training->moved_inner_bias[h], training->slope[h],
+                 step);
+    }
+    for (i = 0; i < row->count; i++) {
+        float *moved = &training->moved_inner[row->index[i]];
+        float value = row->value[i];
+
+        *moved += square * value * value / NET_HIDDEN;
+        add_line(training->inner + row->index[i] * (size_t)NET_HIDDEN, training->slope, NET_HIDDEN,
+                 -step * value / sqrtf(*moved + nothing));
+    }
+}
+
+static void
+train(struct training *training, size_t count)
+{
+    const struct examples *examples = training->examples;
+    const float all = (float)(PASSES * count);
+    size_t done = 0, i;
+    int pass;
+
+    for (pass = 0; pass < PASSES; pass++) {
+        shuffle(training, count);
+        for (i = 0; i < count; i++, done++) {
+            size_t example = training->order[i];
+            float step = first_step * (1 - (float)done / all);
+
+            forward(training, &examples->rows[example]);
+            find_errors(training, examples->labels[example], examples->costs[example]);
+            move_outer(training, step);
+            move_inner(training, &examples->rows[example], step);
+        }
+    }
+}
+
+/* A number of about normal spread: the sum of twelve even ones. */
+static float
+random_normal(uint64_t *state)
+{
+    float sum = -6;
+    int i;
+
+    for (i = 0; i < 12; i++) {
+        sum += random_share(state);
+    }
+    return sum;
+}
+
+static void
+begin(struct training *training, void *arena, uint32_t features)
+{
+    const size_t lines = features * (size_t)NET_HIDDEN,
+                 outer = (size_t)training->labels * NET_HIDDEN;
+    size_t i;
+
+    training->random = 88172645463325252u;
+    training->inner = memory_array(arena, float, lines + 1);
+    training->inner_bias = memory_array(arena, float, NET_HIDDEN);
+    training->outer = memory_array(arena, float, outer);
+    training->outer_bias = memory_array(arena, float, (size_t)training->labels);
+    training->moved_inner = memory_array(arena, float, features + (size_t)1);
+    training->moved_inner_bias = memory_array(arena, float, NET_HIDDEN);
+    training->moved_outer = memory_array(arena, float, NET_HIDDEN);
+    training->moved_outer_bias = memory_array(arena, float, (size_t)training->labels);
+    for (i = 0; i < lines; i++) {
+        training->inner[i] = (2 * random_share(&training->random) - 1) * inner_begin;
+    }
+    for (i = 0; i < outer; i++) {
+        training->outer[i] = random_normal(&training->random) / sqrtf(NET_HIDDEN);
+    }
+    training->order = memory_array(arena, uint32_t, training->examples->count + 1);
+}
+
+/* Brings the lines of the features to bytes, and keeps the rest as it is. */
+static void
+keep(void *arena, const struct training *training, uint32_t features, struct net *net)
+{
+    const size_t outer = (size_t)training->labels * NET_HIDDEN;
+    uint32_t i;
+
+    net->features = features;
+    net->labels = training->labels;
+    net->inner = memory_array(arena, int8_t, features * (size_t)NET_HIDDEN + 1);
+    net->scales = memory_array(net->inner, float, features + (size_t)1);
+    for (i = 0; i < features; i++) {
+        net->scales[i] = linear_round(training->inner + i * (size_t)NET_HIDDEN, NET_HIDDEN,
+                                      net->inner + i * (size_t)NET_HIDDEN);
+    }
+    net->inner_bias =
+        memory_must(talloc_memdup(net->inner, training->inner_bias, NET_HIDDEN * sizeof(float)));
+    net->outer = memory_must(talloc_memdup(net->inner, training->outer, outer * sizeof(float)));
+    net->outer_bias = memory_must(
+        talloc_memdup(net->inner, training->outer_bias, (size_t)training->labels * sizeof(float)));
+}
+
+void
+net_train(void *arena, const struct examples *examples, const uint8_t *parts, int without,
+          uint32_t features, int labels, struct net *net)
+{
+    void *scratch = memory_must(talloc_new(arena));
+    struct training *training = memory_new(scratch, struct training);
+    size_t count = 0, i;
+
+    *training = (struct training){.examples = examples, .labels = labels};
+    begin(training, scratch, features);
+    for (i = 0; i < examples->count; i++) {
+        if (parts[i] != without) {
+            training->order[count++] = (uint32_t)i;
+        }
+    }
+    train(training, count);
+    keep(arena, training, features, net);
+    talloc_free(scratch);
+}
+
+void
+net_decide(const struct net *net, float *hidden, float *says)
+{
+    int h;
+
+    for (h = 0; h < NET_HIDDEN; h++) {
+        hidden[h] = tanhf(hidden[h] + net->inner_bias[h]);
+    }
+    outer_say(net->outer, net->outer_bias, net->labels, hidden, says);
+}
+
+void
+net_image(struct image *image, struct net *net)
+{
+    image_array(image, &net->inner, net->features * (size_t)NET_HIDDEN);
+    image_array(image, &net->scales, net->features);
+    image_array(image, &net->inner_bias, NET_HIDDEN);
+    image_array(image, &net->outer, (size_t)net->labels * NET_HIDDEN);
+    image_array(image, &net->outer_bias, (size_t)net->labels);
+}

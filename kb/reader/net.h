@@ -1,0 +1,59 @@
+/*
+ * Which of several labels a text has, by a small net: the text's features, each with a line of
+ * numbers of its own, sum up to NET_HIDDEN numbers; these, squashed by tanh, decide between the
+ * labels (softmax). Labels share what they have in common through those numbers, and exclude each
+ * other, which one linear decision a label (linear.h) does not.
+ *
+ * Learnt by stochastic gradient descent with steps that shrink with what a line has moved (AdaGrad:
+ * Duchi, Hazan and Singer, JMLR 12, 2011), while no label is taken for quite sure (label smoothing:
+ * Szegedy and others, CVPR 2016). The same numbers come out on every machine.
+ */
+#ifndef NET_H
+#define NET_H
+
+#include <stdint.h>
+
+#include "linear.h"
+
+enum { NET_HIDDEN = 64, NET_LABELS_MAX = 128 };
+
+struct net {
+    int8_t *inner; /* a line of NET_HIDDEN for each feature, in a byte each */
+    float *scales; /* of each feature: what its bytes are to be taken times */
+    float *inner_bias;
+    float *outer; /* a line of `labels` for each hidden number */
+    float *outer_bias;
+    uint32_t features;
+    int labels;
+};
+
+/*
+ * Learns from the examples, none of which has a negative label; those of part `without` are left
+ * out (parts[i] belongs to example i; a number that no part has leaves out none). Their own_counts
+ * are not looked at. All of the net lives in `arena`; freeing net->inner frees it all.
+ */
+void net_train(void *arena, const struct examples *examples, const uint8_t *parts, int without,
+               uint32_t features, int labels, struct net *net);
+
+/* Adds what one feature of this weight puts into the hidden numbers. */
+static inline void
+net_add(const struct net *net, uint32_t feature, float weight, float *hidden)
+{
+    const int8_t *line = net->inner + feature * (size_t)NET_HIDDEN;
+    float times = weight * net->scales[feature];
+    int h;
+
+    for (h = 0; h < NET_HIDDEN; h++) {
+        hidden[h] += times * (float)line[h];
+    }
+}
+
+/* What speaks for each label, given what the features came to; `hidden` is changed. The label's
+ * share of all, exp(says), is its likelihood. */
+void net_decide(const struct net *net, float *hidden, float *says);
+
+/* Copies what it points at (image.h). */
+struct image;
+void net_image(struct image *image, struct net *net);
+
+#endif
