@@ -1,5 +1,6 @@
 """`hutbell check`: each kind of fault is found in a broken folder, with its file and line."""
 import json
+import re
 import shutil
 import sqlite3
 
@@ -15,18 +16,18 @@ FEW_SIGNS = ("chest-pain", "low-reading", "reading", "trouble-breathing")
 
 
 class Check(WholeTest):
-    all_signs = False
+    signs = FEW_SIGNS
 
     def setUp(self):
         super().setUp()
         self.gateway = Gateway()
         self.gateway.port = 9
         self.kb = self.folder / "kb"
-        if self.all_signs:
-            shutil.copytree(daemon.KB, self.kb)
-        else:
-            daemon.few_of_the_content(self.kb, FEW_TOPICS, FEW_SIGNS)
+        self.lay_content()
         self.write_config({"kb_folder": "kb"})
+
+    def lay_content(self):
+        daemon.few_of_the_content(self.kb, FEW_TOPICS, self.signs)
 
     # ---- breaking things
 
@@ -79,13 +80,33 @@ class Check(WholeTest):
         self.assertTrue(found[0]["remedy"])
 
 
-class Content(Check):
-    def test_our_own_content_has_no_error(self):
-        self.write_config()
+class Made(Check):
+    """With a learnt opinion on the signs. What is made of this content is kept: it stays as it is."""
+    content, cache = daemon.KB, daemon.CACHE
+
+    def lay_content(self):
+        self.kb.symlink_to(self.content)
+
+    def configuration(self, changes=None):
+        return super().configuration({"cache_folder": str(self.cache)} | (changes or {}))
+
+    def why(self, words):
+        return json.loads(self.program("--why", words, "--json"))
+
+
+class Shipped(Made):
+    content, cache = daemon.TOP / "kb", daemon.SHIPPED_CACHE
+
+    def test_our_own_content_has_no_error_and_a_sign_that_takes_a_line_fires_on_it(self):
         checked = self.check()
         self.assertEqual(checked["errors"], 0)
         self.assertEqual([r for r in checked["remarks"] if r["level"] == "error"], [])
+        taken = next(r["what"] for r in checked["remarks"] if r["kind"] == "sign-first")
+        words, sign = re.match(r'"(.*)" fires (\S+) on ', taken).groups()
+        self.assertIn((sign, "fires"), [(s["sign"], s["held"]) for s in self.why(words)["signs"]])
 
+
+class Content(Check):
     def test_every_fault_of_loading_is_told_at_once(self):
         self.change(CHARGE_CAR, "{phone}", "{fone}")
         self.change(CHEST_PAIN, "Level: emergency", "Level: bad")
@@ -223,7 +244,7 @@ class Asking(Asked):
 
 
 class Taken(Asked):
-    all_signs = True  # a learned opinion of four signs would be none
+    signs = daemon.ALL_SIGNS
 
     def test_a_line_that_a_sign_takes(self):
         line = self.add_line("i have chest pain")
@@ -327,9 +348,18 @@ class Printed(Check):
             self.assertTrue(len(line) <= 80 or " " not in line.strip(), line)
 
 
-class Many(Check):
-    all_signs = True
+class Worst(Check):
+    signs = daemon.ALL_SIGNS
 
+    def test_of_errors_in_the_content_the_worst_are_shown(self):
+        for file in (self.kb / "signs" / "en").iterdir():
+            self.answer(f"signs/en/{file.name}", "a " * 200)
+        short, whole = self.program(status=1), self.program("--all", status=1)
+        self.assertRegex(short, r"and \d+ more; --all shows them")
+        self.assertNotIn("--all shows them", whole)
+
+
+class Many(Made):
     def test_what_the_office_can_act_on_is_whole_and_the_content_s_warnings_are_counted(self):
         self.import_rentals([anna(battery_1_health="")])
         short, whole = self.program(), self.program("--all")
@@ -349,24 +379,12 @@ class Many(Check):
         for line in short.splitlines():
             self.assertLessEqual(len(line), 80)
 
-    def test_of_errors_in_the_content_the_worst_are_shown(self):
-        for file in (self.kb / "signs" / "en").iterdir():
-            self.answer(f"signs/en/{file.name}", "a " * 200)
-        short, whole = self.program(status=1), self.program("--all", status=1)
-        self.assertRegex(short, r"and \d+ more; --all shows them")
-        self.assertNotIn("--all shows them", whole)
-
     def test_warnings_alone_are_no_failure_and_a_wrong_option_is_usage(self):
         self.program(status=0)
         self.program("--nonsense", status=2)
 
 
-class Why(Check):
-    all_signs = True  # a learned opinion of four signs would be none
-
-    def why(self, words):
-        return json.loads(self.program("--why", words, "--json"))
-
+class Why(Made):
     def test_which_sign_fires_on_which_words_by_which_line(self):
         sign = self.why("well hello, my chest hurts today")["signs"]
         self.assertEqual([s["sign"] for s in sign], ["chest-pain"])
