@@ -10,8 +10,8 @@
 
 #include "audit_rows.h"
 #include "clock.h"
+#include "config.h"
 #include "exit_code.h"
-#include "loaded.h"
 #include "memory.h"
 #include "progress.h"
 #include "rental_csv_write.h"
@@ -54,14 +54,14 @@ on_row(void *data, const struct rental_row *row, struct fault *fault)
 }
 
 static int
-write_rows(struct store *store, const struct loaded *loaded, FILE *out, size_t count,
+write_rows(struct store *store, const struct config *config, FILE *out, size_t count,
            struct fault *fault)
 {
     void *arena = memory_must(talloc_new(NULL));
     struct writing writing = {.progress = progress_begin(stderr, "writing"), .all = count};
     int rc;
 
-    writing.writer = rental_csv_write_begin(arena, out, &loaded->zone);
+    writing.writer = rental_csv_write_begin(arena, out, &config->zone);
     rc = rental_rows_each(store, on_row, &writing, fault);
     progress_end(&writing.progress);
     talloc_free(arena);
@@ -86,9 +86,9 @@ open_new(const char *path, struct fault *fault)
 }
 
 static int
-write_stdout(struct store *store, const struct loaded *loaded, size_t count, struct fault *fault)
+write_stdout(struct store *store, const struct config *config, size_t count, struct fault *fault)
 {
-    if (write_rows(store, loaded, stdout, count, fault) != 0) {
+    if (write_rows(store, config, stdout, count, fault) != 0) {
         return -1;
     }
     if (fflush(stdout) != 0 || ferror(stdout)) {
@@ -100,7 +100,7 @@ write_stdout(struct store *store, const struct loaded *loaded, size_t count, str
 
 /* Aside first, so that a file of this name is whole or is what it was. */
 static int
-write_file(struct store *store, const struct loaded *loaded, const char *file, size_t count,
+write_file(struct store *store, const struct config *config, const char *file, size_t count,
            struct fault *fault)
 {
     char *aside = memory_format(NULL, "%s.part", file);
@@ -111,7 +111,7 @@ write_file(struct store *store, const struct loaded *loaded, const char *file, s
         goto out;
     }
     fputs("\xef\xbb\xbf", out);
-    rc = write_rows(store, loaded, out, count, fault);
+    rc = write_rows(store, config, out, count, fault);
     if ((fflush(out) != 0 || ferror(out) || fsync(fileno(out)) != 0) && rc == 0) {
         fault_set(fault, "%s: cannot be written: %s", aside, strerror(errno));
         rc = -1;
@@ -158,10 +158,9 @@ write_audit(struct store *store, const struct export_options *options, size_t co
 }
 
 static int
-export_rentals(const struct export_options *options, const struct loaded *loaded,
+export_rentals(const struct export_options *options, const struct config *config,
                struct fault *fault)
 {
-    const struct config *config = loaded->config;
     struct clock *clock = clock_new(config->played_start_utc_s, config->played_speed);
     struct store *store = NULL;
     struct stat there;
@@ -177,8 +176,8 @@ export_rentals(const struct export_options *options, const struct loaded *loaded
         write_audit(store, options, count, clock_now_utc_s(clock), fault) != 0) {
         goto out;
     }
-    rc = options->file == NULL ? write_stdout(store, loaded, count, fault)
-                               : write_file(store, loaded, options->file, count, fault);
+    rc = options->file == NULL ? write_stdout(store, config, count, fault)
+                               : write_file(store, config, options->file, count, fault);
     if (rc == 0 && options->file != NULL) {
         printf("%zu rentals\n", count);
     }
@@ -193,20 +192,20 @@ run(const struct export_options *options)
 {
     struct faults faults = {0};
     struct fault fault = {""};
-    struct loaded *loaded = NULL;
-    int rc = loaded_read(options->config_file, &loaded, &faults);
+    struct config *config = NULL;
+    int rc = config_load(options->config_file, &config, &faults);
     size_t i;
 
     for (i = 0; i < faults.count; i++) {
         fprintf(stderr, "%s\n", faults.list[i].text);
     }
     if (rc == 0) {
-        rc = export_rentals(options, loaded, &fault);
+        rc = export_rentals(options, config, &fault);
     }
     if (fault.text[0] != '\0') {
         fprintf(stderr, "%s\n", fault.text);
     }
-    loaded_free(loaded);
+    config_free(config);
     faults_release(&faults);
     return rc == 0 ? EXIT_CODE_DONE : EXIT_CODE_FAILED;
 }

@@ -227,7 +227,7 @@ run(const struct import_options *options)
 {
     struct faults faults = {0};
     struct loaded *loaded = NULL;
-    int rc = loaded_read(options->config_file, &loaded, &faults);
+    int rc = loaded_read_units(options->config_file, &loaded, &faults);
     size_t i;
 
     if (rc == 0) {

@@ -5,25 +5,46 @@
 #include "log.h"
 #include "memory.h"
 
+/* With the configuration and its zone; NULL with faults. */
+static struct loaded *
+loaded_begin(const char *config_file, struct faults *faults)
+{
+    struct loaded *read = memory_new(NULL, struct loaded);
+
+    if (config_load(config_file, &read->config, faults) != 0) {
+        loaded_free(read);
+        return NULL;
+    }
+    read->zone = read->config->zone;
+    return read;
+}
+
 int
 loaded_read(const char *config_file, struct loaded **loaded, struct faults *faults)
 {
-    struct loaded *read = memory_new(NULL, struct loaded);
-    int rc = -1;
+    struct loaded *read = loaded_begin(config_file, faults);
 
-    if (config_load(config_file, &read->config, faults) != 0) {
-        goto out;
+    if (read == NULL ||
+        kb_load(read->config->kb_folder, read->config->cache_folder, &read->kb, faults) != 0) {
+        loaded_free(read);
+        return -1;
     }
-    read->zone = read->config->zone;
-    if (kb_load(read->config->kb_folder, read->config->cache_folder, &read->kb, faults) == 0) {
-        read->lexicon = lexicon_new(read, read->kb);
-        *loaded = read;
-        read = NULL; /* handed over */
-        rc = 0;
+    read->lexicon = lexicon_new(read, read->kb);
+    *loaded = read;
+    return 0;
+}
+
+int
+loaded_read_units(const char *config_file, struct loaded **loaded, struct faults *faults)
+{
+    struct loaded *read = loaded_begin(config_file, faults);
+
+    if (read == NULL || kb_load_equipment(read->config->kb_folder, &read->kb, faults) != 0) {
+        loaded_free(read);
+        return -1;
     }
-out:
-    loaded_free(read);
-    return rc;
+    *loaded = read;
+    return 0;
 }
 
 void

@@ -13,7 +13,7 @@
 struct loaded {
     struct config *config;
     struct kb *kb;
-    const struct lexicon *lexicon; /* with that kb */
+    const struct lexicon *lexicon; /* with that kb; NULL if it has units alone */
     struct zone zone;              /* in the configuration's memory */
 };
 
@@ -23,6 +23,8 @@ struct loaded {
  * and remedy. Touches nothing else, so it may run in the worker. Returns 0 or -1.
  */
 int loaded_read(const char *config_file, struct loaded **loaded, struct faults *faults);
+/* The same with no more of the content than the units, at once: for what answers nobody. */
+int loaded_read_units(const char *config_file, struct loaded **loaded, struct faults *faults);
 /* NULL is fine. */
 void loaded_free(struct loaded *loaded);
 

@@ -179,6 +179,17 @@ class Import(WholeTest):
             "import", "rentals", str(self.folder / "nowhere.csv"), "--config",
             str(self.config_file), status=1))
 
+    def test_a_fault_in_a_topic_keeps_no_rental_out_and_none_in(self):
+        kb = self.folder / "kb"
+        daemon.few_of_the_content(kb, ("charge-car",), ("chest-pain",))
+        (kb / "topics" / "en" / "charge-car.md").write_text("no topic")
+        self.write_config({"kb_folder": "kb"})
+        self.assertIn("charge-car", self.run_program("check-config", "--config",
+                                                     str(self.config_file), status=1))
+        self.load(rentals_csv([anna()]))
+        self.assertIn("heron", self.load(rentals_csv([bert(unit="heron")]), status=1))
+        self.assertIn("R-1001", self.run_program("export", "--config", str(self.config_file)))
+
     def test_the_demo_s_rentals_have_no_fault(self):
         self.load((daemon.TOP / "demo" / "rentals.csv").read_bytes())
         self.assertEqual(self.rentals(), 24)
