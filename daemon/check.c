@@ -29,7 +29,9 @@ static const struct command_help help = {
             "tells everything that is wrong with file and line and what to do about it: errors\n"
             "first, then what the office can act on (records, equipment, approvals), whole, then\n"
             "how many warnings there are for who writes the content. Changes nothing, needs no\n"
-            "running daemon.\n\n"
+            "running daemon. What takes seconds to make of changed content is kept in the\n"
+            "configuration's cache_folder, if that is there: the next check is quick, and so\n"
+            "is the daemon when it reads that content.\n\n"
             "  --config FILE   the configuration (" DEFAULT_CONFIG_FILE ")\n"
             "  --why \"text\"    instead: which sign fires on this text and by which line, or\n"
             "                  what holds it back; which topics come first, by which line\n"
@@ -230,6 +232,7 @@ run(const struct check_options *options)
         check_loaded(loaded, options->config_file, workspace, &remarks, &scope);
         rc = show(options, &remarks, &scope);
     }
+    loaded_keep_if_can(loaded);
     slow_notice_end();
     faults_release(&faults);
     loaded_free(loaded);

@@ -1,6 +1,7 @@
 #include "loaded.h"
 
 #include <string.h>
+#include <unistd.h>
 
 #include "log.h"
 #include "memory.h"
@@ -65,6 +66,16 @@ loaded_keep(const struct loaded *loaded)
 
     if (kb_keep(loaded->kb, loaded->config->cache_folder, &fault) != 0) {
         log_event(LOG_WARNING, "cache-not-kept", "why", fault.text, NULL);
+    }
+}
+
+void
+loaded_keep_if_can(const struct loaded *loaded)
+{
+    struct fault fault; /* not told: the next start is no slower than it was */
+
+    if (loaded != NULL && access(loaded->config->cache_folder, W_OK) == 0) {
+        (void)kb_keep(loaded->kb, loaded->config->cache_folder, &fault);
     }
 }
 

@@ -88,13 +88,23 @@ cache_read(void *arena, const char *folder, struct content *content)
     close(file);
 }
 
+/* Who owns the folder reads and replaces what is in it, also if root put it there. */
+static int
+hand_to_owner(int file, const char *folder)
+{
+    struct stat is;
+
+    return geteuid() != 0 ? 0 : stat(folder, &is) == 0 ? fchown(file, is.st_uid, is.st_gid) : -1;
+}
+
 /* Written aside, under a name of its own, and renamed, so that a reader sees all of it or none and
  * two who write do not meet. */
 static int
-write_kept(void *arena, const struct kb *kb, const char *path, struct fault *fault)
+write_kept(void *arena, const struct kb *kb, const char *folder, struct fault *fault)
 {
     struct image *image = image_new(arena, fault);
-    char *aside = memory_format(arena, "%s.XXXXXX", path), key[KEY_LENGTH + 1];
+    char *path = path_of(arena, folder), *aside = memory_format(arena, "%s.XXXXXX", path);
+    char key[KEY_LENGTH + 1];
     const char *bytes;
     size_t length;
     int descriptor;
@@ -111,7 +121,8 @@ write_kept(void *arena, const struct kb *kb, const char *path, struct fault *fau
         return -1;
     }
     write_key(kb->digest, key);
-    is_written = fwrite(key, KEY_LENGTH, 1, file) == 1 && fwrite(bytes, length, 1, file) == 1;
+    is_written = hand_to_owner(descriptor, folder) == 0 && fwrite(key, KEY_LENGTH, 1, file) == 1 &&
+                 fwrite(bytes, length, 1, file) == 1;
     if ((fclose(file) != 0) | !is_written || rename(aside, path) != 0) {
         fault_set(fault, "%s: cannot be written: %s", path, strerror(errno));
         unlink(aside);
@@ -130,7 +141,7 @@ kb_keep(const struct kb *kb, const char *folder, struct fault *fault)
         fault_set(fault, "%s: cannot be made: %s", folder, strerror(errno));
         rc = -1;
     } else if (!kb->was_kept) {
-        rc = write_kept(arena, kb, path_of(arena, folder), fault);
+        rc = write_kept(arena, kb, folder, fault);
     }
     talloc_free(arena);
     return rc;

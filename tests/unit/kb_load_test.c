@@ -374,6 +374,25 @@ START_TEST(what_is_kept_is_not_believed_when_damaged)
 }
 END_TEST
 
+START_TEST(what_is_kept_is_its_folder_s_owner_s)
+{
+    enum { SOMEBODY = 4711 };
+    char cache[64], path[128];
+    struct stat is;
+
+    snprintf(cache, sizeof(cache), "%s/cache", folder);
+    ck_assert_int_eq(mkdir(cache, 0700), 0);
+    if (geteuid() == 0) { /* nobody else can give it away */
+        ck_assert_int_eq(chown(cache, SOMEBODY, SOMEBODY), 0);
+    }
+    load_again(NULL);
+    (void)kept_as(cache);
+    snprintf(path, sizeof(path), "%s/kb", cache);
+    ck_assert_int_eq(stat(path, &is), 0);
+    ck_assert_uint_eq(is.st_uid, geteuid() == 0 ? SOMEBODY : geteuid());
+}
+END_TEST
+
 START_TEST(a_cache_folder_that_cannot_be_made_is_named)
 {
     struct fault fault;
@@ -466,6 +485,7 @@ main(void)
     tcase_add_test(disk, a_folder_loads_as_its_files_do_in_memory);
     tcase_add_test(disk, what_is_kept_serves_the_same_content_and_no_other);
     tcase_add_loop_test(disk, what_is_kept_is_not_believed_when_damaged, 0, 8);
+    tcase_add_test(disk, what_is_kept_is_its_folder_s_owner_s);
     tcase_add_test(disk, a_cache_folder_that_cannot_be_made_is_named);
     tcase_add_test(disk, what_editors_leave_behind_and_other_folders_do_not_count);
     tcase_add_test(disk, a_folder_that_is_not_there_is_named);

@@ -17,6 +17,7 @@ FEW_SIGNS = ("chest-pain", "low-reading", "reading", "trouble-breathing")
 
 class Check(WholeTest):
     signs = FEW_SIGNS
+    cache = "cache"  # which is not there
 
     def setUp(self):
         super().setUp()
@@ -28,6 +29,10 @@ class Check(WholeTest):
 
     def lay_content(self):
         daemon.few_of_the_content(self.kb, FEW_TOPICS, self.signs)
+
+    def configuration(self, changes=None):
+        """With a cache of its own: what is made of changed content is nothing to other tests."""
+        return super().configuration({"cache_folder": str(self.cache)} | (changes or {}))
 
     # ---- breaking things
 
@@ -86,9 +91,6 @@ class Made(Check):
 
     def lay_content(self):
         self.kb.symlink_to(self.content)
-
-    def configuration(self, changes=None):
-        return super().configuration({"cache_folder": str(self.cache)} | (changes or {}))
 
     def why(self, words):
         return json.loads(self.program("--why", words, "--json"))
@@ -168,6 +170,34 @@ class Content(Check):
         files = [r["file"] for r in self.remarks("unapproved")]
         self.assertNotIn(CHARGE_CAR, files)
         self.assertIn(CHEST_PAIN, files)
+
+
+class Kept(Check):
+    def setUp(self):
+        super().setUp()
+        self.kept = self.folder / "cache" / "kb"
+
+    def kept_as(self):
+        return self.kept.stat().st_ino
+
+    def test_what_was_made_of_changed_content_is_kept_for_the_next_check(self):
+        self.kept.parent.mkdir()
+        checked, first = self.check(), self.kept_as()
+        self.assertEqual((self.check(), self.kept_as()), (checked, first))
+        self.change(CHARGE_CAR, "- not yet", "- Ida Rowan, clinician, 2026-11-30")
+        self.program("--why", "my chest hurts")
+        self.assertNotEqual(self.kept_as(), first)
+        self.assertNotIn(CHARGE_CAR, [r["file"] for r in self.remarks("unapproved")])
+
+    def test_no_folder_is_made_to_keep_it_in(self):
+        self.check()
+        self.assertFalse(self.kept.parent.exists())
+
+    def test_content_with_a_fault_is_not_kept(self):
+        self.kept.parent.mkdir()
+        self.change(CHARGE_CAR, "{phone}", "{fone}")
+        self.check(status=1)
+        self.assertFalse(self.kept.exists())
 
 
 class House(Check):
