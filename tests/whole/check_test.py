@@ -9,7 +9,9 @@ from daemon import WholeTest, anna, bert
 from stand_in_gateway import Gateway
 
 CHARGE_CAR = "topics/en/charge-car.md"
+WATER = "topics/en/water.md"
 CHEST_PAIN = "signs/en/chest-pain.md"
+TROUBLE_BREATHING = "signs/en/trouble-breathing.md"
 WREN = "equipment/wren.json"
 FEW_TOPICS = ("charge-car", "filter-care", "swap-battery", "water")
 FEW_SIGNS = ("chest-pain", "low-reading", "reading", "trouble-breathing")
@@ -71,13 +73,14 @@ class Check(WholeTest):
     def check(self, status=0):
         return json.loads(self.program("--json", status=status))
 
-    def remarks(self, kind, file=None, status=0):
-        return [r for r in self.check(status)["remarks"]
+    def remarks(self, kind, file=None, status=0, of=None):
+        """Of what was checked before, or else is now."""
+        return [r for r in (of or self.check(status))["remarks"]
                 if r["kind"] == kind and file in (None, r["file"])]
 
-    def one(self, kind, file, line, *pieces, status=1):
+    def one(self, kind, file, line, *pieces, status=1, of=None):
         """Exactly one remark of this kind on this file: on this line, with these words."""
-        found = self.remarks(kind, file, status)
+        found = self.remarks(kind, file, status, of)
         self.assertEqual(len(found), 1, found)
         self.assertEqual(found[0]["line"], line)
         for piece in pieces:
@@ -86,7 +89,7 @@ class Check(WholeTest):
 
 
 class Made(Check):
-    """With a learnt opinion on the signs. What is made of this content is kept: it stays as it is."""
+    """With a learnt opinion on the signs. What is made of this content is kept: it stays so."""
     content, cache = daemon.KB, daemon.CACHE
 
     def lay_content(self):
@@ -128,10 +131,11 @@ class Content(Check):
 
     def test_an_answer_of_three_parts(self):
         # 3GPP TS 23.040: two joined parts hold 2 x 153 characters; 307 take a third.
-        line = self.answer(CHARGE_CAR, "a" * 306)
-        self.assertEqual(self.remarks("too-long"), [])
-        self.answer(CHARGE_CAR, "a" * 307)
-        self.one("too-long", CHARGE_CAR, line, "307", "3 parts")
+        self.answer(WATER, "a" * 306)
+        line = self.answer(CHARGE_CAR, "a" * 307)
+        checked = self.check(status=1)
+        self.one("too-long", CHARGE_CAR, line, "307", "3 parts", of=checked)
+        self.assertEqual(len(self.remarks("too-long", of=checked)), 1)
 
     def test_an_answer_that_is_too_long_only_when_it_is_filled_in_for_one_unit(self):
         line = self.answer(CHARGE_CAR, "{no-breath|no}" + "a" * 200)
@@ -150,16 +154,18 @@ class Content(Check):
     def test_an_emergency_has_to_be_easier_than_an_answer(self):
         words = "Call {emergency}. A person on oxygen who has pain in the chest is in danger of " \
                 "dying."
-        line = self.answer(CHARGE_CAR, words)
-        self.assertEqual(self.remarks("grade", CHARGE_CAR), [])
+        self.answer(CHARGE_CAR, words)
         line = self.answer(CHEST_PAIN, words)
-        self.one("grade", CHEST_PAIN, line, "wanted 4", status=0)
+        checked = self.check()
+        self.one("grade", CHEST_PAIN, line, "wanted 4", of=checked)
+        self.assertEqual(self.remarks("grade", CHARGE_CAR, of=checked), [])
 
     def test_an_emergency_first_part_stands_alone_in_160_characters(self):
-        line = self.answer(CHEST_PAIN, "Call {emergency} now. " + "a" * 146)  # 911: 160
-        self.assertEqual(self.remarks("emergency-text"), [])
-        self.answer(CHEST_PAIN, "Call {emergency} now. " + "a" * 147)
-        self.one("emergency-text", CHEST_PAIN, line, "161")
+        self.answer(TROUBLE_BREATHING, "Call {emergency} now. " + "a" * 146)  # 911: 160
+        line = self.answer(CHEST_PAIN, "Call {emergency} now. " + "a" * 147)
+        checked = self.check(status=1)
+        self.one("emergency-text", CHEST_PAIN, line, "161", of=checked)
+        self.assertEqual(len(self.remarks("emergency-text", of=checked)), 1)
 
     def test_an_emergency_outside_the_plain_alphabet(self):
         line = self.answer(CHEST_PAIN, "Llame al {emergency} ah\u00ed.")
@@ -247,7 +253,7 @@ class Asking(Asked):
         self.assertRegex(lonely[0]["what"], rf"^\d+ of \d+; .*lines (.*, )?{line}\b")
 
     def test_two_topics_that_are_taken_for_each_other(self):
-        for name in (CHARGE_CAR, "topics/en/water.md"):  # each has lines of the other's kind
+        for name in (CHARGE_CAR, WATER):  # each has lines of the other's kind
             head, rest = (self.kb / name).read_text().split("## Asked as", 1)
             _, tail = rest.split("\n## ", 1)
             lines = [f"- tell me about the {x} {y} please" for x in ("blue", "grey", "green")
@@ -260,7 +266,7 @@ class Asking(Asked):
                  if "charge-car and water" in r["what"] and r["file"].startswith("topics/en")]
         self.assertEqual(len(pairs), 1)
         self.assertRegex(pairs[0]["what"], r'\d+ lines \(\d+ and \d+\), such as "tell me about')
-        self.assertIn(pairs[0]["file"], (CHARGE_CAR, "topics/en/water.md"))
+        self.assertIn(pairs[0]["file"], (CHARGE_CAR, WATER))
 
     def test_a_topic_with_too_few_ways_of_asking(self):
         file = self.kb / CHARGE_CAR
@@ -292,10 +298,11 @@ class Equipment(Check):
             unit["cold"] = [{"celsius": 20, "percent": 100}]
 
         self.unit(change)
-        holes = " ".join(r["what"] for r in self.remarks("equipment-hole", WREN, status=1))
+        checked = self.check(status=1)
+        holes = " ".join(r["what"] for r in self.remarks("equipment-hole", WREN, of=checked))
         for place in ("/run_times: pulse has 2 and 4 but not 3", "/charging", "/cold"):
             self.assertIn(place, holes)
-        wrong = self.remarks("equipment", WREN, status=1)
+        wrong = self.remarks("equipment", WREN, of=checked)
         self.assertEqual(len(wrong), 1)
         self.assertIn("/gauge/steps/2", wrong[0]["what"])
 
@@ -308,9 +315,10 @@ class Rentals(Check):
 
     def test_rentals_in_order_have_no_remark(self):
         self.import_rentals()
-        self.assertEqual(self.check()["notes"], [])
+        checked = self.check()
+        self.assertEqual(checked["notes"], [])
         for kind in ("order", "unit-unknown", "record"):
-            self.assertEqual(self.remarks(kind), [])
+            self.assertEqual(self.remarks(kind, of=checked), [])
 
     def test_an_order_that_the_unit_cannot_do(self):
         self.import_rentals([anna(rest_setting="5"), bert(walking_mode="continuous",

@@ -86,13 +86,16 @@ def thinned(text):
 
 def few_of_the_content(folder, topics, signs):
     """Puts the content there with no more than these, thinned: made ready in no time."""
-    shutil.copytree(TOP / "kb", folder, ignore=shutil.ignore_patterns(
-        "reader", "*.build", "*-elsewhere.txt", "*-harmless.txt"))
-    for file in folder.glob("[ts]*/*/*"):
-        if file.stem in topics + signs:
-            file.write_text(thinned(file.read_text()))
-        else:
-            file.unlink()
+    left_out = shutil.ignore_patterns("*-elsewhere.txt", "*-harmless.txt", "*-known.txt",
+                                      "*-ordinary.txt")
+    for name in ("equipment", "words"):
+        shutil.copytree(TOP / "kb" / name, folder / name, ignore=left_out)
+    for name, wanted in (("topics", topics), ("signs", signs)):
+        for file in (TOP / "kb" / name).glob("*/*.md"):
+            if file.stem in wanted:
+                thin = folder / file.relative_to(TOP / "kb")
+                thin.parent.mkdir(parents=True, exist_ok=True)
+                thin.write_text(thinned(file.read_text()))
 
 
 def shared_cache():
