@@ -34,7 +34,8 @@ int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults)
 
 /*
  * Keeps what took time to build in the cache folder, which is made if it is not there, unless it
- * came from there. It is the folder's owner's, also if root keeps it. Returns 0, or -1 with a fault, which harms nothing but the next start's speed.
+ * came from there. It is the folder's owner's, also if root keeps it. Returns 0, or -1 with a
+ * fault, which harms nothing but the next start's speed.
  */
 int kb_keep(const struct kb *kb, const char *cache_folder, struct fault *fault);
 void kb_free(struct kb *kb);
