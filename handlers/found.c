@@ -324,7 +324,8 @@ found_read(const struct asked *whole, struct found *found)
     }
     leave_out_told_otherwise(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
-    found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER;
+    found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER ||
+                         (!asks_of_renter && ran_out_told(whole) != RAN_OUT_NOTHING);
     for (i = 0; i < found->count; i++) {
         found->new_symptom = found->new_symptom || is_symptom(found->list[i].sign);
         found->no_flow = found->no_flow || found_is_no_flow(found->list[i].sign);

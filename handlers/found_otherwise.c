@@ -70,6 +70,16 @@ is_danger_like_alarm(const struct asked *whole, const struct tokens *tokens,
            equipment_trouble_told(whole) == TROUBLE_DANGER;
 }
 
+/* "The battery just died" is told of no person. */
+static bool
+is_death_of_battery(const struct asked *whole, const struct sign_match *match)
+{
+    const char *id = match->sign->id;
+
+    return (strcmp(id, "unresponsive") == 0 || strcmp(id, "death-told") == 0) &&
+           ran_out_is_all(whole);
+}
+
 /*
  * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
  * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
@@ -85,7 +95,8 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
             is_over_told(whole)) ||
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
-           is_told_of_battery(found_in, match) || is_danger_like_alarm(whole, found_in, match) ||
+           is_told_of_battery(found_in, match) || is_death_of_battery(whole, match) ||
+           is_danger_like_alarm(whole, found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
            (strcmp(match->sign->id, "asks-emergency") == 0 &&
             open_emergency_stands(whole->context) && open_emergency_is_helped(whole)) ||

@@ -49,6 +49,8 @@ bool follow_up_decide(const struct asked *whole, struct verdict *verdict);
 bool done_so_decide(const struct asked *whole, struct verdict *verdict);
 /* Thanks, greetings, emoji: a short reply or none. */
 bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
+/* The battery or the cylinder is told to be empty: a person, and whether oxygen flows. */
+bool ran_out_decide(const struct asked *asked, struct verdict *verdict);
 /* A battery that is empty long before it should be. */
 bool weak_battery_decide(const struct asked *asked, struct verdict *verdict);
 /* There is no plug where they are. */
@@ -163,6 +165,11 @@ enum trouble {
     TROUBLE_OTHER
 };
 enum trouble equipment_trouble_told(const struct asked *asked);
+/* What they run on is told to be empty, and there may be no other. */
+enum ran_out { RAN_OUT_NOTHING, RAN_OUT_BATTERY, RAN_OUT_TANK };
+enum ran_out ran_out_told(const struct asked *asked);
+/* And that is all the text tells. */
+bool ran_out_is_all(const struct asked *asked);
 /* This text of theirs tells of a hiss, and it is a cylinder that was opened; then what to look at.
  */
 bool hissing_is_of_cylinder(const struct asked *whole, const char *text);
