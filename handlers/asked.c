@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "lexicon.h"
 #include "memory.h"
 
 static bool
@@ -277,13 +278,27 @@ tells_language(const struct asked *asked, const char *text, enum language *langu
     return true;
 }
 
+static enum language
+of_figures(const struct asked *asked)
+{
+    size_t i = 0;
+
+    while (i < asked->tokens.count && asked->tokens.list[i].kind != TOKEN_NUMBER) {
+        i++;
+    }
+    return i == asked->tokens.count ? LANGUAGE_EN
+                                    : lexicon_language(asked->context->lexicon, asked->arena,
+                                                       asked->text, &asked->tokens);
+}
+
 /* What the conversation is held in: by the newest text that tells, else by the one that made us
- * ask, else as the record has it. */
+ * ask, else as the record has it; from a stranger also by the words for figures and units: "E, 1500
+ * psi, 2 litros". */
 static enum language
 language_so_far(const struct asked *asked)
 {
     const struct context *context = asked->context;
-    enum language told = asked->rental != NULL ? asked->rental->language : LANGUAGE_EN;
+    enum language told = asked->rental != NULL ? asked->rental->language : of_figures(asked);
     size_t i;
 
     for (i = context->recent_count; i > 0; i--) {

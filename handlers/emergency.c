@@ -127,9 +127,11 @@ append_steps(const struct asked *whole, const struct verdict *verdict, char **te
     if (!ANY_SIGN_OF(verdict, no_wall) && !plug_is_missing(verdict)) {
         append(whole, text, SAY_PLUG_IN, NULL);
     }
-    memory_append(
-        text, " %s",
-        say_use_backup(whole->arena, whole->context->house, whole->language, whole->rental));
+    if (!ran_out_of_backup(whole)) {
+        memory_append(
+            text, " %s",
+            say_use_backup(whole->arena, whole->context->house, whole->language, whole->rental));
+    }
 }
 
 /* What the first part does not name: the other signs of the text, in brief. */
@@ -162,14 +164,17 @@ char *
 emergency_second_part(const struct asked *whole, const struct verdict *verdict)
 {
     char *text = say(whole->arena, whole->context->house, whole->language, SAY_AUTOMATIC, NULL);
-    const char *where = address(whole);
+    const char *where = address(whole), *calling = cannot_call_words(whole);
 
+    if (calling != NULL) {
+        memory_append(&text, " %s", calling);
+    }
     append_other_signs(whole, verdict, &text);
     if (where != NULL) {
         append(whole, &text, SAY_ADDRESS, where);
     }
-    if (ANY_SIGN_OF(verdict, short_of_oxygen) && !ANY_SIGN_OF(verdict, not_to_sit_up) &&
-        !emergency_is_fire(verdict)) {
+    if (calling == NULL && ANY_SIGN_OF(verdict, short_of_oxygen) &&
+        !ANY_SIGN_OF(verdict, not_to_sit_up) && !emergency_is_fire(verdict)) {
         append_steps(whole, verdict, &text);
     }
     append(whole, &text, SAY_DO_NOT_WAIT, NULL);

@@ -24,6 +24,7 @@ static const struct yes_no_about oxygen_flows = {
             "fine now|good now|all good|all set|is fixed|got it fixed|got it working|"
             "sigue saliendo|still coming|still running|still works|still working|still runs|"
             "sigue funcionando|sigue andando|"
+            "ya jala|ya jalo|ya anda|ya trabaja|ya sirve|ya arranco|"
             "ya funciona|ya sale|ya volvio|volvio la luz|ya hay|ya prendio|ya esta|ya quedo|"
             "sale oxigeno|esta saliendo",
     .ill = " still yet same sigue igual stopped quit died dead off out worse muerto apagado "
@@ -246,7 +247,7 @@ flowing_ask_again(const struct asked *whole, struct verdict *verdict)
         on_backup = on_backup || strcmp(verdict->answers[i].id, "cylinder-hisses") == 0;
     }
     flowing_ask(whole, verdict);
-    if (on_backup) {
+    if (on_backup || ran_out_of_backup(whole)) {
         return;
     }
     answer = &verdict->answers[verdict->answer_count - 1];

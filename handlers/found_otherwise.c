@@ -91,7 +91,8 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
                      const struct sign_match *match, int reading)
 {
     return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
-           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0) &&
+           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0 ||
+             strcmp(match->sign->id, "unit-stopped") == 0) && /* "the thing quit beeping" */
             is_over_told(whole)) ||
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||

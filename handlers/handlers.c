@@ -13,9 +13,9 @@
 typedef bool step(const struct asked *asked, struct verdict *verdict);
 
 /* After the signs. */
-static step *const whole_text[] = {flowing_decide, staff_decide,      consent_decide,
-                                   machine_decide, in_charge_decide,  death_decide,
-                                   foreign_decide, danger_yes_decide, open_emergency_decide};
+static step *const whole_text[] = {
+    flowing_decide,   staff_decide, worse_again_decide, consent_decide,    machine_decide,
+    in_charge_decide, death_decide, foreign_decide,     danger_yes_decide, open_emergency_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,
@@ -154,12 +154,23 @@ answer_courtesy(const struct asked *piece, struct verdict *verdict)
     }
 }
 
+/* "E, 1500 psi, flujo 2", and nothing beside it. */
+static bool
+is_cylinder(const struct asked *whole)
+{
+    enum { SHORT_TEXT = 12 };
+    const struct told *told = whole->told;
+
+    return whole->tokens.count <= SHORT_TEXT && told->size[0] != '\0' &&
+           (told->psi > 0 || told->bar > 0) && told->flow_tenths > 0;
+}
+
 /* Beside a sign nothing is put together, so that what shows it stays apart from what does not; and
- * what we asked figures for is not divided: "E, 1500 psi, flujo 2". */
+ * figures of one thing that we ask for are not divided. */
 static struct pieces
 pieces_of(const struct asked *whole, bool sign_fired)
 {
-    return sign_fired || asked_open_question(whole) == QUESTION_WHICH_CHARGE
+    return sign_fired || is_cylinder(whole) || asked_open_question(whole) == QUESTION_WHICH_CHARGE
                ? cut_questions(whole->arena, whole->text, whole->language)
                : kb_questions(whole->context->kb, whole->arena, whole->context->workspace,
                               whole->text, whole->language);

@@ -11,8 +11,9 @@
 #include "yes_no.h"
 
 #define UNIT_AGAIN                                                                                 \
-    "stopped beeping|quit beeping|no longer beeping|not beeping anymore|"                          \
-    "not beeping any more|isnt beeping anymore|beeping stopped|beeping has stopped|"               \
+    "stopped beeping|quit beeping|quit alarming|quit chirping|stopped chirping|"                   \
+    "no longer beeping|not beeping anymore|not beeping any more|isnt beeping anymore|beeping "     \
+    "stopped|beeping has stopped|"                                                                 \
     "beeping is gone|stopped alarming|alarm stopped|alarm has stopped|alarm is off|"               \
     "alarm is gone|alarm cleared|power is back|power came back|powers back|power back on|"         \
     "power back|power is on|power is back on|lights are back|lights came back|"                    \
@@ -31,7 +32,9 @@
     "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|"             \
     "is alright|is all right|is stable|is doing better|doing better|doing fine|doing ok|"          \
     "doing okay|ok again|okay again|fine again|ok now|okay now|fine now|better now|"               \
-    "better again|all better|came to|came around|is talking|calmed down|calm now|"                 \
+    "hes ok|hes okay|hes fine|hes good|hes better|hes alright|hes stable|shes ok|shes okay|"       \
+    "shes fine|shes good|shes better|shes alright|shes stable|better again|all better|came "       \
+    "to|came around|is talking|calmed down|calm now|"                                              \
     "back to normal|normal again|me siento mejor|se siente mejor|me siento bien|"                  \
     "se siente bien|se le paso|se me paso|se le quito|se me quito|esta bien|esta mejor|"           \
     "reacciono|volvio en si|ya habla|habla bien|se calmo|ya se tranquilizo"
@@ -71,6 +74,10 @@ static const char help_there[] =
     "theyre here|help is here|fire department is here|firemen are here|doctor is here|"
     "nurse is here|at the hospital|in the hospital|at the er|in the er|at the emergency room|"
     "at urgent care|in the ambulance|took him to the hospital|took her to the hospital|"
+    "at hospital|in hospital|took him to hospital|"
+    "took her to hospital|took them to hospital|taken to the hospital|taken to hospital|"
+    "took me to the hospital|taking him to hospital|taking her to hospital|"
+    "taking him to the hospital|taking her to the hospital|"
     "with the doctor|with the paramedics|"
     "llego la ambulancia|aqui esta la ambulancia|ambulancia esta aqui|ambulancia ya esta aqui|"
     "ya esta aqui la ambulancia|llegaron los paramedicos|llegaron los de la ambulancia|"
@@ -78,7 +85,21 @@ static const char help_there[] =
     "paramedicos estan aqui|paramedicos ya estan aqui|ya estan aqui|ya llegaron|en el hospital|"
     "en urgencias|en la clinica|en la ambulancia|se lo llevaron|se la llevaron|"
     "se lo llevo la ambulancia|se la llevo la ambulancia|con el doctor|con los paramedicos|"
-    "lo atienden|la atienden|lo estan atendiendo|la estan atendiendo";
+    "lo atienden|la atienden|lo estan atendiendo|la estan atendiendo|"
+    "se lo llevaron al hospital|se la llevaron al hospital|lo llevaron al hospital|"
+    "la llevaron al hospital|me llevaron al hospital|se lo llevaron a urgencias|"
+    "se la llevaron a urgencias|se lo llevaron en la ambulancia|se la llevaron en la ambulancia|"
+    "se lo llevaron en ambulancia|se la llevaron en ambulancia|en ambulancia|lo internaron|"
+    "la internaron|esta internado|esta internada|lo estan revisando|la estan revisando|"
+    "lo revisaron|la revisaron|lo estan viendo|la estan viendo|al hospital en ambulancia";
+/* Who says so. */
+static const char reported[] =
+    "paramedics say|paramedics said|medics say|medics said|doctor says|doctor said|nurse says|"
+    "nurse said|they say|they said|they checked|checked him|checked her|"
+    "paramedicos dicen|paramedicos dijeron|dicen los paramedicos|dijeron los paramedicos|"
+    "doctor dice|doctor dijo|doctora dice|doctora dijo|enfermera dice|enfermera dijo|"
+    "paramedics|medics|paramedicos|dice el doctor|dijo el doctor|dice la doctora|dijo la "
+    "doctora|dicen|dijeron|que";
 static const char of_persons[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
 static const char of_anything[] = UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY;
 static const char of_anything_in_alert[] =
@@ -90,7 +111,8 @@ static const char surely_over[] = SURELY;
 /* What may stand beside it without telling anything more; of things too. */
 static const char around[] =
     " it its the that this now again already ok okay yes yeah yep hi hello oh phew thanks thank "
-    "you so much very good great finally all and he hes she shes they theyre we were im i am are "
+    "you so much very good great finally all and thing darn damn silly just he hes she shes they "
+    "theyre we were im i am are "
     "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
     "sister brother sorry with us him her them by itself everyone "
     "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
@@ -107,11 +129,10 @@ static const char doubtful[] =
     "think|maybe|off|worse|same|gone|?|ni|sin|nada|nunca|nadie|pero|todavia|aun|casi|apenas|si|"
     "cuando|hasta|aunque|ojala|creo|quizas|igual|peor|sigue|sigo|muerto|murio|apago";
 
-/* One of the phrases, and nothing but fillers beside them. */
 static bool
-only_tells(const struct asked *asked, const char *phrases, bool of_things)
+are_fillers(const struct asked *asked, const struct tokens *tokens, bool of_things)
 {
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, phrases);
+    struct tokens rest = tokens_without(asked->arena, tokens, reported);
     size_t i;
 
     for (i = 0; i < rest.count; i++) {
@@ -121,7 +142,16 @@ only_tells(const struct asked *asked, const char *phrases, bool of_things)
             return false;
         }
     }
-    return rest.count < asked->tokens.count;
+    return true;
+}
+
+/* One of the phrases, and nothing but fillers beside them. */
+static bool
+only_tells(const struct asked *asked, const char *phrases, bool of_things)
+{
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, phrases);
+
+    return rest.count < asked->tokens.count && are_fillers(asked, &rest, of_things);
 }
 
 static bool
@@ -160,10 +190,14 @@ was_denied(const struct asked *asked)
            yes_no_denies_at(&tokens, tokens.count - 1);
 }
 
+/* Help is there, and beside that at most how they are: "the paramedics are here, he is ok". */
 static bool
 is_help_told(const struct asked *asked)
 {
-    return only_tells(asked, help_there, false);
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, help_there);
+    struct tokens other = tokens_without(asked->arena, &rest, of_persons);
+
+    return rest.count < asked->tokens.count && are_fillers(asked, &other, false);
 }
 
 bool

@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "cut.h"
+#include "memory.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -187,6 +188,22 @@ is_ordinary(const struct asked *whole, const struct pieces *pieces)
     return !is_courtesy(pieces);
 }
 
+/* Whether they have called, unless they cannot or ask how. */
+static const char *
+words_for(const struct asked *whole, const struct pieces *pieces)
+{
+    const char *words = cannot_call_words(whole);
+
+    if (words != NULL) {
+        return memory_format(
+            whole->arena, "%s %s", words,
+            say(whole->arena, whole->context->house, whole->language, SAY_STAFF_ALERTED, NULL));
+    }
+    return wants_nothing(whole, pieces)
+               ? ""
+               : say(whole->arena, whole->context->house, whole->language, SAY_CALLED_911, NULL);
+}
+
 bool
 open_emergency_decide(const struct asked *whole, struct verdict *verdict)
 {
@@ -200,15 +217,16 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     if (is_over_decide(whole, verdict)) {
         return true;
     }
-    verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
+    if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
+        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", "cannot call 911");
+    } else {
+        verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
+    }
     if (!open_emergency_is(whole->context) && is_ordinary(whole, &pieces)) {
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
-    if (!wants_nothing(whole, &pieces)) {
-        answer->text =
-            say(whole->arena, whole->context->house, whole->language, SAY_CALLED_911, NULL);
-    }
+    answer->text = words_for(whole, &pieces);
     for (i = 0; i < pieces.count; i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 

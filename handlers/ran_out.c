@@ -127,6 +127,15 @@ ran_out_told(const struct asked *asked)
 }
 
 bool
+ran_out_of_backup(const struct asked *asked)
+{
+    static const char backups[] = " tank tanks cylinder cylinders backup tanque tanques cilindro "
+                                  "cilindros reserva respaldo ";
+
+    return yes_no_denies_one_of(&asked->tokens, backups) || ran_out_told(asked) == RAN_OUT_TANK;
+}
+
+bool
 ran_out_is_all(const struct asked *asked)
 {
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, is_empty);

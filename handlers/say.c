@@ -61,6 +61,16 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_CALLED_911] = {"Called {emergency}? If not, call {emergency} now. Staff know you wrote.",
                         "¿Ya llamaron al {emergency}? Si no, llame al {emergency} ya. El personal "
                         "tiene su mensaje."},
+    [SAY_CANNOT_CALL] =
+        {"{emergency} works with no credit, on any network: dial even with no bars, or "
+         "text {emergency}. Or use another person's phone. Text us where you are.",
+         "Marque al {emergency} sin saldo y aunque no vea señal, o mande mensaje al "
+         "{emergency}. O use el teléfono de otra persona. Escriba en donde se "
+         "encuentra."},
+    [SAY_IN_SPANISH] = {"Yes: call {emergency} now and say \"Spanish\". They put an interpreter on "
+                        "the line.",
+                        "Si: llame ya al {emergency} y diga \"Español\". Le ponen un intérprete en "
+                        "la linea."},
     [SAY_STAFF_HELP] = {"Text MINE 12 to take alert 12, TALK 12 and your words to write to the "
                         "renter, HAND 12 KIM to pass it on, SORTED 12 and what happened to close "
                         "it, OPEN for the list, LINK 12 R-34 once you know whose phone it is, DIED "

@@ -29,6 +29,8 @@ enum phrase {
     SAY_FLOWING_YES,
     SAY_FLOWING_NO,
     SAY_CALLED_911, /* first of what is said while an emergency is open */
+    SAY_CANNOT_CALL,
+    SAY_IN_SPANISH,
     SAY_STAFF_HELP,
     SAY_STAFF_NONE_OPEN,
     SAY_STAFF_TAKEN,    /* 0 number, 1 whose, with a colon, or nothing */

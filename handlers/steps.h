@@ -21,6 +21,8 @@ bool signs_decide(struct asked *whole, struct verdict *verdict);
 bool flowing_decide(const struct asked *whole, struct verdict *verdict);
 /* Staff's own texts: "MINE 12", "TALK 12 words", "LINK 12 R-34"; always true for staff. */
 bool staff_decide(const struct asked *whole, struct verdict *verdict);
+/* What was told before is there again, or got worse: an emergency, from now on anew. */
+bool worse_again_decide(const struct asked *whole, struct verdict *verdict);
 /* A consent keyword alone: STOP, START, HELP and their like in both languages. */
 bool consent_decide(const struct asked *whole, struct verdict *verdict);
 /* An active renter writes in a language that we do not speak. */
@@ -155,6 +157,10 @@ bool open_emergency_stands(const struct context *context);
 bool open_emergency_is(const struct context *context);
 /* They have called the emergency number, or help is coming: "i called 911 they are coming". */
 bool open_emergency_is_helped(const struct asked *whole);
+/* They cannot call the emergency number; what is said to that, or to whether Spanish is spoken
+ * there, NULL if the text tells neither. */
+bool cannot_call_told(const struct asked *asked);
+const char *cannot_call_words(const struct asked *asked);
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);
 /* What a text says of the unit in words of the trade, whether or not a sign says it too. */
@@ -168,6 +174,8 @@ enum trouble equipment_trouble_told(const struct asked *asked);
 /* What they run on is told to be empty, and there may be no other. */
 enum ran_out { RAN_OUT_NOTHING, RAN_OUT_BATTERY, RAN_OUT_TANK };
 enum ran_out ran_out_told(const struct asked *asked);
+/* Their backup is told to be empty, or that there is none. */
+bool ran_out_of_backup(const struct asked *asked);
 /* And that is all the text tells. */
 bool ran_out_is_all(const struct asked *asked);
 /* This text of theirs tells of a hiss, and it is a cylinder that was opened; then what to look at.

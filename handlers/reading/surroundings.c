@@ -260,13 +260,14 @@ read_bare_size(const struct items *items, struct told *told)
 
     for (at = 1; at < tokens->count; at++) {
         bool first = at == 1 && token_among(tokens, 0, " d e ") &&
-                     token_among(tokens, 1, " at on with con a al ");
+                     (token_among(tokens, 1, " at on with con a al , ") ||
+                      tokens->list[1].kind == TOKEN_NUMBER);
         bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
                     token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 
-        if (first) { /* "E at 140 bar" */
+        if (first) { /* "E at 140 bar", "E, 1500 psi" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") &&
                    (between || /* "500 psi D 2 liters" */

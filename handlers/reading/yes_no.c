@@ -7,13 +7,13 @@ static const char leads[] = " ok okay oh um well hi hello hey sorry thank thanks
                             "hola bueno gracias perdon pues ";
 static const char yes_words[] = " yes yeah yep yup yea yess yesss yas sip affirmative correct ";
 /* Also "if", "already", "and": a yes only where nothing follows that they might begin. */
-static const char doubtful_yes[] = " y ya si ";
+static const char doubtful_yes[] = " y ya si simon aja ";
 static const char after_doubtful[] = " gracias por claro todo , . ! ";
 
 static const char no_words[] =
     " no nope nah n neither none nothing not nada negative negativo never without isnt arent "
     "doesnt didnt dont wont cant cannot couldnt hasnt havent wasnt aint nothings ninguno ninguna "
-    "todavia aun tampoco nunca jamas sin ";
+    "todavia aun tampoco nunca jamas sin nel nop nanais ";
 /* "no problem", "no worries": nothing is denied. "No symptoms" denies something else. */
 static const char harmless_after[] =
     " problem problems worries worry need thanks thank rush hurry else bad pain trouble symptoms "

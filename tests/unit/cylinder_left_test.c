@@ -57,6 +57,20 @@ START_TEST(what_neither_tells_is_asked)
 }
 END_TEST
 
+START_TEST(the_three_figures_alone_are_one_cylinder)
+{
+    static const char *const texts[] = {"E, 2200 psi, flow 2", "E 2200 psi flow 2",
+                                        "E, 2200 psi, 2 litros"};
+    size_t i;
+
+    fixture_stranger(stage);
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        ck_assert_int_eq(estimate()->minutes.low, 273);
+    }
+}
+END_TEST
+
 START_TEST(the_pressure_of_the_record_is_never_taken)
 {
     fixture_text(stage, "how long does an E cylinder last at 2 liters?");
@@ -169,6 +183,7 @@ main(void)
     tcase_add_test(tests, bar_are_converted);
     tcase_add_test(tests, the_record_may_give_size_and_flow);
     tcase_add_test(tests, what_neither_tells_is_asked);
+    tcase_add_test(tests, the_three_figures_alone_are_one_cylinder);
     tcase_add_test(tests, the_pressure_of_the_record_is_never_taken);
     tcase_add_test(tests, a_conserver_is_for_a_person);
     tcase_add_test(tests, another_flow_than_ordered_is_told_to_staff);

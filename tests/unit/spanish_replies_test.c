@@ -436,6 +436,29 @@ add_languages(TCase *tests)
     tcase_add_test(tests, a_stranger_in_another_language_calls_nobody);
 }
 
+START_TEST(figures_and_units_of_a_stranger_tell_the_language_too)
+{
+    static const char *const texts[] = {"vuelo 4 h 30", "satura 85", "E, 1500 psi, 2 litros",
+                                        "2 luces"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        tear_down();
+        set_up();
+        fixture_stranger(stage);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.language == LANGUAGE_ES, "%s", texts[i]);
+    }
+    fixture_text(stage, "E, 1500 psi, flow 2");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES); /* it goes on */
+    tear_down();
+    set_up();
+    fixture_stranger(stage);
+    fixture_text(stage, "E, 1500 psi, flow 2");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_EN);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -464,5 +487,6 @@ main(void)
     tcase_add_test(tests, an_ordinary_question_in_spanish_goes_to_a_person_and_says_so_in_spanish);
     tcase_add_test(tests, thanks_of_many_words_call_nobody);
     add_languages(tests);
+    tcase_add_test(tests, figures_and_units_of_a_stranger_tell_the_language_too);
     return fixture_run(tests);
 }
