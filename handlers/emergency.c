@@ -32,7 +32,8 @@ static const char *const gravest_first[] = {
     "in-danger",         "allergic-reaction", "stroke-signs", "chest-pain",
     "trouble-breathing", "no-oxygen-source",  "blue-lips",    "coughing-blood",
     "low-oxygen",        "head-injury",       "scald",        "self-harm",
-    "missing-person",    "confusion",         "severe-pain",  "sudden-illness",
+    "missing-person",    "stranded",          "confusion",    "severe-pain",
+    "sudden-illness",
 };
 
 int

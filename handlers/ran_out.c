@@ -31,7 +31,9 @@ static const char between[] =
 /* Of another time, another thing, or not of all there is. */
 static const char told_otherwise[] =
     "if|when|until|till|before|once|would|will|could|might|may|should|how long|how many|yesterday|"
-    "last night|last time|this morning|phone|cell|car|truck|van|watch|hearing|remote|laptop|"
+    "last night|last time|this "
+    "morning|phone|phones|cell|car|cars|truck|trucks|van|vest|jacket|gloves|heated|bike|ebike|"
+    "drill|radio|gps|clock|toy|watch|hearing|remote|laptop|"
     "tablet|camera|flashlight|smoke|scooter|jeep|water|propane|gas|fuel|scuba|return|pick up|"
     "pickup|picked up|exchange|drop off|refill|refilled|plugged in|charging|charged|full|left|"
     "fine|works|working|running|si|cuando|hasta|antes|cuanto|cuanta|cuantas|como se|ayer|anoche|"

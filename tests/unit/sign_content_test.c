@@ -61,6 +61,8 @@ static const char *const emergencies[] = {
     /* no source of oxygen; battery that smokes; the words themselves */
     "out of oxygen", "we ran out of oxygen", "no oxygen left", "battery is hissing",
     "battery started smoking", "call an ambulance", "this is an emergency", "i think im dying",
+    /* common practice, no source: lost or stuck outdoors */
+    "we are stuck in the gondola", "we lost the trail", "we are trapped in the snow",
     /* amid other words */
     "no my chest hurts", "no cant breathe", "i dont know why but my chest hurts",
     "machine not working chest pain",
@@ -100,6 +102,8 @@ static const char *const equipment[] = {"no oxygen coming out",
                                         "battery is swollen",
                                         "the battery is really hot",
                                         "my battery got wet",
+                                        "the machine gives me shocks",
+                                        "i put oil on the tank valve",
                                         "the oxygen tank is hissing",
                                         "the valve on the tank wont close"};
 
@@ -107,6 +111,7 @@ static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
     "this price gave me a heart attack lol", "im dying to ski",
     "i dont want to wake him, how do i change the battery", "the heating wont turn on",
+    "we got lost looking for your shop", "the battery is stuck", "can i use vaseline on my nose",
     /* device words */
     "the battery died", "my charger died", "machine wont wake from sleep mode",
     "the screen wont wake up", "dead battery what do i do", "NO BREATH on the screen",

@@ -27,6 +27,9 @@ static const char *const emergencies[] = {
     "mi papa dejo de respirar", "ya no respira", "respira bien feo mi esposo",
     "no puede ni hablar de lo agitada que esta", "me estoy aogando", "siento que me asfixio",
     "no ai aire me aogo", "nopuedo respirar", "le chilla el pecho y no agarra aire",
+    /* common practice, no source: lost or stuck outdoors; fainting in other words */
+    "estamos atorados en la telecabina", "perdimos el camino", "nos quedamos atrapados en la nieve",
+    "nos perdimos en el monte y ya oscurecio", "se me fue el mundo tantito",
     /* E1: chest pain or pressure */
     "me duele el pecho", "presion en el pecho", "dolor de pecho",
     "traigo un dolor muy feo en el pecho", "siento como si alguien se me sentara en el pecho",
@@ -226,14 +229,30 @@ static const char *const clinical[] = {"me siento mareado",
                                        "no puedo dormir en la altura",
                                        "de verdad necesito el oxigeno?"};
 
-static const char *const equipment[] = {
-    "no sale oxigeno",         "la maquina no prende",         "se apago el aparato",
-    "no deja de pitar",        "se paro el concentrador",      "no sale nada por la manguera",
-    "se fue la luz",           "no hay luz en toda la cabana", "la bateria esta bien caliente",
-    "se hincho la bateria",    "la bateria se mojo",           "se me cayo el equipo al agua",
-    "dejo de funcionar",       "no jala la maquina",           "ya no prende el aparatito",
-    "sigue sonando la alarma", "se corto la corriente",        "no llega flujo a la nariz",
-    "el tanque esta silbando", "hay una fuga en el cilindro",  "la valvula del tanque no cierra"};
+static const char *const equipment[] = {"no sale oxigeno",
+                                        "la maquina no prende",
+                                        "se apago el aparato",
+                                        "no deja de pitar",
+                                        "se paro el concentrador",
+                                        "no sale nada por la manguera",
+                                        "se fue la luz",
+                                        "no hay luz en toda la cabana",
+                                        "la bateria esta bien caliente",
+                                        "se hincho la bateria",
+                                        "la bateria se mojo",
+                                        "se me cayo el equipo al agua",
+                                        "dejo de funcionar",
+                                        "no jala la maquina",
+                                        "ya no prende el aparatito",
+                                        "sigue sonando la alarma",
+                                        "se corto la corriente",
+                                        "no llega flujo a la nariz",
+                                        "la maquina me da toques",
+                                        "le puse aceite a la valvula del tanque",
+                                        "tengo crema en las manos y voy a abrir el tanque",
+                                        "el tanque esta silbando",
+                                        "hay una fuga en el cilindro",
+                                        "la valvula del tanque no cierra"};
 
 static const char *const harmless[] = {
     "hay detector de humo en la cabana",
@@ -408,6 +427,9 @@ static const char *const harmless[] = {
     "la luz de la bateria parpadea mientras carga",
     "se puede doblar la manguera",
     "que hago con el tanque vacio",
+    "nos perdimos buscando su oficina",
+    "estamos atorados en el trafico",
+    "puedo ponerme vaselina en la nariz",
     "gracias a dios todo salio bien",
     "no gracias",
     "ya pague",
