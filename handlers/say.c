@@ -9,7 +9,8 @@
 #include "say_sums.h"
 
 /* The Spanish ones keep to the letters of GSM 03.38 (parts.h), which has ñ é ü but no á í ó ú: with
- * one of those a text costs twice as many parts. */
+ * one of those a text costs twice as many parts. So é stands where it belongs, and those lose their
+ * mark. */
 static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_AUTOMATIC] = {"Automatic answer from {company}, not a person.",
                        "Le contesta un programa de {company}, no una persona."},
@@ -39,7 +40,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
     [SAY_ADDRESS] = {"Our record has you at {0}: tell {emergency} if you are still there.",
                      "Su domicilio en nuestra lista: {0}. Si sigue en ese lugar, dele ese dato al "
                      "{emergency}."},
-    [SAY_TELL_TOO] = {"Tell {emergency} too: {0}.", "Diga tambien al {emergency}: {0}."},
+    [SAY_TELL_TOO] = {"Tell {emergency} too: {0}.", "Diga también al {emergency}: {0}."},
     [SAY_SIT_UP] = {"Sit up.", "Siéntese."},
     [SAY_PLUG_IN] = {"Plug the unit into the wall.", "Enchufe el aparato a la pared."},
     [SAY_BACKUP] = {"If it stopped, use {0} at the flow on its tag.",

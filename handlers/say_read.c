@@ -30,7 +30,7 @@ static const char *const power_words[LANGUAGE_COUNT][POWER_SOURCE_CAR + 1] = {
 static const char *const day_words[LANGUAGE_COUNT][DAY_COUNT] = {
     {"today", "tomorrow", "Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday",
      "Sunday"},
-    {"hoy", "mañana", "lunes", "martes", "miércoles", "jueves", "viernes", "sábado", "domingo"},
+    {"hoy", "mañana", "lunes", "martes", "miércoles", "jueves", "viernes", "sabado", "domingo"},
 };
 
 const char *

@@ -187,11 +187,11 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                                 "No tengo un dato para otra corriente; una persona le va a "
                                 "contestar. No la use antes."},
     OF(SAY_REQUEST_BATTERIES) = {"Request: batteries more: {0}. By what day? Text that too.",
-                                 "Pedido: baterias mas: {0}. ¿Para qué dia? Escriba eso tambien."},
+                                 "Pedido: baterias mas: {0}. ¿Para qué dia? Escriba eso también."},
     OF(SAY_REQUEST_BATTERIES_BY) = {"Request: batteries more: {0}, by {1}.",
                                     "Pedido: baterias mas: {0}, para el {1}."},
     OF(SAY_REQUEST_BY) = {"Request: more batteries by {0}. How many? Text that too.",
-                          "Pedido: mas baterias para el {0}. ¿Cuantas? Escriba eso tambien."},
+                          "Pedido: mas baterias para el {0}. ¿Cuantas? Escriba eso también."},
     OF(SAY_REQUEST_DAYS) = {"Request: days more: {0}, to {1}.",
                             "Pedido: dias mas: {0}, hasta el {1}."},
     OF(SAY_REQUEST_UNTIL) = {"Request: keep it to {0}.", "Pedido: quedarselo hasta el {0}."},
