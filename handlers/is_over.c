@@ -25,7 +25,7 @@
     "volvio la luz|regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|"            \
     "regreso la corriente|llego la corriente|volvio la electricidad|ya funciona|"                  \
     "funciona otra vez|ya prendio|ya prende|ya encendio|ya enciende|ya jala|ya sirve|"             \
-    "ya arranco|ya trabaja|ya anda|ya quedo bien|ya quedo listo|ya quedo arreglado|"               \
+    "ya arranco|ya trabaja|ya anda|ya quedo|ya quedo bien|ya quedo listo|ya quedo arreglado|"      \
     "ya esta bien|ya se arreglo|se arreglo|ya lo arregle|lo arregle|lo arreglamos|"                \
     "ya sale oxigeno|ya sale aire|ya sale el oxigeno"
 #define PERSON_AGAIN                                                                               \
@@ -40,7 +40,8 @@
     "reacciono|volvio en si|ya habla|habla bien|se calmo|ya se tranquilizo"
 #define WAS_NONE                                                                                   \
     "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
-    "ignore that|ignore my text|ignore my last text|disregard|me equivoque|fue un error|"          \
+    "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
+    "numero|fue un error|"                                                                         \
     "fue por error|fue sin querer|numero equivocado|no es emergencia|ya no es emergencia|"         \
     "no fue nada"
 /* Of nobody and nothing else. */

@@ -65,6 +65,7 @@ START_TEST(other_things_other_times_and_one_of_several_are_not_taken_for_it)
                                         "the other battery died, this one has 3 lights",
                                         "one battery is empty",
                                         "can you pick up the empty tank",
+                                        "the tank is empty where do i take it",
                                         "que hago con el tanque vacio",
                                         "mi celular se quedo sin bateria",
                                         "se murio la bateria anoche, ya la puse a cargar",
