@@ -374,17 +374,6 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                              "tube not bent or loose. Staff were alerted and will call you.",
                              "{0} Luego revise: el enchufe, la bateria bien puesta, la manguera "
                              "sin dobleces. El personal ya lo sabe y le va a llamar."},
-    [SAY_RAN_OUT_BATTERY] = {"Plug the unit into the wall now, or put in a charged battery. {0} "
-                             "Hard to breathe? Call {emergency}. Staff were alerted and will call "
-                             "you.",
-                             "Enchufe ya el aparato o ponga una bateria cargada. {0} ¿Le falta el "
-                             "aire? Llame al {emergency}. El personal le va a llamar."},
-    [SAY_RAN_OUT_TANK] = {"Breathe from the unit now: plug it into the wall or put in a charged "
-                          "battery. No oxygen from anything, or hard to breathe? Call {emergency} "
-                          "now. Staff were alerted and will call you.",
-                          "Use ya el aparato, enchufado a la pared o con una bateria cargada. ¿No "
-                          "le llega oxigeno o le falta el aire? Llame al {emergency} ya. El "
-                          "personal le va a llamar."},
     [SAY_TROUBLE_DANGER] =
         {"Turn the unit off, pull the plug and move away from it if it is hot, "
          "smoking, hissing, swollen or wet. Use your backup oxygen if you have "

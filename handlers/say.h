@@ -142,8 +142,6 @@ enum phrase {
     SAY_NO_PLUG,
     SAY_NO_RENTAL,
     SAY_TROUBLE_STOPPED, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
-    SAY_RAN_OUT_BATTERY, /* the same */
-    SAY_RAN_OUT_TANK,
     SAY_TROUBLE_DANGER,
     SAY_TROUBLE_OTHER,
     SAY_CYLINDER_HISSES,
@@ -254,6 +252,8 @@ enum phrase {
     SAY_REQUEST_DAYS,         /* 0 how many, 1 day */
     SAY_REQUEST_UNTIL,        /* 0 day */
     SAY_OFFICE_HOURS,
+    SAY_RAN_OUT_BATTERY, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
+    SAY_RAN_OUT_TANK,
     PHRASE_COUNT
 };
 

@@ -196,4 +196,17 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                             "Pedido: dias mas: {0}, hasta el {1}."},
     OF(SAY_REQUEST_UNTIL) = {"Request: keep it to {0}.", "Pedido: quedarselo hasta el {0}."},
     OF(SAY_OFFICE_HOURS) = {"Office: {hours}.", "Oficina: {hours}."},
+    OF(SAY_RAN_OUT_BATTERY) =
+        {"Plug the unit into the wall now, or put in a charged battery. {0} "
+         "Hard to breathe? Call {emergency}. Staff were alerted and will call "
+         "you.",
+         "Enchufe ya el aparato o ponga una bateria cargada. {0} ¿Le falta el "
+         "aire? Llame al {emergency}. El personal le va a llamar."},
+    OF(SAY_RAN_OUT_TANK) =
+        {"Breathe from the unit now: plug it into the wall or put in a charged "
+         "battery. No oxygen from anything, or hard to breathe? Call {emergency} "
+         "now. Staff were alerted and will call you.",
+         "Use ya el aparato, enchufado a la pared o con una bateria cargada. ¿No "
+         "le llega oxigeno o le falta el aire? Llame al {emergency} ya. El "
+         "personal le va a llamar."},
 };
