@@ -1,6 +1,7 @@
 #include "net.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include "image.h"
@@ -11,9 +12,14 @@
 enum { PASSES = 4 };
 static const float first_step = 0.1f; /* falls evenly to nothing */
 static const float doubt = 0.05f;     /* of a label's share, spread over all of them */
-static const float inner_begin = 0.03f;
 
 static const float nothing = 0.000001f;
+
+/* An example's place in a pass. */
+struct turn {
+    uint64_t place;
+    uint32_t example;
+};
 
 /* What learning keeps beside the net itself. */
 struct training {
@@ -22,8 +28,8 @@ struct training {
     float *moved_inner; /* of each line: the sum of its steps' squares; below, of each number */
     float *moved_outer, *moved_inner_bias, *moved_outer_bias;
     int labels;
-    uint32_t *order;
-    uint64_t random;
+    const uint64_t *keys; /* of the examples */
+    struct turn *turns;
     float hidden[NET_HIDDEN], slope[NET_HIDDEN]; /* of one example */
     float says[NET_LABELS_MAX];
 };
@@ -45,18 +51,32 @@ random_share(uint64_t *state)
     return (float)(random_bits(state) >> 40) / (float)(1 << 24);
 }
 
+static int
+by_place(const void *left, const void *right)
+{
+    const struct turn *l = left, *r = right;
+
+    if (l->place != r->place) {
+        return l->place < r->place ? -1 : 1;
+    }
+    return l->example < r->example ? -1 : l->example > r->example;
+}
+
+/* Brings the examples into the order of this pass, which each takes its place in by its key alone:
+ * one more or fewer moves no other. */
 static void
-shuffle(struct training *training, size_t count)
+shuffle(struct training *training, size_t count, int pass)
 {
     size_t i;
 
-    for (i = count; i > 1; i--) {
-        size_t other = (size_t)((random_bits(&training->random) >> 33) % i);
-        uint32_t keep = training->order[i - 1];
+    for (i = 0; i < count; i++) {
+        struct turn *turn = &training->turns[i];
+        uint64_t state = (training->keys[turn->example] ^ (uint64_t)pass) | 1;
 
-        training->order[i - 1] = training->order[other];
-        training->order[other] = keep;
+        random_bits(&state);
+        turn->place = random_bits(&state);
     }
+    qsort(training->turns, count, sizeof(*training->turns), by_place);
 }
 
 /* Adds a line so many times. On its own and `restrict`, so that a compiler does it side by side. */
@@ -198,9 +218,9 @@ train(struct training *training, size_t count)
     int pass;
 
     for (pass = 0; pass < PASSES; pass++) {
-        shuffle(training, count);
+        shuffle(training, count, pass);
         for (i = 0; i < count; i++, done++) {
-            size_t example = training->order[i];
+            size_t example = training->turns[i].example;
             float step = first_step * (1 - (float)done / all);
 
             forward(training, &examples->rows[example]);
@@ -229,9 +249,9 @@ begin(struct training *training, void *arena, uint32_t features)
 {
     const size_t lines = features * (size_t)NET_HIDDEN,
                  outer = (size_t)training->labels * NET_HIDDEN;
+    uint64_t state = 88172645463325252u;
     size_t i;
 
-    training->random = 88172645463325252u;
     training->inner = memory_array(arena, float, lines + 1);
     training->inner_bias = memory_array(arena, float, NET_HIDDEN);
     training->outer = memory_array(arena, float, outer);
@@ -240,13 +260,10 @@ begin(struct training *training, void *arena, uint32_t features)
     training->moved_inner_bias = memory_array(arena, float, NET_HIDDEN);
     training->moved_outer = memory_array(arena, float, NET_HIDDEN);
     training->moved_outer_bias = memory_array(arena, float, (size_t)training->labels);
-    for (i = 0; i < lines; i++) {
-        training->inner[i] = (2 * random_share(&training->random) - 1) * inner_begin;
+    for (i = 0; i < outer; i++) { /* the inner ones begin at 0: only here it is dealt at random */
+        training->outer[i] = random_normal(&state) / sqrtf(NET_HIDDEN);
     }
-    for (i = 0; i < outer; i++) {
-        training->outer[i] = random_normal(&training->random) / sqrtf(NET_HIDDEN);
-    }
-    training->order = memory_array(arena, uint32_t, training->examples->count + 1);
+    training->turns = memory_array(arena, struct turn, training->examples->count + 1);
 }
 
 /* Brings the lines of the features to bytes, and keeps the rest as it is. */
@@ -272,18 +289,18 @@ keep(void *arena, const struct training *training, uint32_t features, struct net
 }
 
 void
-net_train(void *arena, const struct examples *examples, const uint8_t *parts, int without,
-          uint32_t features, int labels, struct net *net)
+net_train(void *arena, const struct examples *examples, const uint64_t *keys, const uint8_t *parts,
+          int without, uint32_t features, int labels, struct net *net)
 {
     void *scratch = memory_must(talloc_new(arena));
     struct training *training = memory_new(scratch, struct training);
     size_t count = 0, i;
 
-    *training = (struct training){.examples = examples, .labels = labels};
+    *training = (struct training){.examples = examples, .keys = keys, .labels = labels};
     begin(training, scratch, features);
     for (i = 0; i < examples->count; i++) {
         if (parts[i] != without) {
-            training->order[count++] = (uint32_t)i;
+            training->turns[count++].example = (uint32_t)i;
         }
     }
     train(training, count);

@@ -16,7 +16,7 @@
  * believed. Chosen on unseen texts (sign_match.h).
  */
 static const float part_doubt = 1.2f;
-static const float phrase_says = 0.4f;
+static const float phrase_says = 0.2f;
 
 enum { ALONE_WORDS = 3 }; /* of a sentence beside a phrase that take nothing from it */
 
@@ -117,7 +117,7 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
     const bool is_all = words.first == 0 && words.last + 1 == (int)judging->search.heard.count;
 
     return are_like(judging, level, words,
-                    (level == SIGN_EQUIPMENT ? -phrase_says : 0) +
+                    (level != SIGN_CLINICAL ? -phrase_says : 0) +
                         (judging->is_asked && is_all ? opinion_asked_doubt(level) : 0));
 }
 

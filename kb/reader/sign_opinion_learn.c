@@ -1,5 +1,6 @@
 /* Learning a second opinion; what it finds is in sign_opinion.c. */
 #include <math.h>
+#include <sodium.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -43,6 +44,7 @@ struct learning {
     struct row *rows;
     int *labels;
     float *costs;
+    uint64_t *keys; /* by the text alone */
     uint8_t *parts;
     struct held_out *held_out;
     size_t count;
@@ -67,13 +69,25 @@ hear_example(const struct learning *learning, void *arena, size_t i)
     return vocabulary_hear_text(learning->opinion->vocabulary, arena, learning->workspace, text);
 }
 
+/* A number by what the example says, wherever it stands. */
+static uint64_t
+key_of(const struct opinion_example *example)
+{
+    static const unsigned char same_always[crypto_shorthash_KEYBYTES];
+    uint64_t key;
+
+    crypto_shorthash((unsigned char *)&key, (const unsigned char *)example->line,
+                     strlen(example->line), same_always);
+    return key + (uint64_t)example->choice;
+}
+
 /* Labels the examples: those of a sign stand together, and harmless ones get the last label.
  * Returns how many labels there are. */
 static int
 read_examples(struct learning *learning, struct opinion *opinion)
 {
     const struct sign *last = NULL;
-    int signs = 0, turn[NET_LABELS_MAX] = {0};
+    int signs = 0;
     size_t i;
 
     opinion->firsts = memory_array(opinion, uint32_t, NET_LABELS_MAX);
@@ -86,12 +100,11 @@ read_examples(struct learning *learning, struct opinion *opinion)
         }
         learning->labels[i] = example->sign != NULL ? signs - 1 : HARMLESS;
         learning->costs[i] = costs[example->weight];
+        learning->keys[i] = key_of(example);
+        learning->parts[i] = (uint8_t)(learning->keys[i] % PARTS);
     }
     for (i = 0; i < learning->count; i++) {
-        int *label = &learning->labels[i];
-
-        *label = *label == HARMLESS ? signs : *label;
-        learning->parts[i] = (uint8_t)(turn[*label]++ % PARTS);
+        learning->labels[i] = learning->labels[i] == HARMLESS ? signs : learning->labels[i];
     }
     return signs + 1;
 }
@@ -152,7 +165,7 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
     for (part = 0; part < (uint8_t)PARTS_TRIED; part++) {
         struct net without;
 
-        net_train(learning->scratch, examples, learning->parts, part, opinion->net.features,
+        net_train(learning->scratch, examples, learning->keys, learning->parts, part, opinion->net.features,
                   opinion->net.labels, &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
@@ -291,7 +304,7 @@ learn(struct learning *learning, struct opinion *opinion, int labels)
     }
     examples =
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
-    net_train(opinion, &examples, learning->parts, PARTS_MAX, feature_space_size(&opinion->space),
+    net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX, feature_space_size(&opinion->space),
               labels, &opinion->net);
     try_held_out(learning, opinion, &examples);
     find_bounds(learning, opinion);
@@ -318,6 +331,7 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     learning.rows = memory_array(learning.scratch, struct row, count);
     learning.labels = memory_array(learning.scratch, int, count);
     learning.costs = memory_array(learning.scratch, float, count);
+    learning.keys = memory_array(learning.scratch, uint64_t, count);
     learning.parts = memory_array(learning.scratch, uint8_t, count);
     learning.held_out = memory_array(learning.scratch, struct held_out, count);
     learn(&learning, opinion, read_examples(&learning, opinion));
