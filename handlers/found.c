@@ -11,9 +11,9 @@
 
 /* Clinical signs that are a wish or a question, not something that somebody feels. */
 static const char *const no_symptoms[] = {
-    "alcohol",   "change-setting", "child-or-pet",   "death-told",    "health-question",
-    "medicines", "more-oxygen",    "need-at-all",    "pregnancy",     "rationing",
-    "reading",   "sharing",        "shower-without", "sleep-without",
+    "alcohol",         "change-setting", "child-or-pet", "danger-signs",   "death-told",
+    "health-question", "medicines",      "more-oxygen",  "need-at-all",    "pregnancy",
+    "rationing",       "reading",        "sharing",      "shower-without", "sleep-without",
 };
 /* After these the renter is asked whether oxygen flows again. */
 static const char *const no_flow[] = {"unit-stopped", "power-out-now"};

@@ -31,7 +31,7 @@ static const float in_doubt = 0.1f;
 
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
-static const float foreign_doubt = 1.5f;
+static const float foreign_doubt = 3;
 
 /* The text as it is judged. */
 struct judging {
@@ -201,6 +201,20 @@ hold(const struct judging *judging, enum sign_level level, struct stretch phrase
     }
 }
 
+/* The same of the words that a figure of speech covers. */
+static void
+hold_masked(const struct judging *judging, enum sign_level level)
+{
+    int i;
+
+    for (i = 0; judging != NULL && judging->view != NULL && i < (int)judging->search.heard.count;
+         i++) {
+        if (judging->search.is_masked[i]) {
+            opinion_hold(judging->view, level, i, i);
+        }
+    }
+}
+
 /* True unless something holds the words back; then wanted tells what. */
 static bool
 on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
@@ -268,6 +282,7 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
         }
         if (!is_explained_yet) {
             search_explain(search, signs->not_meant_by, signs->not_meant_by_count);
+            hold_masked(wanted->judging, signs->sign->level);
             is_explained_yet = true;
         }
         if (search_each(search, &signs->said_as[i], on_said, wanted)) {
