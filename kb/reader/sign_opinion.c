@@ -57,7 +57,7 @@ static const float asked_doubts[OPINION_LEVELS] = {
     [SIGN_CLINICAL] = 0.5f, [SIGN_EQUIPMENT] = 0.8f, [SIGN_EMERGENCY] = 0.5f};
 
 /* What a sign that was held back says against its level in the words it was held back in. */
-static const float held_doubt = 4;
+static const float held_doubt = 2.5f;
 
 /* ---- Deciding ------------------------------------------------------------------------------ */
 

@@ -33,6 +33,18 @@ static const char *const harmless_texts[] = {
     "is the hot water on all night",  "the pot is missing its lid",
     "where is the big teapot kept",   "is the water in the kettle hot yet"};
 
+/* From surely scalded to hardly. */
+static const char *const unlearnt_texts[] = {"boiling water scalded my hand, skin is peeling",
+                                             "the kettle scalded my arm",
+                                             "hot tea on my leg",
+                                             "spilled soup on my foot and the skin blisters",
+                                             "my wrist is red",
+                                             "the pot is hot and my palm is red",
+                                             "is my hand scalded",
+                                             "water over my knee",
+                                             "teapot fell on his foot",
+                                             "tipped the kettle"};
+
 static void
 begin(void)
 {
@@ -96,6 +108,27 @@ START_TEST(a_text_like_a_whole_one_fires_and_names_it)
     ck_assert_ptr_nonnull(line);
     ck_assert_str_eq(match.sign->id, "scald");
     ck_assert_msg(strstr(line, "arm") != NULL || strstr(line, "scalded") != NULL, "%s", line);
+}
+END_TEST
+
+START_TEST(more_is_asked_where_a_topic_is_surely_asked_for)
+{
+    const struct sign_index *made = make(true);
+    int plain = 0, asked = 0;
+    struct sign_match match;
+    size_t i;
+
+    for (i = 0; i < sizeof(unlearnt_texts) / sizeof(unlearnt_texts[0]); i++) {
+        const struct words words = words_read(arena, NULL, unlearnt_texts[i], LANGUAGE_EN);
+        const bool fires = sign_index_find(made, workspace, words, false, &match, 1) > 0;
+        const bool fires_asked = sign_index_find(made, workspace, words, true, &match, 1) > 0;
+
+        ck_assert_msg(fires || !fires_asked, "%s", unlearnt_texts[i]);
+        plain += fires;
+        asked += fires_asked;
+    }
+    ck_assert_int_gt(plain, asked);
+    ck_assert_int_gt(asked, 0);
 }
 END_TEST
 
@@ -183,6 +216,7 @@ main(void)
 
     tcase_add_checked_fixture(tests, begin, end);
     tcase_add_test(tests, a_text_like_a_whole_one_fires_and_names_it);
+    tcase_add_test(tests, more_is_asked_where_a_topic_is_surely_asked_for);
     tcase_add_test(tests, what_was_learnt_is_kept);
     tcase_add_test(tests, a_text_like_a_harmless_one_does_not);
     tcase_add_test(tests, a_grave_sentence_is_found_in_a_friendly_page_and_its_bytes_are_told);
