@@ -21,6 +21,12 @@ static const char around_charges[] =
     " low percent at is are on in of the and my i have got ive its it them they just now still "
     "here with a y por ciento al la las el en de con un tengo tiene tienen estan esta ahora ";
 
+/* Whose it is: "my wife has 84", "esta en 81 mi mama". */
+static const char of_people[] =
+    " mi he hes she shes his her hers him dad dads mom moms mum mother father husband wife grandma "
+    "grandpa son daughter has had was gets got says papa mama esposo esposa ella el abuelo abuela "
+    "hijo hija senor senora su trae anda ";
+
 /* What we asked about, by its name. */
 static const char named[] = "battery|batteries|charge|bateria|baterias|pila|carga";
 
@@ -43,7 +49,7 @@ bool
 bare_percent_is_told(const struct asked *asked)
 {
     return asked->told->charge_count > 0 && asked->told->light_count == 0 &&
-           has_only(&asked->tokens, around_charges, "");
+           has_only(&asked->tokens, around_charges, of_people);
 }
 
 bool
@@ -145,6 +151,27 @@ is_asked_again(const struct asked *asked, struct asked *of)
             tokens_have(&asked->tokens, of_units) && asked_what_it_is(asked, of));
 }
 
+/* The percentages as they were told, or by themselves where there is more: "84 and 60". */
+static const char *
+values_of(const struct asked *asked)
+{
+    const struct told *told = asked->told;
+    const char *values = "";
+    size_t i;
+
+    if (has_only(&asked->tokens, around_charges, "")) {
+        return asked->text;
+    }
+    for (i = 0; i < told->charge_count; i++) {
+        values = memory_format(asked->arena, "%s%s%d", values,
+                               i == 0                           ? ""
+                               : asked->language == LANGUAGE_ES ? " y "
+                                                                : " and ",
+                               told->charges[i].low);
+    }
+    return values;
+}
+
 bool
 bare_percent_decide(const struct asked *asked, struct verdict *verdict)
 {
@@ -166,7 +193,7 @@ bare_percent_decide(const struct asked *asked, struct verdict *verdict)
     }
     answer = verdict_add(verdict, ANSWER_ASK, ROUTE_ANSWER, "which-percent");
     answer->read = of.told;
-    answer->text =
-        say(asked->arena, asked->context->house, asked->language, SAY_WHICH_PERCENT, of.text, NULL);
+    answer->text = say(asked->arena, asked->context->house, asked->language, SAY_WHICH_PERCENT,
+                       values_of(&of), NULL);
     return true;
 }

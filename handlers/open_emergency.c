@@ -188,12 +188,13 @@ is_ordinary(const struct asked *whole, const struct pieces *pieces)
     return !is_courtesy(pieces);
 }
 
-/* Whether they have called, unless they cannot or ask how. */
+/* Whether they have called, unless they cannot or ask for something that counts now. */
 static const char *
 words_for(const struct asked *whole, const struct pieces *pieces)
 {
     const char *words = cannot_call_words(whole);
 
+    words = words != NULL ? words : beside_emergency_words(whole);
     if (words != NULL) {
         return memory_format(
             whole->arena, "%s %s", words,
@@ -219,6 +220,8 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     }
     if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
         verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", "cannot call 911");
+    } else if (nobody_gets_through_told(whole) && open_emergency_is(whole->context)) {
+        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:no-way", "no ambulance gets there");
     } else {
         verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
     }

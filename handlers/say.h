@@ -253,6 +253,8 @@ enum phrase {
     SAY_REQUEST_UNTIL,        /* 0 day */
     SAY_OFFICE_HOURS,
     SAY_RAN_OUT_BATTERY, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
+    SAY_KEEP_ON,         /* while an ambulance comes */
+    SAY_NOBODY_GETS_THROUGH,
     SAY_RAN_OUT_TANK,
     PHRASE_COUNT
 };

@@ -202,6 +202,17 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "you.",
          "Enchufe ya el aparato o ponga una bateria cargada. {0} ¿Le falta el "
          "aire? Llame al {emergency}. El personal le va a llamar."},
+    OF(SAY_KEEP_ON) =
+        {"Keep the oxygen on as ordered and do what {emergency} and the medics say. Mode "
+         "and setting stand on the unit's display. Leave the unit; we fetch it later.",
+         "Deje el oxigeno puesto como fue ordenado y haga lo que digan el {emergency} y "
+         "los paramédicos. El modo y el nivel se ven en la pantalla. Luego recogemos "
+         "el aparato."},
+    OF(SAY_NOBODY_GETS_THROUGH) =
+        {"Even so call {emergency} now, or once more, and say that the way is closed. They find "
+         "another. Keep the oxygen on, spare the batteries, stay warm.",
+         "Aun asi llame ya al {emergency}, u otra vez, y diga que no hay paso: buscan otro modo de "
+         "llegar. Siga con el oxigeno, cuide la bateria y abriguense."},
     OF(SAY_RAN_OUT_TANK) =
         {"Breathe from the unit now: plug it into the wall or put in a charged "
          "battery. No oxygen from anything, or hard to breathe? Call {emergency} "

@@ -161,6 +161,11 @@ bool open_emergency_is_helped(const struct asked *whole);
  * there, NULL if the text tells neither. */
 bool cannot_call_told(const struct asked *asked);
 const char *cannot_call_words(const struct asked *asked);
+
+/* No ambulance reaches them; what to say to that, or to who asks what to do with oxygen and unit
+ * while an ambulance comes; NULL for other texts. */
+bool nobody_gets_through_told(const struct asked *asked);
+const char *beside_emergency_words(const struct asked *asked);
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);
 /* What a text says of the unit in words of the trade, whether or not a sign says it too. */

@@ -98,6 +98,13 @@ is_heart_rate(const struct tokens *tokens, size_t at)
            tokens->list[at + 1].kind == TOKEN_NUMBER;
 }
 
+/* "81 mi mama": mine, no miles. */
+static bool
+is_mine(const struct tokens *tokens, size_t at)
+{
+    return token_is(tokens, at, "mi") && token_among(tokens, at + 1, oximeter_persons);
+}
+
 int
 oximeter_value(const struct tokens *tokens, size_t at, size_t *taken)
 {
@@ -117,7 +124,8 @@ oximeter_value(const struct tokens *tokens, size_t at, size_t *taken)
         after = at + ++*taken;
     }
     if (value < LOWEST || value > HIGHEST ||
-        (token_among(tokens, after, other_units) && !is_heart_rate(tokens, after)) ||
+        (token_among(tokens, after, other_units) && !is_heart_rate(tokens, after) &&
+         !is_mine(tokens, after)) ||
         is_time_or_date(tokens, at, after) || is_named_otherwise(tokens, at)) {
         return 0;
     }

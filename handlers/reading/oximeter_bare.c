@@ -35,13 +35,14 @@ static const char telling[] =
 static const char between[] =
     " at to in is was it its around about only just now still like a the en de hasta como entre "
     "between and y down up back into low high mid = : ";
-static const char persons[] =
+const char oximeter_persons[] =
     " he hes she shes im i they theyre dad dads mom moms mum mother father husband husbands wife "
     "wifes hubby grandma grandpa nana papa mama esposo esposa ella el abuelo abuela bebe baby "
     "son daughter hijo hija ";
 static const char follows_person[] =
     " and but now so when while what is right resting asleep awake with on even at for y pero "
-    "ahora que cuando con despues sitting walking still again today tonight % ";
+    "percent porciento por ahora que cuando con despues sitting walking still again today tonight "
+    "% ";
 
 static const char judged[] =
     " ok okay alright fine good bad normal low high safe enough dangerous bien mal bajo alto "
@@ -91,7 +92,7 @@ is_of_someone(const struct tokens *tokens, size_t at)
     size_t back;
 
     for (back = 1; back <= LEAD_REACH && back <= at; back++) {
-        if (has_at && token_among(tokens, at - back, persons)) {
+        if (has_at && token_among(tokens, at - back, oximeter_persons)) {
             return !token_among(tokens, at - back, many);
         }
         has_at = has_at || token_is(tokens, at - back, "at");
@@ -155,11 +156,11 @@ lists_batteries(const struct tokens *tokens, size_t person, size_t at)
     return false;
 }
 
-/* "it says 86", "dropped to 88", "marca 90"; "she's at 89". */
+/* "it says 86", "dropped to 88", "marca 90"; "she's at 89", "dad is 83 percent". */
 static bool
 is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
 {
-    bool has_at = false;
+    bool has_at = token_among(tokens, after, " % percent porciento por ");
     size_t back;
 
     for (back = 1; back <= LEAD_REACH && back <= at; back++) {
@@ -168,7 +169,7 @@ is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
         if (token_among(tokens, i, telling)) {
             return !of_hours;
         }
-        if (has_at && token_among(tokens, i, persons)) {
+        if (has_at && token_among(tokens, i, oximeter_persons)) {
             return !lists_batteries(tokens, i, at) &&
                    (after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
                     token_among(tokens, after, follows_person));
@@ -179,6 +180,16 @@ is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
         }
     }
     return false;
+}
+
+/* "esta en 81 mi mama": whose it is comes behind. */
+static bool
+is_told_of(const struct tokens *tokens, size_t at, size_t after)
+{
+    return at > 1 && token_among(tokens, at - 1, " en a ") &&
+           token_among(tokens, at - 2, " esta anda va ") &&
+           token_among(tokens, after, " mi su la el ") &&
+           token_among(tokens, after + 1, oximeter_persons);
 }
 
 /* "is 90 ok", "89, is that bad", "esta bien 90". */
@@ -294,7 +305,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         if (((goes_on || is_series || is_judged(tokens, at, after) || raised ||
               is_leading(tokens, at, after)) &&
              !of_hours) ||
-            at == listed || is_told(tokens, at, after, of_hours) ||
+            at == listed || is_told(tokens, at, after, of_hours) || is_told_of(tokens, at, after) ||
             is_of_a_state(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
             listed =

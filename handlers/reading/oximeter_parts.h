@@ -9,6 +9,8 @@
 
 /* Words for what else has a number; with a blank before and after each, as token_among() wants. */
 extern const char oximeter_other_things[];
+/* The same for whom a value is of. */
+extern const char oximeter_persons[];
 
 /* The lowest value so far; value 0: none. */
 struct lowest {

@@ -185,6 +185,9 @@ START_TEST(what_is_neither_leaves_the_question_open_and_asks_again)
         "is it working?",
         "si se apaga que hago",
         "when is it due",
+        "yes it's plugged in", /* a yes to something else */
+        "yes I did check the tube",
+        "si ya lo tengo enchufado",
     };
     size_t i;
 

@@ -94,6 +94,9 @@ START_TEST(values_are_told_by_their_company)
 {
     static const struct row rows[] = {
         {"shes at 84 and wont go up", 84},
+        {"Dad is 83 percent", 83},
+        {"my wife is only 82%", 82},
+        {"esta en 81 mi mama", 81},
         {"the batteries are fine but she is at 84, 85", 84},
         {"mom is at 83 but the battery is at 75", 83},
         {"he is at 91, 89 and 86", 86},
@@ -150,6 +153,9 @@ START_TEST(other_numbers_are_no_values)
         {"got 4 batts theyre at 80, 80, 75 and full", 0},
         {"one at 40, another at 75, the rest dead", 0},
         {"battery at 84%", 0},
+        {"dad is 84 years old", 0},
+        {"my wife, 84, wants the small one", 0},
+        {"esta en 81 mi bateria", 0},
         {"battery level 84", 0},
         {"oxygen battery 84%", 0},
         {"o2 on setting 2", 0},

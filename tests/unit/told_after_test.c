@@ -36,6 +36,35 @@ START_TEST(who_cannot_call_is_told_how_and_a_person_is_called_again)
 }
 END_TEST
 
+START_TEST(who_is_cut_off_from_help_has_a_person_called_again)
+{
+    static const char *const texts[] = {"no ambulance will come, the road is closed",
+                                        "they say the pass is closed",
+                                        "la ambulancia no puede subir"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew("he has chest pain");
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
+        ck_assert_msg(strstr(fixture_replies(stage), "911") != NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(whether_the_oxygen_stays_on_till_help_comes_is_answered)
+{
+    begin_anew("he has chest pain");
+    fixture_text(stage, "called 911, should he keep the oxygen on");
+    fixture_says(stage, "Keep the oxygen on as ordered");
+    begin_anew("he has chest pain");
+    fixture_text(stage, "the medics want to know his flow setting");
+    fixture_says(stage, "display");
+    fixture_text(stage, "thank you");
+    ck_assert_ptr_null(strstr(fixture_replies(stage), "Keep the oxygen on"));
+}
+END_TEST
+
 START_TEST(beside_a_sign_it_is_told_in_the_second_part)
 {
     fixture_text(stage, "chest pain and my phone has no signal");
@@ -168,6 +197,8 @@ main(void)
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, who_cannot_call_is_told_how_and_a_person_is_called_again);
+    tcase_add_test(tests, who_is_cut_off_from_help_has_a_person_called_again);
+    tcase_add_test(tests, whether_the_oxygen_stays_on_till_help_comes_is_answered);
     tcase_add_test(tests, beside_a_sign_it_is_told_in_the_second_part);
     tcase_add_test(tests, whether_spanish_is_spoken_there_is_answered);
     tcase_add_test(tests, no_signal_without_an_emergency_calls_nobody);
