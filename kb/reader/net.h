@@ -30,8 +30,9 @@ struct net {
 /*
  * Learns from the examples, none of which has a negative label; those of part `without` are left
  * out (parts[i] belongs to example i; a number that no part has leaves out none). Their own_counts
- * are not looked at. keys[i] says when example i's turn comes, so that with one text more or less in
- * the content all others still come in the order that they did, and the net stays much as it was. All of the net lives in `arena`; freeing net->inner frees it all.
+ * are not looked at. keys[i] says when example i's turn comes, so that with one text more or less
+ * in the content all others still come in the order that they did, and the net stays much as it
+ * was. All of the net lives in `arena`; freeing net->inner frees it all.
  */
 void net_train(void *arena, const struct examples *examples, const uint64_t *keys,
                const uint8_t *parts, int without, uint32_t features, int labels, struct net *net);

@@ -165,8 +165,8 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
     for (part = 0; part < (uint8_t)PARTS_TRIED; part++) {
         struct net without;
 
-        net_train(learning->scratch, examples, learning->keys, learning->parts, part, opinion->net.features,
-                  opinion->net.labels, &without);
+        net_train(learning->scratch, examples, learning->keys, learning->parts, part,
+                  opinion->net.features, opinion->net.labels, &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
                 void *looking = memory_must(talloc_new(learning->scratch));
@@ -304,8 +304,8 @@ learn(struct learning *learning, struct opinion *opinion, int labels)
     }
     examples =
         (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
-    net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX, feature_space_size(&opinion->space),
-              labels, &opinion->net);
+    net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX,
+              feature_space_size(&opinion->space), labels, &opinion->net);
     try_held_out(learning, opinion, &examples);
     find_bounds(learning, opinion);
     keep_rows(learning, opinion);
