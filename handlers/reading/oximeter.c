@@ -25,9 +25,9 @@ static const char fingers[] = " finger fingertip fingers dedo dedito dedos ";
 static const char things[] = " clip clips thing thingy thingie meter gadget reader monitor device "
                              "gizmo sensor machine aparato aparatito aparatico cosa cosita cosito "
                              "medidor pinza pinzita maquinita ";
-static const char weak_cues[] =
-    " o2 02 ox oxygen oxigeno reading readings readout level levels stats number numbers lectura "
-    "nivel ";
+static const char weak_cues[] = " o2 02 ox oxy oxi oxygen oxigeno reading readings readout level "
+                                "levels stats number numbers lectura "
+                                "nivel ";
 static const char linking[] =
     " is s its it was says said say at reads read reading shows show showing showed now just only "
     "down dropped drops dropping fell went going to of like about around under below near "

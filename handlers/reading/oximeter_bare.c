@@ -44,6 +44,14 @@ static const char follows_person[] =
     "percent porciento por ahora que cuando con despues sitting walking still again today tonight "
     "% ";
 
+/* One person besides the one who writes; an age follows them too, but no percentage. */
+static const char someone[] =
+    " he hes she shes his hers dad dads daddy mom moms mum mother father husband husbands wife "
+    "wifes "
+    "hubby grandma grandpa granny nana papa mama esposo esposa abuelo abuela mami papi suegra "
+    "suegro ";
+static const char of_someone_is[] = " is s has at now was still only esta tiene trae en a , : = - ";
+
 static const char judged[] =
     " ok okay alright fine good bad normal low high safe enough dangerous bien mal bajo alto "
     "bueno baja alta buena malo peligroso ";
@@ -109,6 +117,17 @@ is_but(const struct tokens *tokens, size_t at)
     return token_among(tokens, at, " but pero ");
 }
 
+/* "setting 2" has its number, so another one is not of it. */
+static bool
+has_own_number(const struct tokens *tokens, size_t thing, size_t at)
+{
+    int thousandths;
+
+    return token_among(tokens, thing, " setting ") && thing + 1 != at &&
+           tokens_number(tokens, thing + 1, false, &thousandths) > 0 &&
+           thousandths < LOWEST_BARE * 1000;
+}
+
 /* True if the sentence around the number speaks of something else that has numbers; around
  * someone's value only as far as a "but". */
 static bool
@@ -122,7 +141,8 @@ is_vetoed(const struct tokens *tokens, size_t at)
     }
     for (; i < tokens->count && !ends_sentence(tokens, i) && !(of_someone && is_but(tokens, i));
          i++) {
-        if (token_among(tokens, i, vetoes) || token_among(tokens, i, oximeter_other_things)) {
+        if (token_among(tokens, i, vetoes) ||
+            (token_among(tokens, i, oximeter_other_things) && !has_own_number(tokens, i, at))) {
             return true;
         }
     }
@@ -156,11 +176,11 @@ lists_batteries(const struct tokens *tokens, size_t person, size_t at)
     return false;
 }
 
-/* "it says 86", "dropped to 88", "marca 90"; "she's at 89", "dad is 83 percent". */
+/* "it says 86", "dropped to 88", "marca 90"; "she's at 89". */
 static bool
 is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
 {
-    bool has_at = token_among(tokens, after, " % percent porciento por ");
+    bool has_at = false;
     size_t back;
 
     for (back = 1; back <= LEAD_REACH && back <= at; back++) {
@@ -190,6 +210,22 @@ is_told_of(const struct tokens *tokens, size_t at, size_t after)
            token_among(tokens, at - 2, " esta anda va ") &&
            token_among(tokens, after, " mi su la el ") &&
            token_among(tokens, after + 1, oximeter_persons);
+}
+
+/* "dad is 83%", "wife 82 percent"; "my wife has 84". An age is neither. */
+static bool
+is_percent_of_someone(const struct tokens *tokens, size_t at, size_t after)
+{
+    bool is_percent = token_among(tokens, after, " % percent pct ");
+    bool has = at > 0 && token_is(tokens, at - 1, "has");
+    size_t end = is_percent ? after + 1 : after, back = at;
+
+    while (back > 0 && token_among(tokens, back - 1, of_someone_is)) {
+        back--;
+    }
+    return (is_percent || has) && back > 0 && token_among(tokens, back - 1, someone) &&
+           (end >= tokens->count || tokens->list[end].kind == TOKEN_SIGN ||
+            token_among(tokens, end, follows_person));
 }
 
 /* "is 90 ok", "89, is that bad", "esta bien 90". */
@@ -306,7 +342,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
               is_leading(tokens, at, after)) &&
              !of_hours) ||
             at == listed || is_told(tokens, at, after, of_hours) || is_told_of(tokens, at, after) ||
-            is_of_a_state(tokens, at, after)) {
+            is_percent_of_someone(tokens, at, after) || is_of_a_state(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
             listed =
                 is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after) : listed;

@@ -126,6 +126,14 @@ START_TEST(values_are_told_by_their_company)
         {"is 89 all right at night", 89},
         {"86! do i go up", 86},
         {"the kids are asleep. theyre at 88", 88},
+        {"Dad is 83 percent", 83},
+        {"dad is 83%", 83},
+        {"wife 82%", 82},
+        {"my wife has 84", 84},
+        {"mi mama tiene 83%", 83},
+        {"My mother, 82, on setting 3, shows 81 on the clip", 81},
+        {"Dad is 79, on setting 2, reads 84 at rest", 84},
+        {"oxy 78", 78},
         {"87, the rest of the day 90", 87},
     };
     reads(rows, sizeof rows / sizeof rows[0]);
@@ -256,6 +264,14 @@ START_TEST(other_numbers_are_no_values)
         {"90 and 60", 0},
         {"85 and 85, how long", 0},
         {"90 and rising temperatures outside", 0},
+        {"my wife 79", 0},
+        {"mom is 84 years old", 0},
+        {"dad, 82, wants to fly", 0},
+        {"mi mama tiene 84", 0},
+        {"dad has 84 percent battery", 0},
+        {"his battery is at 83%", 0},
+        {"he is 90% sure", 0},
+        {"my mother, 82, is on setting 3", 0},
     };
     reads(rows, sizeof rows / sizeof rows[0]);
 }
