@@ -132,22 +132,6 @@ tokens_of_unit(const struct asked *asked)
                : tokens_without(asked->arena, &asked->tokens, power_is_out);
 }
 
-/* "Yes it's plugged in", "yes I did check the tube": a yes to something else that we told them to
- * do, which leaves open whether it flows. */
-static bool
-is_yes_to_else(const struct tokens *tokens)
-{
-    static const char done[] =
-        "plugged|plug|tried|try|checked|check|checking|switched|changed|swapped|cleaned|reset|"
-        "have|has|got|turned|pressed|enchufado|enchufada|enchufe|conectado|conectada|conecte|"
-        "intente|probe|revise|tengo|tenemos|cambie|limpie|aprete";
-    static const char tells_of_flow[] =
-        "oxygen|o2|air|flow|flows|flowing|working|works|running|runs|back|oxigeno|aire|sale|"
-        "funciona|jala|prendio|anda";
-
-    return tokens_have(tokens, done) && !tokens_have(tokens, tells_of_flow);
-}
-
 static enum yes_no
 told(const struct asked *asked)
 {
@@ -155,9 +139,6 @@ told(const struct asked *asked)
 
     if (in_charge_leads(asked)) {
         return told_beside_talk(asked);
-    }
-    if (yes_no_begins_with_yes(&asked->tokens) && is_yes_to_else(&asked->tokens)) {
-        return SAID_NEITHER;
     }
     if (!was_told_to_run(&asked->context->conversation)) {
         return yes_no_read(&asked->tokens, &oxygen_flows);
@@ -246,8 +227,7 @@ bool
 flowing_may_be_none(const struct asked *whole)
 {
     /* "yes but he is dizzy": it flows, and that is another matter */
-    return is_open(whole) &&
-           (!yes_no_begins_with_yes(&whole->tokens) || is_yes_to_else(&whole->tokens));
+    return is_open(whole) && !yes_no_begins_with_yes(&whole->tokens);
 }
 
 void
