@@ -56,6 +56,15 @@ static const char may_not_run[] =
     "paro parado parada vacia vacio baja bajo ultima ultimo casi si puede como poca poco queda ? ";
 static const char runs[] = "runs";
 
+/* What a YES may come with and still be one; of what they did or have it says nothing yet. */
+static const char with_yes[] =
+    " yes yeah yep yup yea yess yesss yas sip si simon aja ya y affirmative correct ok okay oh um "
+    "well hi hello hey sorry thank thanks thx you god please no problem worries it is its does now "
+    "again all good so much very finally i think hola bueno gracias perdon pues claro muchas todo "
+    "bien ahora aqui por favor sigue lo esta igual maam sir dios a ";
+static const char did[] = "tried|did|done|checked|pushed|pressed|reset|restarted|probe|hice|revise|"
+                          "intente|intentamos|hicimos|aprete";
+
 static bool
 is_open(const struct asked *whole)
 {
@@ -132,6 +141,37 @@ tokens_of_unit(const struct asked *asked)
                : tokens_without(asked->arena, &asked->tokens, power_is_out);
 }
 
+/* "Yes it's plugged in", "yes we have a tank", "tried that": nothing of whether oxygen flows. */
+static bool
+tells_something_else(const struct tokens *tokens)
+{
+    size_t i;
+
+    if (tokens_have(tokens, oxygen_flows.well) || yes_no_goes_on(tokens)) {
+        return false;
+    }
+    if (!yes_no_begins_with_yes(tokens)) {
+        return tokens_have(tokens, did);
+    }
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, with_yes)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A longer YES must name that it flows, or ask something else beside it. */
+static enum yes_no
+sure_of(enum yes_no said, const struct tokens *tokens)
+{
+    enum { LONG_TEXT = 8 };
+    bool is_long = tokens->count > LONG_TEXT && !tokens_have(tokens, oxygen_flows.well) &&
+                   !tokens_have(tokens, "?|how|what|when|where|which|who|why|como|cuando|donde");
+
+    return said == SAID_YES && (is_long || tells_something_else(tokens)) ? SAID_NEITHER : said;
+}
+
 static enum yes_no
 told(const struct asked *asked)
 {
@@ -141,10 +181,10 @@ told(const struct asked *asked)
         return told_beside_talk(asked);
     }
     if (!was_told_to_run(&asked->context->conversation)) {
-        return yes_no_read(&asked->tokens, &oxygen_flows);
+        return sure_of(yes_no_read(&asked->tokens, &oxygen_flows), &asked->tokens);
     }
     of_unit = tokens_of_unit(asked);
-    return yes_no_read(&of_unit, &oxygen_flows);
+    return sure_of(yes_no_read(&of_unit, &oxygen_flows), &of_unit);
 }
 
 bool
@@ -204,6 +244,11 @@ flowing_decide(const struct asked *whole, struct verdict *verdict)
         flowing_again(whole, verdict);
         return !yes_no_goes_on(&whole->tokens); /* "yes when is it due": that is answered too */
     case SAID_NEITHER:
+        if (verdict->answer_count == 0 && !in_charge_leads(whole) &&
+            tells_something_else(&whole->tokens)) {
+            flowing_ask_again(whole, verdict);
+            return true;
+        }
         break;
     }
     return false;

@@ -175,6 +175,27 @@ START_TEST(yes_in_usual_words_closes_the_question)
 }
 END_TEST
 
+START_TEST(yes_to_what_they_did_or_have_asks_again_and_names_the_backup)
+{
+    static const char *const texts[] = {"yes it's plugged in",
+                                        "yes I tried another outlet",
+                                        "Yes, I did check the tube",
+                                        "yes we have a tank",
+                                        "tried that",
+                                        "si, esta enchufado",
+                                        "yes we went to the other room and plugged it in there"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
+        fixture_says(stage, " E"); /* cylinder */
+    }
+}
+END_TEST
+
 START_TEST(what_is_neither_leaves_the_question_open_and_asks_again)
 {
     static const char *const texts[] = {
@@ -481,6 +502,7 @@ main(void)
     tcase_add_test(tests, a_question_of_ours_does_not_outlive_the_conversation);
     tcase_add_test(tests, no_in_any_words_of_either_language_is_an_emergency);
     tcase_add_test(tests, yes_in_usual_words_closes_the_question);
+    tcase_add_test(tests, yes_to_what_they_did_or_have_asks_again_and_names_the_backup);
     tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
     tcase_add_test(tests, yes_with_another_problem_does_not_close);
     tcase_add_test(tests, a_symptom_before_it_is_known_to_flow_is_an_emergency);
