@@ -173,9 +173,11 @@ help(const struct asked *whole, struct verdict *verdict, enum route route, bool 
 
     if (may_be_danger) {
         answer->text = memory_format(whole->arena, "%s %s",
-                                     say_consent(whole, verdict, SAY_IN_DANGER), answer->text);
+                                     say_consent(whole, verdict, SAY_STAFF_ALERTED), answer->text);
         verdict_alert(verdict, ALERT_URGENT, true, "help", "texted HELP");
     }
+    answer->text = memory_format(whole->arena, "%s %s", say_consent(whole, verdict, SAY_IN_DANGER),
+                                 answer->text);
 }
 
 /* Said in so many words it counts as the keyword; said among other things the rest is served, and

@@ -185,8 +185,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "Message and data rates may apply.",
          "{company}: un programa contesta sobre su renta de oxigeno. Llame al {phone}. Mande "
          "STOP para no recibir mensajes. Puede haber cargos."},
-    [SAY_IN_DANGER] = {"In danger? Call {emergency}. Staff were alerted.",
-                       "¿En peligro? Llame al {emergency}. El personal ya lo sabe."},
+    [SAY_IN_DANGER] = {"In danger? Call {emergency}.", "¿En peligro? Llame al {emergency}."},
     [SAY_WHICH_RENTAL] = {"Which rental do you mean: {0}? Text the number.",
                           "¿De qué renta habla: {0}? Conteste con el que va delante, como 1 o 2."},
     [SAY_WHICH_TOPIC] = {"Did you mean 1: {0}, or 2: {1}? Text 1 or 2, or NO for neither.",

@@ -121,7 +121,7 @@ START_TEST(who_opted_out_gets_nothing_else_but_a_person_hears_of_it)
 }
 END_TEST
 
-START_TEST(help_says_who_we_are_and_for_a_renter_first_where_to_call_in_danger)
+START_TEST(help_says_first_where_to_call_in_danger_and_who_we_are)
 {
     const char *text;
 
@@ -135,7 +135,8 @@ START_TEST(help_says_who_we_are_and_for_a_renter_first_where_to_call_in_danger)
     fixture_alerts(stage, ALERT_URGENT, "help");
     fixture_stranger(stage);
     fixture_text(stage, "help");
-    fixture_says_not(stage, "In danger");
+    fixture_says(stage, "In danger? Call 911.");
+    fixture_says_not(stage, "alerted");
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
 }
 END_TEST
@@ -341,7 +342,7 @@ main(void)
     tcase_add_test(tests, an_open_question_is_answered_first);
     tcase_add_test(tests, who_opted_out_still_gets_the_emergency_answer_and_a_person);
     tcase_add_test(tests, who_opted_out_gets_nothing_else_but_a_person_hears_of_it);
-    tcase_add_test(tests, help_says_who_we_are_and_for_a_renter_first_where_to_call_in_danger);
+    tcase_add_test(tests, help_says_first_where_to_call_in_danger_and_who_we_are);
     tcase_add_test(
         tests,
         a_cry_for_help_names_the_emergency_number_to_anybody_and_calls_a_person_for_a_renter);
