@@ -15,6 +15,8 @@ static const char *const no_symptoms[] = {
     "health-question", "medicines",      "more-oxygen",  "need-at-all",    "pregnancy",
     "rationing",       "reading",        "sharing",      "shower-without", "sleep-without",
 };
+/* A danger around somebody who may feel nothing yet. */
+static const char *const no_ills[] = {"bad-gas"};
 /* After these the renter is asked whether oxygen flows again. */
 static const char *const no_flow[] = {"unit-stopped", "power-out-now"};
 static const char battery_hot[] = "battery-hot";
@@ -35,7 +37,8 @@ is_one_of(const char *id, const char *const *ids, size_t count)
 static bool
 is_symptom(const struct sign *sign)
 {
-    return sign->level == SIGN_EMERGENCY ||
+    return (sign->level == SIGN_EMERGENCY &&
+            !is_one_of(sign->id, no_ills, sizeof no_ills / sizeof no_ills[0])) ||
            (sign->level == SIGN_CLINICAL &&
             !is_one_of(sign->id, no_symptoms, sizeof no_symptoms / sizeof no_symptoms[0]));
 }
@@ -440,6 +443,15 @@ found_leave_out(struct found *found, const char *id)
         }
     }
     found->count = kept;
+}
+
+void
+found_add(struct found *found, const struct sign *sign)
+{
+    if (!found_has(found, sign->id) && found->count < SIGNS_MAX) {
+        found->list[found->count++] =
+            (struct sign_match){.sign = sign, .phrase = sign->title, .by_likeness = true};
+    }
 }
 
 int

@@ -29,6 +29,8 @@ void found_read(const struct asked *whole, struct found *found);
 bool found_has(const struct found *found, const char *id);
 bool found_has_level(const struct found *found, enum sign_level level);
 void found_leave_out(struct found *found, const char *id);
+/* As if the whole text told it. */
+void found_add(struct found *found, const struct sign *sign);
 
 /* True if the tokens in which it was found tell otherwise; `reading` is a value in them, or 0. */
 bool found_told_otherwise(const struct asked *whole, const struct tokens *found_in,

@@ -207,17 +207,28 @@ add_all(const struct asked *whole, struct verdict *verdict, const struct found *
     }
 }
 
+static const char unresponsive[] = "unresponsive";
+static const char not_sure_of_death[] =
+    "think he|think hes|think she|think shes|think my|think dad|think mom|think grandma|"
+    "think grandpa|seems dead|looks dead|may be dead|might be dead|maybe dead|creo que se|"
+    "creo que ya|creo que mi|creo que esta|parece que se|parece que ya|parece muerto|"
+    "parece muerta|a lo mejor se murio";
+
 /*
  * Someone has died: nothing that hurts to read is said or asked, and a person writes. An emergency
- * told with it goes first, for "he stopped breathing, he is dead" may still be saved. `found` is
- * left without that sign.
+ * told with it goes first, for "he stopped breathing, he is dead" may still be saved, and so may
+ * who is only thought to be dead. `found` is left without that sign.
  */
 static bool
 is_death(const struct asked *whole, struct found *found)
 {
     bool is_told = found_has(found, death_told);
+    const struct sign *may_live = kb_sign(whole->context->kb, unresponsive, whole->language);
 
     found_leave_out(found, death_told);
+    if (is_told && may_live != NULL && tokens_have(&whole->tokens, not_sure_of_death)) {
+        found_add(found, may_live);
+    }
     return is_told && !found_has_level(found, SIGN_EMERGENCY) &&
            (found->reading == 0 || found->reading > emergency_reading(whole->context));
 }
