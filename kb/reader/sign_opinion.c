@@ -43,9 +43,9 @@ static const float sentences_doubt = 0.7f; /* the same of whole sentences */
 static const float bodiless_doubt = 0.2f;
 
 /* What speaks against trouble in a few words, and against an emergency if none is of a body; and
- * against any emergency in hardly any. */
+ * against any sign in hardly any. */
 static const float few_doubt = 0.5f;
-static const float hardly_doubt = 0.4f;
+static const float hardly_doubt = 0.8f;
 
 /*
  * What speaks against a sign where a topic is surely asked for. On 1,469 ordinary texts of renters,
@@ -392,11 +392,8 @@ doubt_in(const struct opinion_view *view, enum sign_level level, int first, int 
     if (last - first < FEW_WORDS && (level != SIGN_EMERGENCY || is_bodiless)) {
         doubt += few_doubt;
     }
-    if (level == SIGN_EMERGENCY) {
-        doubt += is_bodiless ? bodiless_doubt : 0;
-        doubt += last - first < HARDLY_WORDS ? hardly_doubt : 0;
-    }
-    return doubt;
+    doubt += level == SIGN_EMERGENCY && is_bodiless ? bodiless_doubt : 0;
+    return doubt + (last - first < HARDLY_WORDS ? hardly_doubt : 0);
 }
 
 /* Judges the words first..last as if no phrase were in them, and keeps what is likelier. */
