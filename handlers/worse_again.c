@@ -24,6 +24,9 @@ static const char of_it[] = "started again|starting again|starts again|happening
                             "otra vez empezo|volvio a empezar|le volvio|me volvio|"
                             "volvio a pasar|otra vez le dio|le dio otra vez|otra vez me dio|"
                             "me dio otra vez|otra vez igual";
+/* The whole of a short text, while an emergency stands. */
+static const char in_short[] = "again|otra vez|de nuevo|me falta|le falta|no puedo|no puede";
+enum { SHORT_TEXT = 4 };
 /* It is supposed or asked, or of a thing. */
 static const char otherwise[] =
     "if|when|in case|until|not worse|no worse|isnt worse|never|si|cuando|no esta peor|"
@@ -49,6 +52,14 @@ was_told_of_symptom(const struct context *context)
     return false;
 }
 
+/* "Otra vez no puedo", "again": nothing else is told. */
+static bool
+is_again_in_short(const struct tokens *tokens)
+{
+    return tokens->count <= SHORT_TEXT && tokens_have(tokens, in_short) &&
+           !tokens_have(tokens, "?|llamar|call|thanks|gracias");
+}
+
 bool
 worse_again_decide(const struct asked *whole, struct verdict *verdict)
 {
@@ -57,7 +68,8 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
     if (whole->context->role == SENDER_STAFF || verdict->answer_count > 0 ||
         tokens_have(&whole->tokens, otherwise) ||
         !(tokens_have(&whole->tokens, of_a_person) ||
-          (is_grave && tokens_have(&whole->tokens, of_it))) ||
+          (is_grave &&
+           (tokens_have(&whole->tokens, of_it) || is_again_in_short(&whole->tokens)))) ||
         !(is_grave || was_told_of_symptom(whole->context))) {
         return false;
     }

@@ -9,6 +9,7 @@
 
 enum {
     LOWEST_BARE = 70,
+    LOWEST_OF_FINGER = 40, /* where the instrument is named by where it sits */
     HIGHEST_BARE = 99,
     LEAD_REACH = 5,
     JUDGED_REACH = 4,
@@ -324,6 +325,8 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
     bool of_hours = tokens_have(tokens, hours_asked);
     bool raised = tokens_have(tokens, raises);
+    int lowest_told = tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro") ? LOWEST_OF_FINGER
+                                                                                  : LOWEST_BARE;
     bool goes_on = false;                    /* the number before was a value of a series */
     size_t at = 0, taken, listed = SIZE_MAX; /* where a list of someone's values goes on */
 
@@ -332,7 +335,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         size_t after = at + (taken == 0 ? 1 : taken);
         bool is_series;
 
-        if (value < LOWEST_BARE || value > HIGHEST_BARE || is_vetoed(tokens, at)) {
+        if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at)) {
             goes_on = goes_on && taken == 0;
             at = after;
             continue;

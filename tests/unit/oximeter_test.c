@@ -95,6 +95,7 @@ START_TEST(values_are_told_by_their_company)
     static const struct row rows[] = {
         {"shes at 84 and wont go up", 84},
         {"Dad is 83 percent", 83},
+        {"el dedo dice 68", 68},
         {"my wife is only 82%", 82},
         {"esta en 81 mi mama", 81},
         {"the batteries are fine but she is at 84, 85", 84},
@@ -127,6 +128,7 @@ START_TEST(values_are_told_by_their_company)
         {"86! do i go up", 86},
         {"the kids are asleep. theyre at 88", 88},
         {"Dad is 83 percent", 83},
+        {"el dedo dice 68", 68},
         {"dad is 83%", 83},
         {"wife 82%", 82},
         {"my wife has 84", 84},
