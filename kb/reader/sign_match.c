@@ -118,7 +118,9 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
 
     return are_like(judging, level, words,
                     (level != SIGN_CLINICAL ? -phrase_says : 0) +
-                        (judging->is_asked && is_all ? opinion_asked_doubt(level) : 0));
+                        (judging->is_asked && is_all && level != SIGN_EMERGENCY
+                             ? opinion_asked_doubt(level)
+                             : 0));
 }
 
 /*
@@ -131,7 +133,9 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
 {
     const struct heard *heard = &judging->search.heard;
     const struct stretch text = {0, (int)heard->count - 1};
-    const float doubt = part_doubt + (judging->is_asked ? opinion_asked_doubt(level) : 0);
+    const float doubt =
+        part_doubt +
+        (judging->is_asked && level != SIGN_EMERGENCY ? opinion_asked_doubt(level) : 0);
     struct stretch clause, sentence;
 
     if (judging->view == NULL) {
