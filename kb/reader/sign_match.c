@@ -126,7 +126,7 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
 /*
  * True if a sign whose phrase was found fires: if it is nearly all of its sentence; or if the whole
  * text is like a sign, or its sentence, whatever the rest is about; or, surely, its clause, or its
- * part of one that goes on with "and", "but" or "my": few texts have commas.
+ * part of one that goes on with "and", "but", "my" or "how do i": few texts have commas.
  */
 static bool
 agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
@@ -149,7 +149,11 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
            are_like(judging, level, around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
                     doubt) ||
            are_like(judging, level,
-                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON), doubt);
+                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON), doubt) ||
+           are_like(
+               judging, level,
+               around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS),
+               doubt);
 }
 
 /* ---- One sign in one text ------------------------------------------------------------------ */

@@ -32,10 +32,31 @@ static const float costs[] = {[OPINION_PHRASE] = 0.005f,
 
 enum { HARMLESS = -1 }; /* label of an example of no sign, while they are read */
 
+/*
+ * Danger is told beside an ordinary question, and mostly without a mark between: "how do i clean
+ * the filter my chest hurts". So examples that are not long are learnt once more, each with a way
+ * of asking for a topic before or behind it, at this cost; those that are no sign too, lest two
+ * things in a text look like danger. Of 3,296 such texts made of other clauses and questions 463
+ * were silent without, 156 with them; of 240 by somebody who had seen neither content nor program
+ * 13 and 5. With ways of asking beside each other too there were as many, for more to learn.
+ */
+static const float beside_costs[] = {[OPINION_PHRASE] = 0.1f,
+                                     [OPINION_WHOLE] = 0.5f,
+                                     [OPINION_ASKED] = 0,
+                                     [OPINION_LISTED] = 0.75f,
+                                     [OPINION_HARMLESS] = 0.75f};
+enum { BESIDE_LONGEST = 80 }; /* bytes */
+
 /* A decision is never taken below this, however harmless the held-out texts were. */
 static const float lowest_threshold = -0.6f;
 
-/* What learning needs besides the opinion; arrays have an entry for each example. */
+/* Two examples that are learnt from as one text. */
+struct joined {
+    uint32_t first, second;
+};
+
+/* What learning needs besides the opinion; arrays have an entry for each example, and behind those
+ * one for each joined one. */
 struct learning {
     void *scratch;
     struct workspace *workspace;
@@ -48,6 +69,8 @@ struct learning {
     uint8_t *parts;
     struct held_out *held_out;
     size_t count;
+    struct joined *joined;
+    size_t joined_count;
 };
 
 /* What was made of an example by what was learnt without its part. */
@@ -55,18 +78,37 @@ struct held_out {
     float decisions[OPINION_LEVELS];
 };
 
+static const char *
+text_of_one(const struct learning *learning, void *arena, size_t i)
+{
+    const struct opinion_example *example = &learning->opinion->examples[i];
+
+    return example->weight == OPINION_PHRASE
+               ? phrase_example(arena, learning->classes, example->line, example->choice)
+               : example->line;
+}
+
+/* The text of an example or a joined one. */
+static const char *
+text_of(const struct learning *learning, void *arena, size_t i)
+{
+    const struct joined *joined;
+
+    if (i < learning->count) {
+        return text_of_one(learning, arena, i);
+    }
+    joined = &learning->joined[i - learning->count];
+    return memory_must(talloc_asprintf(arena, "%s %s", text_of_one(learning, arena, joined->first),
+                                       text_of_one(learning, arena, joined->second)));
+}
+
 /* An example as it is heard, in `arena`. Each is heard anew whenever it is looked at: of so many,
  * all at once are hundreds of megabytes. */
 static struct heard
 hear_example(const struct learning *learning, void *arena, size_t i)
 {
-    const struct opinion_example *example = &learning->opinion->examples[i];
-    const char *text =
-        example->weight == OPINION_PHRASE
-            ? phrase_example(arena, learning->classes, example->line, example->choice)
-            : example->line;
-
-    return vocabulary_hear_text(learning->opinion->vocabulary, arena, learning->workspace, text);
+    return vocabulary_hear_text(learning->opinion->vocabulary, arena, learning->workspace,
+                                text_of(learning, arena, i));
 }
 
 /* A number by what the example says, wherever it stands. */
@@ -109,6 +151,99 @@ read_examples(struct learning *learning, struct opinion *opinion)
     return signs + 1;
 }
 
+/* A way of asking for a topic, by its key. */
+struct asked {
+    uint64_t key;
+    uint32_t example;
+};
+
+static int
+by_asked_key(const void *left, const void *right)
+{
+    const struct asked *l = left, *r = right;
+
+    if (l->key != r->key) {
+        return l->key < r->key ? -1 : 1;
+    }
+    return l->example < r->example ? -1 : l->example > r->example;
+}
+
+/* The ways of asking, sorted by their keys; returns how many. */
+static size_t
+list_asked(const struct learning *learning, struct asked *asked)
+{
+    size_t count = 0, i;
+
+    for (i = 0; i < learning->count; i++) {
+        if (learning->opinion->examples[i].weight == OPINION_ASKED) {
+            asked[count++] = (struct asked){learning->keys[i], (uint32_t)i};
+        }
+    }
+    qsort(asked, count, sizeof(*asked), by_asked_key);
+    return count;
+}
+
+/* The next way of asking behind the key, or from the first on, that is of the same part, so that
+ * what is held out is not learnt from in company; NULL if none is. */
+static const struct asked *
+asked_behind(const struct learning *learning, const struct asked *asked, size_t count, uint64_t key,
+             uint8_t part)
+{
+    size_t low = 0, high = count, i;
+
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+
+        if (asked[middle].key < key) {
+            low = middle + 1;
+        } else {
+            high = middle;
+        }
+    }
+    for (i = 0; i < count; i++) {
+        const struct asked *next = &asked[(low + i) % count];
+
+        if (learning->parts[next->example] == part) {
+            return next;
+        }
+    }
+    return NULL;
+}
+
+/* Which way of asking stands beside an example, and on which side, is told by the example's key: a
+ * line more in the content changes few. */
+static void
+join_examples(struct learning *learning)
+{
+    struct asked *asked = memory_array(learning->scratch, struct asked, learning->count + 1);
+    const size_t count = list_asked(learning, asked);
+    size_t i;
+
+    for (i = 0; i < learning->count; i++) {
+        const struct opinion_example *example = &learning->opinion->examples[i];
+        const size_t at = learning->count + learning->joined_count;
+        uint64_t key =
+            learning->keys[i] * 0x9E3779B97F4A7C15u; /* an odd number: none fall together */
+        const struct asked *with;
+        uint32_t own = (uint32_t)i;
+
+        if (beside_costs[example->weight] <= 0 || example->choice != 0 ||
+            strlen(example->line) > BESIDE_LONGEST) {
+            continue;
+        }
+        with = asked_behind(learning, asked, count, key, learning->parts[i]);
+        if (with != NULL) {
+            learning->joined[learning->joined_count++] = key >> 40 & 1
+                                                             ? (struct joined){with->example, own}
+                                                             : (struct joined){own, with->example};
+            learning->labels[at] = learning->labels[i];
+            learning->costs[at] = beside_costs[example->weight];
+            learning->keys[at] = key ^ with->key;
+            learning->parts[at] = learning->parts[i];
+        }
+    }
+}
+
 static struct features
 traits_of(void *data, void *arena, size_t example)
 {
@@ -124,7 +259,7 @@ make_rows(struct learning *learning, const struct feature_space *space)
 {
     size_t i;
 
-    for (i = 0; i < learning->count; i++) {
+    for (i = 0; i < learning->count + learning->joined_count; i++) {
         void *making = memory_must(talloc_new(learning->scratch));
         const struct features features = traits_of(learning, making, i);
         const struct row row = feature_row(making, space, NULL, &features, PARTS_MAX);
@@ -295,6 +430,7 @@ learn(struct learning *learning, struct opinion *opinion, int labels)
         opinion,
         &(struct feature_texts){NULL, traits_of, learning, learning->parts, learning->count},
         MIX_SIGNS, NULL, &opinion->space);
+    join_examples(learning);
     make_rows(learning, &opinion->space);
     opinion->unknown_weight = 0;
     for (i = 0; i < opinion->space.count; i++) {
@@ -302,8 +438,8 @@ learn(struct learning *learning, struct opinion *opinion, int labels)
             opinion->unknown_weight = opinion->space.weight[i];
         }
     }
-    examples =
-        (struct examples){learning->rows, learning->labels, learning->costs, learning->count, 1};
+    examples = (struct examples){learning->rows, learning->labels, learning->costs,
+                                 learning->count + learning->joined_count, 1};
     net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX,
               feature_space_size(&opinion->space), labels, &opinion->net);
     try_held_out(learning, opinion, &examples);
@@ -328,12 +464,13 @@ opinion_build(void *arena, struct workspace *workspace, const struct vocabulary 
     opinion->count = count;
     learning.opinion = opinion;
     learning.scratch = memory_must(talloc_new(opinion));
-    learning.rows = memory_array(learning.scratch, struct row, count);
-    learning.labels = memory_array(learning.scratch, int, count);
-    learning.costs = memory_array(learning.scratch, float, count);
-    learning.keys = memory_array(learning.scratch, uint64_t, count);
-    learning.parts = memory_array(learning.scratch, uint8_t, count);
+    learning.rows = memory_array(learning.scratch, struct row, 2 * count);
+    learning.labels = memory_array(learning.scratch, int, 2 * count);
+    learning.costs = memory_array(learning.scratch, float, 2 * count);
+    learning.keys = memory_array(learning.scratch, uint64_t, 2 * count);
+    learning.parts = memory_array(learning.scratch, uint8_t, 2 * count);
     learning.held_out = memory_array(learning.scratch, struct held_out, count);
+    learning.joined = memory_array(learning.scratch, struct joined, count);
     learn(&learning, opinion, read_examples(&learning, opinion));
     talloc_free(learning.scratch);
     return opinion;

@@ -56,6 +56,7 @@ static const struct role_words english[] = {
      "daughter baby kid child boy girl uncle aunt sister brother friend man woman guy lady guest "
      "someone somebody person patient hubby partner roommate"},
     {ROLE_STATEMENT, "and so because cause plus then"},
+    {ROLE_ASKS, "how hows what whats which where wheres can could do does will should"},
     {ROLE_PAST_UNIT, "year years yr yrs winter winters summer summers season seasons month months "
                      "decade decades christmas"},
     {ROLE_PAST_MARK, "ago back earlier"},
@@ -108,6 +109,7 @@ static const struct role_words spanish[] = {
      "alguien"},
     {ROLE_ARTICLE, "el"},
     {ROLE_STATEMENT, "y e porque entonces pues"},
+    {ROLE_ASKS, "como cual cuales donde cuanto cuanta cuantos cuantas que"},
     {ROLE_PAST_UNIT, "ano anos mes meses invierno inviernos verano veranos temporada navidad"},
     {ROLE_PAST_MARK, "hace pasado pasada atras"},
     {ROLE_YEAR_AFTER, "en del de"},

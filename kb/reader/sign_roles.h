@@ -30,6 +30,7 @@ enum role {
     ROLE_ARTICLE = 131072,   /* no person before a thing: "se muere el telefono" */
     ROLE_LASTS = 262144,     /* a mark of what may last: "hace" in "me duele hace meses" */
     ROLE_HAPPENED = 524288,  /* and of what does not: "tuvo", "le dio" */
+    ROLE_ASKS = 1048576,     /* begins a question, whatever stood before: "how", "which" */
     ROLE_WEIGHTLESS = ROLE_LITTLE | ROLE_LIGHT | ROLE_VERB | ROLE_PARTICLE
 };
 
