@@ -20,6 +20,7 @@ static const char *const no_ills[] = {"bad-gas"};
 /* After these the renter is asked whether oxygen flows again. */
 static const char *const no_flow[] = {"unit-stopped", "power-out-now"};
 static const char battery_hot[] = "battery-hot";
+static const char no_source[] = "no-oxygen-source";
 
 static bool
 is_one_of(const char *id, const char *const *ids, size_t count)
@@ -116,6 +117,43 @@ leave_out_told_otherwise(const struct asked *whole, struct found *found)
     found->count = kept;
 }
 
+/* "No tank left", "the cylinder is empty": spoken of, but nothing to breathe from. */
+static bool
+tells_backup(const struct tokens *tokens)
+{
+    size_t i, j;
+
+    for (i = 0; i < tokens->count; i++) {
+        bool is_gone = false;
+
+        if (!token_among(tokens, i,
+                         " tank tanks cylinder cylinders backup bottle tanque tanques "
+                         "cilindro cilindros reserva respaldo ")) {
+            continue;
+        }
+        for (j = i < 4 ? 0 : i - 4; j < i + 4; j++) {
+            is_gone = is_gone || yes_no_denies_at(tokens, j) ||
+                      token_among(tokens, j,
+                                  " empty dead gone out vacio vacia acabo too also tambien "
+                                  "tampoco ");
+        }
+        if (!is_gone) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "Yes have the tank", after a battery that is empty: the two make no "tank empty". */
+static bool
+is_answered_by_backup(const struct asked *whole, const struct sign *sign)
+{
+    return strcmp(sign->id, no_source) == 0 && tells_backup(&whole->tokens) &&
+           (yes_no_begins_with_yes(&whole->tokens) ||
+            tokens_have(&whole->tokens,
+                        "have|got|on|using|switched|opened|tengo|tenemos|hay|puse|con|uso|usando"));
+}
+
 /* Joining can only add: what stood wholly in an earlier text was answered then. */
 static void
 find_joined(const struct asked *whole, struct found *found)
@@ -140,7 +178,8 @@ find_joined(const struct asked *whole, struct found *found)
         bool is_new = matches[i].end > before && !found_has(found, sign->id) &&
                       (matches[i].start >= before || !was_shown(whole, &matches[i]));
 
-        if (found_told_otherwise(whole, &tokens, &matches[i], reading)) {
+        if (found_told_otherwise(whole, &tokens, &matches[i], reading) ||
+            is_answered_by_backup(whole, sign)) {
             continue;
         }
         found->symptom = found->symptom || is_symptom(sign);
@@ -310,6 +349,18 @@ leave_out_other_empty(const struct asked *whole, struct found *found)
     }
 }
 
+/* "Battery died and so did my dad": what is like having no oxygen left is a death. */
+static void
+add_death_beside_battery(const struct asked *whole, struct found *found)
+{
+    const struct sign *death = kb_sign(whole->context->kb, "death-told", whole->language);
+
+    if (death != NULL && ran_out_with_somebody(whole)) {
+        found_leave_out(found, no_source);
+        found_add(found, death);
+    }
+}
+
 void
 found_read(const struct asked *whole, struct found *found)
 {
@@ -326,6 +377,7 @@ found_read(const struct asked *whole, struct found *found)
         found->reading = bare_percent_as_reading(whole);
     }
     leave_out_told_otherwise(whole, found);
+    add_death_beside_battery(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);
     found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER ||
                          (!asks_of_renter && ran_out_told(whole) != RAN_OUT_NOTHING);
@@ -370,31 +422,6 @@ found_has_level(const struct found *found, enum sign_level level)
     return false;
 }
 
-/* "No tank left", "the cylinder is empty": spoken of, but nothing to breathe from. */
-static bool
-tells_backup(const struct tokens *tokens)
-{
-    size_t i, j;
-
-    for (i = 0; i < tokens->count; i++) {
-        bool is_gone = false;
-
-        if (!token_among(tokens, i,
-                         " tank tanks cylinder cylinders backup bottle tanque tanques "
-                         "cilindro cilindros reserva respaldo ")) {
-            continue;
-        }
-        for (j = i < 4 ? 0 : i - 4; j < i + 4; j++) {
-            is_gone = is_gone || yes_no_denies_at(tokens, j) ||
-                      token_among(tokens, j, " empty dead gone out vacio vacia acabo ");
-        }
-        if (!is_gone) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* What charge is told of; "the unit went dead" tells of a unit that stopped, and of nothing else
  * that there may be. */
 static const char supplies[] =
@@ -419,6 +446,9 @@ tells_only_empty(const struct asked *whole, const char *text)
 bool
 found_no_source(const struct asked *whole, const struct found *found)
 {
+    if (!staff_asks_of_renter(whole) && ran_out_of_everything(whole)) {
+        return true;
+    }
     if (!found->no_flow || tells_backup(&whole->tokens)) {
         return false;
     }

@@ -181,6 +181,10 @@ enum ran_out { RAN_OUT_NOTHING, RAN_OUT_BATTERY, RAN_OUT_TANK };
 enum ran_out ran_out_told(const struct asked *asked);
 /* Their backup is told to be empty, or that there is none. */
 bool ran_out_of_backup(const struct asked *asked);
+/* It is, and there is nothing else, or they are where nothing can be had. */
+bool ran_out_of_everything(const struct asked *asked);
+/* "... and so did my dad": that somebody died is told with it. */
+bool ran_out_with_somebody(const struct asked *asked);
 /* And that is all the text tells. */
 bool ran_out_is_all(const struct asked *asked);
 /* This text of theirs tells of a hiss, and it is a cylinder that was opened; then what to look at.

@@ -2,6 +2,8 @@
  */
 #include "stage.h"
 
+#include <string.h>
+
 static void
 begin_anew(void)
 {
@@ -71,7 +73,13 @@ START_TEST(other_things_other_times_and_one_of_several_are_not_taken_for_it)
                                         "se murio la bateria anoche, ya la puse a cargar",
                                         "no se ha acabado la bateria",
                                         "is the tank empty?",
-                                        "se acabo la bateria del carro"};
+                                        "se acabo la bateria del carro",
+                                        "the battery died in my flashlight",
+                                        "how do i know the battery is dead",
+                                        "can the battery run out while it charges",
+                                        "the tank is empty, how do i return it",
+                                        "my battery died, i have another one full",
+                                        "se murio la pila, ya la puse a cargar"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
@@ -79,6 +87,71 @@ START_TEST(other_things_other_times_and_one_of_several_are_not_taken_for_it)
         fixture_text(stage, texts[i]);
         ck_assert_msg(fixture_answer(stage, "ran-out") == NULL, "%s", texts[i]);
     }
+}
+END_TEST
+
+/* What is denied, of something else or behind it speaks against nothing. */
+START_TEST(words_of_other_things_do_not_silence_it)
+{
+    static const char *const texts[] = {
+        "the battery just died, works no more", "battery is dead since 5",
+        "battery died 20 minutes ago",          "tank empty need pickup",
+        "battery died, plugged in but nothing", "phone is out too. my battery died",
+        "battery died, can you bring another",  "when i woke up the battery was dead",
+        "que hago se acabo la bateria",         "otra vez se murio la bateria",
+        "se acabo la pila, no la puedo cargar"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
+        ck_assert_msg(strstr(fixture_replies(stage), "911") != NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(without_another_or_on_the_road_it_is_an_emergency)
+{
+    static const char *const texts[] = {
+        "battery died no extra",
+        "battery died and the spare is not charging",
+        "battery died, spare died too",
+        "battery died, my other one wont charge",
+        "battery died we are in the car on the pass",
+        "my battery died on the trail, the spare is at the cabin",
+        "se acabo la pila y la otra tampoco prende",
+        "se me murio la bateria y no traigo otra",
+        "estoy sin bateria en el cerro",
+        "se acabo la bateria, si no llega alguien pronto me voy a morir"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", texts[i]);
+        fixture_says(stage, "911");
+    }
+}
+END_TEST
+
+START_TEST(what_else_they_breathe_from_on_the_road_is_none)
+{
+    begin_anew();
+    fixture_text(stage, "my battery died on the trail, on the tank now");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EMERGENCY);
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+}
+END_TEST
+
+START_TEST(a_backup_that_is_there_is_not_read_as_empty)
+{
+    begin_anew();
+    fixture_text(stage, "battery empty");
+    fixture_wait_minutes(stage, 1);
+    fixture_text(stage, "yes have the tank");
+    ck_assert_int_ne(stage->verdict.route, ROUTE_EMERGENCY);
+    fixture_says(stage, "Is oxygen flowing");
 }
 END_TEST
 
@@ -92,5 +165,9 @@ main(void)
     tcase_add_test(tests, of_an_empty_cylinder_the_backup_is_not_named);
     tcase_add_test(tests, no_to_whether_oxygen_flows_is_an_emergency_then);
     tcase_add_test(tests, other_things_other_times_and_one_of_several_are_not_taken_for_it);
+    tcase_add_test(tests, words_of_other_things_do_not_silence_it);
+    tcase_add_test(tests, without_another_or_on_the_road_it_is_an_emergency);
+    tcase_add_test(tests, what_else_they_breathe_from_on_the_road_is_none);
+    tcase_add_test(tests, a_backup_that_is_there_is_not_read_as_empty);
     return fixture_run(tests);
 }
