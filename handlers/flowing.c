@@ -65,6 +65,23 @@ static const char with_yes[] =
 static const char did[] = "tried|did|done|checked|pushed|pressed|reset|restarted|probe|hice|revise|"
                           "intente|intentamos|hicimos|aprete";
 
+/* Each may be of a person as well, or half said: "mi papa ya anda en las ultimas", "ya jala poco".
+ * It is YES with nothing beside it but these. */
+static const char half_said[] =
+    "ya jala|ya jalo|ya anda|ya trabaja|ya sirve|ya arranco|ya funciona|"
+    "ya sale|ya volvio|ya hay|ya prendio|ya esta|ya quedo";
+static const char with_half_said[] =
+    " si sip simon aja claro pues yes yep ok okay thanks gracias muchas mil todo bien muy perfecto "
+    "excelente listo lista la lo maquina "
+    "aparato equipo concentrador oxigeno aire luz corriente electricidad otra vez de nuevo "
+    "nuevamente ya ahora ahorita normal a dios bendito hola disculpe perdon saliendo funcionando "
+    "trabajando jalando prendida prendido encendida encendido por fin arreglado arreglada y ";
+/* It flows, and not as it should. */
+static const char half_flows[] =
+    "barely|hardly|weak|weakly|a little|little bit|on and off|off and on|comes and goes|sometimes|"
+    "not much|not well|poco|poca|poquito|poquita|apenas|a ratos|por ratos|a veces|fallando|falla|"
+    "mal|mas o menos|debil|va y viene";
+
 static bool
 is_open(const struct asked *whole)
 {
@@ -161,15 +178,35 @@ tells_something_else(const struct tokens *tokens)
     return false;
 }
 
+static bool
+is_half_said(void *arena, const struct tokens *tokens)
+{
+    struct tokens rest = tokens_without(arena, tokens, half_said);
+    size_t i;
+
+    for (i = 0; rest.count < tokens->count && i < rest.count; i++) {
+        bool is_article = token_is(&rest, i, "el") && token_among(&rest, i + 1, with_half_said);
+
+        if (rest.list[i].kind == TOKEN_WORD && !is_article &&
+            !token_among(&rest, i, with_half_said)) {
+            return true;
+        }
+    }
+    return tokens_have(tokens, half_flows);
+}
+
 /* A longer YES must name that it flows, or ask something else beside it. */
 static enum yes_no
-sure_of(enum yes_no said, const struct tokens *tokens)
+sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
 {
     enum { LONG_TEXT = 8 };
     bool is_long = tokens->count > LONG_TEXT && !tokens_have(tokens, oxygen_flows.well) &&
                    !tokens_have(tokens, "?|how|what|when|where|which|who|why|como|cuando|donde");
 
-    return said == SAID_YES && (is_long || tells_something_else(tokens)) ? SAID_NEITHER : said;
+    return said == SAID_YES &&
+                   (is_long || tells_something_else(tokens) || is_half_said(arena, tokens))
+               ? SAID_NEITHER
+               : said;
 }
 
 static enum yes_no
@@ -181,10 +218,10 @@ told(const struct asked *asked)
         return told_beside_talk(asked);
     }
     if (!was_told_to_run(&asked->context->conversation)) {
-        return sure_of(yes_no_read(&asked->tokens, &oxygen_flows), &asked->tokens);
+        return sure_of(asked->arena, yes_no_read(&asked->tokens, &oxygen_flows), &asked->tokens);
     }
     of_unit = tokens_of_unit(asked);
-    return sure_of(yes_no_read(&of_unit, &oxygen_flows), &of_unit);
+    return sure_of(asked->arena, yes_no_read(&of_unit, &oxygen_flows), &of_unit);
 }
 
 bool
@@ -245,7 +282,9 @@ flowing_decide(const struct asked *whole, struct verdict *verdict)
         return !yes_no_goes_on(&whole->tokens); /* "yes when is it due": that is answered too */
     case SAID_NEITHER:
         if (verdict->answer_count == 0 && !in_charge_leads(whole) &&
-            tells_something_else(&whole->tokens)) {
+            (tells_something_else(&whole->tokens) ||
+             (tokens_have(&whole->tokens, oxygen_flows.well) &&
+              is_half_said(whole->arena, &whole->tokens)))) {
             flowing_ask_again(whole, verdict);
             return true;
         }

@@ -151,91 +151,6 @@ START_TEST(no_in_any_words_of_either_language_is_an_emergency)
 }
 END_TEST
 
-START_TEST(yes_in_usual_words_closes_the_question)
-{
-    static const char *const texts[] = {
-        "YES",
-        "yes thanks",
-        "Yes!",
-        "its ok now",
-        "yes it is flowing",
-        "working again thank you",
-        "power is back on",
-        "all good now",
-        "still flowing",
-        "yep no problem",
-        "sí gracias",
-        "ya funciona",
-        "si",
-        "ya volvió la luz, gracias",
-        "ok yes",
-    };
-
-    EACH_IS(texts, ALERT_NONE, QUESTION_NONE);
-}
-END_TEST
-
-START_TEST(yes_to_what_they_did_or_have_asks_again_and_names_the_backup)
-{
-    static const char *const texts[] = {"yes it's plugged in",
-                                        "yes I tried another outlet",
-                                        "Yes, I did check the tube",
-                                        "yes we have a tank",
-                                        "tried that",
-                                        "si, esta enchufado",
-                                        "yes we went to the other room and plugged it in there"};
-    size_t i;
-
-    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        ask_whether_it_flows();
-        fixture_text(stage, texts[i]);
-        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
-        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
-        fixture_says(stage, " E"); /* cylinder */
-    }
-}
-END_TEST
-
-START_TEST(what_is_neither_leaves_the_question_open_and_asks_again)
-{
-    static const char *const texts[] = {
-        "ok",
-        "thanks",
-        "let me see",
-        "how do i open the backup",
-        "is it working?",
-        "si se apaga que hago",
-        "when is it due",
-        "yes it's plugged in", /* a yes to something else */
-        "yes I did check the tube",
-        "si ya lo tengo enchufado",
-    };
-    size_t i;
-
-    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        ask_whether_it_flows();
-        fixture_text(stage, texts[i]);
-        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
-        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", texts[i]);
-        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
-    }
-}
-END_TEST
-
-START_TEST(yes_with_another_problem_does_not_close)
-{
-    ask_whether_it_flows();
-    fixture_text(stage, "yes but i feel dizzy");
-    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
-    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
-    ask_whether_it_flows();
-    fixture_text(stage, "yes but the machine stopped again");
-    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
-    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
-    fixture_says(stage, "Is oxygen flowing again?");
-}
-END_TEST
-
 START_TEST(a_symptom_before_it_is_known_to_flow_is_an_emergency)
 {
     ask_whether_it_flows();
@@ -501,10 +416,6 @@ main(void)
     tcase_add_test(tests, yes_it_flows_is_no_emergency);
     tcase_add_test(tests, a_question_of_ours_does_not_outlive_the_conversation);
     tcase_add_test(tests, no_in_any_words_of_either_language_is_an_emergency);
-    tcase_add_test(tests, yes_in_usual_words_closes_the_question);
-    tcase_add_test(tests, yes_to_what_they_did_or_have_asks_again_and_names_the_backup);
-    tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
-    tcase_add_test(tests, yes_with_another_problem_does_not_close);
     tcase_add_test(tests, a_symptom_before_it_is_known_to_flow_is_an_emergency);
     tcase_add_test(tests, unit_trouble_without_a_sign_and_a_symptom_is_an_emergency_too);
     tcase_add_test(tests,

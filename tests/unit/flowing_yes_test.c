@@ -1,0 +1,166 @@
+/* What answers "Is oxygen flowing again?" with YES, what does not, and what only looks like it. */
+#include "stage.h"
+
+/* The unit stopped, and we asked whether oxygen flows again; the alert of it is open. */
+static void
+ask_whether_it_flows(void)
+{
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->keeps_alerts = true;
+    fixture_text(stage, "machine stopped");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    fixture_wait_minutes(stage, 4);
+}
+
+static void
+each_is(const char *const *texts, size_t count, enum alert_level level, enum open_question after)
+{
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == level, "alert %d: %s",
+                      (int)stage->verdict.alert.level, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == after, "question %d: %s",
+                      (int)stage->context.conversation.question, texts[i]);
+    }
+}
+
+#define EACH_IS(texts, level, after)                                                               \
+    each_is(texts, sizeof(texts) / sizeof((texts)[0]), level, after)
+
+START_TEST(yes_in_usual_words_closes_the_question)
+{
+    static const char *const texts[] = {
+        "YES",
+        "yes thanks",
+        "Yes!",
+        "its ok now",
+        "yes it is flowing",
+        "working again thank you",
+        "power is back on",
+        "all good now",
+        "still flowing",
+        "yep no problem",
+        "sí gracias",
+        "ya funciona",
+        "si",
+        "ya volvió la luz, gracias",
+        "ok yes",
+    };
+
+    EACH_IS(texts, ALERT_NONE, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(yes_to_what_they_did_or_have_asks_again_and_names_the_backup)
+{
+    static const char *const texts[] = {"yes it's plugged in",
+                                        "yes I tried another outlet",
+                                        "Yes, I did check the tube",
+                                        "yes we have a tank",
+                                        "tried that",
+                                        "si, esta enchufado",
+                                        "yes we went to the other room and plugged it in there"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
+        fixture_says(stage, " E"); /* cylinder */
+    }
+}
+END_TEST
+
+START_TEST(what_is_neither_leaves_the_question_open_and_asks_again)
+{
+    static const char *const texts[] = {
+        "ok",
+        "thanks",
+        "let me see",
+        "how do i open the backup",
+        "is it working?",
+        "si se apaga que hago",
+        "when is it due",
+        "yes it's plugged in", /* a yes to something else */
+        "yes I did check the tube",
+        "si ya lo tengo enchufado",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(yes_with_another_problem_does_not_close)
+{
+    ask_whether_it_flows();
+    fixture_text(stage, "yes but i feel dizzy");
+    ck_assert_int_eq(stage->verdict.route, ROUTE_CLINICAL);
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    ask_whether_it_flows();
+    fixture_text(stage, "yes but the machine stopped again");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
+    fixture_says(stage, "Is oxygen flowing again?");
+}
+END_TEST
+
+/* "Ya anda", "ya quedo" and their like are told of people and of half a flow as well. */
+START_TEST(it_runs_again_closes_the_question_only_with_nothing_else_beside_it)
+{
+    static const char *const closes[] = {"ya anda gracias",
+                                         "ya jala la maquina, todo bien",
+                                         "ya sirve otra vez",
+                                         "ya trabaja el aparato",
+                                         "ya quedo, muchas gracias",
+                                         "ya sale el oxigeno",
+                                         "ya hay luz"};
+    static const char *const does_not[] = {"mi papa ya anda en las ultimas",
+                                           "ya jala poco",
+                                           "ya sirve a ratos",
+                                           "mi papa ya quedo",
+                                           "el ya quedo",
+                                           "ya trabaja mal",
+                                           "ya anda fallando",
+                                           "ya sale poquito aire",
+                                           "its working on and off",
+                                           "yes but barely",
+                                           "yes its flowing a little"};
+    size_t i;
+
+    EACH_IS(closes, ALERT_NONE, QUESTION_NONE);
+    for (i = 0; i < sizeof does_not / sizeof does_not[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, does_not[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING ||
+                          stage->verdict.alert.level == ALERT_EMERGENCY,
+                      "%s", does_not[i]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", does_not[i]);
+    }
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("flowing yes");
+
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
+    tcase_add_test(tests, yes_in_usual_words_closes_the_question);
+    tcase_add_test(tests, yes_to_what_they_did_or_have_asks_again_and_names_the_backup);
+    tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
+    tcase_add_test(tests, yes_with_another_problem_does_not_close);
+    tcase_add_test(tests, it_runs_again_closes_the_question_only_with_nothing_else_beside_it);
+    return fixture_run(tests);
+}
