@@ -334,6 +334,14 @@ tells_amount(const struct tokens *message)
     return false;
 }
 
+/* "1 battery at 0%, when is it full in the car?" */
+static bool
+asks_of_charging(const struct tokens *message)
+{
+    return tokens_have(message, asks) &&
+           tokens_have(message, "charge|charges|charging|recharge|full|cargar|cargo|carga|llena");
+}
+
 /* It may be empty, but they speak of something else, or have what they need. */
 static bool
 tells_no_need(const struct tokens *message)
@@ -372,7 +380,8 @@ emptied_read(const struct tokens *piece, const struct tokens *message)
     struct emptied emptied = {0};
     struct place place;
     bool no_other = tells_no_other(message);
-    bool is_pressing = tokens_have(message, far_off) || tokens_have(message, fears_death);
+    bool is_pressing = tokens_have(message, fears_death) ||
+                       (tokens_have(message, far_off) && !asks_of_charging(message));
 
     emptied.tank = find_place(piece, tanks, true, &place);
     emptied.battery = !emptied.tank && find_place(piece, batteries, no_other, &place);

@@ -79,7 +79,8 @@ START_TEST(other_things_other_times_and_one_of_several_are_not_taken_for_it)
                                         "can the battery run out while it charges",
                                         "the tank is empty, how do i return it",
                                         "my battery died, i have another one full",
-                                        "se murio la pila, ya la puse a cargar"};
+                                        "se murio la pila, ya la puse a cargar",
+                                        "battery at 0%, when is it full in the car?"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
