@@ -6,6 +6,9 @@
  * open, what is told of things does not count; but what can be of nobody and nothing else ("he
  * coughed it up") does in a longer text too, if that shows no sign and denies and doubts nothing.
  */
+#include <string.h>
+
+#include "emergency.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -37,7 +40,9 @@
     "to|came around|is talking|calmed down|calm now|"                                              \
     "back to normal|normal again|me siento mejor|se siente mejor|me siento bien|"                  \
     "se siente bien|se le paso|se me paso|se le quito|se me quito|esta bien|esta mejor|"           \
-    "reacciono|volvio en si|ya habla|habla bien|se calmo|ya se tranquilizo"
+    "hes up again|shes up again|is up again|got up again|back on his feet|back on her feet|"       \
+    "se levanto|ya esta de pie|reacciono|volvio en si|ya habla|habla bien|se calmo|ya se "         \
+    "tranquilizo"
 #define WAS_NONE                                                                                   \
     "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
     "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
@@ -119,6 +124,13 @@ static const char around[] =
     "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
     "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
     "tranquilos ";
+/* What it came from, where that is told as past: "it was the tube kinked, he is ok now". */
+static const char was[] = "was|were|era|eran|fue|estaba|estaban";
+static const char causes[] =
+    " was were era eran fue estaba estaban just hose tube tubing kink kinked bent cannula prongs "
+    "unplugged loose disconnected slipped twisted un una manguera manguerita tubo doblada doblado "
+    "torcida torcido canula puntas desconectada desconectado suelta suelto zafada zafado nomas "
+    "nada mas solamente ";
 static const char things[] =
     " machine unit concentrator oxygen aparato maquina equipo concentrador oxigeno ";
 
@@ -133,16 +145,38 @@ static bool
 are_fillers(const struct asked *asked, const struct tokens *tokens, bool of_things)
 {
     struct tokens rest = tokens_without(asked->arena, tokens, reported);
+    bool names_cause = tokens_have(tokens, was);
     size_t i;
 
     for (i = 0; i < rest.count; i++) {
         if (rest.list[i].kind == TOKEN_NUMBER || token_is(&rest, i, "?") ||
             (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around) &&
-             !(of_things && token_among(&rest, i, things)))) {
+             !(of_things && token_among(&rest, i, things)) &&
+             !(names_cause && token_among(&rest, i, causes)))) {
             return false;
         }
     }
     return true;
+}
+
+/* "Ya quedo" is told of a unit that is mended; of a person it may tell that all is lost. */
+static bool
+may_be_of_somebody(const struct tokens *tokens)
+{
+    static const char of_unit[] = "ya jala|ya sirve|ya arranco|ya trabaja|ya anda|ya quedo";
+    static const char persons[] =
+        " he hes she shes him her mom moms mum mother dad dads father husband wife grandma grandpa "
+        "nana son daughter sister brother mama papa esposo esposa senora abuela abuelo abuelita "
+        "abuelito hijo hija ella ";
+    size_t i;
+
+    for (i = 0; tokens_have(tokens, of_unit) && i < tokens->count; i++) {
+        if (token_among(tokens, i, persons) ||
+            (token_is(tokens, i, "el") && token_is(tokens, i + 1, "ya"))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* One of the phrases, and nothing but fillers beside them. */
@@ -171,6 +205,88 @@ asks(const struct tokens *tokens)
                        "who where ") ||
            (token_among(tokens, 0, " is am was ") &&
             token_among(tokens, 1, " he she it they this that i mom dad my our the "));
+}
+
+/* An alert that is open tells one of these. */
+static bool
+is_alerted_of(const struct context *context, const char *const *reasons, size_t count)
+{
+    size_t i, j;
+
+    for (i = 0; i < context->alert_count; i++) {
+        for (j = 0; j < count; j++) {
+            if (strstr(context->alerts[i].reasons, reasons[j]) != NULL) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/* "It was burnt toast", while nothing but smoke or its smell was told. */
+static bool
+was_only_cooking(const struct asked *asked)
+{
+    static const char *const smells[] = {"sign:face-burn-fire", "sign:battery-smoking",
+                                         "sign:bad-gas"};
+    static const char cooked[] =
+        "toast|toaster|bacon|popcorn|dinner|supper|breakfast|cooking|barbecue|grill|incense|"
+        "pan tostado|pan quemado|pan|tostadora|tortilla|tortillas|frijoles|comida|cena|palomitas|"
+        "asado|parrilla|incienso|vecino cocinando|vecina cocinando";
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, cooked), other;
+    const char *phrases = "smoke|smell|burnt|burned|neighbor|neighbors|humo|olor|quemado|quemada|"
+                          "quemo|vecino|vecina|vecinos|false alarm|falsa alarma|todo bien|all good";
+
+    other = tokens_without(asked->arena, &rest, phrases);
+    return rest.count < asked->tokens.count && tokens_have(&asked->tokens, was) &&
+           is_alerted_of(asked->context, smells, sizeof smells / sizeof smells[0]) &&
+           are_fillers(asked, &other, false);
+}
+
+/* "94 not 84", or with "typo" one number alone: the value that holds; 0 if none is told so. */
+static int
+value_put_right(const struct tokens *tokens)
+{
+    enum { THOUSAND = 1000 };
+    bool is_denied = false, was_wrong;
+    size_t count = 0, i;
+    int value = 0;
+
+    was_wrong = tokens_have(tokens, "meant|typo|misread|quise decir|lei mal|me equivoque");
+    for (i = 0; i < tokens->count; i++) {
+        bool denies = yes_no_denies_at(tokens, i);
+
+        if (denies && count == 0) {
+            return 0; /* "not 94 but 84" */
+        }
+        is_denied = is_denied || (denies && count == 1);
+        if (tokens->list[i].kind == TOKEN_NUMBER && count++ == 0) {
+            value = tokens->list[i].thousandths / THOUSAND;
+        }
+    }
+    return (count == 2 && is_denied) || (count == 1 && was_wrong && !is_denied) ? value : 0;
+}
+
+/* "Sorry, 94 not 84": what was told as a low reading is none. */
+static bool
+corrects_reading(const struct asked *asked)
+{
+    static const char *const readings[] = {"sign:low-reading", "sign:reading"};
+    enum { WELL = 90, MOST = 100 };
+    struct tokens rest =
+        tokens_without(asked->arena, &asked->tokens,
+                       "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
+                       "lei mal|me equivoque|era|eran|fue|was|percent|por ciento");
+    int value = value_put_right(&asked->tokens);
+    size_t i;
+
+    for (i = 0; i < rest.count; i++) {
+        if (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around)) {
+            return false;
+        }
+    }
+    return value >= WELL && value <= MOST && value > emergency_reading(asked->context) &&
+           is_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0]);
 }
 
 /* "He is not" and then "breathing": the text before is read with it. */
@@ -213,8 +329,9 @@ is_over_told(const struct asked *asked)
     } else if (asked->context->alert_count > 0) {
         phrases = of_anything_in_alert;
     }
-    return !asks(&asked->tokens) && !was_denied(asked) &&
-           (only_tells(asked, phrases, !is_grave) || is_help_told(asked));
+    return !asks(&asked->tokens) && !was_denied(asked) && !may_be_of_somebody(&asked->tokens) &&
+           (only_tells(asked, phrases, !is_grave) || is_help_told(asked) ||
+            was_only_cooking(asked) || corrects_reading(asked));
 }
 
 /* What is said to it; nothing if others see to them. */

@@ -155,8 +155,8 @@ said_of_calling(const struct asked *whole)
 bool
 open_emergency_is_helped(const struct asked *whole)
 {
-    return tokens_have(&whole->tokens, help_comes) && !waits_for_word(&whole->tokens) &&
-           said_of_calling(whole) != SAID_NO;
+    return tokens_have(&whole->tokens, help_comes) && !help_is_late_told(whole) &&
+           !waits_for_word(&whole->tokens) && said_of_calling(whole) != SAID_NO;
 }
 
 /* Thanks, or YES to whether they called: nothing to say to that. "No, not yet" is neither. */
@@ -222,6 +222,8 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", "cannot call 911");
     } else if (nobody_gets_through_told(whole) && open_emergency_is(whole->context)) {
         verdict_alert(verdict, ALERT_EMERGENCY, true, "help:no-way", "no ambulance gets there");
+    } else if (help_is_late_told(whole) && open_emergency_is(whole->context)) {
+        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:late", "help does not come");
     } else {
         verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
     }

@@ -255,6 +255,7 @@ enum phrase {
     SAY_RAN_OUT_BATTERY, /* 0 SAY_BACKUP or SAY_BACKUP_IF_ANY */
     SAY_KEEP_ON,         /* while an ambulance comes */
     SAY_NOBODY_GETS_THROUGH,
+    SAY_HELP_IS_LATE,
     SAY_RAN_OUT_TANK,
     PHRASE_COUNT
 };

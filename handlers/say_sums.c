@@ -213,6 +213,12 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "another. Keep the oxygen on, spare the batteries, stay warm.",
          "Aun asi llame ya al {emergency}, u otra vez, y diga que no hay paso: buscan otro modo de "
          "llegar. Siga con el oxigeno, cuide la bateria y abriguense."},
+    OF(SAY_HELP_IS_LATE) =
+        {"Called {emergency}? If not, call {emergency} now. If you did, call once more and say "
+         "that "
+         "nobody is there yet. Keep the oxygen on. Unlock the door.",
+         "¿Ya llamaron al {emergency}? Si no, llame ya. Si ya llamaron, llame otra vez y diga que "
+         "nadie llega. Siga con el oxigeno. Deje la puerta sin llave."},
     OF(SAY_RAN_OUT_TANK) =
         {"Breathe from the unit now: plug it into the wall or put in a charged "
          "battery. No oxygen from anything, or hard to breathe? Call {emergency} "

@@ -165,6 +165,8 @@ const char *cannot_call_words(const struct asked *asked);
 /* No ambulance reaches them; what to say to that, or to who asks what to do with oxygen and unit
  * while an ambulance comes; NULL for other texts. */
 bool nobody_gets_through_told(const struct asked *asked);
+/* Who was called does not come: "siguen sin llegar". */
+bool help_is_late_told(const struct asked *asked);
 const char *beside_emergency_words(const struct asked *asked);
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);

@@ -1,12 +1,14 @@
 /*
  * "Ya no esta bien", "recayo", "worse again" while staff have not closed what was told before: the
  * emergency is on again, whether or not it was told to be over in between. To a symptom that is
- * none by itself we answered "Worse? Call 911", so the same holds for it.
+ * none by itself we answered "Worse? Call 911", so the same holds for it, whatever lesser sign the
+ * same words show.
  */
 #include <string.h>
 
 #include "say.h"
 #include "steps.h"
+#include "yes_no.h"
 
 static const char of_a_person[] =
     "not ok anymore|not okay anymore|not fine anymore|not good anymore|not well anymore|"
@@ -24,16 +26,19 @@ static const char of_it[] = "started again|starting again|starts again|happening
                             "otra vez empezo|volvio a empezar|le volvio|me volvio|"
                             "volvio a pasar|otra vez le dio|le dio otra vez|otra vez me dio|"
                             "me dio otra vez|otra vez igual";
-/* The whole of a short text, while an emergency stands. */
+/* The whole of a short text: while an emergency stands, and after any symptom. */
 static const char in_short[] = "again|otra vez|de nuevo|me falta|le falta|no puedo|no puede";
-enum { SHORT_TEXT = 4 };
-/* It is supposed or asked, or of a thing. */
-static const char otherwise[] =
-    "if|when|in case|until|not worse|no worse|isnt worse|never|si|cuando|no esta peor|"
-    "no se siente peor|no me siento peor|no estoy peor|battery|batteries|charge|weather|traffic|"
-    "storm|snow|signal|noise|beep|beeping|alarm|machine|unit|concentrator|power|oxygen|bateria|"
-    "pila|carga|clima|nieve|senal|ruido|pitido|pitar|alarma|maquina|aparato|equipo|luz|oxigeno|"
-    "color|hambre|sueno|apetito";
+static const char worse_in_short[] = "worse|peor";
+/* What "again" may be said of, beside people; and what got worse, if it stands before that. */
+static const char things[] =
+    " battery batteries charge weather traffic storm snow signal wifi reception road roads noise "
+    "beep beeping alarm machine unit concentrator power bateria pila carga clima tiempo nieve "
+    "senal "
+    "internet carretera trafico ruido pitido pitar alarma maquina aparato equipo luz ";
+static const char nothing_ill[] = " oxygen oxigeno color hambre sueno apetito ";
+static const char asks[] = "?|should|do i|do we|what do|will you|can i|que hago|que hacemos|debo|"
+                           "debemos|llamo|puedo|podemos";
+enum { SHORT_TEXT = 4, NEAR = 3 };
 
 enum { LATELY_S = 3600 };
 
@@ -52,12 +57,111 @@ was_told_of_symptom(const struct context *context)
     return false;
 }
 
-/* "Otra vez no puedo", "again": nothing else is told. */
-static bool
-is_again_in_short(const struct tokens *tokens)
+static size_t
+back(size_t at, size_t by)
 {
-    return tokens->count <= SHORT_TEXT && tokens_have(tokens, in_short) &&
-           !tokens_have(tokens, "?|llamar|call|thanks|gracias");
+    return at > by ? at - by : 0;
+}
+
+static bool
+names_one_of(const struct tokens *tokens, const char *words)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "If he gets worse", "until it is worse"; "si esta peor" at the head of a text is a yes. */
+static bool
+is_supposed(const struct tokens *tokens, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < at; i++) {
+        bool is_asked = tokens_have(tokens, asks);
+
+        if ((token_among(tokens, i, " when cuando if si ") && is_asked) ||
+            (at - i <= NEAR && token_among(tokens, i, " if until unless case hasta ")) ||
+            (at - i <= NEAR && i > 0 && token_is(tokens, i, "si"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "The noise got worse", but not "on the battery is worse" or "the machine is off he feels worse".
+ */
+static bool
+is_of_thing(const struct tokens *tokens, size_t at, size_t words)
+{
+    static const char determiners[] = " the my his her our el la los las mi su ";
+    size_t i;
+
+    for (i = at; i > back(at, NEAR); i--) {
+        if (token_among(tokens, i - 1, " . , ; ! and y he she him her i me we they ella ")) {
+            break;
+        }
+        if (token_among(tokens, i - 1, things)) {
+            for (i--; i > 0 && token_among(tokens, i - 1, determiners); i--) {
+            }
+            return i == 0 || !token_among(tokens, i - 1, " with without on off con sin en ");
+        }
+    }
+    return token_among(tokens, at + words, determiners) &&
+           token_among(tokens, at + words + 1, things);
+}
+
+/* "Not worse", "no esta peor"; "no, he is worse" denies something else. */
+static bool
+is_denied(const struct tokens *tokens, size_t at)
+{
+    size_t i;
+
+    for (i = at; i > 0 && (i == at || token_among(tokens, i, " is any much getting esta es va "));
+         i--) {
+        if (yes_no_denies_at(tokens, i - 1)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* One of these phrases, told of a person and as it is now. */
+static bool
+tells_of_person(const struct tokens *tokens, const char *phrases)
+{
+    size_t i, words;
+
+    for (i = 0; i < tokens->count; i++) {
+        words = tokens_phrase_at(tokens, i, phrases);
+        if (words > 0 && !is_denied(tokens, i) && !is_supposed(tokens, i) &&
+            !is_of_thing(tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "Otra vez no puedo", "again", "much worse": nothing else is told. */
+static bool
+is_told_in_short(const struct tokens *tokens, bool is_grave)
+{
+    return tokens->count <= SHORT_TEXT && !names_one_of(tokens, things) &&
+           !tokens_have(tokens, "?|llamar|call|thanks|gracias|could be|couldnt be") &&
+           ((is_grave && tokens_have(tokens, in_short)) || tells_of_person(tokens, worse_in_short));
+}
+
+static bool
+is_told(const struct tokens *tokens, bool is_grave)
+{
+    return tells_of_person(tokens, of_a_person) || is_told_in_short(tokens, is_grave) ||
+           (is_grave && tokens_have(tokens, of_it) && !names_one_of(tokens, things) &&
+            !names_one_of(tokens, nothing_ill) && !tokens_have(tokens, "if|in case"));
 }
 
 bool
@@ -65,12 +169,8 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
 {
     bool is_grave = open_emergency_stands(whole->context);
 
-    if (whole->context->role == SENDER_STAFF || verdict->answer_count > 0 ||
-        tokens_have(&whole->tokens, otherwise) ||
-        !(tokens_have(&whole->tokens, of_a_person) ||
-          (is_grave &&
-           (tokens_have(&whole->tokens, of_it) || is_again_in_short(&whole->tokens)))) ||
-        !(is_grave || was_told_of_symptom(whole->context))) {
+    if (whole->context->role == SENDER_STAFF || is_over_told(whole) ||
+        !is_told(&whole->tokens, is_grave) || !(is_grave || was_told_of_symptom(whole->context))) {
         return false;
     }
     verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "worse-again")->text =

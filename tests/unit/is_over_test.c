@@ -20,6 +20,8 @@ START_TEST(what_is_over_is_thanked_for_and_staff_hear_of_it)
                                         "the darn thing just quit beeping",
                                         "ya no pita",
                                         "volvio la luz",
+                                        "ya quedo, gracias",
+                                        "ya quedo la maquina",
                                         "ya se le paso",
                                         "he is ok again",
                                         "false alarm, sorry",
@@ -53,6 +55,8 @@ START_TEST(what_is_not_or_only_may_be_over_is_not)
                                         "ya volvio la fiebre",
                                         "ya volvio a pitar",
                                         "ya regreso la alarma",
+                                        "mi papa ya quedo",
+                                        "el ya quedo",
                                         "ya me paso dos veces hoy"};
     size_t i;
 
@@ -208,7 +212,7 @@ END_TEST
 
 START_TEST(yes_to_when_to_call_911_calls_somebody)
 {
-    static const char *const texts[] = {"yes", "yes both", "si", "worse"};
+    static const char *const texts[] = {"yes", "yes both", "si"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
@@ -226,6 +230,142 @@ START_TEST(yes_to_when_to_call_911_calls_somebody)
     fixture_wait_minutes(stage, 3);
     fixture_text(stage, "thanks");
     ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+/* What was wrong is told as past, with its cause, or put right. */
+START_TEST(an_all_clear_may_name_what_it_came_from)
+{
+    static const char *const told[][2] = {
+        {"he cant breathe", "era la manguera doblada ya respira bien"},
+        {"he cant breathe", "it was the tube kinked, he is ok now"},
+        {"he has chest pain", "shes up again"},
+        {"spo2 84", "perdon 94 no 84"},
+        {"spo2 84", "sorry i meant 94"},
+        {"cannula caught fire", "era el pan tostado"},
+        {"cannula caught fire", "it was burnt toast, sorry"}};
+    size_t i;
+
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        begin_anew();
+        fixture_text(stage, told[i][0]);
+        ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, told[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") != NULL, "%s", told[i][1]);
+        fixture_alerts(stage, ALERT_OFFICE, "is-over");
+    }
+}
+END_TEST
+
+START_TEST(a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing)
+{
+    static const char *const told[][2] = {{"he cant breathe", "era la manguera doblada"},
+                                          {"he cant breathe", "it was burnt toast"},
+                                          {"spo2 84", "not 94, 84"},
+                                          {"spo2 84", "sorry 80 not 84"},
+                                          {"he has chest pain", "94 not 84"},
+                                          {"cannula caught fire", "it was the battery"},
+                                          {"he cant breathe", "throwing up again"}};
+    size_t i;
+
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        begin_anew();
+        fixture_text(stage, told[i][0]);
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, told[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", told[i][1]);
+    }
+}
+END_TEST
+
+START_TEST(help_that_does_not_come_calls_a_person_again)
+{
+    static const char *const texts[] = {"no llegan", "siguen sin llegar", "ya llame y no llegan",
+                                        "the ambulance is still not here", "nobody came"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "help:late");
+        fixture_says(stage, "911");
+    }
+    fixture_text(stage, "no llega el paquete");
+    ck_assert_str_ne(stage->verdict.alert.reason, "help:late");
+}
+END_TEST
+
+START_TEST(who_has_called_is_not_asked_whether_they_have)
+{
+    static const char *const texts[] = {"llame", "ya llame", "si, llamamos", "called"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        fixture_says_not(stage, "If not, call");
+        fixture_says_not(stage, "Si no, llame");
+        fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+    }
+}
+END_TEST
+
+/* After an emergency that was told to be over, and after a symptom that was answered with "Worse?
+ * Call 911". */
+START_TEST(worse_again_is_an_emergency_anew)
+{
+    static const char *const texts[] = {"worse again",
+                                        "worse",
+                                        "much worse",
+                                        "he is worse",
+                                        "when he lies down it is worse again",
+                                        "worse again with the machine on",
+                                        "his oxygen is getting worse",
+                                        "peor",
+                                        "otra vez peor",
+                                        "cuando camina se siente peor",
+                                        "si esta peor"};
+    size_t i;
+
+    for (i = 0; i < 2 * (sizeof texts / sizeof texts[0]); i++) {
+        begin_anew();
+        fixture_text(stage, i % 2 == 0 ? "he has chest pain" : "i feel dizzy");
+        fixture_wait_minutes(stage, 5);
+        if (i % 2 == 0) {
+            fixture_text(stage, "false alarm");
+            fixture_wait_minutes(stage, 5);
+        }
+        fixture_text(stage, texts[i / 2]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i / 2]);
+        fixture_says(stage, "911");
+    }
+}
+END_TEST
+
+START_TEST(what_is_not_worse_or_only_may_become_so_is_no_relapse)
+{
+    static const char *const texts[] = {"not worse",
+                                        "the noise got worse",
+                                        "the weather is worse",
+                                        "what do i do if he gets worse",
+                                        "esta peor la nieve",
+                                        "que hago si se siente peor",
+                                        "no esta peor",
+                                        "could be worse"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "i feel dizzy");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "worse-again") == NULL, "%s", texts[i]);
+    }
 }
 END_TEST
 
@@ -263,6 +403,12 @@ main(void)
     tcase_add_test(tests, a_doubtful_all_clear_still_asks_whether_911_was_called);
     tcase_add_test(tests, after_an_all_clear_a_relapse_in_any_words_asks_for_911_again);
     tcase_add_test(tests, yes_to_when_to_call_911_calls_somebody);
+    tcase_add_test(tests, an_all_clear_may_name_what_it_came_from);
+    tcase_add_test(tests, a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing);
+    tcase_add_test(tests, help_that_does_not_come_calls_a_person_again);
+    tcase_add_test(tests, who_has_called_is_not_asked_whether_they_have);
+    tcase_add_test(tests, worse_again_is_an_emergency_anew);
+    tcase_add_test(tests, what_is_not_worse_or_only_may_become_so_is_no_relapse);
     tcase_add_test(tests,
                    two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it);
     return fixture_run(tests);
