@@ -81,7 +81,8 @@ static const char from_backup[] =
     "tengo el tanque|tengo tanque|tenemos tanque|con la reserva|con el cilindro";
 static const char long_ago[] = "yesterday|last night|last time|ayer|anoche|la vez pasada";
 static const char how_long[] = "how long|how many|cuanto|cuanta|cuantas";
-static const char asks[] = "?|where|how|when|can|could|do|should|donde|como|cuando|puedo|pueden";
+static const char asks[] =
+    "?|where|how|when|can|could|do|should|will|donde|como|cuando|puedo|pueden";
 static const char gives_back[] =
     "return|take it|bring it|turn it in|drop off|drop it off|exchange|refill|refilled|pick up|"
     "pickup|picked up|devolver|devuelvo|recoger|recogen|regresar|regreso|entregar|entrego|"
@@ -172,6 +173,16 @@ is_denied(const struct tokens *tokens, const struct place *place)
     return false;
 }
 
+/* "How do i get the battery out" */
+static bool
+is_taken_out(const struct tokens *tokens, const struct place *place)
+{
+    return place->is_thing && token_is(tokens, place->name + 1, "out") &&
+           stands_in(tokens, back(place->name, NEAR + 1), place->name,
+                     " get got gets getting take took taking pull pulled pulling slide slid pop "
+                     "popped pry remove have had keep bring brought swap put ");
+}
+
 static bool
 is_supposed(const struct tokens *tokens, const struct place *place)
 {
@@ -232,8 +243,8 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
 
     for (i = 0; i < tokens->count; i++) {
         if (place_at(tokens, i, supplies, place) && !is_denied(tokens, place) &&
-            !is_supposed(tokens, place) && !is_of_other_thing(tokens, place) &&
-            (several || !is_one_of_several(tokens, place))) {
+            !is_taken_out(tokens, place) && !is_supposed(tokens, place) &&
+            !is_of_other_thing(tokens, place) && (several || !is_one_of_several(tokens, place))) {
             return true;
         }
     }
@@ -336,10 +347,12 @@ tells_amount(const struct tokens *message)
 
 /* "1 battery at 0%, when is it full in the car?" */
 static bool
-asks_of_charging(const struct tokens *message)
+asks_when_full(const struct tokens *message)
 {
     return tokens_have(message, asks) &&
-           tokens_have(message, "charge|charges|charging|recharge|full|cargar|cargo|carga|llena");
+           tokens_have(message,
+                       "full|fully|be ready|be done|ready by|all be ready|recharge|llenarse|"
+                       "llenar|llena|llenas|carga completa|cargarse|cargada|cargadas");
 }
 
 /* It may be empty, but they speak of something else, or have what they need. */
@@ -348,6 +361,7 @@ tells_no_need(const struct tokens *message)
 {
     return tells_amount(message) || tells_other_at_hand(message) || tells_seen_to(message) ||
            tokens_have(message, long_ago) || tokens_have(message, how_long) ||
+           asks_when_full(message) ||
            (tokens_have(message, asks) && tokens_have(message, gives_back));
 }
 
@@ -381,7 +395,7 @@ emptied_read(const struct tokens *piece, const struct tokens *message)
     struct place place;
     bool no_other = tells_no_other(message);
     bool is_pressing = tokens_have(message, fears_death) ||
-                       (tokens_have(message, far_off) && !asks_of_charging(message));
+                       (tokens_have(message, far_off) && !asks_when_full(message));
 
     emptied.tank = find_place(piece, tanks, true, &place);
     emptied.battery = !emptied.tank && find_place(piece, batteries, no_other, &place);

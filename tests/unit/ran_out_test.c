@@ -80,7 +80,11 @@ START_TEST(other_things_other_times_and_one_of_several_are_not_taken_for_it)
                                         "the tank is empty, how do i return it",
                                         "my battery died, i have another one full",
                                         "se murio la pila, ya la puse a cargar",
-                                        "battery at 0%, when is it full in the car?"};
+                                        "battery at 0%, when is it full in the car?",
+                                        "2 batteries totally dead. will they be done by 7 am",
+                                        "las dos pilas estan en cero, alcanzan a llenarse?",
+                                        "how do i get the empty battery out",
+                                        "i pulled the battery out, which way round is it"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
