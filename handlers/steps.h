@@ -23,6 +23,8 @@ bool flowing_decide(const struct asked *whole, struct verdict *verdict);
 bool staff_decide(const struct asked *whole, struct verdict *verdict);
 /* What was told before is there again, or got worse: an emergency, from now on anew. */
 bool worse_again_decide(const struct asked *whole, struct verdict *verdict);
+/* "Worse" and nothing more, and nothing was told before: somebody is unwell. */
+bool worse_alone_decide(const struct asked *whole, struct verdict *verdict);
 /* A consent keyword alone: STOP, START, HELP and their like in both languages. */
 bool consent_decide(const struct asked *whole, struct verdict *verdict);
 /* An active renter writes in a language that we do not speak. */

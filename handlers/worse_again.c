@@ -6,6 +6,7 @@
  */
 #include <string.h>
 
+#include "fill.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -176,5 +177,44 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
     verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "worse-again")->text =
         say(whole->arena, whole->context->house, whole->language, SAY_EMERGENCY_FIRST, NULL);
     verdict_alert(verdict, ALERT_EMERGENCY, true, "sign:worse-again", "worse again");
+    return true;
+}
+
+/* "Worse", "me siento peor": all that the text tells, and of a person. */
+static bool
+tells_only_worse(const struct tokens *tokens)
+{
+    static const char with_worse[] =
+        " worse peor i im me he hes she shes it its is am feel feels feeling much even lot a now "
+        "again getting got still my mom mum dad husband wife mother father and the el ella mi mama "
+        "papa esposo esposa se siente siento esta estoy va voy otra vez mucho cada ya ahora de "
+        "nuevo muy y igual o pues yes no si ";
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_NUMBER || token_is(tokens, i, "?") ||
+            (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, with_worse))) {
+            return false;
+        }
+    }
+    return tells_of_person(tokens, worse_in_short);
+}
+
+bool
+worse_alone_decide(const struct asked *whole, struct verdict *verdict)
+{
+    static const char unwell[] = "unwell";
+    const struct filling with = {.house = whole->context->house, .language = whole->language};
+    const struct sign *sign = kb_sign(whole->context->kb, unwell, whole->language);
+
+    if (whole->context->role == SENDER_STAFF || verdict->answer_count > 0 ||
+        !tells_only_worse(&whole->tokens)) {
+        return false;
+    }
+    verdict_add(verdict, ANSWER_SIGN, ROUTE_CLINICAL, unwell)->text =
+        sign != NULL
+            ? fill(whole->arena, sign->reply, &with, NULL)
+            : say(whole->arena, whole->context->house, whole->language, SAY_CLINICAL_READING, NULL);
+    verdict_alert(verdict, ALERT_URGENT, true, "sign:unwell", "feels worse");
     return true;
 }

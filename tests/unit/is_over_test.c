@@ -347,6 +347,23 @@ START_TEST(worse_again_is_an_emergency_anew)
 }
 END_TEST
 
+START_TEST(worse_with_nothing_told_before_calls_somebody)
+{
+    static const char *const texts[] = {"worse", "worse again",    "it is worse",
+                                        "peor",  "me siento peor", "i am worse again"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+        fixture_says(stage, "911");
+    }
+    fixture_text(stage, "is the battery worse in the cold");
+    ck_assert_ptr_null(fixture_answer(stage, "unwell"));
+}
+END_TEST
+
 START_TEST(what_is_not_worse_or_only_may_become_so_is_no_relapse)
 {
     static const char *const texts[] = {"not worse",
@@ -408,6 +425,7 @@ main(void)
     tcase_add_test(tests, help_that_does_not_come_calls_a_person_again);
     tcase_add_test(tests, who_has_called_is_not_asked_whether_they_have);
     tcase_add_test(tests, worse_again_is_an_emergency_anew);
+    tcase_add_test(tests, worse_with_nothing_told_before_calls_somebody);
     tcase_add_test(tests, what_is_not_worse_or_only_may_become_so_is_no_relapse);
     tcase_add_test(tests,
                    two_hours_after_an_emergency_questions_are_answered_though_nobody_has_closed_it);
