@@ -15,7 +15,7 @@ static const char ran_out_of[] =
     "ran out of|run out of|is out of|am out of|are out of|im out of|died|empty|quede sin|"
     "quedamos sin|quedo sin|estoy sin|estamos sin|ando sin|andamos sin|sigo sin|seguimos sin|murio|"
     "murieron|acabo|acabaron|vacio|agoto|agotaron|descargo|descargaron|termino|terminaron|trono|"
-    "no queda|no tiene";
+    "no queda|no tiene|ya no tengo|ya no tenemos|ya no hay|ya no traigo";
 static const char between[] =
     " is are was were s just has have had now all completely totally both went gone reads says "
     "marks at on me us it my our the la se me nos le les ya esta estan quedo quedaron marca dice "
@@ -68,8 +68,10 @@ static const char far_off[] =
     "en el cerro|en la carretera|en el camino|en camino|en el sendero|en el monte|en la montana|"
     "en la sierra|en el carro|en el coche|en la camioneta|en el auto|en la troca|en el autobus|"
     "en el bosque|en el lago|manejando|varados|varado|varada";
-static const char fears_death[] = "going to die|gonna die|will die|voy a morir|va a morir|"
-                                  "vamos a morir|muriendo|dying";
+static const char fears_death[] =
+    "going to die|gonna die|will die|im dying|i am dying|hes dying|shes dying|he is dying|"
+    "she is dying|voy a morir|va a morir|vamos a morir|me muero|se muere|me estoy muriendo|"
+    "se esta muriendo";
 
 /* It is seen to, or runs on something else. */
 static const char seen_to[] =
@@ -251,6 +253,15 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
     return false;
 }
 
+/* "Dead battery", and nothing else. */
+static bool
+is_bare_thing(const struct tokens *message, const char *supplies, struct place *place)
+{
+    *place = (struct place){.name = 1, .last = 2, .is_thing = true};
+    return message->count == 2 && token_among(message, 0, as_thing) &&
+           token_among(message, 1, supplies);
+}
+
 /* Another one is spoken of at `at`; not the one that was told to be empty itself. */
 static bool
 names_other(const struct tokens *tokens, size_t at)
@@ -397,8 +408,9 @@ emptied_read(const struct tokens *piece, const struct tokens *message)
     bool is_pressing = tokens_have(message, fears_death) ||
                        (tokens_have(message, far_off) && !asks_when_full(message));
 
-    emptied.tank = find_place(piece, tanks, true, &place);
-    emptied.battery = !emptied.tank && find_place(piece, batteries, no_other, &place);
+    emptied.tank = find_place(piece, tanks, true, &place) || is_bare_thing(message, tanks, &place);
+    emptied.battery = !emptied.tank && (find_place(piece, batteries, no_other, &place) ||
+                                        is_bare_thing(message, batteries, &place));
     if (!emptied.tank && !emptied.battery) {
         return emptied;
     }
