@@ -179,6 +179,15 @@ may_be_of_somebody(const struct tokens *tokens)
     return false;
 }
 
+bool
+is_over_may_be_lost(const struct asked *asked)
+{
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, "ya quedo");
+
+    return may_be_of_somebody(&asked->tokens) && rest.count < asked->tokens.count &&
+           are_fillers(asked, &rest, false);
+}
+
 /* One of the phrases, and nothing but fillers beside them. */
 static bool
 only_tells(const struct asked *asked, const char *phrases, bool of_things)

@@ -23,7 +23,7 @@ bool flowing_decide(const struct asked *whole, struct verdict *verdict);
 bool staff_decide(const struct asked *whole, struct verdict *verdict);
 /* What was told before is there again, or got worse: an emergency, from now on anew. */
 bool worse_again_decide(const struct asked *whole, struct verdict *verdict);
-/* "Worse" and nothing more, and nothing was told before: somebody is unwell. */
+/* "Worse" and nothing more, and nothing was told before: somebody is unwell; or it may be so. */
 bool worse_alone_decide(const struct asked *whole, struct verdict *verdict);
 /* A consent keyword alone: STOP, START, HELP and their like in both languages. */
 bool consent_decide(const struct asked *whole, struct verdict *verdict);
@@ -85,6 +85,8 @@ bool emergency_number_decide(const struct asked *asked, struct verdict *verdict)
  * look at. */
 #define IS_OVER_REASON "is-over"
 bool is_over_told(const struct asked *asked);
+/* "Mi papa ya quedo", and nothing else: he is well, or all is lost. */
+bool is_over_may_be_lost(const struct asked *asked);
 bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);

@@ -208,13 +208,13 @@ worse_alone_decide(const struct asked *whole, struct verdict *verdict)
     const struct sign *sign = kb_sign(whole->context->kb, unwell, whole->language);
 
     if (whole->context->role == SENDER_STAFF || verdict->answer_count > 0 ||
-        !tells_only_worse(&whole->tokens)) {
+        !(tells_only_worse(&whole->tokens) || is_over_may_be_lost(whole))) {
         return false;
     }
     verdict_add(verdict, ANSWER_SIGN, ROUTE_CLINICAL, unwell)->text =
         sign != NULL
             ? fill(whole->arena, sign->reply, &with, NULL)
             : say(whole->arena, whole->context->house, whole->language, SAY_CLINICAL_READING, NULL);
-    verdict_alert(verdict, ALERT_URGENT, true, "sign:unwell", "feels worse");
+    verdict_alert(verdict, ALERT_URGENT, true, "sign:unwell", "may feel worse");
     return true;
 }

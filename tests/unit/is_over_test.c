@@ -349,8 +349,9 @@ END_TEST
 
 START_TEST(worse_with_nothing_told_before_calls_somebody)
 {
-    static const char *const texts[] = {"worse", "worse again",    "it is worse",
-                                        "peor",  "me siento peor", "i am worse again"};
+    static const char *const texts[] = {"worse",           "worse again", "mi papa ya quedo",
+                                        "it is worse",     "peor",        "me siento peor",
+                                        "i am worse again"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
