@@ -74,7 +74,8 @@ static const char with_half_said[] =
     " si sip simon aja claro pues yes yep ok okay thanks gracias muchas mil todo bien muy perfecto "
     "excelente listo lista la lo maquina "
     "aparato equipo concentrador oxigeno aire luz corriente electricidad otra vez de nuevo "
-    "nuevamente ya ahora ahorita normal a dios bendito hola disculpe perdon saliendo funcionando "
+    "nuevamente ya ahora ahorita normal en orden a dios bendito hola disculpe perdon saliendo "
+    "funcionando "
     "trabajando jalando prendida prendido encendida encendido por fin arreglado arreglada y ";
 /* It flows, and not as it should. */
 static const char half_flows[] =
@@ -283,7 +284,7 @@ flowing_decide(const struct asked *whole, struct verdict *verdict)
     case SAID_NEITHER:
         if (verdict->answer_count == 0 && !in_charge_leads(whole) &&
             (tells_something_else(&whole->tokens) ||
-             (tokens_have(&whole->tokens, oxygen_flows.well) &&
+             (!yes_no_goes_on(&whole->tokens) && tokens_have(&whole->tokens, oxygen_flows.well) &&
               is_half_said(whole->arena, &whole->tokens)))) {
             flowing_ask_again(whole, verdict);
             return true;

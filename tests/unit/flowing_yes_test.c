@@ -151,6 +151,15 @@ START_TEST(it_runs_again_closes_the_question_only_with_nothing_else_beside_it)
 }
 END_TEST
 
+START_TEST(a_question_beside_it_is_answered_and_oxygen_asked_about_again)
+{
+    ask_whether_it_flows();
+    fixture_text(stage, "ya funciona, when is it due");
+    fixture_says(stage, "Feb 14");
+    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -162,5 +171,6 @@ main(void)
     tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
     tcase_add_test(tests, yes_with_another_problem_does_not_close);
     tcase_add_test(tests, it_runs_again_closes_the_question_only_with_nothing_else_beside_it);
+    tcase_add_test(tests, a_question_beside_it_is_answered_and_oxygen_asked_about_again);
     return fixture_run(tests);
 }
