@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "bare_charge.h"
+#include "blood_pressure.h"
 #include "display.h"
 #include "memory.h"
 #include "oximeter.h"
@@ -361,6 +362,24 @@ add_death_beside_battery(const struct asked *whole, struct found *found)
     }
 }
 
+/* Staff look at it; so high or low that it is looked at now, with what to watch for. */
+static void
+add_blood_pressure(const struct asked *whole, struct found *found)
+{
+    struct blood_pressure pressure;
+    const struct sign *sign;
+
+    if (!blood_pressure_read(&whole->tokens, &pressure)) {
+        return;
+    }
+    sign = kb_sign(whole->context->kb,
+                   blood_pressure_is_extreme(&pressure) ? "heart-racing" : "health-question",
+                   whole->language);
+    if (sign != NULL) {
+        found_add(found, sign);
+    }
+}
+
 void
 found_read(const struct asked *whole, struct found *found)
 {
@@ -376,6 +395,7 @@ found_read(const struct asked *whole, struct found *found)
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
     }
+    add_blood_pressure(whole, found);
     leave_out_told_otherwise(whole, found);
     add_death_beside_battery(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);

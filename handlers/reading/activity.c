@@ -15,6 +15,9 @@ is_now(const struct items *items, size_t at, const struct told *told)
         return false;
     }
     named = items_find(items, from, at, ITEM_NAMED);
+    if (item_text(items, at, "sleeps") && item_free_number(items, at + 1)) {
+        return false; /* a house that "sleeps 8" */
+    }
     if (item_text(items, at, "sitting") &&
         (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
         return false; /* batteries on the charger */

@@ -170,6 +170,55 @@ age(struct items *items, size_t at)
     }
 }
 
+/* "phone at 5", "mi cel anda en 12": another thing's charge */
+static void
+of_phone(struct items *items, size_t at)
+{
+    static const char things[] = " phone cell cellphone tablet laptop ipad telefono celular cel "
+                                 "watch reloj tableta computadora ";
+    static const char leads[] = " is at says on s its esta en anda va al a trae marca dice with ";
+    size_t before = items->list[at].from;
+
+    if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT)) {
+        return;
+    }
+    while (before > 0 && token_among(items->tokens, before - 1, leads)) {
+        before--;
+    }
+    if (before < items->list[at].from && before > 0 &&
+        token_among(items->tokens, before - 1, things)) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "it is not 60, it is 16", "perdon, no era 70, era 40": what is put right is a charge as well. */
+static void
+put_right(struct items *items, size_t at)
+{
+    static const char links[] = " , its it is es era sino rather but ; was esta en at ";
+    size_t before = items->list[at].from, token = items->list[at].to, second = at + 1;
+
+    if (!is_number(items, at) || !items->list[at].digits || items->list[at].value <= 12 * 1000) {
+        return;
+    }
+    before -= before > 0 && token_among(items->tokens, before - 1, " es era is at en ");
+    while (token_among(items->tokens, token, links)) {
+        token++;
+    }
+    while (second < items->count && items->list[second].from < token) {
+        second++;
+    }
+    if (before == 0 || !token_among(items->tokens, before - 1, " no not isnt wasnt ") ||
+        token == items->list[at].to || !item_free_number(items, second) ||
+        items->list[second].from != token || items->list[second].value > 100 * 1000 ||
+        item_is(items, second + 1, ITEM_UNIT)) {
+        return;
+    }
+    items_spend(items, at, 1);
+    items->list[second].is = ITEM_AMOUNT;
+    items->list[second].unit = UNIT_PERCENT;
+}
+
 /* "555-0123", "208 555 0123" */
 static void
 telephone(struct items *items, size_t at)
@@ -205,6 +254,34 @@ claim(struct items *items, size_t at)
             items_spend(items, i, 1);
             return;
         }
+    }
+}
+
+/* "is that an hour", "does 50 % mean 2 hours", "son como 2 horas?": asked, not told. */
+static bool
+is_length_asked(const struct items *items, size_t at)
+{
+    static const char leads[] = " is that this mean means like about around only eso es son "
+                                "serian seria significa quiere decir como solo an a unas ";
+    size_t from = items->list[clause_start(items, at)].from, i = items->list[at].from;
+    size_t to = sentence_end(items, at);
+    bool asks = false;
+
+    if (!item_in(items, at, UNIT_MINUTE) || !items_have_word(items, to, to + 1, " ? ")) {
+        return tokens_phrase_at(items->tokens, i > 1 ? i - 2 : 0, "is that|that mean") == 2;
+    }
+    for (; i > from && token_among(items->tokens, i - 1, leads); i--) {
+        asks =
+            asks || token_among(items->tokens, i - 1, " that this mean means eso significa decir ");
+    }
+    return asks;
+}
+
+static void
+asked_length(struct items *items, size_t at)
+{
+    if (item_in(items, at, UNIT_MINUTE) && is_length_asked(items, at)) {
+        items_spend(items, at, 1);
     }
 }
 
@@ -348,8 +425,9 @@ void
 aside_put(struct items *items)
 {
     static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, road,       rate,        date,  age,           telephone,
-        claim,           of_another, of_stranger, fever, other_percent, denied};
+        named_or_priced, road,          rate,         date,       age,
+        telephone,       claim,         asked_length, of_another, of_stranger,
+        fever,           other_percent, denied,       of_phone,   put_right};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

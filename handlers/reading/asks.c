@@ -29,6 +29,27 @@ is_of_lettered_cylinder(const struct items *items)
            tokens_have(items->tokens, "an e|a d|the e|the d|my e|my d|una e|una d|un e|un d");
 }
 
+/* "how long until we need the cylinder", "before I switch to the tank": of the battery, for which
+ * the cylinder stands by. */
+static bool
+is_cylinder_kept(const struct items *items)
+{
+    return (items_any(items, ITEM_BATTERY) || items_any(items, ITEM_POWER) ||
+            items_any(items, ITEM_SHOWS) || items_any(items, ITEM_FULL)) &&
+           tokens_have(items->tokens,
+                       "need the cylinder|need the tank|need the bottle|need a tank|"
+                       "need the backup tank|need to use the tank|switch to the tank|"
+                       "switch to the cylinder|switch to a tank|go to the tank|go on the tank|"
+                       "get the tank|get the tank out|get out the tank|get the cylinder|"
+                       "onto the tank|over to the tank|over to the cylinder|break out the tank|"
+                       "use the tank|use the cylinder|use the backup tank|start the tank|"
+                       "open the tank|grab the tank|tank is for backup|tank as backup|"
+                       "saco el tanque|usar el tanque|cambiar al tanque|pasar al tanque|"
+                       "cambio al tanque|paso al tanque|sacar el tanque|ocupe el tanque|"
+                       "necesite el tanque|usar el cilindro|pasar al cilindro|"
+                       "cambiar al cilindro|abrir el tanque|prender el tanque");
+}
+
 /* The battery or the cylinder that stands nearest to the question. */
 static bool
 cylinder_is_asked(const struct items *items)
@@ -42,7 +63,8 @@ cylinder_is_asked(const struct items *items)
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
                    cylinder_size_at(items, at);
     }
-    if (!cylinder && !pressure && !is_of_lettered_cylinder(items)) {
+    if ((!cylinder && !pressure && !is_of_lettered_cylinder(items)) ||
+        (!pressure && is_cylinder_kept(items))) {
         return false;
     }
     return !has(items, CUE_BATTERY_ASKED);
@@ -419,7 +441,7 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
     if (legs_any(items)) {
         return with_a_span(items, told);
     }
-    if (has(items, CUE_GENERAL)) {
+    if (has(items, CUE_GENERAL) && !(told->impossible && (told->missing & MISSING_CHARGE) != 0)) {
         return TOLD_BATTERY_LIFE;
     }
     if (has(items, CUE_TRIP) && !left && !is_how_long(items) &&

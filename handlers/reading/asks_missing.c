@@ -83,6 +83,8 @@ asks_missing(const struct items *items, const struct charges_read *charges, stru
         break;
     case TOLD_FLIGHT:
         missing_of_flight(told);
+        told->missing |=
+            charges->several && items_any(items, ITEM_FULL) ? (unsigned)MISSING_HOW_MANY : 0U;
         break;
     case TOLD_CYLINDER:
         missing_of_cylinder(told);

@@ -424,6 +424,7 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
     bool alone = before + 1 <= clause_start(items, at) || names_battery(items, at - 1);
 
     if ((opens_list(items, before) && (big || begins_list(items, at))) ||
+        (item_value(items, at - 1, ITEM_BATTERY) == 2 && begins_list(items, at)) ||
         (big && is_seen_now(items, at, after))) {
         return true;
     }

@@ -124,7 +124,9 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
     }
     return (end < at && (corrected || !stopped)) ||
            (end == at && !last->is_lights &&
-            (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)));
+            (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT) ||
+             item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE) ||
+             item_is(items, at, ITEM_HALF)));
 }
 
 /* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */

@@ -73,7 +73,7 @@ charge_is_said_again(const struct items *items, const struct groups *groups,
     return false;
 }
 
-/* "a fresh full one", "totally topped off full": said twice of one. */
+/* "a fresh full one", "totally topped off full": said twice of one; "full full half" are three. */
 bool
 charge_is_doubled(const struct items *items, const struct groups *groups, const struct group *group)
 {
@@ -81,7 +81,9 @@ charge_is_doubled(const struct items *items, const struct groups *groups, const 
 
     return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
            last->from + last->count == group->state.from && item_is(items, last->from, ITEM_FULL) &&
-           item_is(items, group->state.from, ITEM_FULL);
+           item_is(items, group->state.from, ITEM_FULL) &&
+           !item_text(items, group->state.from,
+                      items->tokens->list[items->list[last->from].from].text);
 }
 
 /* "its 60 maybe 50", "60 or 50": of one battery, which has as little as may be. */

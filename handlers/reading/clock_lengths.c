@@ -89,6 +89,9 @@ clock_is_length(const struct items *items, size_t at)
     if (!items->list[at].colon || items->list[at].value >= 20 * 60) {
         return false;
     }
+    if (item_value(items, at - 1, ITEM_GATE) == 2 || item_value(items, at + 1, ITEM_GATE) == 2) {
+        return false; /* "leaves the gate 8:10" */
+    }
     if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
         item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||
         item_text(items, at + 1, "long") || item_value(items, at - 1, ITEM_GATE) == 0 ||

@@ -133,6 +133,9 @@ clock_role(const struct items *items, size_t at)
         }
     }
     for (i = at + 1; i < to && i < at + 5 && items->list[i].is != ITEM_CLOCK; i++) {
+        if (item_is(items, i, ITEM_FULL) && is_wished_for(items, i)) {
+            return CLOCK_BY; /* "a las 5 ya estan llenas?" */
+        }
         if (item_is(items, i, ITEM_DEPART)) {
             return CLOCK_DEPART;
         }

@@ -82,7 +82,7 @@ const char *const cues_en[CUE_COUNT] = {
         "land|same zone|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing "
         "at|lands "
         "at|touches down|takes "
-        "off|takeoff|take off at|"
+        "off|takeoff|"
         "flight|flights|flite|flites|fly|flying|plane|airplane|airline|airlines|gate to gate|in "
         "the air|"
         "layover|layovers|air time|airtime|wheels up|to board|can i board|boarding|block time|"

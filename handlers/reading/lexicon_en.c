@@ -59,12 +59,15 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FRACTION, 600, "three fifths"),
     ROW(ITEM_FRACTION, 800, "four fifths"),
     ROW(ITEM_HEDGE, 0,
-        "about|around|like|roughly|approx|approximately|maybe|maybe about|maybe like|guessing|"
+        "bout|bout like|roundabout|somewhere near|in the neighborhood of|id say its|lets "
+        "say|about|around|like|roughly|approx|approximately|maybe|maybe about|maybe like|guessing|"
         "i guess|id guess|ill guess|i think|i think its|i think like|probably|prob|prolly|possibly|"
         "~|somewhere around|id say|id guess its|could be|perhaps|call it|or around|near|near about|"
         "close to|kind of|kinda|say about|something like|i believe"),
     ROW(ITEM_HEDGE_AFTER, 0,
-        "ish|- ish|or so|give or take|or thereabouts|i think|i guess|more or less|or about that|"
+        "id say|id guess|i would say|i would guess|if i had to guess|im guessing|guessing|my "
+        "guess|as best i can tell|best i can tell|ish|- ish|or so|give or take|or thereabouts|i "
+        "think|i guess|more or less|or about that|"
         "or something|or something like that|probably|roughly|i believe|maybe|if i remember right|"
         "if i read it right|thereabouts"),
     ROW(ITEM_SOMETHING, 0,
@@ -109,7 +112,11 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "0 idea|zero idea|cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody "
+        "havent even looked at|havent even looked|havent even checked|havent even opened|havent "
+        "opened|never opened|havent touched|not looked at it|is a mystery|havent gotten to|who "
+        "knows what|no way to tell|cant make out|couldnt read|couldnt see|havent turned it on|not "
+        "tested|never turned on|god knows|lord knows|0 idea|zero idea|cant get at|cant get to|cant "
+        "reach|nobody checked|nobody looked|nobody "
         "knows|no one "
         "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
         "checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
@@ -119,7 +126,9 @@ const struct lexicon_entry lexicon_en[] = {
         "read|unchecked|"
         "havent seen|didnt look at|not looked at|dont remember|i cant see"),
     ROW(ITEM_FULL, 0,
-        "full|fulls|fully charged|full charged|fully chargd|charged full|topped off|topped up|"
+        "are all charged|are charged|is charged|is all charged|are both charged|both charged|all "
+        "charged|all charged and ready|charged and ready|full|fulls|fully charged|full "
+        "charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
         "fresh|freshly charged|fresh charged|fresh one|fresh ones|fresh off the charger|just off "
@@ -197,7 +206,10 @@ const struct lexicon_entry lexicon_en[] = {
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
         "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
-        "says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
+        "is charged to|are charged to|is charged up to|are charged up to|both charged to|are both "
+        "charged to|all charged to|are all charged to|is all charged to|is charged at|are charged "
+        "at|is charged about|are charged "
+        "about|says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
         "charged it to|charged them to|i charged it to|charged it up to|topped it off at|topped it "
         "to|"
         "readout|readout is|readout says|battery reading is|gauge is|gauge is at|meter is|meter is "
@@ -279,7 +291,8 @@ const struct lexicon_entry lexicon_en[] = {
         "prescribed|hes running|shes running|i run|i run it"),
     /* ---- units and what is only counted ------------------------------------------------------ */
     ROW(ITEM_UNIT, UNIT_PERCENT,
-        "%|percent|pct|per cent|percentage|prcent|precent|% charge|"
+        "purse sent|purse cent|per sent|per scent|purse scent|purcent|%|percent|pct|per "
+        "cent|percentage|prcent|precent|% charge|"
         "percent charge|% charged|percent charged|% full|percent full|"
         "% battery|percent battery|% left|percent left"),
     ROW(ITEM_UNIT, UNIT_MINUTE,

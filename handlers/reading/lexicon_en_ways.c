@@ -68,7 +68,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "began|started out at|started off at|was at|were at|filled to|"
         "came with|started the day at|started the day with|i had"),
     ROW(ITEM_THEN_LEFT, 0,
-        "left at|left the|left home|left our|left my|left for|when we left|when i left|when he "
+        "lights went off|lights just went off|lights went out|power died|electricity went "
+        "off|electricity went out|electric went out|power cut off|breaker tripped|outlet died|left "
+        "at|left the|left home|left our|left my|left for|when we left|when i left|when he "
         "left|"
         "when she left|we left|i left|he left|she left|left the plug|left the wall|left the outlet|"
         "pulled it|pulled it off|yanked it|unplugged|unplugged it|took "
@@ -211,7 +213,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "casino|lunch is|dinner is|appt is|appointment is|visit is|show is|movie is|church is|"
         "at my sons|at my daughters|at a friends|at the house|terminal wait|in the terminal"),
     ROW(ITEM_GOING, LEG_HIKE, "back on foot|home on foot"),
-    ROW(ITEM_HOMEWARD, 0, "back on foot|home on foot"),
+    ROW(ITEM_HOMEWARD, 0, "back on foot|home on foot|back on|back to|back at"),
     ROW(ITEM_GOING, LEG_DRIVE,
         "back by car|back by bus|back on the bus|home on the bus|back in the car|home in the car|"
         "back on the train|home on the train|back by train|back in the van|back in the truck"),
@@ -277,7 +279,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been on batteries for|on battery for|on battery power for|unplugged it|"
         "been on battery since|disconnected|pulled it off the wall|just unplugged"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "power went out|power is out|powers out|power just went out|power out|power outage|outage|"
+        "lights went off|lights just went off|lights are off|lights just went out|power just "
+        "died|power died|electric just went out|the electric is off|electricity went "
+        "off|electricity is off|electricity just went off|breaker tripped|tripped the "
+        "breaker|breaker popped|power cut off|power blinked out|juice went out|power went "
+        "out|power is out|powers out|power just went out|power out|power outage|outage|"
         "no power|without power|lost power|power failure|blackout|electricity went out|"
         "electric went out|power has been out for|power has been out|powers been out|"
         "powers been out for|electricity is out|power went off|power is off|power failed|"
@@ -394,9 +400,16 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "tank gauge"),
     ROW(ITEM_SIZE, 0, "size|sized"),
     ROW(ITEM_GATE, 0,
-        "gate to gate|block time|block to block|gate - to - gate|gate 2 gate|gate to gate times|"
-        "gate to gate time|scheduled block|from gate to gate|maximum duration|max flight duration|"
-        "taxi included|including taxi|pushback to gate"),
+        "gate time to gate time|gate to gate|block time|block to block|gate - to - gate|gate 2 "
+        "gate|gate to gate times|gate to gate time|scheduled block|from gate to gate|maximum "
+        "duration|max flight duration|taxi included|including taxi|pushback to gate"),
+    ROW(ITEM_GATE, 2,
+        "leaves the gate|leave the gate|leaving the gate|pushes back|pushes back from the gate|off "
+        "the gate|at the gate there|at the gate on the other end"),
+    ROW(ITEM_DEPART, 0,
+        "leaves the gate|leave the gate|leaving the gate|pushes back|pushes back from the gate|off "
+        "the gate"),
+    ROW(ITEM_ARRIVE, 0, "at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
         "ticket says|ticket shows|ticket has|my ticket says|my ticket shows|on the ticket|on my "
         "ticket|per the ticket|boarding pass says|boarding pass shows|on the boarding pass|on my "
@@ -415,7 +428,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "actual flying|of flying|time aloft|up in the air|takeoff to touchdown|"
         "time in the air|actual flying time|off to on|without taxi|without the taxi"),
     ROW(ITEM_DOOR, 0,
-        "door to door|house to house|home to hotel|all in all|portal to portal|"
+        "from the house to the hotel|from our house to the hotel|counting the taxi|counting the "
+        "cab|with the taxi and all|with taxis and all|including the drive|counting the "
+        "drive|counting airports|with the airport and all|the whole travel day|whole travel "
+        "day|door to door|house to house|home to hotel|all in all|portal to portal|"
         "whole trip is|total travel|travel day|hotel to hotel"),
     ROW(ITEM_BEHIND, 0,
         "behind|behind ours|behind us|earlier there|hours earlier|behind here|"

@@ -51,14 +51,16 @@ const struct lexicon_entry lexicon_es[] = {
     ROW(ITEM_FRACTION, 667, "dos tercios|2 tercios|dos terceras partes"),
     ROW(ITEM_FRACTION, 333, "tercio|un tercio|una tercera parte|la tercera parte|1 tercio"),
     ROW(ITEM_HEDGE, 0,
-        "ha de estar|han de estar|debe estar|debe de estar|deben estar|deben de estar|ha de andar|"
+        "supongo que|supongo|se me hace que|segun yo|me parece que|ponle|pongale|haz de cuenta|ha "
+        "de estar|han de estar|debe estar|debe de estar|deben estar|deben de estar|ha de andar|"
         "como|unos|unas|aprox|aproximadamente|mas o menos|alrededor de|cerca de|tal vez|quizas|"
         "quiza|a lo mejor|creo que|creo|yo creo que|yo digo que|calculo que|calculo|digamos|"
         "como unos|como al|como a|como en|como un|casi casi|por ahi de|por ahi del|ha de estar en|"
         "ha de andar en|ha de tener|le calculo|como por|por el|alrededor del|cerca del|"
         "mas o menos al|mas o menos en|mas o menos a|yo diria|diria que|como el|unos como"),
     ROW(ITEM_HEDGE_AFTER, 0,
-        "mas o menos|o algo asi|o por ahi|aprox|aproximadamente|creo|"
+        "diria yo|yo diria|digo yo|yo digo|creo yo|supongo|yo supongo|segun yo|yo calculo|le "
+        "calculo|se me hace|me parece|mas o menos|o algo asi|o por ahi|aprox|aproximadamente|creo|"
         "poco mas o menos|mas menos|yo creo|calculo|aproximado|o asi|"
         "por ahi|si no me equivoco"),
     ROW(ITEM_SOMETHING, 0, "y pico|y tantos|y tanto|y algo|y tantas"),
@@ -91,7 +93,11 @@ const struct lexicon_entry lexicon_es[] = {
         "tambien|igual|lo mismo|la otra igual|igualmente|esta igual|tambien esta|"
         "la otra tambien"),
     ROW(ITEM_UNKNOWN, 0,
-        "nadie reviso|nadie la reviso|nadie sabe|nadie la checo|nadie checo|no la revisaron|a "
+        "ni la he visto|ni la vi|ni la he revisado|ni la he checado|ni la revise|ni la cheque|ni "
+        "la he tocado|no la vi|no la he abierto|no le he revisado|no la he probado|ni se cuanto|no "
+        "supe|no supo|no se cuanta|a esa no la he visto|sin ver|ni la mire|no alcanzo a ver|no "
+        "alcance a ver|no le veo|no la veo|nadie reviso|nadie la reviso|nadie sabe|nadie la "
+        "checo|nadie checo|no la revisaron|a "
         "saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni "
         "idea|quien sabe|"
         "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no estoy seguro|"

@@ -310,8 +310,11 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_GATE, 0,
         "de puerta de embarque a puerta de llegada|de la puerta de embarque a la puerta de "
         "llegada|de puerta de salida a puerta de llegada|puerta a puerta|de puerta a puerta|de "
-        "sala a sala|incluyendo el rodaje|contando el rodaje|"
-        "de puerta de embarque a puerta de embarque"),
+        "sala a sala|incluyendo el rodaje|contando el rodaje|de puerta de embarque a puerta de "
+        "embarque"),
+    ROW(ITEM_GATE, 2, "sale de la puerta|sale de puerta|llega a la puerta|deja la puerta"),
+    ROW(ITEM_DEPART, 0, "sale de la puerta|sale de puerta|deja la puerta"),
+    ROW(ITEM_ARRIVE, 0, "llega a la puerta"),
     ROW(ITEM_GATE, 1,
         "boleto dice|boleto marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
         "boleto dice|pase de abordar dice|en el pase de abordar|segun el pase de "
@@ -327,7 +330,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "tiempo volando|de despegue a aterrizaje|del despegue al aterrizaje|"
         "puro vuelo|por el aire"),
     ROW(ITEM_DOOR, 0,
-        "de casa a hotel|casa a casa|de casa al hotel|de casa a casa|"
+        "de la casa al hotel|de mi casa al hotel|de la casa a la casa|con el taxi y todo|con taxi "
+        "y todo|con todo y taxi|contando el taxi|contando los traslados|todo el dia de viaje|con "
+        "todo y filas|de casa a hotel|casa a casa|de casa al hotel|de casa a casa|"
         "con todo y traslados|contando traslados"),
     ROW(ITEM_BEHIND, 0,
         "hora mas temprano|horas mas temprano|mas temprano|atrasado|atrasados|hora menos|horas "

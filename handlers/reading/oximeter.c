@@ -8,6 +8,7 @@
 
 #include <string.h>
 
+#include "blood_pressure.h"
 #include "memory.h"
 #include "oximeter_parts.h"
 #include "reaction.h"
@@ -165,6 +166,23 @@ is_on_finger(const struct tokens *tokens, size_t at)
     return token_among(tokens, at + 1, things) || token_is(tokens, at, "fingertip");
 }
 
+/* "finger at 58", "el del dedo me marca 92": what is on it, by its value; no "finger 3 times". */
+static bool
+is_finger_with_value(const struct tokens *tokens, size_t at)
+{
+    static const char leads[] = " at is says said reads reading shows showing was now its : = , - "
+                                "a en me le marca marco dice da esta trae sale ";
+    size_t next = at + 1, taken;
+
+    if (!token_among(tokens, at, fingers)) {
+        return false;
+    }
+    while (next <= at + 3 && token_among(tokens, next, leads)) {
+        next++;
+    }
+    return oximeter_value(tokens, next, &taken) > 0;
+}
+
 static bool
 is_cue(const struct tokens *tokens, size_t at, bool *strong)
 {
@@ -177,7 +195,7 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
         return false;
     }
     *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
-              is_on_finger(tokens, at);
+              is_on_finger(tokens, at) || is_finger_with_value(tokens, at);
     if (!*strong && ((at > 0 && token_among(tokens, at - 1, oximeter_other_things)) ||
                      (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
         return false; /* "battery level 84" */
@@ -257,8 +275,16 @@ oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
     void *scratch = memory_must(talloc_new(NULL));
     struct tokens tokens = tokens_read(scratch, reaction_without_copy(scratch, text));
     struct lowest lowest = {0};
+    struct blood_pressure pressure;
     size_t at;
     bool strong;
+
+    if (blood_pressure_read(&tokens, &pressure)) {
+        tokens.list[pressure.first].text = "";
+        tokens.list[pressure.first].kind = TOKEN_SIGN;
+        tokens.list[pressure.first + 2].kind = TOKEN_SIGN;
+        tokens.list[pressure.first + 2].text = "";
+    }
 
     for (at = 0; at < tokens.count; at++) {
         if (is_cue(&tokens, at, &strong)) {

@@ -26,7 +26,7 @@ static const char vetoes[] =
     "inside afuera oven water agua pool tub spring score game channel canal page pagina "
     "carga cargada cargado cargar charging charger cargador lasts miles pesos "
     "dolares dollars weigh weighs spare repuesto machine maquina unit peso pesa steps pasos order "
-    "pedido size talla medida tip ";
+    "pedido size talla medida tip box backup readout ";
 
 /* What tells a value, and what may stand between that and the number. */
 static const char telling[] =
@@ -320,6 +320,48 @@ past_joints(const struct tokens *tokens, size_t at)
     return at;
 }
 
+/* "Dad is 79, on setting 2, reads 84, should I turn it up": his age, for a value is told behind. */
+static bool
+is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
+{
+    size_t before = at, i, taken;
+
+    before -= before > 0 && token_among(tokens, before - 1, " is es tiene de , ");
+    if (before == 0 || !token_among(tokens, before - 1, someone) ||
+        token_among(tokens, after, " % percent pct ")) {
+        return false;
+    }
+    for (i = after; i + 1 < tokens->count; i++) {
+        size_t value = i + 1;
+
+        value += token_among(tokens, value, " at is en a is now ") ? 1 : 0;
+        if (token_among(tokens, i, telling) && oximeter_value(tokens, value, &taken) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "mom 84", "hers is 84 now": nothing else is said. In doubt a person is called. */
+static bool
+is_whole_text(const struct tokens *tokens, size_t at, size_t after)
+{
+    static const char before[] = " my mi is at : = , de hers his suya suyo la el en esta - ";
+    static const char behind[] = " now rn right % percent . ! ? ahora ahorita again still ";
+    bool of_someone = false;
+    size_t i;
+
+    for (i = 0; i < at; i++) {
+        if (!token_among(tokens, i, before) && !token_among(tokens, i, someone)) {
+            return false;
+        }
+        of_someone = of_someone || token_among(tokens, i, someone);
+    }
+    for (i = after; i < tokens->count && token_among(tokens, i, behind); i++) {
+    }
+    return of_someone && i == tokens->count;
+}
+
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
@@ -335,7 +377,8 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         size_t after = at + (taken == 0 ? 1 : taken);
         bool is_series;
 
-        if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at)) {
+        if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at) ||
+            is_age_beside_value(tokens, at, after)) {
             goes_on = goes_on && taken == 0;
             at = after;
             continue;
@@ -345,7 +388,8 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
               is_leading(tokens, at, after)) &&
              !of_hours) ||
             at == listed || is_told(tokens, at, after, of_hours) || is_told_of(tokens, at, after) ||
-            is_percent_of_someone(tokens, at, after) || is_of_a_state(tokens, at, after)) {
+            is_percent_of_someone(tokens, at, after) || is_of_a_state(tokens, at, after) ||
+            is_whole_text(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
             listed =
                 is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after) : listed;

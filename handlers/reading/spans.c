@@ -267,6 +267,27 @@ is_door_to_door(const struct items *items, size_t at)
            (at + 4 < to ? at + 4 : to);
 }
 
+/* "2 hours to get to the airport, then 95 minutes in the air": one flight, and the way to it. */
+static bool
+is_way_to_airport(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), lengths = 0, i;
+
+    for (i = 0; i < items->count; i++) {
+        lengths += item_is_duration(items, i) ? 1 : 0;
+    }
+    for (i = at; i < to && !item_text(items, i, "then") && !item_text(items, i, "luego"); i++) {
+    }
+    to = i;
+    return lengths == 2 && items_find(items, at, to, ITEM_AIR) == to &&
+           items_find(items, at, to, ITEM_GATE) == to &&
+           items_have_word(items, at, to, " airport aeropuerto ") &&
+           items_have_word(items, at, to, " to al hasta ") &&
+           items_find(items, clause_start(items, at), to, ITEM_GOING) == to &&
+           items_find(items, clause_start(items, at), to, ITEM_POWER) == to &&
+           !items_have_word(items, at, to, " flight vuelo at en ");
+}
+
 bool
 span_stays_there(const struct items *items, size_t at)
 {
@@ -320,7 +341,8 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
                 set_pace(spans, &items->list[speed]);
             }
         } else if (item_is_duration(items, at) && !items->list[at].spent) {
-            bool door = (told->kind == TOLD_FLIGHT && is_door_to_door(items, at)) ||
+            bool door = (told->kind == TOLD_FLIGHT &&
+                         (is_door_to_door(items, at) || is_way_to_airport(items, at))) ||
                         (items->list[at].days &&
                          (told->kind != TOLD_TRIP || /* "a day at the fair": how long is not told */
                           (!items->list[at].digits && items->list[at].high <= MINUTES_OF_DAY &&

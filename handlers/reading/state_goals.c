@@ -4,7 +4,7 @@
 #include "clocks.h"
 #include "hedges.h"
 
-enum { PHRASE_REACH = 4 };
+enum { PHRASE_REACH = 4, WAY_UP_MIN = 20 };
 
 /* "full by 7", "llenas para las 8", "full by then" */
 static bool
@@ -69,6 +69,26 @@ ends_way_from(const struct items *items, size_t at)
     return item_text(items, at, "al") && at >= 2 && item_is(items, at - 2, ITEM_FROM) &&
            (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT)) &&
            lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
+/* "get from 0 to 50 in an hour", "subir de 10 a 80": the higher end of a way up is wished for. */
+static bool
+ends_way_up(const struct items *items, size_t at)
+{
+    const struct item *low = at > 1 ? &items->list[at - 2] : NULL;
+    size_t before = at > 2 ? at - 3 : at;
+    bool is_to = item_is(items, at - 1, ITEM_TO) || item_text(items, at - 1, "al") ||
+                 item_text(items, at - 1, "a");
+
+    if (low == NULL || at < 3 || !is_to || item_text(items, at - 1, "or") ||
+        item_text(items, at - 1, "o") || item_text(items, at - 1, "-") ||
+        (low->is != ITEM_NUMBER && !item_in(items, at - 2, UNIT_PERCENT)) ||
+        items->list[at].value < low->value + WAY_UP_MIN * 1000) {
+        return false;
+    }
+    return item_is(items, before, ITEM_FROM) || item_text(items, before, "from") ||
+           item_text(items, before, "de") || item_text(items, before, "del") ||
+           item_text(items, before, "desde");
 }
 
 /* "how long till it says a hundred" */
@@ -409,8 +429,8 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     }
     if (is_start_wished(items, at) || is_awaited(items, at) ||
         (full && is_due_at_clock(items, after)) || is_what_charging_is_for(items, at) ||
-        ends_way_from(items, before) || is_bound(items, at) || is_to_become(items, at, after) ||
-        is_asked_by_itself(items, at, after, full)) {
+        ends_way_from(items, before) || ends_way_up(items, at) || is_bound(items, at) ||
+        is_to_become(items, at, after) || is_asked_by_itself(items, at, after, full)) {
         return true;
     }
     if (full &&

@@ -283,6 +283,29 @@ is_of_dial(const struct items *items, size_t at)
     return false;
 }
 
+/* "both are charged to 80", "is charged about half": how far, and not all the way. */
+static bool
+is_charged_so_far(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    if (!token_is(items->tokens, items->list[at].to - 1, "charged")) {
+        return false;
+    }
+    while (next < at + 5 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
+                             item_is(items, next, ITEM_TO) || item_is(items, next, ITEM_HEDGE) ||
+                             item_is(items, next, ITEM_ARTICLE) || item_is(items, next, ITEM_BY))) {
+        next++;
+    }
+    return item_free_number(items, next) || item_in(items, next, UNIT_PERCENT) ||
+           item_is(items, next, ITEM_HALF) || item_is(items, next, ITEM_QUARTER) ||
+           item_is(items, next, ITEM_FRACTION) || item_is(items, next, ITEM_CHARGE) ||
+           (next < items->count && items->list[next].is == ITEM_CLOCK) ||
+           (item_text(items, sentence_end(items, at), "?") &&
+            token_among(items->tokens, items->list[sentence_start(items, at)].from,
+                        " are is will when do does can "));
+}
+
 static bool
 word_at(const struct items *items, size_t at, struct state *state)
 {
@@ -291,8 +314,8 @@ word_at(const struct items *items, size_t at, struct state *state)
 
     if ((!full && charge < 0) || is_part_of_other(items, at, at + 1) ||
         is_full_of_something(items, at) || is_of_no_battery(items, at) ||
-        item_text(items, at - 1, "how") || item_text(items, at - 1, "tan") ||
-        is_unclear(items, at) || is_of_dial(items, at)) {
+        is_charged_so_far(items, at) || item_text(items, at - 1, "how") ||
+        item_text(items, at - 1, "tan") || is_unclear(items, at) || is_of_dial(items, at)) {
         return false;
     }
     state->charge =

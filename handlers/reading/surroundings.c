@@ -7,7 +7,13 @@
 #include "memory.h"
 
 /* Lower ones are lengths of hose or steps walked. */
-enum { HEIGHT_FEET_MIN = 1000, HEIGHT_METRES_MIN = 300, NEAR = 4 };
+enum {
+    HEIGHT_FEET_MIN = 1000,
+    HEIGHT_METRES_MIN = 300,
+    NEAR = 4,
+    PRESSURE_PSI_MAX = 6000,
+    PRESSURE_BAR_MAX = 420
+};
 
 static const char of_body[] = " fever fiebre calentura ";
 static const char height_words[] = " altitude elevation altura altitud elev high sobre up ";
@@ -137,6 +143,14 @@ is_what_it_held(const struct items *items, size_t at)
            item_text(items, at - 1, "/");
 }
 
+/* "22000 psi": more than any cylinder is filled to (common practice, no source). */
+static bool
+no_cylinder_holds(const struct item *item)
+{
+    return item->is == ITEM_AMOUNT &&
+           item->value > (item->unit == UNIT_BAR ? PRESSURE_BAR_MAX : PRESSURE_PSI_MAX) * 1000;
+}
+
 static void
 read_pressure(struct items *items, struct told *told)
 {
@@ -160,7 +174,7 @@ read_pressure(struct items *items, struct told *told)
             items_spend(items, at, 1);
             continue;
         }
-        if (item->negative) {
+        if (item->negative || no_cylinder_holds(item)) {
             told->impossible = true;
             told->impossible_what = items_words(items, at, 1);
             told->missing |= MISSING_PRESSURE;
@@ -241,7 +255,8 @@ read_size(const struct items *items, struct told *told)
                     take_size(told, tokens->list[i].text);
                 }
                 if (token_among(tokens, i,
-                                " an a un una es is chico grande pequeno small big large "
+                                " an a un una es is chico grande pequeno small big large los las "
+                                "the its de its "
                                 "little kind el tipo portable portatil type ") &&
                     is_size(tokens, i + 1) && !(token_is(tokens, i, "a") && items->spanish)) {
                     take_size(told, tokens->list[i + 1].text);
@@ -262,8 +277,10 @@ read_bare_size(const struct items *items, struct told *told)
         bool first = at == 1 && token_among(tokens, 0, " d e ") &&
                      (token_among(tokens, 1, " at on with con a al , ") ||
                       tokens->list[1].kind == TOKEN_NUMBER);
-        bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
-                    token_among(tokens, at + 1, " at on with last lasts a con dura at in ");
+        bool ends =
+            at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
+            token_among(tokens, at + 1,
+                        " at on with last lasts a con dura at in kind size type one tank model ");
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 

@@ -376,6 +376,40 @@ read_before(struct items *items, struct told *told)
     }
 }
 
+/* "before our ride comes", "antes de que pase el taxi": by something whose time is not told. */
+static bool
+is_ready_untimed(const struct items *items)
+{
+    static const char whose[] =
+        " we i he she they our my his her their the a dinner lunch bed work "
+        "breakfast supper checkout church de del ";
+    static const char no_events[] = " battery batteries it charge bateria baterias pila pilas "
+                                    "carga las la los el mediodia manana noon midnight que ";
+    size_t at, next, i;
+
+    if (lexicon_cue(items->tokens, CUE_READY_UNTIMED)) {
+        return true;
+    }
+    for (at = 0; at < items->count; at++) {
+        next = items->list[at].from + 1;
+        if (!token_among(items->tokens, next - 1, " before antes ") ||
+            !token_among(items->tokens, next, whose)) {
+            continue;
+        }
+        next += token_among(items->tokens, next, " de del the a ") ? 1 : 0;
+        for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP &&
+                         items->list[i].is != ITEM_CLOCK && items->list[i].is != ITEM_NUMBER;
+             i++) {
+        }
+        if ((i >= items->count || items->list[i].is == ITEM_STOP) &&
+            (!token_among(items->tokens, next, no_events) ||
+             (token_is(items->tokens, next, "que") && items->spanish))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "ok till bedtime?", "hasta el amanecer": until when is not told. */
 static bool
 lasts_until_untimed(const struct items *items)
@@ -407,7 +441,7 @@ goals_read(struct items *items, struct told *told)
         items_spend(items, at, 1);
         set_time(&items->list[at], told->kind == TOLD_WATCH, told);
     } else if (told->leg_count == 0 && !told->impossible &&
-               ((told->kind == TOLD_CHARGING && lexicon_cue(items->tokens, CUE_READY_UNTIMED)) ||
+               ((told->kind == TOLD_CHARGING && is_ready_untimed(items)) ||
                 (told->kind == TOLD_HOURS_LEFT && lasts_until_untimed(items)))) {
         told->missing |= MISSING_READY_BY;
     }

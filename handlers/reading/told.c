@@ -6,10 +6,12 @@
 #include "amounts.h"
 #include "aside.h"
 #include "asks.h"
+#include "blood_pressure.h"
 #include "charges.h"
 #include "clocks.h"
 #include "corrections.h"
 #include "flight_figures.h"
+#include "heard.h"
 #include "items.h"
 #include "legs.h"
 #include "mending.h"
@@ -30,12 +32,19 @@ told_batteries(const struct told *told)
     return (int)(told->charge_count + told->light_count) + told->count;
 }
 
-/* An oximeter value is no charge. */
+/* An oximeter value is no charge, nor is a blood pressure. */
 static void
-take_oximeter(const char *text, struct tokens *tokens)
+take_values_of_body(const char *text, struct tokens *tokens)
 {
+    struct blood_pressure pressure;
     size_t start, end, i;
     int percent;
+
+    if (blood_pressure_read(tokens, &pressure)) {
+        for (i = pressure.first; i < pressure.behind; i++) {
+            tokens->list[i].used = true;
+        }
+    }
 
     if (!oximeter_read(text, &percent, &start, &end)) {
         return;
@@ -119,8 +128,9 @@ told_read(void *arena, const struct lexicon *lexicon, const char *text, struct t
     struct items items;
 
     *told = (struct told){0};
-    take_oximeter(text, &tokens);
+    take_values_of_body(text, &tokens);
     language = lexicon_language(lexicon, arena, text, &tokens);
+    heard_put_right(language, &tokens);
     if (mend_words(arena, lexicon, language, &tokens)) {
         language = lexicon_language(lexicon, arena, text, &tokens);
     }

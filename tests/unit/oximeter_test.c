@@ -137,6 +137,13 @@ START_TEST(values_are_told_by_their_company)
         {"Dad is 79, on setting 2, reads 84 at rest", 84},
         {"oxy 78", 78},
         {"87, the rest of the day 90", 87},
+        {"finger at 61", 61},
+        {"finger 66", 66},
+        {"dedo 63", 63},
+        {"el del dedo me marca 91", 91},
+        {"hers is 83", 83},
+        {"mom 82", 82},
+        {"Grandpa is 81 on setting 2 and the thing reads 86, do I turn it up", 86},
     };
     reads(rows, sizeof rows / sizeof rows[0]);
 }
@@ -266,13 +273,17 @@ START_TEST(other_numbers_are_no_values)
         {"90 and 60", 0},
         {"85 and 85, how long", 0},
         {"90 and rising temperatures outside", 0},
-        {"my wife 79", 0},
+        {"my wife 79, setting 2", 0},
         {"mom is 84 years old", 0},
         {"dad, 82, wants to fly", 0},
         {"mi mama tiene 84", 0},
         {"dad has 84 percent battery", 0},
         {"his battery is at 83%", 0},
         {"he is 90% sure", 0},
+        {"I cut my finger 50 minutes ago", 0},
+        {"finger 3 times", 0},
+        {"blood pressure 130/80 ok?", 0},
+        {"his box reads 81 and a second one is at 26", 0},
         {"my mother, 82, is on setting 3", 0},
     };
     reads(rows, sizeof rows / sizeof rows[0]);

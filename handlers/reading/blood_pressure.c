@@ -1,0 +1,80 @@
+#include "blood_pressure.h"
+
+enum {
+    UPPER_MIN = 50,
+    UPPER_MAX = 280,
+    LOWER_MIN = 20,
+    LOWER_MAX = 180,
+    NO_PERCENT_FROM = 101,
+    HIGH_UPPER = 180,
+    HIGH_LOWER = 120,
+    LOW_UPPER = 90
+};
+
+static int
+whole_number_at(const struct tokens *tokens, size_t at)
+{
+    return at < tokens->count && tokens->list[at].kind == TOKEN_NUMBER &&
+                   tokens->list[at].thousandths % 1000 == 0
+               ? tokens->list[at].thousandths / 1000
+               : 0;
+}
+
+/* Two numbers that a pressure may be: "80/40", "80 over 40", "80 sobre 40". */
+static bool
+pair_at(const struct tokens *tokens, size_t at, struct blood_pressure *pressure)
+{
+    int upper = whole_number_at(tokens, at), lower = whole_number_at(tokens, at + 2);
+
+    if (!token_among(tokens, at + 1, " / over sobre ") || upper < UPPER_MIN || upper > UPPER_MAX ||
+        lower < LOWER_MIN || lower > LOWER_MAX || lower >= upper ||
+        token_is(tokens, at + 3, "/")) { /* a date */
+        return false;
+    }
+    *pressure = (struct blood_pressure){upper, lower, at, at + 3};
+    return true;
+}
+
+static bool
+is_named(const struct tokens *tokens)
+{
+    return tokens_have(tokens, "bp|b p|blood pressure|pressure is|pressure was|pressure of|"
+                               "pressure at|presion|presion arterial|tension|mm hg|mmhg|cuff|"
+                               "baumanometro|tensiometro");
+}
+
+/* Batteries, settings and times have pairs of their own, and an oximeter tells a pulse as well. */
+static bool
+is_of_else(const struct tokens *tokens)
+{
+    return tokens_have(tokens,
+                       "battery|batteries|batt|batts|bat|bats|pack|packs|spare|setting|charge|"
+                       "charged|hours|hrs|lights|bars|bateria|baterias|pila|pilas|horas|rayas|"
+                       "luces|psi|tank|cylinder|tanque|cilindro|sat|sats|o2|oxygen|oxigeno|spo2|"
+                       "oximeter|oximetro|saturation|saturacion|room|%|miles|odds");
+}
+
+bool
+blood_pressure_read(const struct tokens *tokens, struct blood_pressure *pressure)
+{
+    bool named = is_named(tokens), else_ = is_of_else(tokens);
+    size_t at;
+
+    for (at = 0; at < tokens->count; at++) {
+        if (pair_at(tokens, at, pressure) &&
+            (named || (!else_ && (pressure->upper >= NO_PERCENT_FROM ||
+                                  tokens_have(tokens, "he|hes|she|shes|his|her|my|dad|mom|wife|"
+                                                      "husband|faint|dizzy|weak|mareada|mareado|"
+                                                      "mama|papa|esposa|esposo|mi|tiene"))))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+blood_pressure_is_extreme(const struct blood_pressure *pressure)
+{
+    return pressure->upper >= HIGH_UPPER || pressure->lower >= HIGH_LOWER ||
+           pressure->upper <= LOW_UPPER;
+}

@@ -1,0 +1,86 @@
+#include "heard.h"
+
+/* Nothing of the sentence part follows. */
+static bool
+ends_part(const struct tokens *tokens, size_t at)
+{
+    return at >= tokens->count || token_among(tokens, at, " . , ; ! ? and but how ");
+}
+
+/* "set on too", ". on to", "im on too": where one stands, and no "the other is on too". */
+static bool
+is_on(const struct tokens *tokens, size_t at)
+{
+    return token_is(tokens, at, "on") &&
+           (at == 0 || token_among(tokens, at - 1, " . , ; ! ? im hes shes set got its and "));
+}
+
+/* The number that a word sounds like; 0 for none. */
+static int
+sounds_like(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, " to too ")      ? 2
+           : token_is(tokens, at, "for")            ? 4
+           : token_among(tokens, at, " tree free ") ? 3
+           : token_is(tokens, at, "won")            ? 1
+                                                    : 0;
+}
+
+/* "pulse to.", "setting for, how long", "on too". */
+static void
+number_by_sound(struct tokens *tokens, size_t at)
+{
+    int number = sounds_like(tokens, at);
+    struct token *token = &tokens->list[at];
+    bool led = at > 0 && token_among(tokens, at - 1, " pulse setting continuous liter level ");
+
+    if (number == 0 || !ends_part(tokens, at + 1) ||
+        !(led || (at > 0 && number == 2 && is_on(tokens, at - 1))) ||
+        (at > 1 && token_among(tokens, at - 2, " what which "))) {
+        return;
+    }
+    token->kind = TOKEN_NUMBER;
+    token->thousandths = number * 1000;
+    token->text = number == 1 ? "1" : number == 2 ? "2" : number == 3 ? "3" : "4";
+}
+
+static void
+short_form(enum language language, struct token *token)
+{
+    static const struct {
+        enum language of;
+        const char *typed, *meant;
+    } forms[] = {
+        {LANGUAGE_ES, "q", "que"},       {LANGUAGE_ES, "k", "que"},
+        {LANGUAGE_ES, "ke", "que"},      {LANGUAGE_ES, "pa", "para"},
+        {LANGUAGE_ES, "tmb", "tambien"}, {LANGUAGE_ES, "xq", "porque"},
+        {LANGUAGE_ES, "pq", "porque"},   {LANGUAGE_ES, "toy", "estoy"},
+        {LANGUAGE_ES, "ta", "esta"},     {LANGUAGE_ES, "tan", "estan"},
+        {LANGUAGE_EN, "u", "you"},       {LANGUAGE_EN, "ur", "your"},
+        {LANGUAGE_EN, "abt", "about"},   {LANGUAGE_EN, "bfore", "before"},
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof forms / sizeof forms[0]; i++) {
+        struct tokens one = {.list = token, .count = 1};
+
+        if (forms[i].of == language && token->kind == TOKEN_WORD &&
+            token_is(&one, 0, forms[i].typed)) {
+            token->text = forms[i].meant;
+            return;
+        }
+    }
+}
+
+void
+heard_put_right(enum language language, struct tokens *tokens)
+{
+    size_t at;
+
+    for (at = 0; at < tokens->count; at++) {
+        short_form(language, &tokens->list[at]);
+        if (language == LANGUAGE_EN) {
+            number_by_sound(tokens, at);
+        }
+    }
+}
