@@ -58,13 +58,14 @@ rests(const struct items *items, size_t at)
            !item_text(items, at - 1, "the");
 }
 
-/* "Descansando, dormidito": who sleeps rests as well. */
+/* "Descansando, dormidito", "nap in the recliner": who sleeps rests as well. */
 static bool
 rests_asleep(const struct items *items, size_t at, const struct told *told)
 {
     return told->has_activity && told->activity == ACTIVITY_SLEEP &&
            token_among(items->tokens, items->list[at].from,
-                       " resting rest relaxing descansando descansa reposando reposa ");
+                       " resting rest relaxing descansando descansa reposando reposa chair "
+                       "recliner couch sofa armchair sillon reclinable in on en ");
 }
 
 void

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "claims.h"
 #include "settings.h"
 
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
@@ -407,8 +408,9 @@ denied(struct items *items, size_t at)
 
     if (!item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_CORRECT) ||
         (item_text(items, at, "no") && items->list[at].to == items->list[at].from + 1 &&
-         (at == 0 || items->list[at - 1].is == ITEM_STOP ||
-          items->list[at - 1].is == ITEM_PAUSE))) {
+         (at == 0 || items->list[at - 1].is == ITEM_STOP || items->list[at - 1].is == ITEM_PAUSE) &&
+         !(at > 1 && is_number(items, at - 2) && is_number(items, at + 1) &&
+           item_is(items, at + 2, ITEM_BATTERY)))) {
         return; /* a no of its own corrects */
     }
     while (next < at + 3 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||
@@ -424,10 +426,22 @@ denied(struct items *items, size_t at)
 void
 aside_put(struct items *items)
 {
-    static void (*const kinds[])(struct items *, size_t) = {
-        named_or_priced, road,          rate,         date,       age,
-        telephone,       claim,         asked_length, of_another, of_stranger,
-        fever,           other_percent, denied,       of_phone,   put_right};
+    static void (*const kinds[])(struct items *, size_t) = {named_or_priced,
+                                                            road,
+                                                            rate,
+                                                            date,
+                                                            age,
+                                                            telephone,
+                                                            claim,
+                                                            asked_length,
+                                                            claim_of_length,
+                                                            of_another,
+                                                            of_stranger,
+                                                            fever,
+                                                            other_percent,
+                                                            denied,
+                                                            of_phone,
+                                                            put_right};
     size_t at, i;
 
     for (at = 0; at < items->count; at++) {

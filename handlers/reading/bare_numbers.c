@@ -5,115 +5,11 @@
  */
 #include "bare_numbers.h"
 
+#include "beside_numbers.h"
 #include "corrections.h"
 #include "hedges.h"
 
 enum { IMPOSSIBLE_MAX = 500 };
-
-/* "1 full, 1 maybe 30" */
-static bool
-is_one_of_list(const struct items *items, size_t at)
-{
-    return items->list[at].value == 1000 && at > 0 &&
-           (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND)) &&
-           item_is(items, at + 1, ITEM_HEDGE);
-}
-
-/* "A 90 y B 50" */
-static bool
-is_letter(const struct items *items, size_t at)
-{
-    return item_is(items, at, ITEM_WORD) &&
-           token_among(items->tokens, items->list[at].from, " b c d ") &&
-           (at == 0 || item_is(items, at - 1, ITEM_AND) || items->list[at - 1].is == ITEM_PAUSE ||
-            items->list[at - 1].is == ITEM_NUMBER) &&
-           items_any(items, ITEM_BATTERY) && !items_any(items, ITEM_CYLINDER);
-}
-
-static bool
-names_battery(const struct items *items, size_t at)
-{
-    return at < items->count &&
-           (is_letter(items, at) || item_is(items, at, ITEM_OTHER) ||
-            item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_ALL) ||
-            item_is(items, at, ITEM_BOTH) ||
-            (items->list[at].is == ITEM_NUMBER &&
-             (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
-              (items->spanish && item_text(items, at - 1, "la") &&
-               items->list[at - 1].to == items->list[at - 1].from + 1 && items->list[at].digits) ||
-              item_text(items, at - 1, "number") ||
-              /* "battery 2 is 60", "la 2 en 47" */
-              item_value(items, at - 1, ITEM_BATTERY) == 1)));
-}
-
-/* What behind a bare number says that it counts or sets something else. */
-static bool
-is_of_something(const struct items *items, size_t at, bool big)
-{
-    static const enum item_is things[] = {ITEM_BATTERY, ITEM_UNIT,   ITEM_LIGHT, ITEM_FULL,
-                                          ITEM_CHARGE,  ITEM_OCLOCK, ITEM_GOING};
-    size_t i;
-
-    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
-        if (item_is(items, at, things[i]) && !item_is(items, at, ITEM_LINK) &&
-            !item_is(items, at, ITEM_AT) &&
-            !(big && (things[i] == ITEM_BATTERY || things[i] == ITEM_GOING))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool begins_list(const struct items *items, size_t at);
-
-static bool
-ends_here(const struct items *items, size_t at)
-{
-    return at >= items->count || items->list[at].is == ITEM_STOP ||
-           items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_AND) ||
-           item_is(items, at, ITEM_AT) || item_is(items, at, ITEM_EACH) ||
-           item_is(items, at, ITEM_LEFT) || item_is(items, at, ITEM_NOW) ||
-           item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
-           item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
-           item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
-           item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
-           item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
-           item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
-           items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
-           item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
-           item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
-           item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
-           item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
-           item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
-           item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one || items->list[at].ordinal ||
-           (at > 0 && begins_list(items, at - 1)) ||
-           token_among(
-               items->tokens, items->list[at].from,
-               " while when if but because how what will can mientras cuando si pero porque "
-               "cuanto cuantas hasta alcanza ");
-}
-
-/* A battery is spoken of earlier in the clause, and no other number or charge since. */
-static bool
-follows_battery(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), i;
-
-    for (i = at; i > from && at - i < 7; i--) {
-        const struct item *item = &items->list[i - 1];
-
-        if (names_battery(items, i - 1) || item_is(items, i - 1, ITEM_BATTERY)) {
-            return true;
-        }
-        if (item->is == ITEM_AMOUNT || item->is == ITEM_CLOCK || item->is == ITEM_NUMBER ||
-            item_is(items, i - 1, ITEM_LASTS) || item_is(items, i - 1, ITEM_FULL) ||
-            item_is(items, i - 1, ITEM_MODE) || item_is(items, i - 1, ITEM_SETTING)) {
-            return false;
-        }
-    }
-    return false;
-}
 
 /* "theres a battery at 5 in the bag" */
 static bool
@@ -133,43 +29,6 @@ is_low(const struct items *items, size_t at, size_t before, size_t subject)
            (items->list[at].value >= 7 * 1000 || is_there(items, subject) ||
             item_text(items, before - 1, "is") || item_text(items, before - 1, "was") ||
             item_text(items, before - 1, "esta"));
-}
-
-/* "10, 20 and 30" */
-static bool
-begins_list(const struct items *items, size_t at)
-{
-    size_t last = at + (item_is(items, at + 1, ITEM_HEDGE_AFTER) ? 1U : 0U);
-    bool joined = item_is(items, last + 1, ITEM_AND) ||
-                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE);
-    size_t next;
-
-    for (next = last + 1; item_is(items, next, ITEM_AND) ||
-                          (next > last + 1 && item_is(items, next, ITEM_ARTICLE)) ||
-                          (next < items->count && items->list[next].is == ITEM_PAUSE);
-         next++) {
-    }
-    joined = joined || (items->list[at].digits && next == at + 1 && item_free_number(items, next) &&
-                        items->list[next].digits && items->list[next].value > BIG_MIN * 1000 &&
-                        items->list[at].value > BIG_MIN * 1000 &&
-                        !items->tokens->list[items->list[next].from].glued);
-    if (!joined || !item_free_number(items, next) || items->list[next].one ||
-        !ends_here(items, next + 1)) {
-        return false;
-    }
-    return (items->list[next].value > BIG_MIN * 1000 && items->list[next].value <= 100 * 1000) ||
-           ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
-            begins_list(items, next));
-}
-
-/* "1 full 1 at 10" */
-static bool
-counts_batteries(const struct items *items, size_t at)
-{
-    return at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].digits &&
-           items->list[at].value <= 4 * 1000 && items->list[at].value % 1000 == 0 &&
-           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
-           !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
 }
 
 /* "charging from 10" */
@@ -240,12 +99,12 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||
                (in == AT_AT && is_low(items, at, before, subject)) ||
-               (big && (follows_battery(items, at) || counts_batteries(items, subject))) ||
+               (big && (follows_battery(items, at) || is_few_batteries(items, subject))) ||
                (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
                 item_text(items, before, "en") &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
-               (in == AT_AT && (names_battery(items, subject) || counts_batteries(items, subject)));
+               (in == AT_AT && (names_battery(items, subject) || is_few_batteries(items, subject)));
     }
     return false;
 }
@@ -307,8 +166,12 @@ is_told_alone(const struct items *items, size_t at, size_t after)
     bool pair = item_is(items, after, ITEM_AND) && item_free_number(items, after + 1) &&
                 items->list[after + 1].value > BIG_MIN * 1000 && ends_here(items, after + 2);
 
+    bool of_moment = item->value > 12 * 1000 &&
+                     token_among(items->tokens, items->list[at].to, " when by after cuando ") &&
+                     items_find(items, sentence_start(items, at), at, ITEM_WAS) < at;
+
     return (item->high > item->value && ends_here(items, after)) || pair || on_one || setting ||
-           is_of_mine(items, at, after) || is_of_then(items, after) ||
+           of_moment || is_of_mine(items, at, after) || is_of_then(items, after) ||
            (item_is(items, after, ITEM_NOT) && after + 1 < items->count &&
             items->list[after + 1].is == ITEM_NUMBER) ||
            item_is(items, after, ITEM_HEDGE_AFTER) || item_is(items, after, ITEM_SHOWS) ||
@@ -415,6 +278,22 @@ is_setting_behind(const struct items *items, size_t at)
            items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
 }
 
+/* Another charge was told in the sentence. */
+static bool
+tells_other_before(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = sentence_start(items, at); i < at; i++) {
+        if (items->list[i].spent &&
+            (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+             (items->list[i].is == ITEM_NUMBER && items->list[i].value > BIG_MIN * 1000))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* By what stands around a number that nothing leads to. */
 static bool
 stands_as_charge(const struct items *items, size_t at, size_t before, size_t after, bool hedged)
@@ -428,7 +307,20 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         (big && is_seen_now(items, at, after))) {
         return true;
     }
+    if (big && items->spanish && ends_here(items, after) && items->list[at].from > 1 &&
+        token_is(items->tokens, items->list[at].from - 1, "de") &&
+        token_is(items->tokens, items->list[at].from - 2, "la")) {
+        return true; /* "la de 40" */
+    }
+    if (!big && item_is(items, at - 1, ITEM_OTHER) && items->list[at].value >= 5 * 1000 &&
+        tells_other_before(items, at) && clause_end(items, at) == after) {
+        return true; /* "una dice 92 y otra 8" */
+    }
     if (!big && !begins_way_up(items, at)) {
+        if (alone && begins_list(items, at) && items->list[at].value % 5000 == 0 &&
+            items->list[at].digits && items->list[at].value != 5000) {
+            return true; /* "0, 0, 40, 100" */
+        }
         return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
     }
     if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||
@@ -446,6 +338,21 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
             follows_battery(items, at) || follows_correction(items, at) ||
             (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
             (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
+}
+
+/* "the one in my bag 8", "la de la bolsa 8": of a battery that is told by its place. */
+static bool
+is_of_placed_one(const struct items *items, size_t at, size_t after)
+{
+    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from;
+    size_t begin = from + (token_among(items->tokens, from, " and y the ") ? 1 : 0);
+
+    begin += token_among(items->tokens, begin, " the ") ? 1 : 0;
+    return ends_here(items, after) && first > begin + 2 && first < begin + 9 &&
+           ((token_is(items->tokens, begin, "one") &&
+             token_among(items->tokens, begin + 1, " in on that thats inside im ")) ||
+            (token_among(items->tokens, begin, " la el ") &&
+             token_among(items->tokens, begin + 1, " que del de ")));
 }
 
 /* As one of several: "full and 60", "60 one and 70 the other". */
@@ -502,6 +409,7 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     }
     if (!(after > at + 2 || led_as_charge(items, at, before, big) ||
           stands_as_charge(items, at, before, after, steps > 0) ||
+          ((big || tells_other_before(items, at)) && is_of_placed_one(items, at, after)) ||
           goes_on_as_charge(items, at, before, after, after_state))) {
         return false;
     }

@@ -86,6 +86,37 @@ charge_is_doubled(const struct items *items, const struct groups *groups, const 
                       items->tokens->list[items->list[last->from].from].text);
 }
 
+/* "almost full, i think 95 or so", "less than half, more than a quarter": of the one battery that
+ * is spoken of. */
+static bool
+is_nearer_guess(const struct items *items, const struct group *last, const struct group *group)
+{
+    size_t end = last->state.from + last->state.count, at = group->state.from, i;
+    bool word = item_is(items, last->state.from, ITEM_CHARGE) ||
+                item_is(items, last->state.from, ITEM_HALF);
+    bool guessed = token_among(items->tokens, items->list[at].from,
+                               " more less over under mas "
+                               "menos almost nearly ");
+
+    if (!word || end >= at || items->list[end].is != ITEM_PAUSE) {
+        return false;
+    }
+    for (i = end + 1; i < at; i++) {
+        if (!item_is(items, i, ITEM_HEDGE) && !item_is(items, i, ITEM_LINK) &&
+            !item_is(items, i, ITEM_NOW_IS)) {
+            return false;
+        }
+        guessed = guessed || item_is(items, i, ITEM_HEDGE);
+    }
+    for (i = 0; i < items->count; i++) {
+        if (item_value(items, i, ITEM_BATTERY) == 2 || item_is(items, i, ITEM_BOTH) ||
+            item_is(items, i, ITEM_OTHER) || item_is(items, i, ITEM_EACH)) {
+            return false;
+        }
+    }
+    return guessed;
+}
+
 /* "its 60 maybe 50", "60 or 50": of one battery, which has as little as may be. */
 bool
 charge_guess_again(const struct items *items, struct groups *groups, const struct group *group)
@@ -97,6 +128,18 @@ charge_guess_again(const struct items *items, struct groups *groups, const struc
         group->state.is_lights || last->state.is_lights || group->state.cannot ||
         item_is(items, at + group->state.count, ITEM_OTHER)) {
         return false;
+    }
+    if (is_nearer_guess(items, last, group)) {
+        struct percent charge = group->state.charge;
+
+        if (charge.high > last->state.charge.high && charge.low <= last->state.charge.high) {
+            charge.high = last->state.charge.high;
+        }
+        if (charge.low < last->state.charge.low && charge.high > last->state.charge.low) {
+            charge.low = last->state.charge.low;
+        }
+        last->state.charge = charge;
+        return true;
     }
     end += end < at && items->list[end].is == ITEM_PAUSE ? 1 : 0;
     if (end >= at || at - end > 2 ||

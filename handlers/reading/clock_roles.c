@@ -100,6 +100,13 @@ clock_role(const struct items *items, size_t at)
     if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
         return CLOCK_NOW;
     }
+    while (item_is(items, i, ITEM_LINK) || item_is(items, i, ITEM_NOW)) {
+        i++;
+    }
+    if (item_is(items, i, ITEM_FULL) && clause_start(items, at) + 3 > at &&
+        is_wished_for(items, i)) {
+        return CLOCK_BY; /* "a las 5 ya estan llenas?" */
+    }
     for (i = at; i > from && at - i < ROLE_REACH; i--) {
         if (items->list[i - 1].is == ITEM_CLOCK ||
             (items->list[i - 1].is == ITEM_PAUSE && pauses++ > 0)) {
@@ -133,9 +140,6 @@ clock_role(const struct items *items, size_t at)
         }
     }
     for (i = at + 1; i < to && i < at + 5 && items->list[i].is != ITEM_CLOCK; i++) {
-        if (item_is(items, i, ITEM_FULL) && is_wished_for(items, i)) {
-            return CLOCK_BY; /* "a las 5 ya estan llenas?" */
-        }
         if (item_is(items, i, ITEM_DEPART)) {
             return CLOCK_DEPART;
         }

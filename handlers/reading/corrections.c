@@ -54,6 +54,20 @@ but_after_said(const struct items *items, size_t at)
     return 0;
 }
 
+/* The "but" of "I said 7 but it is at 6". */
+static bool
+is_but_after_said(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < at && (item_text(items, at, "but") || item_text(items, at, "pero")); i++) {
+        if (but_after_said(items, i) == at) {
+            return true;
+        }
+    }
+    return false;
+}
+
 size_t
 corrections_from(const struct items *items)
 {
@@ -168,6 +182,15 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
     }
 }
 
+/* "ya es de 4", "its 4 now": hours, as what was */
+static bool
+is_bare_hours(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && !items->list[at].one && !items->list[at].ordinal &&
+           items->list[at].value <= 24 * 1000 && stands_alone(items, at) && at > 0 &&
+           token_among(items->tokens, items->list[at].from - 1, " es de its is son like como ");
+}
+
 /* "it was 2 h 20 but they rebooked me, now its 3 h 40": what was so, up to the same unit again. */
 static void
 replace_what_was(struct items *items, size_t at)
@@ -186,6 +209,12 @@ replace_what_was(struct items *items, size_t at)
     for (i = at + 1; i < items->count && i < at + 3 * REACH; i++) {
         but = but || item_text(items, i, "but") || item_text(items, i, "pero") ||
               item_is(items, i, ITEM_NOW) || item_is(items, i, ITEM_NOW_IS);
+        if (but && items->list[at].unit == UNIT_MINUTE && items->list[at].value >= 60 &&
+            is_bare_hours(items, i)) {
+            take_unit(items, i, &items->list[at]);
+            items->list[at].spent = true;
+            return;
+        }
         if (is_amount(items, i) && items->list[i].unit == items->list[at].unit) {
             items->list[at].spent =
                 items->list[at].spent ||
@@ -295,13 +324,36 @@ corrections_of_amounts(struct items *items)
     }
 }
 
+/* "5:30 not 6:30 am": the one that is so has the half of the day and the day of the other. */
+static void
+take_denied_clock(struct items *items, size_t at)
+{
+    struct item *clock = &items->list[at], *denied = clock + 2;
+
+    if (at + 2 >= items->count || clock->is != ITEM_CLOCK || !item_is(items, at + 1, ITEM_NOT) ||
+        denied->is != ITEM_CLOCK) {
+        return;
+    }
+    denied->spent = true;
+    if (!clock->ampm && denied->ampm) {
+        clock->value = clock->value % (MINUTES_OF_DAY / 2) +
+                       (denied->value >= MINUTES_OF_DAY / 2 ? MINUTES_OF_DAY / 2 : 0);
+        clock->ampm = true;
+    }
+    clock->day = clock->day == NO_DAY ? denied->day : clock->day;
+}
+
 void
 corrections_of_clocks(struct items *items)
 {
     size_t at, new, old;
 
+    for (at = 0; at < items->count; at++) {
+        take_denied_clock(items, at);
+    }
+
     for (at = 1; at + 1 < items->count; at++) {
-        if (!corrects(items, at)) {
+        if (!corrects(items, at) && !is_but_after_said(items, at)) {
             continue;
         }
         for (new = at + 1; new < items->count &&new < at + REACH; new ++) {

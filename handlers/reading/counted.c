@@ -320,6 +320,51 @@ is_number_of_batteries(const struct items *items, size_t at, size_t first_charge
            (item->one && first_charge < at && items_find(items, at, to, ITEM_UNKNOWN) < to);
 }
 
+/* "one in the unit", "2 in the bag", "una puesta": where it is */
+static bool
+is_placed(const struct items *items, size_t at)
+{
+    static const char places[] = " unit machine it bag backpack purse drawer car suitcase closet "
+                                 "box concentrator maquina aparato mochila bolsa cajon maleta "
+                                 "carro equipo concentrador bolso ";
+    size_t after = items->list[at].to, i;
+
+    if (token_among(items->tokens, after, " puesta puestas adentro inside ")) {
+        return true;
+    }
+    if (!token_among(items->tokens, after, " in on en inside ")) {
+        return false;
+    }
+    for (i = after + 1; i < after + 4; i++) {
+        if (token_among(items->tokens, i, places)) {
+            return true;
+        }
+        if (!token_among(items->tokens, i, " the my a his her la el mi su mis los las ")) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "2 batteries in the bag and one on the unit": one on top, for no parts were told before. */
+static bool
+is_one_placed_on_top(const struct items *items, size_t at, const struct counted *counted)
+{
+    size_t i;
+
+    if (!is_count(items, at) || counted->total == 0 || counted->on_top > 0 || counted->at >= at ||
+        !item_is(items, at - 1, ITEM_AND) || !is_placed(items, at) ||
+        clause_start(items, counted->at) != clause_start(items, at)) {
+        return false;
+    }
+    for (i = counted->at + 1; i < at; i++) {
+        if (items->list[i].is == ITEM_NUMBER) {
+            return false;
+        }
+    }
+    return true;
+}
+
 static void
 take_number(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -343,7 +388,10 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     if (take_pair(items, at, counted) || take_unknown(items, at, first_charge, counted)) {
         return;
     }
-    if (corrects_total(items, at, counted)) {
+    if (is_one_placed_on_top(items, at, counted)) {
+        counted->total += items->list[at].value / 1000;
+        items_spend(items, at, 1);
+    } else if (corrects_total(items, at, counted)) {
         counted->total = items->list[at].value / 1000;
         counted->at = at;
         items_spend(items, at, 1);

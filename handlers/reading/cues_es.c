@@ -26,7 +26,9 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "cuanto tendra|cuanto tendran|cuanto va a ganar|cuanto gana|da tiempo|dara tiempo|"
+        "las cuatro listas|las cinco listas|todas listas|todas cargadas|las dos cargadas|las tres "
+        "cargadas|las cuatro cargadas|listas el|lista el|queden listas|quede lista|cuanto "
+        "tendra|cuanto tendran|cuanto va a ganar|cuanto gana|da tiempo|dara tiempo|"
         "falta para llena|falta para estar llena|falta para llenarse|falta para que este|falta "
         "para el 100|"
         "falta para que se llene|falta para que esten|en cuanto van a estar|en cuanto "

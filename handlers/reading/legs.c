@@ -7,6 +7,7 @@
 #include "amounts.h"
 #include "flight_figures.h"
 #include "spans.h"
+#include "subjects.h"
 
 static void
 add_leg(struct told *told, const struct span *span)
@@ -140,9 +141,12 @@ static void
 same_way_back(const struct items *items, struct spans *spans)
 {
     size_t told = spans->count, i;
+    size_t same = items_find(items, 0, items->count, ITEM_SAME_BACK);
 
-    if (!items_any(items, ITEM_SAME_BACK)) {
-        return;
+    if (same == items->count ||
+        (told > 1 && over_links(items, spans->list[told - 1].at + 1) == same &&
+         spans->list[told - 1].homeward)) {
+        return; /* "2 hours back the same": its length is told */
     }
     for (i = told; i > 0 && spans->count < TOLD_LEGS_MAX; i--) {
         if (spans->list[i - 1].kind != LEG_WAIT) {

@@ -238,7 +238,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "crank it to|crank it up to|cranked it to|cranked it up to|bump it to|bump it up to|dial "
+        "cranked up at|crank it to|crank it up to|cranked it to|cranked it up to|bump it to|bump "
+        "it up to|dial "
         "it to|"
         "dial it up to|dial it down to|set it to|kick it up to|switch it to|put it to|drop it to|"
         "dropped it to|lower it to|lowered it to|raise it to|raised it to|move it to|moved it to|"
@@ -263,7 +264,9 @@ const struct lexicon_entry lexicon_en[] = {
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
         "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
-        "my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse rate|heart "
+        "plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
+        "time|my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse "
+        "rate|heart "
         "rate|night nurse|full price|full flow|"
         "full day|full night|full speed|full hour|full hours|full blast|full house|full size|"
         "full refund|full name|full minutes|full days|dead end|dead line|dead zone|dead tired|"

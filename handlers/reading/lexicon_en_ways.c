@@ -256,7 +256,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "off the battery|off of the battery|out of the wall|out of the outlet|out of the "
+        "no plug since|no plug since then|no outlet since|no outlet since then|hasnt been plugged "
+        "in|havent plugged in|havent plugged it in|havent been plugged in|not been plugged in|has "
+        "not been plugged in|hasnt seen a plug|hasnt seen an outlet|not been on a charger|hasnt "
+        "been on the charger|off the plug|away from the wall|away from the plug|away from the "
+        "outlet|off the battery|off of the battery|out of the wall|out of the outlet|out of the "
         "socket|off of the "
         "wall|on the battery "
         "now|its on the battery|now on the battery|unplug|went on battery|went on "
@@ -373,7 +377,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "foot|strolling|stroll|walking around|"
         "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
-        "driving|been driving for|at the wheel|on the road|riding in the car|drive|road "
+        "on the highway|on the freeway|on the interstate|cruising along|im driving|im the "
+        "driver|the one driving|driving|been driving for|at the wheel|on the road|riding in the "
+        "car|drive|road "
         "trip|"
         "riding|behind the wheel"),
     ROW(ITEM_ACTIVITY, ACTIVITY_FLIGHT,
@@ -411,7 +417,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "the gate"),
     ROW(ITEM_ARRIVE, 0, "at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
-        "ticket says|ticket shows|ticket has|my ticket says|my ticket shows|on the ticket|on my "
+        "boarding pass :|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
+        "ticket|off the ticket|off the itinerary|airline printout|printed itinerary|from the "
+        "airlines page|from the airlines site|on the airlines page|on the airline page|off the "
+        "airlines page|airlines page|ticket says|ticket shows|ticket has|my ticket says|my ticket "
+        "shows|on the ticket|on my "
         "ticket|per the ticket|boarding pass says|boarding pass shows|on the boarding pass|on my "
         "boarding pass|itinerary says|itinerary shows|on the itinerary|on my itinerary|"
         "airline|airlines|per airline|by the airline|airline schedule|airlines schedule|airline "

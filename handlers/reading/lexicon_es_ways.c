@@ -204,7 +204,10 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "de regreso|de vuelta|regreso|vuelta|al regreso|de vuelta a casa|"
         "de regreso a casa|a casa|para regresar|la vuelta|el regreso|volver"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "desenchufar|desconectar|desenchufarlo|desenchufarla|desconectarlo|desconectarla|"
+        "sin enchufe desde|sin enchufe desde entonces|no la he enchufado|no se ha enchufado|no la "
+        "he conectado|no se ha conectado|no la hemos enchufado|no la hemos conectado|sin cargar "
+        "desde entonces|sin conectar "
+        "desde|desenchufar|desconectar|desenchufarlo|desenchufarla|desconectarlo|desconectarla|"
         "desconectados|desenchufados|desenchufadas|pura bateria|la pura bateria|con la pura "
         "bateria|pura pila|con pura pila|con la pila|quite de la pared|la quite de la pared|lo "
         "quite de la pared|quite del enchufe|lo quite del enchufe|la quite del enchufe|saque del "
@@ -316,7 +319,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_DEPART, 0, "sale de la puerta|sale de puerta|deja la puerta"),
     ROW(ITEM_ARRIVE, 0, "llega a la puerta"),
     ROW(ITEM_GATE, 1,
-        "boleto dice|boleto marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
+        "pase de abordar :|boleto :|itinerario :|segun el boleto|segun el pase de abordar|segun el "
+        "itinerario|en el pase de abordar|en el boleto|en el itinerario|boleto dice|boleto "
+        "marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
         "boleto dice|pase de abordar dice|en el pase de abordar|segun el pase de "
         "abordar|itinerario "
         "dice|segun el itinerario|en el itinerario|en el itinerario dice|"

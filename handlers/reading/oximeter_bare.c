@@ -14,7 +14,8 @@ enum {
     LEAD_REACH = 5,
     JUDGED_REACH = 4,
     SERIES_REACH = 4,
-    LIST_MIN = 3
+    LIST_MIN = 3,
+    LOW_BATTERY = 45
 };
 
 static const char vetoes[] =
@@ -320,6 +321,46 @@ past_joints(const struct tokens *tokens, size_t at)
     return at;
 }
 
+/* "una dice 92 y otra 8", "the one in it 92, the one in my bag 8": no other person's value is so
+ * low, so that both are batteries. */
+static bool
+is_beside_low_battery(const struct tokens *tokens, size_t at)
+{
+    static const char others[] = " otra otro other spare second segunda bolsa bag purse mochila "
+                                 "cajon drawer backpack maleta backup ";
+    int thousandths;
+    size_t from = at, i, next;
+
+    while (from > 0 && !ends_sentence(tokens, from - 1)) {
+        from--;
+    }
+    for (i = from; i < tokens->count && !ends_sentence(tokens, i); i++) {
+        for (next = i + 1; token_among(tokens, i, others) && next < i + 4; next++) {
+            size_t taken = tokens_number(tokens, next, false, &thousandths);
+
+            if (taken > 0) {
+                return thousandths <= LOW_BATTERY * 1000 && next != at &&
+                       (next + taken >= tokens->count ||
+                        tokens->list[next + taken].kind == TOKEN_SIGN ||
+                        token_among(tokens, next + taken, " percent por and y how cuanto "));
+            }
+        }
+    }
+    return false;
+}
+
+/* "it said 92 when I unplugged at 1:20" */
+static bool
+is_of_unplugging(const struct tokens *tokens)
+{
+    return tokens_have(tokens,
+                       "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
+                       "off the wall at|off the charger at|off the wall since|pulled the plug at|"
+                       "unplugged since|desenchufe a las|desenchufamos a las|desconecte a las|"
+                       "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
+                       "cuando desenchufe|cuando desconecte");
+}
+
 /* "Dad is 79, on setting 2, reads 84, should I turn it up": his age, for a value is told behind. */
 static bool
 is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
@@ -378,7 +419,9 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         bool is_series;
 
         if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at) ||
-            is_age_beside_value(tokens, at, after)) {
+            is_age_beside_value(tokens, at, after) ||
+            (!is_of_someone(tokens, at) &&
+             (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens)))) {
             goes_on = goes_on && taken == 0;
             at = after;
             continue;

@@ -82,8 +82,13 @@ is_of_a_time(const struct items *items, size_t at)
         items_find(items, from, at, ITEM_WAS) < at) {
         return true; /* "was full at 9" */
     }
+    while (at > from && at < items->count && item_is(items, at, ITEM_LINK) &&
+           !item_is(items, at, ITEM_EVENT)) {
+        at--; /* "dinner is at 6" */
+    }
     return item_in(items, at, UNIT_OTHER) || item_is(items, at, ITEM_THEN_LEFT) ||
            item_is(items, at, ITEM_DEPART) || item_is(items, at, ITEM_EVENT) ||
+           item_value(items, at, ITEM_GOING) == LEG_WAIT ||
            (item_is(items, at, ITEM_POWER) &&
             item_value(items, at, ITEM_POWER) != POWER_WORD_BATTERY);
 }
@@ -207,7 +212,7 @@ is_before_setting(const struct items *items, size_t at)
     return item_is(items, next, ITEM_SETTING) &&
            token_among(items->tokens, items->list[next].from, " dial setting knob ") &&
            (next + 1 >= items->count || items->list[next + 1].is == ITEM_STOP ||
-            items->list[next + 1].is == ITEM_PAUSE);
+            item_is(items, next + 1, ITEM_AND) || items->list[next + 1].is == ITEM_PAUSE);
 }
 
 /* Half steps up to ten, of which nothing else is counted. */
@@ -374,10 +379,19 @@ higher_tenths(struct items *items, size_t at)
     return value / 100;
 }
 
+/* "if I turn it down to 1", "what if I walk on 3": the case that is asked about */
+static bool
+is_supposed(const struct items *items, size_t at)
+{
+    return items_have_word(items, clause_start(items, at), at,
+                           " if si suppose supposing suponiendo ") &&
+           !items_have_word(items, clause_start(items, at), at, " not sure know wonder ");
+}
+
 static void
 read_setting(struct items *items, struct told *told)
 {
-    bool past = false;
+    bool past = false, supposed = false;
     size_t at;
 
     for (at = 0; at < items->count; at++) {
@@ -393,12 +407,25 @@ read_setting(struct items *items, struct told *told)
             told->impossible_what = items_words(items, at, 1);
             told->missing |= MISSING_SETTING;
         } else if (tenths >= TENTHS_MIN && tenths <= TENTHS_MAX &&
-                   (!told->has_setting || past || !is_past(items, at))) {
+                   (!told->has_setting || past || !is_past(items, at)) &&
+                   (!supposed || is_supposed(items, at))) {
             past = is_past(items, at);
+            supposed = is_supposed(items, at);
             told->has_setting = true;
             told->setting_tenths = tenths;
         }
     }
+}
+
+/* "turned it from 3 liters to 2", "pase de 3 litros a 2" */
+static bool
+is_turned_from(const struct items *items, size_t at)
+{
+    size_t to = over_turning(items, at + 1);
+
+    return at > 0 && token_among(items->tokens, items->list[at].from - 1, " from de del ") &&
+           to > at + 1 && may_be_setting(items, to) &&
+           token_among(items->tokens, items->list[to].from - 1, " to a al ");
 }
 
 /* Of a cylinder the number is a flow. */
@@ -414,6 +441,11 @@ read_flow(struct items *items, struct told *told)
             continue;
         }
         items_spend(items, at, 1);
+        if (flow && is_turned_from(items, at)) {
+            told->flow_tenths = items->list[over_turning(items, at + 1)].value / 100;
+            items_spend(items, over_turning(items, at + 1), 1);
+            return;
+        }
         if (items->list[at].negative) {
             told->impossible = true;
             told->impossible_what = items_words(items, at, 1);

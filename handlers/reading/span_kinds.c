@@ -251,9 +251,11 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
         take_kind(span, LEG_WAIT);
         return;
     }
-    span->homeward = item_is(items, at + 1, ITEM_HOMEWARD) ||
-                     item_is(items, at - 1, ITEM_HOMEWARD) ||
-                     (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
+    span->homeward =
+        item_is(items, at + 1, ITEM_HOMEWARD) || item_is(items, at + 1, ITEM_SAME_BACK) ||
+        (item_is(items, at + 1, ITEM_LINK) && item_is(items, at + 2, ITEM_SAME_BACK)) ||
+        item_is(items, at - 1, ITEM_HOMEWARD) ||
+        (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
     if (span->homeward) {
         return;
     }

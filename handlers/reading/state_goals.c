@@ -398,6 +398,21 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
     return false;
 }
 
+/* "no tiene que ser llena", "doesnt have to be full" */
+static bool
+is_not_needed(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, i = items->list[at].from;
+
+    while (i > from && token_among(items->tokens, i - 1,
+                                   " be have to need needs it them all que ser estar tiene tienen "
+                                   "necesita necesito hace falta este esten ocupo a both ")) {
+        i--;
+    }
+    return i > from && i + 1 < items->list[at].from &&
+           token_among(items->tokens, i - 1, " no dont doesnt not neednt didnt ");
+}
+
 /* "sank to 5" tells, "from 20 to 80" and "til 80" wish. */
 bool
 state_is_goal(const struct items *items, size_t at, size_t after, bool full)
@@ -407,7 +422,14 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
     if (at > 1 && item_text(items, at - 1, "do") && item_is(items, at - 1, ITEM_LINK)) {
         return false; /* "what should it do full" */
     }
-    if (is_told_of_later(items, at)) {
+    if (tokens_phrase_at(items->tokens, items->list[after - 1].to,
+                         "me basta|me conformo|me es suficiente|is good enough|is plenty|"
+                         "would be enough|will be enough|is all i need|is enough for me|"
+                         "would be plenty|will be plenty") > 0 &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return true; /* "con 70 me basta" */
+    }
+    if (is_told_of_later(items, at) || (full && is_not_needed(items, at))) {
         return true;
     }
     if (is_low_word(items, at)) {

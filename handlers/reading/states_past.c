@@ -47,6 +47,45 @@ is_unknown_now(const struct items *items, size_t from)
     return false;
 }
 
+/* "now at the top its 62": the next number of the clause, told by a verb. */
+static bool
+tells_after_now(const struct items *items, size_t now)
+{
+    size_t to = clause_end(items, now), i;
+
+    for (i = now + 1; i < to && i < now + PHRASE_REACH + 4; i++) {
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT ||
+            items->list[i].is == ITEM_CLOCK) {
+            return (item_in(items, i, UNIT_PERCENT) ||
+                    (item_free_number(items, i) && items->list[i].value > BIG_MIN * 1000)) &&
+                   (item_is(items, i - 1, ITEM_NOW_IS) || item_is(items, i - 1, ITEM_SHOWS) ||
+                    item_is(items, i - 1, ITEM_AT) || item_is(items, i - 1, ITEM_LINK));
+        }
+    }
+    return false;
+}
+
+/* "was at 90 when we sat down, 58 when we paid": a lower one later, of another moment */
+static bool
+tells_lower_later(const struct items *items, size_t at, size_t after)
+{
+    size_t i;
+
+    if (!token_among(items->tokens, items->list[after - 1].to,
+                     " when before cuando al antes at ")) {
+        return false;
+    }
+    for (i = after; i < items->count && items->list[i].is != ITEM_STOP; i++) {
+        if ((item_free_number(items, i) || item_in(items, i, UNIT_PERCENT)) &&
+            items->list[i].value < items->list[at].value && items->list[i].value > BIG_MIN * 1000 &&
+            clause_start(items, i) + 2 > i) {
+            return token_among(items->tokens, items->list[i].to,
+                               " when by after cuando al despues % percent at ");
+        }
+    }
+    return false;
+}
+
 /* "now its 62", "62 now": another charge follows that is of now. */
 static bool
 tells_of_now(const struct items *items, size_t from)
@@ -65,7 +104,7 @@ tells_of_now(const struct items *items, size_t from)
              next++) {
         }
         if (item_in(items, next, UNIT_PERCENT) || tells_before(items, from, i) ||
-            (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
+            tells_after_now(items, i) || (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
             (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
             (i > from && item_free_number(items, i - 1) &&
              items->list[i - 1].value > BIG_MIN * 1000)) {
@@ -115,7 +154,8 @@ state_is_past(const struct items *items, size_t at, size_t after)
             is_unknown_now(items, after)) {
             return true;
         }
-        if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH && tells_of_now(items, after)) {
+        if (item_is(items, i, ITEM_WAS) && at - i < PHRASE_REACH + 3 &&
+            (tells_of_now(items, after) || tells_lower_later(items, at, after))) {
             return true;
         }
         if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {

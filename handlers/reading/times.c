@@ -305,6 +305,16 @@ best_clock(const struct items *items, const enum clock_role *roles, size_t count
     return items->count;
 }
 
+/* "the party ends at 10:15, will he make it": it must last as long. */
+static bool
+is_event_to_last(const struct items *items)
+{
+    return lexicon_cue(items->tokens, CUE_ENOUGH) && !items_any(items, ITEM_WAS) &&
+           tokens_have(items->tokens,
+                       "ends|ends at|is over|over at|lets out|gets out|finishes|wraps up|"
+                       "se acaba|termina|terminan|acaba|salen|sale");
+}
+
 static size_t
 goal_clock(const struct items *items, const struct told *told)
 {
@@ -312,6 +322,8 @@ goal_clock(const struct items *items, const struct told *told)
                                                CLOCK_OF_NOTHING};
     static const enum clock_role trip[] = {CLOCK_DEPART, CLOCK_BY};
     static const enum clock_role hours[] = {CLOCK_UNTIL, CLOCK_BY};
+    static const enum clock_role ending[] = {CLOCK_ARRIVE};
+    size_t at;
     static const enum clock_role watch[] = {CLOCK_REMIND, CLOCK_OF_NOTHING, CLOCK_BY, CLOCK_DEPART};
 
     switch (told->kind) {
@@ -320,7 +332,8 @@ goal_clock(const struct items *items, const struct told *told)
     case TOLD_TRIP:
         return best_clock(items, trip, sizeof trip / sizeof trip[0]);
     case TOLD_HOURS_LEFT:
-        return best_clock(items, hours, sizeof hours / sizeof hours[0]);
+        at = best_clock(items, hours, sizeof hours / sizeof hours[0]);
+        return at == items->count && is_event_to_last(items) ? best_clock(items, ending, 1) : at;
     case TOLD_WATCH:
         return best_clock(items, watch, sizeof watch / sizeof watch[0]);
     default:

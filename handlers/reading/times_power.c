@@ -71,6 +71,16 @@ has_power_word(const struct items *items, enum power_word word)
     return false;
 }
 
+/* "not plugged in because the socket is broken": what it runs from, where no way is spoken of. */
+static bool
+is_not_plugged_in(const struct items *items, size_t at)
+{
+    return item_value(items, at, ITEM_POWER) == POWER_WORD_NONE &&
+           items->list[at].to == items->list[at].from + 3 &&
+           token_is(items->tokens, items->list[at].from, "not") &&
+           token_is(items->tokens, items->list[at].from + 1, "plugged");
+}
+
 /* "3 hours (no power)": of the place, and no outage. */
 static bool
 is_place_without(const struct items *items, size_t at)
@@ -103,6 +113,9 @@ power_read(const struct items *items, struct told *told)
         }
         if (charging && (charges_off_wall(items, at) || is_house_outlet(items, at))) {
             source = POWER_SOURCE_WALL;
+        }
+        if (told->kind == TOLD_HOURS_LEFT && is_not_plugged_in(items, at)) {
+            source = POWER_SOURCE_BATTERY;
         }
         if (told->leg_count > 0 && is_place_without(items, at)) {
             continue;

@@ -1,0 +1,156 @@
+#include "beside_numbers.h"
+
+#include <string.h>
+
+#include "bare_numbers.h"
+
+/* "1 full, 1 maybe 30" */
+static bool
+is_one_of_list(const struct items *items, size_t at)
+{
+    return items->list[at].value == 1000 && at > 0 &&
+           (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND)) &&
+           item_is(items, at + 1, ITEM_HEDGE);
+}
+
+/* "A 90 y B 50" */
+static bool
+is_letter(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_WORD) &&
+           token_among(items->tokens, items->list[at].from, " b c d ") &&
+           (at == 0 || item_is(items, at - 1, ITEM_AND) || items->list[at - 1].is == ITEM_PAUSE ||
+            items->list[at - 1].is == ITEM_NUMBER) &&
+           items_any(items, ITEM_BATTERY) && !items_any(items, ITEM_CYLINDER);
+}
+
+/* "one's 72": its apostrophe is lost in the word. */
+static bool
+is_one_is(const struct items *items, size_t at)
+{
+    const struct token *word = &items->tokens->list[items->list[at].from];
+
+    return token_is(items->tokens, items->list[at].from, "ones") &&
+           items->list[at].to == items->list[at].from + 1 &&
+           word->end - word->start > strlen(word->text);
+}
+
+bool
+names_battery(const struct items *items, size_t at)
+{
+    return at < items->count &&
+           (is_one_is(items, at) || is_letter(items, at) || item_is(items, at, ITEM_OTHER) ||
+            item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_ALL) ||
+            item_is(items, at, ITEM_BOTH) ||
+            (items->list[at].is == ITEM_NUMBER &&
+             (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
+              (items->spanish && item_text(items, at - 1, "la") &&
+               items->list[at - 1].to == items->list[at - 1].from + 1 && items->list[at].digits) ||
+              item_text(items, at - 1, "number") ||
+              /* "battery 2 is 60", "la 2 en 47" */
+              item_value(items, at - 1, ITEM_BATTERY) == 1)));
+}
+
+/* What behind a bare number says that it counts or sets something else. */
+bool
+is_of_something(const struct items *items, size_t at, bool big)
+{
+    static const enum item_is things[] = {ITEM_BATTERY, ITEM_UNIT,   ITEM_LIGHT, ITEM_FULL,
+                                          ITEM_CHARGE,  ITEM_OCLOCK, ITEM_GOING};
+    size_t i;
+
+    for (i = 0; i < sizeof things / sizeof things[0]; i++) {
+        if (item_is(items, at, things[i]) && !item_is(items, at, ITEM_LINK) &&
+            !item_is(items, at, ITEM_AT) &&
+            !(big && (things[i] == ITEM_BATTERY || things[i] == ITEM_GOING))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+ends_here(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE || item_is(items, at, ITEM_AND) ||
+           item_is(items, at, ITEM_AT) || item_is(items, at, ITEM_EACH) ||
+           item_is(items, at, ITEM_LEFT) || item_is(items, at, ITEM_NOW) ||
+           item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
+           item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
+           item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
+           item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
+           item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
+           item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
+           items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
+           item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
+           item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
+           item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
+           item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
+           item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
+           item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
+           items->list[at].one || items->list[at].ordinal ||
+           (at > 0 && begins_list(items, at - 1)) ||
+           token_among(items->tokens, items->list[at].from,
+                       " top bottom left right upper lower while when if but because how what will "
+                       "can mientras cuando si pero porque "
+                       "cuanto cuantas hasta alcanza ");
+}
+
+/* A battery is spoken of earlier in the clause, and no other number or charge since. */
+bool
+follows_battery(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < 7; i--) {
+        const struct item *item = &items->list[i - 1];
+
+        if (names_battery(items, i - 1) || item_is(items, i - 1, ITEM_BATTERY)) {
+            return true;
+        }
+        if (item->is == ITEM_AMOUNT || item->is == ITEM_CLOCK || item->is == ITEM_NUMBER ||
+            item_is(items, i - 1, ITEM_LASTS) || item_is(items, i - 1, ITEM_FULL) ||
+            item_is(items, i - 1, ITEM_MODE) || item_is(items, i - 1, ITEM_SETTING)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "10, 20 and 30" */
+bool
+begins_list(const struct items *items, size_t at)
+{
+    size_t last = at + (item_is(items, at + 1, ITEM_HEDGE_AFTER) ? 1U : 0U);
+    bool joined = item_is(items, last + 1, ITEM_AND) ||
+                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE);
+    size_t next;
+
+    for (next = last + 1; item_is(items, next, ITEM_AND) ||
+                          (next > last + 1 && item_is(items, next, ITEM_ARTICLE)) ||
+                          (next < items->count && items->list[next].is == ITEM_PAUSE);
+         next++) {
+    }
+    joined = joined || (items->list[at].digits && next == at + 1 && item_free_number(items, next) &&
+                        items->list[next].digits && items->list[next].value > BIG_MIN * 1000 &&
+                        items->list[at].value > BIG_MIN * 1000 &&
+                        !items->tokens->list[items->list[next].from].glued);
+    if (!joined || !item_free_number(items, next) || items->list[next].one ||
+        !ends_here(items, next + 1)) {
+        return false;
+    }
+    return (items->list[next].value > BIG_MIN * 1000 && items->list[next].value <= 100 * 1000) ||
+           ((items->list[next].value >= 5 * 1000 || items->list[next].value == 0) &&
+            begins_list(items, next));
+}
+
+/* "1 full 1 at 10" */
+bool
+is_few_batteries(const struct items *items, size_t at)
+{
+    return at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].digits &&
+           items->list[at].value <= 4 * 1000 && items->list[at].value % 1000 == 0 &&
+           !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
+           !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
+}

@@ -1,0 +1,21 @@
+/* What stands beside a bare number: batteries that are named, lists, what it counts. Part of
+ * bare_numbers.c. Pure. */
+#ifndef BESIDE_NUMBERS_H
+#define BESIDE_NUMBERS_H
+
+#include "items.h"
+
+/* "the other", "the first", "battery 2", "B": one battery or all of them. */
+bool names_battery(const struct items *items, size_t at);
+/* What behind a bare number says that it counts or sets something else. */
+bool is_of_something(const struct items *items, size_t at, bool big);
+/* Nothing follows that the number before could count. */
+bool ends_here(const struct items *items, size_t at);
+/* A battery is spoken of earlier in the clause, and no other number or charge since. */
+bool follows_battery(const struct items *items, size_t at);
+/* "10, 20 and 30" */
+bool begins_list(const struct items *items, size_t at);
+/* "1 full 1 at 10" */
+bool is_few_batteries(const struct items *items, size_t at);
+
+#endif
