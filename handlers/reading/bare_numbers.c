@@ -79,6 +79,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     }
     if (item_is(items, before, ITEM_SHOWS)) {
         return big || (shows == 1 && !item_is(items, before, ITEM_SETTING)) ||
+               (shows == 0 && lexicon_cue(items->tokens, CUE_CHARGING) &&
+                token_among(items->tokens, items->list[before].from, " iba va estaba anda ") &&
+                items->list[at].value % 5000 == 0) ||
                names_battery(items, subject);
     }
     if (item_is(items, before, ITEM_TO) && before > 0 && items->list[before - 1].spent) {

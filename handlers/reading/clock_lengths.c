@@ -109,6 +109,13 @@ clock_is_length(const struct items *items, size_t at)
         clock_is_length(items, at + 2)) {
         return true; /* "1:30 and 2:15 gate to gate" */
     }
+    if (!item_is(items, at - 1, ITEM_DEPART) && lexicon_cue(items->tokens, CUE_FLIGHT) &&
+        (item_is(items, at + 1, ITEM_AND) ||
+         (at + 1 < items->count && items->list[at + 1].is == ITEM_PAUSE)) &&
+        (at > 0 && (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND))) &&
+        item_in(items, at + 2, UNIT_MINUTE)) {
+        return true; /* "legs: 1:10, 2:30 and 55 min" */
+    }
     if (is_told_as_figure(items, at) || is_of_nth_flight(items, at)) {
         return true;
     }

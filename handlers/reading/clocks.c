@@ -85,7 +85,8 @@ part_first(struct items *items, size_t at)
         !item_is(items, at + 3, ITEM_PM) && !item_is(items, at + 3, ITEM_DAYPART) &&
         !item_is(items, at - 1, ITEM_CLOCK_LEAD) && !item_is(items, at - 1, ITEM_BY) &&
         !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_UNTIL) &&
-        !item_text(items, at + 1, "para") && !is_spelled_part(&items->list[at])) {
+        !item_is(items, at - 1, ITEM_NOW_IS) && !item_text(items, at + 1, "para") &&
+        !is_spelled_part(&items->list[at])) {
         return false; /* "from 10 to 12": a range */
     }
     make_clock(items, at, 3, items->list[at + 2].value / 1000 * 60 + (past ? part : -part));

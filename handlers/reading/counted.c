@@ -68,6 +68,9 @@ may_be_clock(const struct items *items, size_t at)
 {
     size_t from = items->list[at].from;
 
+    if (token_is(items->tokens, items->list[at].to, "que")) {
+        return false; /* "de las cuatro que traigo" */
+    }
     return items->list[at].value > 6 * 1000 ||
            (from > 1 && token_among(items->tokens, from - 2,
                                     " a son ser hasta para desde tipo como de eran sobre "));

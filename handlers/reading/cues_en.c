@@ -76,7 +76,8 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "gate 2 gate|hops|"
+        "hour ahead there|hours ahead there|hour behind there|hours behind there|an hour ahead|an "
+        "hour behind|same time zone|gate 2 gate|hops|"
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
         "land|same zone|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing "

@@ -26,7 +26,9 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "las cuatro listas|las cinco listas|todas listas|todas cargadas|las dos cargadas|las tres "
+        "a cuanto llega|a cuanto llegan|a cuanto sube|con cuanto llega|hasta cuanto llega|a que "
+        "porcentaje|cuanto va a tener|las cuatro listas|las cinco listas|todas listas|todas "
+        "cargadas|las dos cargadas|las tres "
         "cargadas|las cuatro cargadas|listas el|lista el|queden listas|quede lista|cuanto "
         "tendra|cuanto tendran|cuanto va a ganar|cuanto gana|da tiempo|dara tiempo|"
         "falta para llena|falta para estar llena|falta para llenarse|falta para que este|falta "
@@ -63,7 +65,8 @@ const char *const cues_es[CUE_COUNT] = {
         "tarda|cuanto tardan|tarda en|tardan en|horas de carga|cuanto sube|cuanto suben|"
         "cuanto le sube|cuanto le suben|para que se llene|minutos de carga",
     [CUE_FLIGHT] =
-        "alla son * horas menos|alla son * horas mas|alla es una hora|horas menos alla|horas mas "
+        "misma hora alla|mismo huso|misma zona horaria|una hora mas alla|una hora menos alla|alla "
+        "son * horas menos|alla son * horas mas|alla es una hora|horas menos alla|horas mas "
         "alla|hora de "
         "alla|hora local|zona horaria|huso "
         "horario|aterriza|aterrizamos|aterrizo|despega|despegamos|vuelo|vuelos|avion|volar|"

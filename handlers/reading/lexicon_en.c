@@ -112,19 +112,17 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
-        "havent even looked at|havent even looked|havent even checked|havent even opened|havent "
-        "opened|never opened|havent touched|not looked at it|is a mystery|havent gotten to|who "
-        "knows what|no way to tell|cant make out|couldnt read|couldnt see|havent turned it on|not "
-        "tested|never turned on|god knows|lord knows|0 idea|zero idea|cant get at|cant get to|cant "
-        "reach|nobody checked|nobody looked|nobody "
-        "knows|no one "
+        "hasnt been looked at|hasnt been checked|hasnt been tried|havent even looked at|havent "
+        "even looked|havent even checked|havent even opened|havent touched|not looked at it|is a "
+        "mystery|havent gotten to|who knows what|no way to tell|cant make out|couldnt read|couldnt "
+        "see|havent turned it on|not tested|never turned on|god knows|lord knows|0 idea|zero "
+        "idea|cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
         "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
-        "checked|have not checked|havent looked|havent looked at|didnt check|not checked|"
-        "dont know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|"
-        "hasnt been touched|unknown|cant tell|unsure|couldnt tell you|never checked|"
-        "forgot what|forgot how|didnt look|havent tested|untested|dunno|no clue|cant see|cant "
-        "read|unchecked|"
-        "havent seen|didnt look at|not looked at|dont remember|i cant see"),
+        "checked|have not checked|havent looked|havent looked at|didnt check|not checked|dont "
+        "know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|hasnt "
+        "been touched|unknown|cant tell|unsure|couldnt tell you|never checked|forgot what|forgot "
+        "how|didnt look|havent tested|untested|dunno|no clue|cant see|cant read|unchecked|havent "
+        "seen|didnt look at|not looked at|dont remember|i cant see"),
     ROW(ITEM_FULL, 0,
         "are all charged|are charged|is charged|is all charged|are both charged|both charged|all "
         "charged|all charged and ready|charged and ready|full|fulls|fully charged|full "

@@ -33,11 +33,18 @@ const struct lexicon_entry lexicon_en_ways[] = {
     OWN(ITEM_DAY, DAY_SUNDAY, "sun"),
     ROW(ITEM_TONIGHT, 0, "tonight|tonite|2 nite"),
     ROW(ITEM_AGO, 0,
-        "into a|into my|into this|in on a|in on my|in on this|ago|earlier|into the day|into the "
+        "into the drive|into our drive|into the ride|into the hike|into our hike|into the "
+        "walk|into our walk|into the flight|into the movie|into the game|into the evening|into it "
+        "now|into a|into my|into this|in on a|in on my|in on this|ago|earlier|into the day|into "
+        "the "
         "trip|into it|into our day|in already|in "
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
-        "for the last|the last|for the past|the past|over the last|over the past|in the last|"
+        "been hiking|been hiking for|been walking|been driving|been driving for|been riding|been "
+        "riding for|been fishing|been fishing for|been sitting here|been sitting here for|been "
+        "here|been here for|been at it|been at it for|been shopping|been shopping for|been out "
+        "here|been out here for|for the last|the last|for the past|the past|over the last|over the "
+        "past|in the last|"
         "past|thats been|its been|been going for|been running for|been running|been on it for|"
         "been on battery for|been on battery|been on batteries for|been off the wall for|"
         "been off the wall|been unplugged for|been unplugged|been out for|been out|"
@@ -183,7 +190,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "around|sitting and "
         "waiting|stuck|wait|waiting|waits|layover|layovers|stopover|lay "
         "over|connection|sit|sitting there|"
-        "at the clinic|at the hospital|in the waiting room|waiting room|at the airport|"
+        "airport|at the clinic|at the hospital|in the waiting room|waiting room|at the airport|"
         "lunch stop|at lunch|for lunch|stop|stay|staying|visit|visiting|in court|appointment|"
         "appt|show|church|dinner|movie|movies|concert|game|meeting|at the restaurant|restaurant|"
         "at the office|doctors office|clinic|hospital|wedding|mass|service|class|"
@@ -373,11 +380,14 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
         "to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
-        "on my feet|on her feet|on his feet|up and about|walk|walking|walks|hiking|hike|hikes|on "
+        "into the hike|into our hike|into the walk|into our walk|been hiking|been hiking for|been "
+        "walking|on my feet|on her feet|on his feet|up and "
+        "about|walk|walking|walks|hiking|hike|hikes|on "
         "foot|strolling|stroll|walking around|"
         "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
-        "on the highway|on the freeway|on the interstate|cruising along|im driving|im the "
+        "been driving|been riding|been riding for|into the drive|into our drive|into the ride|on "
+        "the highway|on the freeway|on the interstate|cruising along|im driving|im the "
         "driver|the one driving|driving|been driving for|at the wheel|on the road|riding in the "
         "car|drive|road "
         "trip|"
@@ -386,7 +396,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "flying|on the plane|in flight|on a flight|on the flight|fly|flight|plane|on a plane|"
         "airplane|in the plane|mid flight"),
     ROW(ITEM_ACTIVITY, ACTIVITY_REST,
-        "resting|at rest|sitting|seated|sitting down|lying down|laying down|couch|sofa|recliner|"
+        "been sitting here|been sitting here for|resting|at rest|sitting|seated|sitting down|lying "
+        "down|laying down|couch|sofa|recliner|"
         "sitting still|watching tv|in my chair|in his chair|in her chair|in the chair|in my "
         "rocker|in my easy chair|in his recliner|"
         "in her recliner|in the recliner|on the couch|on the sofa|in front of the tv|watching the "

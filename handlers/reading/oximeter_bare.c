@@ -353,12 +353,14 @@ is_beside_low_battery(const struct tokens *tokens, size_t at)
 static bool
 is_of_unplugging(const struct tokens *tokens)
 {
-    return tokens_have(tokens,
-                       "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
-                       "off the wall at|off the charger at|off the wall since|pulled the plug at|"
-                       "unplugged since|desenchufe a las|desenchufamos a las|desconecte a las|"
-                       "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
-                       "cuando desenchufe|cuando desconecte");
+    return tokens_have(
+        tokens, "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
+                "off the wall at|off the charger at|off the wall since|pulled the plug at|"
+                "unplugged since|hasnt been plugged|not been plugged|hasnt been on the charger|"
+                "no la he conectado|no la he enchufado|desenchufe a las|desenchufamos a "
+                "las|desconecte a las|"
+                "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
+                "cuando desenchufe|cuando desconecte");
 }
 
 /* "Dad is 79, on setting 2, reads 84, should I turn it up": his age, for a value is told behind. */

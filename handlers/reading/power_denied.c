@@ -133,7 +133,8 @@ power_is_denied(const struct items *items, size_t at)
     }
 
     for (token = items->list[at].from; token < items->list[at].to + 6; token++) {
-        if (token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
+        if (token >= items->list[at].to &&
+            token_among(items->tokens, token, " only half sometimes partly some solo aveces ") &&
             token_among(items->tokens, token + 1,
                         " works the of for first way time part funciona sirve las ")) {
             return true; /* "the plug only works half the time" */

@@ -34,6 +34,15 @@ is_setting_and_place(const struct items *items, size_t at)
     return false;
 }
 
+/* "Batt 2 - 30%": a label and what it is at, which the blanks tell. */
+static bool
+is_battery_and_charge(const struct items *items, size_t at)
+{
+    return item_value(items, at - 1, ITEM_BATTERY) == 1 && at > 0 &&
+           items->list[at].value <= 6 * 1000 &&
+           !items->tokens->list[items->list[at + 2].from].glued;
+}
+
 /*
  * "2-3 hours", "40 to 50 %", "entre 30 y 40", "hace 2 o 3 horas": two numbers are one range if a
  * unit follows or a word or dash says so. "From 20 to 80" is a way, not a range.
@@ -66,7 +75,7 @@ range_join(struct items *items, size_t at)
             low->value > 12 * 1000 && high->value <= 100 * 1000);
     if (low->value >= high->value || low->negative || (low->one && item_text(items, at + 1, "a")) ||
         low->fraction || low->times || !told || item_text(items, at + 1, "hasta") ||
-        is_setting_and_place(items, at) ||
+        is_setting_and_place(items, at) || (dash && is_battery_and_charge(items, at)) ||
         (item_is(items, at - 1, ITEM_FROM) && item_is(items, at + 3, ITEM_UNIT) &&
          item_value(items, at + 3, ITEM_UNIT) == UNIT_PERCENT &&
          lexicon_cue(items->tokens, CUE_CHARGING))) {

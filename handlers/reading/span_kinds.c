@@ -4,95 +4,10 @@
  * list ("3 flights: 1h, 2h30") it is that of the span before.
  */
 #include "amounts.h"
+#include "span_cues.h"
 #include "spans.h"
 
-enum { CUE_REACH = 7, WALK_MPH = 6 };
-
-static bool
-is_then(const struct items *items, size_t at)
-{
-    return item_text(items, at, "then") || item_text(items, at, "luego") ||
-           item_text(items, at, "despues") || item_is(items, at, ITEM_AND);
-}
-
-static bool
-stops_cue(const struct items *items, size_t at)
-{
-    return items->list[at].is == ITEM_STOP || items->list[at].is == ITEM_PAUSE ||
-           (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE) ||
-           items->list[at].is == ITEM_CLOCK;
-}
-
-/* What one does, as a leg: who rests or sleeps is in one place; -1 if the item tells nothing. */
-static int
-going_at(const struct items *items, size_t at)
-{
-    int going = item_value(items, at, ITEM_GOING), activity = item_value(items, at, ITEM_ACTIVITY);
-
-    return going < 0 && (activity == ACTIVITY_REST || activity == ACTIVITY_SLEEP) ? (int)LEG_WAIT
-                                                                                  : going;
-}
-
-/* A word for a way or a place; "no layover" is none. */
-static bool
-is_cue(const struct items *items, size_t at)
-{
-    return going_at(items, at) >= 0 &&
-           !(at > 0 && (item_text(items, at - 1, "no") || item_text(items, at - 1, "sin")));
-}
-
-/* Steps to the cue before (or behind); 0 if there is none. */
-static size_t
-cue_back(const struct items *items, size_t at, size_t taken_from)
-{
-    size_t i;
-
-    for (i = at; i > taken_from && at - i < CUE_REACH; i--) {
-        if (items->list[i - 1].is == ITEM_CLOCK &&
-            token_among(items->tokens, items->list[at].from - 1, " for runs lasts goes dura ")) {
-            continue; /* "lunch at 12 for an hour", "starts at 1 and runs 3 hours" */
-        }
-        if (stops_cue(items, i - 1)) {
-            return 0;
-        }
-        if (is_cue(items, i - 1)) {
-            return at - (i - 1);
-        }
-    }
-    return 0;
-}
-
-static size_t
-cue_ahead(const struct items *items, size_t at)
-{
-    size_t i;
-
-    for (i = at + 1; i < items->count && i - at < CUE_REACH; i++) {
-        if (stops_cue(items, i) || is_then(items, i) || item_text(items, i, "before") ||
-            item_text(items, i, "antes") || item_text(items, i, "until") ||
-            item_text(items, i, "till") || item_text(items, i, "til")) {
-            return 0;
-        }
-        if (is_cue(items, i)) {
-            return i - at;
-        }
-    }
-    return 0;
-}
-
-/* "to the clinic" */
-static bool
-leads_to(const struct items *items, size_t cue)
-{
-    size_t before = items->list[cue].from;
-
-    if (token_among(items->tokens, before,
-                    " wait sit stay visit rest eat stop esperar comer parar sentarme visitar ")) {
-        return false; /* what one does, not where one goes */
-    }
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
-    return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
-}
+enum { WALK_MPH = 6 };
 
 /* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
 static size_t
@@ -113,36 +28,6 @@ cue_of_clause_before(const struct items *items, size_t at, size_t taken_from)
         place = i - 1; /* "the bus to the mall, 35 minutes" tells the bus, "voy a misa, una hora" */
     }
     return place;
-}
-
-static void
-set_kind(struct span *span, const struct items *items, size_t cue)
-{
-    static const char with_seats[] = " bus train coach shuttle subway metro tram tren autobus "
-                                     "camion trolley tranvia limo microbus ";
-    size_t i;
-
-    span->has_kind = true;
-    span->kind = (enum leg_kind)going_at(items, cue);
-    for (i = items->list[cue].from; i < items->list[cue].to; i++) {
-        span->has_seats = span->has_seats || token_among(items->tokens, i, with_seats);
-    }
-}
-
-/* "to the casino 45 min by bus" */
-static bool
-goes_there(const struct items *items, size_t place, size_t way)
-{
-    return item_value(items, place, ITEM_GOING) == LEG_WAIT && leads_to(items, place) &&
-           item_value(items, way, ITEM_GOING) != LEG_WAIT;
-}
-
-/* "to the clinic is 55 minutes": the way there */
-static bool
-is_destination(const struct items *items, size_t cue)
-{
-    return item_value(items, cue, ITEM_GOING) == LEG_WAIT && leads_to(items, cue) &&
-           token_among(items->tokens, items->list[cue].to, " is takes are es son ");
 }
 
 /* "3 hours at the lake": wherever that is */
@@ -177,13 +62,6 @@ comes_back(const struct items *items, size_t at)
         }
     }
     return false;
-}
-
-static void
-take_kind(struct span *span, enum leg_kind kind)
-{
-    span->has_kind = true;
-    span->kind = kind;
 }
 
 static bool
@@ -233,6 +111,9 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
         take_kind(span, LEG_OTHER); /* "90 minutes to the airport" */
     } else if (item_text(items, after, "away")) {
         take_kind(span, LEG_DRIVE); /* "the clinic is 40 min away by car" */
+        if (cue_ahead(items, span->at) > 0) {
+            set_kind(span, items, span->at + cue_ahead(items, span->at)); /* "away walking" */
+        }
     }
     return span->has_kind;
 }
@@ -266,6 +147,25 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
     }
 }
 
+/* "walking to church 15 min": how one gets to the place */
+static bool
+find_way_to(const struct items *items, struct span *span, size_t place, size_t taken_from)
+{
+    size_t from = clause_start(items, place), i;
+
+    from = from > taken_from ? from : taken_from;
+    for (i = place; item_value(items, place, ITEM_GOING) == LEG_WAIT && leads_to(items, place) &&
+                    i > from && place - i < 4;
+         i--) {
+        if (item_value(items, i - 1, ITEM_GOING) == LEG_HIKE ||
+            item_value(items, i - 1, ITEM_GOING) == LEG_DRIVE) {
+            set_kind(span, items, i - 1);
+            return true;
+        }
+    }
+    return false;
+}
+
 /* `taken_from`: cues before this item belong to earlier spans. Returns the new one. */
 static size_t
 find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
@@ -279,6 +179,9 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
     if (back > 0 && ahead == 0 && item_is(items, span->at + 1, ITEM_HOMEWARD) &&
         item_value(items, span->at - back, ITEM_GOING) == LEG_WAIT) {
         span->homeward = true; /* "40 min to the market and 40 back" */
+        return span->at;
+    }
+    if (back > 0 && ahead == 0 && find_way_to(items, span, span->at - back, taken_from)) {
         return span->at;
     }
     if (back > 0 && ahead == 0 && span->pace == 0 && is_destination(items, span->at - back)) {
@@ -462,6 +365,9 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         struct span *span = &spans->list[i];
 
         free_from = taken_from;
+        if (span->settled) {
+            continue;
+        }
         if (i > 0 && runs_itself(items, span->at)) {
             take_kind(span, LEG_WAIT);
             continue;

@@ -2,6 +2,7 @@
 
 #include "amounts.h"
 #include "charges.h"
+#include "clock_chain.h"
 #include "clocks.h"
 #include "legs.h"
 #include "span_bare.h"
@@ -267,6 +268,22 @@ is_door_to_door(const struct items *items, size_t at)
            (at + 4 < to ? at + 4 : to);
 }
 
+/* A vehicle or a walk in [from, to) */
+static bool
+tells_way(const struct items *items, size_t from, size_t to)
+{
+    size_t at;
+
+    for (at = from; at < to; at++) {
+        int going = item_value(items, at, ITEM_GOING);
+
+        if (going == LEG_DRIVE || going == LEG_HIKE || going == LEG_OTHER) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "2 hours to get to the airport, then 95 minutes in the air": one flight, and the way to it. */
 static bool
 is_way_to_airport(const struct items *items, size_t at)
@@ -283,7 +300,7 @@ is_way_to_airport(const struct items *items, size_t at)
            items_find(items, at, to, ITEM_GATE) == to &&
            items_have_word(items, at, to, " airport aeropuerto ") &&
            items_have_word(items, at, to, " to al hasta ") &&
-           items_find(items, clause_start(items, at), to, ITEM_GOING) == to &&
+           !tells_way(items, clause_start(items, at), to) &&
            items_find(items, clause_start(items, at), to, ITEM_POWER) == to &&
            !items_have_word(items, at, to, " flight vuelo at en ");
 }
@@ -359,6 +376,9 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
 void
 spans_find(struct items *items, struct told *told, struct spans *spans)
 {
+    if (told->kind == TOLD_TRIP && clock_chain_read(items, told, spans)) {
+        return;
+    }
     if (told->kind == TOLD_TRIP || told->kind == TOLD_FLIGHT) {
         read_clock_way(items, told, spans);
     }

@@ -13,6 +13,7 @@ struct span {
     int minutes;
     int pace; /* thousandths of a mile an hour, of a distance; else 0 */
     bool has_kind, homeward;
+    bool settled; /* its kind is told and hangs on no word around it */
     enum leg_kind kind;
     bool has_seats; /* a bus, a train */
     bool has_power;

@@ -98,7 +98,8 @@ take_count(struct items *items, size_t here, struct group *group)
         return; /* "mi hija de 12 dice que marca 97": no twelve batteries */
     }
     if (token_among(items->tokens, items->list[here].from - 1, " at a ") &&
-        !items->list[here].one && here > 0 && !item_is(items, here + 1, ITEM_BATTERY)) {
+        !items->list[here].one && here > 0 && !item_is(items, here + 1, ITEM_BATTERY) &&
+        !token_among(items->tokens, items->list[here].from, " couple pair par ")) {
         return; /* "I left home at 8 with 100", "charging since 4 with it at 10 percent": an hour */
     }
     if (is_label(items, here)) {
@@ -148,6 +149,9 @@ subject_before(struct items *items, size_t at, struct group *group)
             group->named = true;
             take_count_before(items, here, group);
             return;
+        }
+        if (item_text(items, here, "esta") && here > from && item_is(items, here - 1, ITEM_EACH)) {
+            continue; /* "cada bateria esta en 50": no "this one" */
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
             group->times = others_at(items, here);

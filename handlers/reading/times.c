@@ -3,7 +3,7 @@
 #include "amounts.h"
 #include "clocks.h"
 
-enum { SINCE_MAX = 24 * 60, HALF_DAY = 12 * 60, REACH = 3 };
+enum { SINCE_MAX = 24 * 60, GUESSED_SINCE_MAX = 9 * 60, HALF_DAY = 12 * 60, REACH = 3 };
 
 /* ---- since --------------------------------------------------------------------------------------
  */
@@ -166,6 +166,13 @@ is_plugging_in(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_EVENT) == at;
 }
 
+/* "will it charge by check out at 11, its 7 now": when one leaves is when it should be done. */
+static bool
+is_goal_of_charging(const struct items *items, enum clock_role role)
+{
+    return role == CLOCK_DEPART && lexicon_cue(items->tokens, CUE_CHARGING);
+}
+
 /* The time that a charge was so: told as such, or the only other time beside that of now. */
 static size_t
 clock_of_then(const struct items *items, size_t now)
@@ -179,6 +186,9 @@ clock_of_then(const struct items *items, size_t now)
             continue;
         }
         role = clock_role(items, at);
+        if (is_goal_of_charging(items, role)) {
+            continue;
+        }
         if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
             (role == CLOCK_EVENT && items_any(items, ITEM_WAS)) || role == CLOCK_DEPART ||
             role == CLOCK_ARRIVE) {
@@ -236,6 +246,9 @@ since_of_clocks(struct items *items, struct told *told)
     minutes = to->value - from->value;
     if (!from->ampm || !to->ampm) {
         minutes = (minutes % HALF_DAY + HALF_DAY) % HALF_DAY;
+        if (minutes > GUESSED_SINCE_MAX) {
+            return; /* "power is back at 7, it is 5:30": still to come */
+        }
     } else {
         minutes = (minutes + MINUTES_OF_DAY) % MINUTES_OF_DAY;
     }
