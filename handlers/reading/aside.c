@@ -18,12 +18,13 @@ static const char persons[] =
     "girl "
     "man woman lady baby toddler mom dad mother father grandma grandpa aunt uncle sister brother "
     "wife husband law ";
-static const char others[] = " moms mothers dads fathers husbands wifes grandmas grandpas sisters "
-                             "brothers neighbor neighbors neighbour roommate roommates friend "
-                             "friends buddy buddys hermana hermano vecina vecino amiga amigo "
-                             "comadre compadre mama papa madre padre guy lady fellow junto lado "
-                             "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
-                             "suyo suyas suyos ";
+static const char others[] =
+    " moms hubbys wifeys mothers dads fathers husbands wifes grandmas grandpas sisters "
+    "brothers neighbor neighbors neighbour roommate roommates friend "
+    "friends buddy buddys hermana hermano vecina vecino amiga amigo "
+    "comadre compadre mama papa madre padre guy lady fellow junto lado "
+    "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
+    "suyo suyas suyos ";
 static const char strangers[] = " neighbor neighbors neighbour roommate roommates guy lady buddy "
                                 "vecina vecino amiga amigo senor senora compadre comadre ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "
@@ -143,6 +144,19 @@ date(struct items *items, size_t at)
     }
 }
 
+/* "my sister and I (both 84, both on oxygen)" */
+static bool
+are_both_so_old(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at);
+
+    return item_is(items, at - 1, ITEM_BOTH) && items->list[at].value >= 55 * 1000 &&
+           items_have_word(items, from, at, persons) &&
+           items_have_word(items, from, at, " i yo he she ella el ") &&
+           items_find(items, from, at, ITEM_BATTERY) == at &&
+           items_find(items, from, at, ITEM_HAVE) == at;
+}
+
 /* "he is 74", "my mom 82": years */
 static void
 age(struct items *items, size_t at)
@@ -158,6 +172,10 @@ age(struct items *items, size_t at)
     }
     if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
         items->list[at].value > 110 * 1000 || at == 0) {
+        return;
+    }
+    if (are_both_so_old(items, at)) {
+        items_spend(items, at, 1);
         return;
     }
     before = items->list[at].from;
@@ -326,7 +344,9 @@ of_another(struct items *items, size_t at)
         return;
     }
     if (!is_number(items, at) && !item_in(items, at, UNIT_PERCENT) &&
-        !item_is(items, at, ITEM_FULL)) {
+        !item_is(items, at, ITEM_FULL) && !item_is(items, at, ITEM_HALF) &&
+        !item_is(items, at, ITEM_QUARTER) && !item_is(items, at, ITEM_FRACTION) &&
+        !item_is(items, at, ITEM_CHARGE)) {
         return;
     }
     if (own_is_put_aside(items, at)) {

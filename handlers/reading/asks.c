@@ -94,7 +94,9 @@ charging_is_asked(const struct items *items)
                                        "one charge|no esta cargando|una sola carga|"
                                        "sin cargar|without charging|sin poder cargar|"
                                        "cant charge|no carga|a full charge last|"
-                                       "cannot charge|not be charging");
+                                       "cannot charge|not be charging|unplugged fully charged|"
+                                       "unplugged it fully charged|left fully charged|"
+                                       "started fully charged");
 }
 
 /* "Text me an hour and a half before it runs out" */

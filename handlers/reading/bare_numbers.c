@@ -87,6 +87,10 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_is(items, before, ITEM_TO) && before > 0 && items->list[before - 1].spent) {
         return big; /* "from 100 to 60" */
     }
+    if (item_is(items, before, ITEM_NOW_IS) && items->list[at].value <= 12 * 1000 &&
+        (items_any(items, ITEM_LIGHT) || items_any(items, ITEM_UNTIL))) {
+        return false; /* "one green dot. good till lunch? its 10" */
+    }
     if (item_is(items, before, ITEM_WAS) || item_is(items, before, ITEM_NOW_IS) ||
         item_is(items, before, ITEM_NOW) || item_is(items, before, ITEM_AGO)) {
         return big;
@@ -245,8 +249,13 @@ is_whole_sentence(const struct items *items, size_t at)
                         (item_value(items, at + 2, ITEM_AT) == AT_ON ||
                          item_is(items, at + 2, ITEM_SETTING) || item_is(items, at + 2, ITEM_MODE));
 
-    if (sentence_start(items, at) != at || !(sentence_end(items, at) == at + 1 || setting_next) ||
-        items->list[at].high > 100 * 1000) {
+    size_t begin = at;
+
+    while (begin > 0 && item_is(items, begin - 1, ITEM_LINK)) {
+        begin--; /* "display 58." */
+    }
+    if (sentence_start(items, at) != begin ||
+        !(sentence_end(items, at) == at + 1 || setting_next) || items->list[at].high > 100 * 1000) {
         return false;
     }
     for (i = 0; i < items->count; i++) {
@@ -297,6 +306,23 @@ tells_other_before(const struct items *items, size_t at)
     return false;
 }
 
+/* A battery, or what is in the unit, is spoken of in the clause before. */
+static bool
+is_of_battery_told(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at - 1), i;
+
+    for (i = from; i < at; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER)) {
+            return true;
+        }
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
+            return false;
+        }
+    }
+    return items_have_word(items, from, at, " in ") && items_have_word(items, from, at, " it one ");
+}
+
 /* By what stands around a number that nothing leads to. */
 static bool
 stands_as_charge(const struct items *items, size_t at, size_t before, size_t after, bool hedged)
@@ -314,6 +340,11 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         token_is(items->tokens, items->list[at].from - 1, "de") &&
         token_is(items->tokens, items->list[at].from - 2, "la")) {
         return true; /* "la de 40" */
+    }
+    if (big && clause_start(items, at) == at && clause_end(items, at) == after &&
+        items->list[at].value > 12 * 1000 && !items->list[at].negative && at > 0 &&
+        items->list[at].digits && is_of_battery_told(items, at)) {
+        return true; /* "what's in it, 60, plus a full one" */
     }
     if (!big && item_is(items, at - 1, ITEM_OTHER) && items->list[at].value >= 5 * 1000 &&
         tells_other_before(items, at) && clause_end(items, at) == after) {

@@ -143,10 +143,20 @@ whole_and_half_at(const struct items *items, size_t at)
         next += item_is(items, next, ITEM_FULL) ? 1 : 0;
         return item_value(items, next, ITEM_BATTERY) == 2 ? next + 1 - at : 0;
     }
+    if (item_is(items, at, ITEM_ARTICLE) && item_value(items, next, ITEM_BATTERY) == 1 &&
+        item_is(items, next + 1, ITEM_AND)) { /* "a pack and a half" */
+        last = next + 2 + (item_is(items, next + 2, ITEM_ARTICLE) ? 1U : 0U);
+        return item_is(items, last, ITEM_HALF) && !item_is(items, last + 1, ITEM_FULL) &&
+                       !item_is(items, last + 1, ITEM_OTHER) &&
+                       !item_is(items, last + 1, ITEM_BATTERY)
+                   ? last + 1 - at
+                   : 0;
+    }
     if (item_text(items, at, "pila") || item_text(items, at, "bateria")) {
-        return !item_is(items, at - 1, ITEM_NUMBER) && item_is(items, next, ITEM_AND) &&
-                       item_text(items, next + 1, "media") &&
-                       (next + 2 >= items->count || ends_clause(items, next + 2))
+        return (!item_is(items, at - 1, ITEM_NUMBER) || items->list[at - 1].one) &&
+                       item_is(items, next, ITEM_AND) && item_text(items, next + 1, "media") &&
+                       (next + 2 >= items->count || ends_clause(items, next + 2) ||
+                        item_is(items, next + 2, ITEM_AT))
                    ? 3
                    : 0; /* "me queda pila y media" */
     }
@@ -167,7 +177,8 @@ whole_and_half_at(const struct items *items, size_t at)
         return last + 1 - at;
     }
     return noun && items->spanish && item_text(items, next, "media") &&
-                   (last >= items->count || ends_clause(items, last))
+                   (last >= items->count || ends_clause(items, last) ||
+                    item_is(items, last, ITEM_AT))
                ? last - at
                : 0;
 }

@@ -98,7 +98,10 @@ is_nearer_guess(const struct items *items, const struct group *last, const struc
                                " more less over under mas "
                                "menos almost nearly ");
 
-    if (!word || end >= at || items->list[end].is != ITEM_PAUSE) {
+    if (end == at && item_is(items, last->state.from, ITEM_CHARGE) &&
+        item_in(items, at, UNIT_PERCENT)) {
+        guessed = true; /* "almost dead 4 percent" */
+    } else if (!word || end >= at || items->list[end].is != ITEM_PAUSE) {
         return false;
     }
     for (i = end + 1; i < at; i++) {

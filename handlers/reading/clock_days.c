@@ -85,7 +85,8 @@ clock_complete(struct items *items, size_t at)
         take_day(items, clock, i - 1);
         if (!clock->ampm &&
             (item_is(items, i - 1, ITEM_TONIGHT) || item_is(items, i - 1, ITEM_DAYPART) ||
-             (item_is(items, i - 1, ITEM_AM) && !item_is(items, i - 1, ITEM_EARLIER)))) {
+             (item_is(items, i - 1, ITEM_AM) && !item_is(items, i - 1, ITEM_EARLIER) &&
+              !item_text(items, i - 1, "am")))) { /* "am I ok till 4" */
             take_half(items, clock, i - 1);
         }
     }

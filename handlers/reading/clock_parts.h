@@ -13,4 +13,12 @@ bool clock_is_length(const struct items *items, size_t at);
 /* Makes one of the clock time. */
 void clock_make_length(struct items *items, size_t at);
 
+/* Turns `count` items from `at` into a clock time. */
+void clock_make(struct items *items, size_t at, size_t count, int minutes);
+
+/* "0630", "by 1900"; "off at 7.30"; "a las 20 horas": false if it is none. */
+bool clock_of_four_digits(struct items *items, size_t at);
+bool clock_with_dot(struct items *items, size_t at);
+bool clock_of_hours(struct items *items, size_t at);
+
 #endif

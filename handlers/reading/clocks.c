@@ -28,8 +28,8 @@ is_minute(const struct items *items, size_t at)
 }
 
 /* Turns `count` items from `at` into a clock time. */
-static void
-make_clock(struct items *items, size_t at, size_t count, int minutes)
+void
+clock_make(struct items *items, size_t at, size_t count, int minutes)
 {
     struct item clock = {.is = ITEM_CLOCK, .day = NO_DAY};
 
@@ -89,7 +89,7 @@ part_first(struct items *items, size_t at)
         !is_spelled_part(&items->list[at])) {
         return false; /* "from 10 to 12": a range */
     }
-    make_clock(items, at, 3, items->list[at + 2].value / 1000 * 60 + (past ? part : -part));
+    clock_make(items, at, 3, items->list[at + 2].value / 1000 * 60 + (past ? part : -part));
     return true;
 }
 
@@ -124,7 +124,7 @@ part_to_noon(struct items *items, size_t at)
         return false;
     }
     part = item_value(items, at + 2, ITEM_NOON) + (past ? part : MINUTES_OF_DAY - part);
-    make_clock(items, at, 3, part % MINUTES_OF_DAY);
+    clock_make(items, at, 3, part % MINUTES_OF_DAY);
     items->list[at].ampm = true;
     return true;
 }
@@ -136,7 +136,7 @@ half_hour(struct items *items, size_t at)
     size_t from = clause_start(items, at);
     bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
                (item_value(items, at - 1, ITEM_AT) == AT_AT &&
-                (items_find(items, from, at, ITEM_DEPART) < at ||
+                (clause_end(items, at) == at + 2 || items_find(items, from, at, ITEM_DEPART) < at ||
                  items_find(items, from, at, ITEM_ARRIVE) < at ||
                  items_find(items, from, at, ITEM_REMIND) < at));
 
@@ -145,7 +145,7 @@ half_hour(struct items *items, size_t at)
         items->list[at + 1].value % 1000 != 0 || counts_things(items, at + 2)) {
         return false;
     }
-    make_clock(items, at, 2, items->list[at + 1].value / 1000 * 60 + 30);
+    clock_make(items, at, 2, items->list[at + 1].value / 1000 * 60 + 30);
     items->list[at].ampm = false;
     return true;
 }
@@ -206,6 +206,17 @@ back_over_battery(const struct items *items, size_t at)
     return item_is(items, at, ITEM_BATTERY) ? at - 1 : at;
 }
 
+/* "leave 7, home 6", "out at 8, back at 5": one leaves before in the sentence. */
+static bool
+is_return_hour(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at);
+
+    return (item_is(items, at - 1, ITEM_ARRIVE) || item_is(items, at - 1, ITEM_HOMEWARD)) &&
+           !item_is(items, at - 1, ITEM_DEPART) && items_find(items, from, at, ITEM_CLOCK) < at &&
+           items_find(items, from, at, ITEM_DEPART) < at;
+}
+
 /* "at 6" is a clock time where someone leaves, arrives, unplugs or wants to be told. */
 static bool
 at_some_hour(const struct items *items, size_t at)
@@ -217,9 +228,13 @@ at_some_hour(const struct items *items, size_t at)
     if (!item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_SINCE) &&
         !(item_is(items, at - 1, ITEM_ARRIVE) && /* "left home at 8" */
           token_is(items->tokens, items->list[at].from - 1, "at")) &&
-        !item_is(items, at - 1, ITEM_DEPART) && !item_text(items, at - 1, "left") &&
-        !is_event_that_starts(items, at - 1) && !item_is(items, at - 1, ITEM_HEDGE)) {
+        !is_return_hour(items, at) && !item_is(items, at - 1, ITEM_DEPART) &&
+        !item_text(items, at - 1, "left") && !is_event_that_starts(items, at - 1) &&
+        !item_is(items, at - 1, ITEM_HEDGE)) {
         return false;
+    }
+    if (is_return_hour(items, at)) {
+        return items->list[at].value <= 12 * 1000;
     }
     if (item_value(items, at - 1, ITEM_AT) == AT_ON ||
         item_value(items, at - 1, ITEM_AT) == AT_IN) {
@@ -312,6 +327,10 @@ hour_first(struct items *items, size_t at)
     }
     led = leads_to_hour(items, at) || at_some_hour(items, at);
     more = minutes_after_hour(items, next, &minutes);
+    led = led || (items->list[at].one && more > 0 &&
+                  (item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+                   item_is(items, at - 1, ITEM_ARRIVE) || item_is(items, at - 1, ITEM_DEPART) ||
+                   item_value(items, at - 1, ITEM_AT) == AT_AT)); /* "home by one thirty" */
     next += more;
     sure =
         follows_hour(items, next) ||
@@ -329,55 +348,7 @@ hour_first(struct items *items, size_t at)
     if (items->list[at].value % 1000 != 0) {
         minutes = items->list[at].value % 1000 * 60 / 1000; /* "5 y media" was made 5.5 */
     }
-    make_clock(items, at, next - at, items->list[at].value / 1000 * 60 + minutes);
-    return true;
-}
-
-/* "0630", "by 1900" */
-static bool
-four_digits(struct items *items, size_t at)
-{
-    const struct item *item = &items->list[at];
-    const char *text = items->tokens->list[item->from].text;
-    bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
-               item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
-               item_is(items, at - 1, ITEM_DEPART) || item_is(items, at - 1, ITEM_NOW_IS) ||
-               item_is(items, at - 1, ITEM_SINCE) || item_is(items, at - 1, ITEM_ARRIVE);
-    int value = item->value / 1000;
-    bool unit;
-
-    if (!item_free_number(items, at) || !item->digits || strlen(text) != 4 ||
-        item->to > item->from + 1 || (text[0] != '0' && lexicon_cue(items->tokens, CUE_CYLINDER))) {
-        return false; /* "its 1400 now" of a cylinder is its pressure */
-    }
-    unit = item_is(items, at + 1, ITEM_UNIT) &&
-           (enum unit)item_value(items, at + 1, ITEM_UNIT) != UNIT_HOUR;
-    if (unit || (text[0] != '0' && !led) || (text[0] != '0' && value % 5 != 0) ||
-        value % 100 > 59 || value > 2400 || item_is(items, at - 1, ITEM_NAMED)) {
-        return false;
-    }
-    make_clock(items, at, item_is(items, at + 1, ITEM_UNIT) ? 2 : 1,
-               value / 100 * 60 + value % 100);
-    items->list[at].ampm = true;
-    return true;
-}
-
-/* "a las 20 horas" was made a length; "a las 27 horas" is no time that there is. */
-static bool
-spanish_hours(struct items *items, size_t at)
-{
-    const struct item *item = &items->list[at];
-
-    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours ||
-        item->value >= 2 * MINUTES_OF_DAY ||
-        !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
-        !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
-          item_is(items, at - 1, ITEM_UNTIL)) ||
-        item_is(items, at - 1, ITEM_AGO_LEAD)) {
-        return false;
-    }
-    make_clock(items, at, 1, item->value);
-    items->list[at].ampm = true;
+    clock_make(items, at, next - at, items->list[at].value / 1000 * 60 + minutes);
     return true;
 }
 
@@ -397,8 +368,25 @@ first_of_two(struct items *items, size_t at)
     minutes = items->list[at].value * 60 / 1000 % NOON_MINUTES;
     minutes +=
         last->value >= NOON_MINUTES && minutes < last->value - NOON_MINUTES ? NOON_MINUTES : 0;
-    make_clock(items, at, 1, minutes);
+    clock_make(items, at, 1, minutes);
     items->list[at].ampm = true;
+}
+
+/* "the bus tour 9 to 4", "at the fair, 10 to 4": no range, for it falls; no setting that is turned
+ * down. */
+static bool
+goes_round_noon(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), to = sentence_end(items, at);
+
+    return items->list[at].value > items->list[at + 2].value && !items->list[at].one &&
+           item_is(items, at + 1, ITEM_TO) && !item_text(items, at + 1, "o") &&
+           !item_text(items, at + 1, "or") && items_find(items, from, at + 2, ITEM_SETTING) > at &&
+           items_find(items, from, to, ITEM_LIGHT) == to &&
+           !items_have_word(items, from, at,
+                            " turned turn went dropped down baje bajo setting lights liters ") &&
+           (lexicon_cue(items->tokens, CUE_TRIP) || items_find(items, from, at, ITEM_GOING) < at ||
+            items_find(items, from, at, ITEM_EVENT) < at);
 }
 
 /* "gone 9 to 4", "out from 10 to 3": two hours whose half of the day is not told. */
@@ -408,14 +396,14 @@ hours_away(struct items *items, size_t at)
     size_t before =
         at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
 
-    if (at == 0 || !item_is(items, before - 1, ITEM_GOING) || !is_hour(items, at) ||
-        !item_is(items, at + 1, ITEM_TO) || !is_hour(items, at + 2) ||
-        items->list[at].value > 12 * 1000 || items->list[at + 2].value > 12 * 1000 ||
-        counts_things(items, at + 3)) {
+    if (at == 0 || !is_hour(items, at) || !item_is(items, at + 1, ITEM_TO) ||
+        !is_hour(items, at + 2) || items->list[at].value > 12 * 1000 ||
+        items->list[at + 2].value > 12 * 1000 || counts_things(items, at + 3) ||
+        !(item_is(items, before - 1, ITEM_GOING) || goes_round_noon(items, at))) {
         return false;
     }
-    make_clock(items, at + 2, 1, items->list[at + 2].value * 60 / 1000);
-    make_clock(items, at, 1, items->list[at].value * 60 / 1000);
+    clock_make(items, at + 2, 1, items->list[at + 2].value * 60 / 1000);
+    clock_make(items, at, 1, items->list[at].value * 60 / 1000);
     return true;
 }
 
@@ -436,17 +424,18 @@ clocks_make(struct items *items)
     for (at = 0; at < items->count; at++) {
         if (item_is(items, at, ITEM_NOON) && is_twelve(items, at - 1)) {
             at--; /* "las 12 del mediodia" */
-            make_clock(items, at, 2, NOON_MINUTES);
+            clock_make(items, at, 2, NOON_MINUTES);
             items->list[at].ampm = true;
         } else if (item_is(items, at, ITEM_NOON)) {
-            make_clock(items, at, 1, item_value(items, at, ITEM_NOON));
+            clock_make(items, at, 1, item_value(items, at, ITEM_NOON));
             items->list[at].ampm = true;
         } else if (items->list[at].is == ITEM_CLOCK) {
             if (clock_is_length(items, at)) {
                 clock_make_length(items, at);
             }
-        } else if (!four_digits(items, at) && !spanish_hours(items, at) && !hours_away(items, at) &&
-                   !part_first(items, at) && !part_to_noon(items, at) && !half_hour(items, at)) {
+        } else if (!clock_of_four_digits(items, at) && !clock_with_dot(items, at) &&
+                   !clock_of_hours(items, at) && !hours_away(items, at) && !part_first(items, at) &&
+                   !part_to_noon(items, at) && !half_hour(items, at)) {
             (void)hour_first(items, at);
         }
     }

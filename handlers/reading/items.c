@@ -285,7 +285,8 @@ number_at(const struct items *items, size_t at, struct item *item)
         make_number(item, value);
         if (token_among(tokens, at,
                         " twenties thirties forties fifties sixties seventies "
-                        "eighties nineties ")) {
+                        "eighties nineties treintas cuarentas cincuentas sesentas setentas "
+                        "ochentas noventas ")) {
             item->high += 9000; /* "in the sixties" */
         }
     }

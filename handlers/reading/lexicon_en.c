@@ -12,7 +12,7 @@ const struct lexicon_entry lexicon_en[] = {
         "gauge|screen|display|fully|all the way|"
         "more|new|extra|good|little|big|large|small|older|old|uh|um|umm|er|hmm|"
         "remaining charge|to be|lithium|charged|mid|upper|standard|regular|same|"
-        "rented|rental|=|total|in total|altogether|up"),
+        "low|lower|high|rented|rental|=|total|in total|altogether|up"),
     ROW(ITEM_AND, 0, "and|&|+|plus|n|an then|and then"),
     OWN(ITEM_TO, 0, "to|or|thru"),
     ROW(ITEM_TO, 0, "-"),
@@ -236,7 +236,10 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "cranked up at|crank it to|crank it up to|cranked it to|cranked it up to|bump it to|bump "
+        "number is at|number is on|number is set at|number is set to|number at|nr|nr .|no . "
+        "is|number is at|number is on|number is set at|number is set to|number at|nr|nr .|no . "
+        "is|cranked up at|crank it to|crank it up to|cranked it to|cranked it up to|bump it "
+        "to|bump "
         "it up to|dial "
         "it to|"
         "dial it up to|dial it down to|set it to|kick it up to|switch it to|put it to|drop it to|"

@@ -90,7 +90,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "started driving|off the wall|off the wall since|took off the charger|checked it|i checked|"
         "looked at it|off charge|off the plug|checked|last checked|when i checked"),
     ROW(ITEM_DEPART, 0,
-        "leave|leave at|leaves|leaving|leaving at|depart|departs|departing|departure|takes off|"
+        "out at|off at|goes out|goes out at|leave|leave at|leaves|leaving|leaving "
+        "at|depart|departs|departing|departure|takes off|"
         "take off|takeoff|taking off|head out|heading out|heads out|roll out|set off|setting off|"
         "hit the road|go time|out the door|pick me up|picks me up|picking me up|pulls out|start at|"
         "we start|get going|gotta go|have to go|gotta leave|leaving here|start|"

@@ -118,7 +118,8 @@ const struct lexicon_entry lexicon_es[] = {
         "cargada a tope|cargadas a tope|al full|a full|toda llena|todas llenas|"
         "llena llena|full de carga|completamente cargaditas"),
     CHARGE(0, 0,
-           "muerta|muertas|vacia|vacias|vacio|descargada|descargadas|agotada|agotadas|"
+           "muertita|muertitas|vaciita|vaciitas|moribunda|muerta|muertas|vacia|vacias|vacio|"
+           "descargada|descargadas|agotada|agotadas|"
            "sin carga|vacios|muertos|muerto|completamente vacia|gastada|gastadas|en ceros|sin nada "
            "de carga|"
            "totalmente descargada|totalmente vacia|apagada|acabada|acabadas|cero|en cero|en zero|"

@@ -38,7 +38,8 @@ static const char linking[] =
     "esta es en a de bajo marca dice sale tiene me mi su salio oxigeno solo y today hoy "
     "ahora ahorita ";
 const char oximeter_other_things[] =
-    " battery batteries batt batts bat bateria baterias pila pilas charge charged tank cylinder "
+    " battery batteries batt batts bat pack packs brick bricks bateria baterias pila pilas charge "
+    "charged tank cylinder "
     "setting room cabin unit apt liters lpm light lights bars ";
 static const char other_units[] =
     " min mins minute minutes minutos m h hr hrs hour hours hora horas am pm f c degrees grados ft "

@@ -349,12 +349,15 @@ is_beside_low_battery(const struct tokens *tokens, size_t at)
     return false;
 }
 
-/* "it said 92 when I unplugged at 1:20" */
+/* "it said 92 when I unplugged at 1:20", "forgot to plug it in, it shows 71" */
 static bool
 is_of_unplugging(const struct tokens *tokens)
 {
     return tokens_have(
-        tokens, "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
+        tokens, "plug it in|plugged it in|plug her in|the cord|the cable|the outlet|"
+                "an outlet|el cable|enchufarlo|enchufarla|conectarlo|conectarla|"
+                "off the wall|off the charger|"
+                "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
                 "off the wall at|off the charger at|off the wall since|pulled the plug at|"
                 "unplugged since|hasnt been plugged|not been plugged|hasnt been on the charger|"
                 "no la he conectado|no la he enchufado|desenchufe a las|desenchufamos a "

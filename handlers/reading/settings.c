@@ -72,6 +72,11 @@ counts_something(const struct items *items, size_t at, bool strong)
            (at < items->count && items->list[at].is == ITEM_NUMBER && items->list[at].fraction);
 }
 
+static const char of_breathing[] = " oxygen o2 unit machine concentrator flow it him her me us dad "
+                                   "mom wife husband breathing breathe long hours hrs last lasts "
+                                   "run runs im hes shes time lpm set go give dialed sits resting "
+                                   "walking sitting sleeping setup puffing device box ";
+
 /* "plugged in at 6", "250 mg at 10" */
 static bool
 is_of_a_time(const struct items *items, size_t at)
@@ -81,6 +86,11 @@ is_of_a_time(const struct items *items, size_t at)
     if (at < items->count && (item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE)) &&
         items_find(items, from, at, ITEM_WAS) < at) {
         return true; /* "was full at 9" */
+    }
+    if (item_is(items, at, ITEM_HOMEWARD) || item_is(items, at, ITEM_ARRIVE) ||
+        (item_is(items, at, ITEM_WORD) && items->list[at].meaning_count == 0 && !items->spanish &&
+         !token_among(items->tokens, items->list[at].to - 1, of_breathing))) {
+        return true; /* "fish fry at 6", "comes back at 5" */
     }
     while (at > from && at < items->count && item_is(items, at, ITEM_LINK) &&
            !item_is(items, at, ITEM_EVENT)) {
@@ -154,6 +164,16 @@ is_behind_mode(const struct items *items, size_t at)
             items->list[at + 1].is == ITEM_STOP);
 }
 
+/* "comes back at 5" */
+static bool
+is_coming_back(const struct items *items, size_t at)
+{
+    return item_text(items, at, "back") && items->list[at].from > 0 &&
+           token_among(items->tokens, items->list[at].from - 1,
+                       " come comes coming get gets getting be come go going head heading were "
+                       "arrive arrives drive ride walk way ");
+}
+
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
 static bool
 is_led(const struct items *items, size_t at, bool *strong)
@@ -182,7 +202,7 @@ is_led(const struct items *items, size_t at, bool *strong)
         return true;
     }
     *strong = false;
-    return item_value(items, at - 1, ITEM_AT) == AT_ON ||
+    return (item_value(items, at - 1, ITEM_AT) == AT_ON && !is_coming_back(items, at - 1)) ||
            (item_is(items, at - 1, ITEM_SHOWS) && /* "anda en 2" */
             token_among(items->tokens, items->list[at - 1].to - 1, " on en ")) ||
            (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
@@ -205,6 +225,11 @@ is_before_setting(const struct items *items, size_t at)
 {
     size_t next = at + 1;
 
+    if (tokens_phrase_at(items->tokens, items->list[at].to,
+                         "is my number|is his number|is her number|is my usual|is the number|"
+                         "is my setting|is what im on|es mi numero|es mi nivel|es mi ajuste") > 0) {
+        return items->list[at].value <= TENTHS_MAX * 100; /* "2 is my number" */
+    }
     next += item_value(items, next, ITEM_AT) == AT_ON ? 1 : 0;
     while (item_is(items, next, ITEM_LINK) && !item_is(items, next, ITEM_SETTING)) {
         next++; /* "3 is the dial" */

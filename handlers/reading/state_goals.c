@@ -136,6 +136,11 @@ has_own_subject(const struct items *items, size_t at)
 {
     size_t before = back_over_links(items, at), last = items->list[at].to - 1;
 
+    if (at > clause_start(items, at) &&
+        (item_is(items, at - 1, ITEM_THEN_LEFT) ||
+         item_value(items, at - 1, ITEM_POWER) == POWER_WORD_BATTERY)) {
+        return true; /* "unplugged fully charged at 7" */
+    }
     if (item_is(items, at + 1, ITEM_AT) &&
         (item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL) ||
          (at + 2 < items->count && items->list[at + 2].one))) {

@@ -289,7 +289,8 @@ is_charged_so_far(const struct items *items, size_t at)
 {
     size_t next = at + 1;
 
-    if (!token_is(items->tokens, items->list[at].to - 1, "charged")) {
+    if (!token_is(items->tokens, items->list[at].to - 1, "charged") ||
+        !token_among(items->tokens, items->list[at].from, " are is both all ")) {
         return false;
     }
     while (next < at + 5 && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT) ||

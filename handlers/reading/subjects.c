@@ -12,11 +12,11 @@ static bool
 is_passed_over(const struct items *items, size_t at)
 {
     static const enum item_is passed[] = {
-        ITEM_LINK, ITEM_AT,    ITEM_SHOWS,   ITEM_HEDGE,     ITEM_HAVE,       ITEM_ARTICLE,
-        ITEM_OF,   ITEM_LEFT,  ITEM_BATTERY, ITEM_WAS,       ITEM_NOW,        ITEM_ACTIVITY,
-        ITEM_WORD, ITEM_SIGN,  ITEM_POWER,   ITEM_THEN_LEFT, ITEM_CLOCK,      ITEM_SINCE,
-        ITEM_PM,   ITEM_AM,    ITEM_FROM,    ITEM_USE,       ITEM_CLAIM,      ITEM_MINUS,
-        ITEM_FULL, ITEM_LASTS, ITEM_DEPART,  ITEM_WILL_BE,   ITEM_HEDGE_AFTER};
+        ITEM_LINK, ITEM_AT,   ITEM_SHOWS,   ITEM_HEDGE,     ITEM_HAVE,    ITEM_ARTICLE,
+        ITEM_OF,   ITEM_LEFT, ITEM_BATTERY, ITEM_WAS,       ITEM_NOW,     ITEM_ACTIVITY,
+        ITEM_WORD, ITEM_SIGN, ITEM_POWER,   ITEM_THEN_LEFT, ITEM_CLOCK,   ITEM_SINCE,
+        ITEM_PM,   ITEM_AM,   ITEM_FROM,    ITEM_USE,       ITEM_CLAIM,   ITEM_MINUS,
+        ITEM_SAME, ITEM_FULL, ITEM_LASTS,   ITEM_DEPART,    ITEM_WILL_BE, ITEM_HEDGE_AFTER};
     size_t i;
 
     for (i = 0; i < sizeof passed / sizeof passed[0]; i++) {

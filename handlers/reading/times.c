@@ -2,6 +2,7 @@
 
 #include "amounts.h"
 #include "clocks.h"
+#include "untimed.h"
 
 enum { SINCE_MAX = 24 * 60, GUESSED_SINCE_MAX = 9 * 60, HALF_DAY = 12 * 60, REACH = 3 };
 
@@ -173,6 +174,15 @@ is_goal_of_charging(const struct items *items, enum clock_role role)
     return role == CLOCK_DEPART && lexicon_cue(items->tokens, CUE_CHARGING);
 }
 
+/* "it is half past one, bus home is at six": of two times not known apart the nearer side. */
+static bool
+is_to_come(const struct items *items, size_t at, size_t now)
+{
+    int minutes = items->list[now].value - items->list[at].value;
+
+    return (minutes % HALF_DAY + HALF_DAY) % HALF_DAY > HALF_DAY / 2;
+}
+
 /* The time that a charge was so: told as such, or the only other time beside that of now. */
 static size_t
 clock_of_then(const struct items *items, size_t now)
@@ -186,7 +196,7 @@ clock_of_then(const struct items *items, size_t now)
             continue;
         }
         role = clock_role(items, at);
-        if (is_goal_of_charging(items, role)) {
+        if (is_goal_of_charging(items, role) || is_to_come(items, at, now)) {
             continue;
         }
         if (role == CLOCK_OF_NOTHING || (role == CLOCK_EVENT && is_plugging_in(items, at)) ||
@@ -222,6 +232,14 @@ clock_beside_then(const struct items *items, const struct told *told)
     return other;
 }
 
+/* "9 to 4" */
+static bool
+is_span_of_clocks(const struct items *items, size_t at)
+{
+    return item_is(items, at + 1, ITEM_TO) && at + 2 < items->count &&
+           items->list[at + 2].is == ITEM_CLOCK;
+}
+
 static void
 since_of_clocks(struct items *items, struct told *told)
 {
@@ -236,6 +254,9 @@ since_of_clocks(struct items *items, struct told *told)
         return;
     }
     then = clock_of_then(items, now);
+    if (is_span_of_clocks(items, now < then ? now : then)) {
+        return; /* "the bus tour 9 to 4" */
+    }
     items_spend(items, now, 1);
     if (then >= items->count || then == now) {
         return;
@@ -400,59 +421,6 @@ read_before(struct items *items, struct told *told)
             items_spend(items, at, 1);
         }
     }
-}
-
-/* "before our ride comes", "antes de que pase el taxi": by something whose time is not told. */
-static bool
-is_ready_untimed(const struct items *items)
-{
-    static const char whose[] =
-        " we i he she they our my his her their the a dinner lunch bed work "
-        "breakfast supper checkout church de del ";
-    static const char no_events[] = " battery batteries it charge bateria baterias pila pilas "
-                                    "carga las la los el mediodia manana noon midnight que ";
-    size_t at, next, i;
-
-    if (lexicon_cue(items->tokens, CUE_READY_UNTIMED)) {
-        return true;
-    }
-    for (at = 0; at < items->count; at++) {
-        next = items->list[at].from + 1;
-        if (!token_among(items->tokens, next - 1, " before antes ") ||
-            !token_among(items->tokens, next, whose)) {
-            continue;
-        }
-        next += token_among(items->tokens, next, " de del the a ") ? 1 : 0;
-        for (i = at + 1; i < items->count && items->list[i].is != ITEM_STOP &&
-                         items->list[i].is != ITEM_CLOCK && items->list[i].is != ITEM_NUMBER;
-             i++) {
-        }
-        if ((i >= items->count || items->list[i].is == ITEM_STOP) &&
-            (!token_among(items->tokens, next, no_events) ||
-             (token_is(items->tokens, next, "que") && items->spanish))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "ok till bedtime?", "hasta el amanecer": until when is not told. */
-static bool
-lasts_until_untimed(const struct items *items)
-{
-    static const char times[] = " bedtime dinner dinnertime supper suppertime lunchtime sundown "
-                                "sunset sunrise dawn dark daylight amanecer anochecer cena ";
-    size_t at;
-
-    for (at = 0; at < items->count; at++) {
-        if (item_is(items, at, ITEM_UNTIL) &&
-            (token_among(items->tokens, items->list[at].to, times) ||
-             (token_among(items->tokens, items->list[at].to, " the el la ") &&
-              token_among(items->tokens, items->list[at].to + 1, times)))) {
-            return true;
-        }
-    }
-    return false;
 }
 
 void

@@ -132,6 +132,7 @@ told_read(void *arena, const struct lexicon *lexicon, const char *text, struct t
     language = lexicon_language(lexicon, arena, text, &tokens);
     heard_put_right(language, &tokens);
     if (mend_words(arena, lexicon, language, &tokens)) {
+        heard_put_right(language, &tokens); /* "seting too" */
         language = lexicon_language(lexicon, arena, text, &tokens);
     }
     items = items_read(arena, lexicon, &tokens, language);

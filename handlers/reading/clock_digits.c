@@ -1,0 +1,75 @@
+/* Clock times written in digits without a colon: see clock_parts.h. */
+#include <string.h>
+
+#include "clock_parts.h"
+#include "clocks.h"
+
+/* "0630", "by 1900" */
+bool
+clock_of_four_digits(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    const char *text = items->tokens->list[item->from].text;
+    bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+               item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
+               item_is(items, at - 1, ITEM_DEPART) || item_is(items, at - 1, ITEM_NOW_IS) ||
+               item_is(items, at - 1, ITEM_SINCE) || item_is(items, at - 1, ITEM_ARRIVE);
+    int value = item->value / 1000;
+    bool unit;
+
+    if (!item_free_number(items, at) || !item->digits || strlen(text) != 4 ||
+        item->to > item->from + 1 || (text[0] != '0' && lexicon_cue(items->tokens, CUE_CYLINDER))) {
+        return false; /* "its 1400 now" of a cylinder is its pressure */
+    }
+    unit = item_is(items, at + 1, ITEM_UNIT) &&
+           (enum unit)item_value(items, at + 1, ITEM_UNIT) != UNIT_HOUR;
+    if (unit || (text[0] != '0' && !led) || (text[0] != '0' && value % 5 != 0) ||
+        value % 100 > 59 || value > 2400 || item_is(items, at - 1, ITEM_NAMED)) {
+        return false;
+    }
+    clock_make(items, at, item_is(items, at + 1, ITEM_UNIT) ? 2 : 1,
+               value / 100 * 60 + value % 100);
+    items->list[at].ampm = true;
+    return true;
+}
+
+/* "off at 7.30", "it is 6.15" */
+bool
+clock_with_dot(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+    const char *text = items->tokens->list[item->from].text, *dot = strchr(text, '.');
+    int hour = item->value / 1000, minute = item->value % 1000 / 10;
+    bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+               item_value(items, at - 1, ITEM_AT) == AT_AT || item_is(items, at - 1, ITEM_DEPART) ||
+               item_is(items, at - 1, ITEM_NOW_IS) || item_is(items, at - 1, ITEM_SINCE) ||
+               item_is(items, at - 1, ITEM_ARRIVE) || item_is(items, at - 1, ITEM_CLOCK_LEAD);
+
+    if (!item_free_number(items, at) || !item->digits || dot == NULL || strlen(dot) != 3 ||
+        hour < 1 || hour > 23 || minute > 59 || item->value != item->high ||
+        !(led || tells_half_of_day(items, at + 1)) || item_is(items, at + 1, ITEM_UNIT)) {
+        return false;
+    }
+    clock_make(items, at, 1, hour * 60 + minute);
+    items->list[at].colon = true;
+    return true;
+}
+
+/* "a las 20 horas" was made a length; "a las 27 horas" is no time that there is. */
+bool
+clock_of_hours(struct items *items, size_t at)
+{
+    const struct item *item = &items->list[at];
+
+    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours ||
+        item->value >= 2 * MINUTES_OF_DAY ||
+        !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
+        !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
+          item_is(items, at - 1, ITEM_UNTIL)) ||
+        item_is(items, at - 1, ITEM_AGO_LEAD)) {
+        return false;
+    }
+    clock_make(items, at, 1, item->value);
+    items->list[at].ampm = true;
+    return true;
+}
