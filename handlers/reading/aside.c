@@ -116,7 +116,8 @@ rate(struct items *items, size_t at)
         (item_text(items, at + 1, "per") || item_text(items, at + 1, "al") ||
          item_text(items, at + 1, "por") || item_text(items, at + 1, "a")) &&
         (item_is(items, at + 2, ITEM_UNIT) || item_text(items, at + 1, "a")) &&
-        (token_among(items->tokens, items->list[at].to + 1, " day dia week semana night noche "))) {
+        (token_among(items->tokens, items->list[at].to + 1,
+                     " day dia week semana night noche minute minuto "))) {
         items_spend(items, at, 2);
     }
     if (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE &&

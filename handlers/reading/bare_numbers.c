@@ -8,6 +8,7 @@
 #include "beside_numbers.h"
 #include "corrections.h"
 #include "hedges.h"
+#include "setting_leads.h"
 
 enum { IMPOSSIBLE_MAX = 500 };
 
@@ -77,6 +78,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
          (item_is(items, before, ITEM_HAVE) && item_is(items, at - 1, ITEM_ARTICLE)))) {
         return true;
     }
+    if (item_is(items, before, ITEM_SHOWS) && is_ordered(items, at)) {
+        return false; /* "my order says 2" */
+    }
     if (item_is(items, before, ITEM_SHOWS)) {
         return big || (shows == 1 && !item_is(items, before, ITEM_SETTING)) ||
                (shows == 0 && lexicon_cue(items->tokens, CUE_CHARGING) &&
@@ -86,6 +90,11 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     }
     if (item_is(items, before, ITEM_TO) && before > 0 && items->list[before - 1].spent) {
         return big; /* "from 100 to 60" */
+    }
+    if (items->list[at].value <= 12 * 1000 && before < items->count &&
+        token_is(items->tokens, items->list[before].to - 1, "say") && before > 0 &&
+        items->list[before - 1].is == ITEM_PAUSE) {
+        return false; /* "by bedtime, say 10" */
     }
     if (item_is(items, before, ITEM_NOW_IS) && items->list[at].value <= 12 * 1000 &&
         (items_any(items, ITEM_LIGHT) || items_any(items, ITEM_UNTIL))) {

@@ -7,7 +7,8 @@ static const char whose[] =
     "amigo amiga vecino vecina caja pagina folleto manual anuncio ayer internet papel etiqueta ";
 static const char tells[] =
     " gets get got gave gives lasted lasts says said say claims claim did does goes went ran runs "
-    "rated promised promises advertised shows dura duro duraba dio da daba rinde rindio rendia "
+    "told rated promised promises advertised shows dura duro duraba dio da daba rinde rindio "
+    "rendia "
     "aguanto aguantaba dice dijo decia dicen promete ";
 
 /* Somebody or something else in the clause, or another time. */
@@ -16,11 +17,13 @@ is_of_others(const struct items *items, size_t from, size_t at)
 {
     size_t i;
 
-    if (items_have_word(items, from, at, whose)) {
+    if (items_have_word(items, from, at, whose) ||
+        items_have_word(items, at, clause_end(items, at), " his hers theirs suya suyo ")) {
         return true;
     }
     for (i = items->list[from].from; i < items->list[at].from; i++) {
-        if ((token_is(items->tokens, i, "last") &&
+        if ((token_is(items->tokens, i, "told") && token_among(items->tokens, i + 1, " us me ")) ||
+            (token_is(items->tokens, i, "last") &&
              token_among(items->tokens, i + 1, " time year month trip week summer winter ")) ||
             (token_is(items->tokens, i, "vez") && token_among(items->tokens, i + 1, " pasada ")) ||
             (token_is(items->tokens, i, "ultima") && token_is(items->tokens, i + 1, "vez"))) {

@@ -340,6 +340,8 @@ hour_first(struct items *items, size_t at)
     if (!sure && item_is(items, at - 1, ITEM_CLOCK_LEAD) && more > 0) {
         sure = true; /* "las 4 y cuarto" */
     }
+    sure = sure || (item_text(items, at - 1, "a") && item_is(items, at - 1, ITEM_CLOCK_LEAD) &&
+                    (item_is(items, next, ITEM_CHARGE) || item_is(items, next, ITEM_FULL)));
     sure = sure || (item_is(items, next, ITEM_FULL) && item_is(items, at - 2, ITEM_THEN_LEFT) &&
                     item_text(items, at - 1, "at")); /* "unplugged at 9 full" */
     if (!sure && (!led || counts_things(items, next))) {

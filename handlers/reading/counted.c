@@ -38,6 +38,11 @@ is_setting_number(const struct items *items, size_t at)
          item_is(items, at - 1, ITEM_MODE) && items->list[at - 2].is == ITEM_NUMBER)) {
         return false;
     }
+    if (items->list[at].from > 1 &&
+        token_among(items->tokens, items->list[at].from - 1, " steady speed notch position ") &&
+        token_among(items->tokens, items->list[at].from - 2, " on at a en ")) {
+        return true; /* "on steady 2" */
+    }
     return item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||
            item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_USE) ||
            (item_value(items, at - 1, ITEM_AT) == AT_ON &&

@@ -224,6 +224,10 @@ digits_at(const struct tokens *tokens, size_t at, struct item *item)
         return taken;
     }
     taken = 1;
+    if (item->value <= 30 * 1000 && token_among(tokens, at + 1, " thousand mil ")) {
+        item->value = item->high = item->value * 1000; /* "12 thousand" */
+        return 2;
+    }
     if (item->value % 1000 == 0 && slash_fraction_at(tokens, at + 1, &fraction) > 0 &&
         fraction < 1000) {
         item->value = item->high = item->value + fraction;

@@ -40,21 +40,21 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "trip|into it|into our day|in already|in "
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
-        "been hiking|been hiking for|been walking|been driving|been driving for|been riding|been "
-        "riding for|been fishing|been fishing for|been sitting here|been sitting here for|been "
-        "here|been here for|been at it|been at it for|been shopping|been shopping for|been out "
-        "here|been out here for|for the last|the last|for the past|the past|over the last|over the "
-        "past|in the last|"
-        "past|thats been|its been|been going for|been running for|been running|been on it for|"
-        "been on battery for|been on battery|been on batteries for|been off the wall for|"
-        "been off the wall|been unplugged for|been unplugged|been out for|been out|"
-        "been using it for|been using it|been going|been on for|been on it|been walking for|"
-        "been without power for|been without power|been off the charger for|been off power for|"
-        "been off the charger|running for|unplugged for|off the charger for|off the wall for|"
-        "used|ive used|already used|used about|used up|used for|"
-        "on battery for|on battery power for|on it for|used it for|"
-        "ran it for|ran it|ran for|power has been out for|power has been out|"
-        "powers been out for|powers been out|been dark for|no power for|without power for"),
+        "its been on for|its been on|its been going for|its been going|its been running for|its "
+        "been running|been hiking|been hiking for|been walking|been driving|been driving for|been "
+        "riding|been riding for|been fishing|been fishing for|been sitting here|been sitting here "
+        "for|been here|been here for|been at it|been at it for|been shopping|been shopping "
+        "for|been out here|been out here for|for the last|the last|for the past|the past|over the "
+        "last|over the past|in the last|past|thats been|its been|been going for|been running "
+        "for|been running|been on it for|been on battery for|been on battery|been on batteries "
+        "for|been off the wall for|been off the wall|been unplugged for|been unplugged|been out "
+        "for|been out|been using it for|been using it|been going|been on for|been on it|been "
+        "walking for|been without power for|been without power|been off the charger for|been off "
+        "power for|been off the charger|running for|unplugged for|off the charger for|off the wall "
+        "for|used|ive used|already used|used about|used up|used for|on battery for|on battery "
+        "power for|on it for|used it for|ran it for|ran it|ran for|power has been out for|power "
+        "has been out|powers been out for|powers been out|been dark for|no power for|without power "
+        "for"),
     ROW(ITEM_SINCE, 0, "since|ever since"),
     ROW(ITEM_NOW, 0,
         "now|right now|at the moment|currently|as of now|at present|rn|just now|"

@@ -105,7 +105,8 @@ const struct lexicon_entry lexicon_es[] = {
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"
         "se me olvido revisar|se me olvido checar|no se sabe|desconozco|no se ve"),
     ROW(ITEM_FULL, 0,
-        "llena|llenas|llenita|llenitas|completa|completas|lleno|llenos|completo|completos|"
+        "carga entera|la carga entera|bateria entera|pila "
+        "entera|llena|llenas|llenita|llenitas|completa|completas|lleno|llenos|completo|completos|"
         "completamente cargada|completamente cargadas|cargada por completo|toda cargada|"
         "cargadas por completo|bien cargada|bien cargadas|carga completa|a tope|hasta arriba|"
         "al tope|totalmente cargada|totalmente cargadas|cargada completa|cargadas completas|"

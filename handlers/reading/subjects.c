@@ -102,6 +102,10 @@ take_count(struct items *items, size_t here, struct group *group)
         !token_among(items->tokens, items->list[here].from, " couple pair par ")) {
         return; /* "I left home at 8 with 100", "charging since 4 with it at 10 percent": an hour */
     }
+    if (items->list[here].from > 1 && token_is(items->tokens, items->list[here].from - 1, "las") &&
+        token_is(items->tokens, items->list[here].from - 2, "a")) {
+        return; /* "la puse a las 9 vacia" */
+    }
     if (is_label(items, here)) {
         group->ordinal = items->list[here].value / 1000;
         group->named = true;

@@ -179,8 +179,9 @@ static bool
 is_to_come(const struct items *items, size_t at, size_t now)
 {
     int minutes = items->list[now].value - items->list[at].value;
+    int round = items->list[now].ampm && items->list[at].ampm ? MINUTES_OF_DAY : HALF_DAY;
 
-    return (minutes % HALF_DAY + HALF_DAY) % HALF_DAY > HALF_DAY / 2;
+    return (minutes % round + round) % round > round / 2;
 }
 
 /* The time that a charge was so: told as such, or the only other time beside that of now. */

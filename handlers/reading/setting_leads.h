@@ -1,0 +1,25 @@
+/*
+ * What leads to a setting ("set on 2", "the order says 3", "2 is my number"), and what says of a
+ * number that it is none. Part of settings.c. Pure.
+ */
+#ifndef SETTING_LEADS_H
+#define SETTING_LEADS_H
+
+#include "items.h"
+
+enum { TENTHS_MAX = 100 }; /* of a setting */
+
+/* What stands at `at`, right behind a number, says that it counts something. */
+bool counts_something(const struct items *items, size_t at, bool strong);
+/* "en 2 carros": a noun that is none of ours */
+bool counts_plural(const struct items *items, size_t at);
+/* Words before a number lead to it as a setting; *strong if they can mean nothing else. */
+bool is_led(const struct items *items, size_t at, bool *strong);
+/* "2 pulse" */
+bool leads_mode(const struct items *items, size_t at);
+/* "3 on the dial", "2 is my number" */
+bool is_before_setting(const struct items *items, size_t at);
+/* "my order says 2", "la receta dice 3": what is ordered or written, not what is shown. */
+bool is_ordered(const struct items *items, size_t at);
+
+#endif
