@@ -112,6 +112,15 @@ rate(struct items *items, size_t at)
     bool a_day =
         items->list[at].is == ITEM_AMOUNT && items->list[at].days && !items->list[at].digits;
 
+    if (is_number(items, at) && items->list[at].value <= 10 * 1000 && at > 0 &&
+        item_is(items, at - 1, ITEM_AT) &&
+        tokens_phrase_at(items->tokens, items->list[at].to,
+                         "a minute|per minute|por minuto|al minuto") > 0) {
+        items->list[at].is = ITEM_AMOUNT; /* "full bottle at 2 a minute" */
+        items->list[at].unit = UNIT_FLOW;
+        items_spend(items, at + 1, 1);
+        return;
+    }
     if (is_number(items, at) &&
         (item_text(items, at + 1, "per") || item_text(items, at + 1, "al") ||
          item_text(items, at + 1, "por") || item_text(items, at + 1, "a")) &&
@@ -128,7 +137,10 @@ rate(struct items *items, size_t at)
     }
     if (items->list[at].is == ITEM_AMOUNT && items->list[at].unit == UNIT_MINUTE && at > 0 &&
         (item_text(items, at - 1, "in") || item_text(items, at - 1, "en")) &&
-        has_dropped(items, at)) {
+        (has_dropped(items, at) ||
+         (at > 4 && item_is(items, at - 3, ITEM_TO) &&
+          (is_number(items, at - 4) || item_in(items, at - 4, UNIT_PERCENT)) &&
+          items->list[at - 4].value > items->list[at - 2].value))) {
         items_spend(items, at, 1); /* "dropped from 95 in 30 minutes" */
     }
     if (a_day && at > 0 && items->list[at - 1].is == ITEM_NUMBER) {

@@ -29,6 +29,23 @@ is_of_lettered_cylinder(const struct items *items)
            tokens_have(items->tokens, "an e|a d|the e|the d|my e|my d|una e|una d|un e|un d");
 }
 
+/* "needle is on 500", "gauge says 1500": no battery has so much. */
+static bool
+is_on_gauge(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_free_number(items, at) && items->list[at].value >= 400 * 1000 &&
+            items->list[at].value <= 3500 * 1000 && items->list[at].value % (50 * 1000) == 0 &&
+            !item_is(items, at + 1, ITEM_UNIT)) {
+            return !items_any(items, ITEM_BATTERY) &&
+                   tokens_have(items->tokens, "needle|needles|pointer|gauge|dial|aguja|manometro");
+        }
+    }
+    return false;
+}
+
 /* "how long until we need the cylinder", "before I switch to the tank": of the battery, for which
  * the cylinder stands by. */
 static bool
@@ -63,7 +80,7 @@ cylinder_is_asked(const struct items *items)
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
                    cylinder_size_at(items, at);
     }
-    if ((!cylinder && !pressure && !is_of_lettered_cylinder(items)) ||
+    if ((!cylinder && !pressure && !is_of_lettered_cylinder(items) && !is_on_gauge(items)) ||
         (!pressure && is_cylinder_kept(items))) {
         return false;
     }

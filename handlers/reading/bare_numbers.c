@@ -112,6 +112,14 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);
     }
+    if (in == AT_AT && items->list[at].value <= 12 * 1000 && subject < items->count &&
+        (item_is(items, subject, ITEM_EVENT) || item_is(items, subject, ITEM_DEPART) ||
+         item_is(items, subject, ITEM_GOING) || item_is(items, subject, ITEM_ARRIVE) ||
+         item_is(items, subject, ITEM_HOMEWARD) ||
+         (item_is(items, subject, ITEM_WORD) && items->list[subject].meaning_count == 0 &&
+          !items->spanish))) {
+        return false; /* "fireworks at ten" */
+    }
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||
                (in == AT_AT && is_low(items, at, before, subject)) ||

@@ -279,6 +279,23 @@ share_out(const struct items *items, struct groups *groups)
     }
 }
 
+/* "2 full ones, the second is at 40 now": one of those that were counted. */
+static void
+tell_one_of_them(struct groups *groups)
+{
+    size_t i, j;
+
+    for (i = 1; i < groups->count; i++) {
+        for (j = 0; j < i && groups->list[i].ordinal > 0; j++) {
+            if (groups->list[j].times > 1 && groups->list[j].ordinal == 0 &&
+                groups->list[i].ordinal <= groups->list[j].times) {
+                groups->list[j].times--;
+                break;
+            }
+        }
+    }
+}
+
 static void
 drop_groups(struct groups *groups, size_t from, size_t count)
 {
@@ -428,6 +445,7 @@ charges_read(struct items *items, struct told *told)
     told->count = 0;
     share_out(items, &groups);
     take_back(items, &groups);
+    tell_one_of_them(&groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
     if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
         numbers_are_labels(&groups, counted.total);

@@ -4,6 +4,19 @@
 #include "clock_parts.h"
 #include "clocks.h"
 
+/* "the movie ends 930", "home by 515"; "until 100" is a charge. */
+static bool
+is_three_digits(const struct items *items, size_t at)
+{
+    int value = items->list[at].value / 1000;
+
+    return strlen(items->tokens->list[items->list[at].from].text) == 3 && value > 100 &&
+           value < 1300 && !item_text(items, at - 1, "for") &&
+           (item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
+            item_is(items, at - 1, ITEM_ARRIVE) || item_is(items, at - 1, ITEM_DEPART) ||
+            item_is(items, at - 1, ITEM_SINCE));
+}
+
 /* "0630", "by 1900" */
 bool
 clock_of_four_digits(struct items *items, size_t at)
@@ -13,12 +26,18 @@ clock_of_four_digits(struct items *items, size_t at)
     bool led = item_is(items, at - 1, ITEM_BY) || item_is(items, at - 1, ITEM_UNTIL) ||
                item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_CLOCK_LEAD) ||
                item_is(items, at - 1, ITEM_DEPART) || item_is(items, at - 1, ITEM_NOW_IS) ||
-               item_is(items, at - 1, ITEM_SINCE) || item_is(items, at - 1, ITEM_ARRIVE);
+               item_is(items, at - 1, ITEM_SINCE) || item_is(items, at - 1, ITEM_ARRIVE) ||
+               item_is(items, at + 1, ITEM_DEPART) || item_is(items, at + 1, ITEM_ARRIVE) ||
+               (item_is(items, at - 1, ITEM_TO) && at > 1 &&
+                items->list[at - 2].is == ITEM_CLOCK); /* "0900 to 1500" */
     int value = item->value / 1000;
+    size_t digits = strlen(text);
     bool unit;
 
-    if (!item_free_number(items, at) || !item->digits || strlen(text) != 4 ||
-        item->to > item->from + 1 || (text[0] != '0' && lexicon_cue(items->tokens, CUE_CYLINDER))) {
+    if (!item_free_number(items, at) || !item->digits ||
+        (digits != 4 && !is_three_digits(items, at)) || item->to > item->from + 1 ||
+        (text[0] != '0' && (lexicon_cue(items->tokens, CUE_CYLINDER) ||
+                            tokens_have(items->tokens, "needle|pointer|aguja")))) {
         return false; /* "its 1400 now" of a cylinder is its pressure */
     }
     unit = item_is(items, at + 1, ITEM_UNIT) &&
@@ -29,7 +48,7 @@ clock_of_four_digits(struct items *items, size_t at)
     }
     clock_make(items, at, item_is(items, at + 1, ITEM_UNIT) ? 2 : 1,
                value / 100 * 60 + value % 100);
-    items->list[at].ampm = true;
+    items->list[at].ampm = digits == 4;
     return true;
 }
 

@@ -382,13 +382,15 @@ goes_round_noon(const struct items *items, size_t at)
     size_t from = sentence_start(items, at), to = sentence_end(items, at);
 
     return items->list[at].value > items->list[at + 2].value && !items->list[at].one &&
-           item_is(items, at + 1, ITEM_TO) && !item_text(items, at + 1, "o") &&
-           !item_text(items, at + 1, "or") && items_find(items, from, at + 2, ITEM_SETTING) > at &&
+           !item_text(items, at + 1, "o") && !item_text(items, at + 1, "or") &&
+           items_find(items, from, at + 2, ITEM_SETTING) > at &&
            items_find(items, from, to, ITEM_LIGHT) == to &&
            !items_have_word(items, from, at,
                             " turned turn went dropped down baje bajo setting lights liters ") &&
            (lexicon_cue(items->tokens, CUE_TRIP) || items_find(items, from, at, ITEM_GOING) < at ||
-            items_find(items, from, at, ITEM_EVENT) < at);
+            items_find(items, from, at, ITEM_EVENT) < at ||
+            (items->list[at].value >= 7 * 1000 &&
+             (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN))));
 }
 
 /* "gone 9 to 4", "out from 10 to 3": two hours whose half of the day is not told. */
@@ -398,9 +400,12 @@ hours_away(struct items *items, size_t at)
     size_t before =
         at - (item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN));
 
-    if (at == 0 || !is_hour(items, at) || !item_is(items, at + 1, ITEM_TO) ||
-        !is_hour(items, at + 2) || items->list[at].value > 12 * 1000 ||
-        items->list[at + 2].value > 12 * 1000 || counts_things(items, at + 3) ||
+    bool to = item_is(items, at + 1, ITEM_TO) ||
+              (item_is(items, at + 1, ITEM_UNTIL) && before < at); /* "from 10 till 3" */
+
+    if (at == 0 || !is_hour(items, at) || !to || !is_hour(items, at + 2) ||
+        items->list[at].value > 12 * 1000 || items->list[at + 2].value > 12 * 1000 ||
+        counts_things(items, at + 3) ||
         !(item_is(items, before - 1, ITEM_GOING) || goes_round_noon(items, at))) {
         return false;
     }

@@ -373,6 +373,26 @@ is_one_placed_on_top(const struct items *items, size_t at, const struct counted 
     return true;
 }
 
+/* "one battery plus a spare", "1 in the machine 1 spare": one more than those counted. */
+static bool
+is_spare_beside(struct items *items, size_t at, size_t first_charge, const struct counted *counted)
+{
+    bool spare = item_is(items, at, ITEM_OTHER) &&
+                 token_among(items->tokens, items->list[at].to - 1, " spare backup repuesto ");
+    size_t before = at;
+
+    before -=
+        before > 0 && (item_is(items, before - 1, ITEM_ARTICLE) ||
+                       (items->list[before - 1].one && !items->list[before - 1].spent) ||
+                       (is_count(items, before - 1) && items->list[before - 1].value == 1000));
+    if (!spare || counted->total == 0 || first_charge < items->count || before == 0 ||
+        counted->at >= before) {
+        return false;
+    }
+    return item_is(items, before - 1, ITEM_AND) ? counted->total == 1 || counted->parts
+                                                : counted->parts && before < at;
+}
+
 static void
 take_number(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -396,7 +416,15 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
     if (take_pair(items, at, counted) || take_unknown(items, at, first_charge, counted)) {
         return;
     }
-    if (is_one_placed_on_top(items, at, counted)) {
+    if (counted->total == 0 && is_count(items, at) && is_placed(items, at) &&
+        !is_setting_number(items, at) && first_charge == items->count) {
+        counted->total = items->list[at].value / 1000; /* "1 in the machine, 1 spare" */
+        counted->at = at;
+        counted->parts = true;
+        items_spend(items, at, 1);
+    } else if (is_spare_beside(items, at, first_charge, counted)) {
+        counted->total++;
+    } else if (is_one_placed_on_top(items, at, counted)) {
         counted->total += items->list[at].value / 1000;
         items_spend(items, at, 1);
     } else if (corrects_total(items, at, counted)) {

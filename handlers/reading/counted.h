@@ -8,6 +8,7 @@ struct counted {
     int total;  /* the last telling of how many there are; 0 if none */
     size_t at;  /* its item */
     int on_top; /* of which nothing is known, beside those told */
+    bool parts; /* it is the first of several parts: "1 in the machine, 1 spare" */
 };
 
 /* What is left to count once the charges have taken theirs; `first_charge` is the first item that

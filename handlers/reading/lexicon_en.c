@@ -236,7 +236,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "number is at|number is on|number is set at|number is set to|number at|nr|nr .|no . "
+        "my usual|his usual|her usual|usual setting|usual is|usual number|number is at|number is "
+        "on|number is set at|number is set to|number at|nr|nr .|no . "
         "is|number is at|number is on|number is set at|number is set to|number at|nr|nr .|no . "
         "is|cranked up at|crank it to|crank it up to|cranked it to|cranked it up to|bump it "
         "to|bump "

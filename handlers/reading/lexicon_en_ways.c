@@ -264,7 +264,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "no plug since|no plug since then|no outlet since|no outlet since then|hasnt been plugged "
+        "leaving the wall|leaving the plug|leaving the outlet|leave the wall|leave the plug|leave "
+        "the outlet|leaving the charger|no plug since|no plug since then|no outlet since|no outlet "
+        "since then|hasnt been plugged "
         "in|havent plugged in|havent plugged it in|havent been plugged in|not been plugged in|has "
         "not been plugged in|hasnt seen a plug|hasnt seen an outlet|not been on a charger|hasnt "
         "been on the charger|off the plug|away from the wall|away from the plug|away from the "

@@ -201,6 +201,11 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
                      (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
         return false; /* "battery level 84" */
     }
+    if (!*strong && at > 3 && token_is(tokens, at, "reading") &&
+        (token_among(tokens, at - 3, oximeter_other_things) ||
+         token_among(tokens, at - 4, oximeter_other_things))) {
+        return false; /* "has 2 batteries, both reading 80%" */
+    }
     return *strong || token_among(tokens, at, weak_cues);
 }
 

@@ -48,6 +48,12 @@ is_of_a_time(const struct items *items, size_t at)
         items_find(items, from, at, ITEM_WAS) < at) {
         return true; /* "was full at 9" */
     }
+    if (at < items->count &&
+        token_among(items->tokens, items->list[at].to - 1, " him her me us ") &&
+        token_among(items->tokens, items->list[at].to - 2,
+                    " collect get meet see call grab fetch text tell wake ring remind join ")) {
+        return true; /* "I collect her at 4" */
+    }
     if (item_is(items, at, ITEM_HOMEWARD) || item_is(items, at, ITEM_ARRIVE) ||
         (item_is(items, at, ITEM_WORD) && items->list[at].meaning_count == 0 && !items->spanish &&
          !token_among(items->tokens, items->list[at].to - 1, of_breathing))) {
@@ -125,10 +131,17 @@ is_behind_mode(const struct items *items, size_t at)
             items->list[at + 1].is == ITEM_STOP);
 }
 
-/* "comes back at 5" */
+/* "comes back at 5", "daughter back at 4"; but "now back at 2" */
 static bool
 is_coming_back(const struct items *items, size_t at)
 {
+    static const char set[] =
+        " now its it is him her me set put turned dial im hes shes went go , . ";
+
+    if (item_text(items, at, "back") && token_is(items->tokens, items->list[at].to - 1, "at") &&
+        items->list[at].from > 0) {
+        return !token_among(items->tokens, items->list[at].from - 1, set);
+    }
     return item_text(items, at, "back") && items->list[at].from > 0 &&
            token_among(items->tokens, items->list[at].from - 1,
                        " come comes coming get gets getting be come go going head heading were "

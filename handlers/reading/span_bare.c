@@ -98,6 +98,15 @@ is_next_part(const struct items *items, size_t at)
     return false;
 }
 
+/* "2 hrs each way and maybe 5 there" */
+static bool
+is_stay_there(const struct items *items, size_t at)
+{
+    return (item_text(items, at + 1, "there") || item_text(items, at + 1, "alla")) &&
+           !items->list[at].one &&
+           items_find(items, clause_start(items, at), at, ITEM_EACH_WAY) < at;
+}
+
 /* "2 hours there and 2 back": hours, as the length before. */
 bool
 span_is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
@@ -117,6 +126,6 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
                         " down up over out bajando subiendo abajo arriba bajada subida ") ||
             (item_text(items, at + 1, "de") &&
              token_among(items->tokens, items->list[at].to + 1, " bajada subida ")) ||
-            span_stays_there(items, at)) &&
+            span_stays_there(items, at) || is_stay_there(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at + 1, ITEM_BATTERY);
 }

@@ -146,6 +146,11 @@ has_own_subject(const struct items *items, size_t at)
          (at + 2 < items->count && items->list[at + 2].one))) {
         return true; /* "full on the other" */
     }
+    if (before < items->count && item_is(items, before, ITEM_WORD) &&
+        token_among(items->tokens, items->list[before].from,
+                    " thinks think believes says guesses cree dice piensa ")) {
+        return true; /* "the spare he thinks is full" */
+    }
     while (before < items->count &&
            (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_SHOWS) ||
             item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HEDGE))) {
