@@ -281,11 +281,17 @@ share_out(const struct items *items, struct groups *groups)
 
 /* "2 full ones, the second is at 40 now": one of those that were counted. */
 static void
-tell_one_of_them(struct groups *groups)
+tell_one_of_them(const struct items *items, struct groups *groups)
 {
     size_t i, j;
 
     for (i = 1; i < groups->count; i++) {
+        struct group *before = &groups->list[i - 1], *used = &groups->list[i];
+
+        if (item_text(items, used->state.from, "used") && used->times > 0 &&
+            before->times > used->times && before->ordinal == 0) {
+            before->times -= used->times; /* "started with 3 full, used up one" */
+        }
         for (j = 0; j < i && groups->list[i].ordinal > 0; j++) {
             if (groups->list[j].times > 1 && groups->list[j].ordinal == 0 &&
                 groups->list[i].ordinal <= groups->list[j].times) {
@@ -445,7 +451,7 @@ charges_read(struct items *items, struct told *told)
     told->count = 0;
     share_out(items, &groups);
     take_back(items, &groups);
-    tell_one_of_them(&groups);
+    tell_one_of_them(items, &groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
     if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
         numbers_are_labels(&groups, counted.total);

@@ -26,6 +26,8 @@ is_of_others(const struct items *items, size_t from, size_t at)
             (token_is(items->tokens, i, "last") &&
              token_among(items->tokens, i + 1, " time year month trip week summer winter ")) ||
             (token_is(items->tokens, i, "vez") && token_among(items->tokens, i + 1, " pasada ")) ||
+            (token_is(items->tokens, i, "home") &&
+             token_among(items->tokens, i - 1, " at back ")) ||
             (token_is(items->tokens, i, "ultima") && token_is(items->tokens, i + 1, "vez"))) {
             return true;
         }
@@ -38,6 +40,12 @@ claim_of_length(struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), to = clause_end(items, at), i;
 
+    if (item_in(items, at, UNIT_MINUTE) && item_is(items, at + 1, ITEM_LEFT) &&
+        items_have_word(items, at > from + 3 ? at - 3 : from, at,
+                        " says say said predicts estimates shows dice marca ")) {
+        items_spend(items, at, 1); /* "it says 4 hours left": what the unit reckons */
+        return;
+    }
     if (!item_in(items, at, UNIT_MINUTE) || items->list[at].spent ||
         !items_have_word(items, from, at, tells) || !is_of_others(items, from, at) ||
         items_find(items, from, to, ITEM_GOING) < to ||

@@ -100,6 +100,11 @@ counts_unnamed(const struct items *items, size_t at)
     bool of_them = item_is(items, at + 1, ITEM_OF) && !item_text(items, at - 1, "for") &&
                    token_among(items->tokens, items->list[at + 1].to, " them em ellas these ");
 
+    if (items->list[at].from > 0 && items->list[at].value <= 6 * 1000 && !items->list[at].one &&
+        token_among(items->tokens, items->list[at].from - 1, " will would are ") &&
+        token_among(items->tokens, items->list[at].to, " do be cover enough last suffice ")) {
+        return true; /* "will 3 do" */
+    }
     return (led || lasts || of_them || are) && !items->list[at].one &&
            (lasts || of_them || next >= items->count || items->list[next].is == ITEM_STOP ||
             items->list[next].is == ITEM_PAUSE || item_is(items, next, ITEM_LINK) ||

@@ -108,7 +108,7 @@ const char *const cues_en[CUE_COUNT] = {
         "hours wise|do i get|do you get|get from|get out of|get on|really do|i get|run|runs|"
         "how long is|be good for|does * do|what does * do|go while|worth",
     [CUE_LEFT] =
-        "hold until|hold til|hold till|until then|til then|till then|"
+        "for the rest|how much have|hold until|hold til|hold till|until then|til then|till then|"
         "til it stops|till it stops|until it stops|before it stops|til it quits|until it quits|"
         "before it quits|gives out|cuts out|goes dead|left|remaining|much longer|much more|how "
         "much more|do i have|do we have|does he have|"

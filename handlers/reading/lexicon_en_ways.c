@@ -40,7 +40,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "trip|into it|into our day|in already|in "
         "now|already|since|so far"),
     ROW(ITEM_AGO_LEAD, 0,
-        "its been on for|its been on|its been going for|its been going|its been running for|its "
+        "it has been|it has been on for|it has been about|its been about|its been on for|its been "
+        "on|its been going for|its been going|its been running for|its "
         "been running|been hiking|been hiking for|been walking|been driving|been driving for|been "
         "riding|been riding for|been fishing|been fishing for|been sitting here|been sitting here "
         "for|been here|been here for|been at it|been at it for|been shopping|been shopping "

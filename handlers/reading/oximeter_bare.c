@@ -349,21 +349,39 @@ is_beside_low_battery(const struct tokens *tokens, size_t at)
     return false;
 }
 
+/* In the sentence of the number; then it may be a person's. */
+static bool
+speaks_of_someone(const struct tokens *tokens, size_t at)
+{
+    while (at > 0 && !ends_sentence(tokens, at - 1)) {
+        at--;
+    }
+    for (; at < tokens->count && !ends_sentence(tokens, at); at++) {
+        if (token_among(tokens, at, someone)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "it said 92 when I unplugged at 1:20", "forgot to plug it in, it shows 71" */
 static bool
-is_of_unplugging(const struct tokens *tokens)
+is_of_unplugging(const struct tokens *tokens, size_t at)
 {
-    return tokens_have(
-        tokens, "plug it in|plugged it in|plug her in|the cord|the cable|the outlet|"
-                "an outlet|el cable|enchufarlo|enchufarla|conectarlo|conectarla|"
-                "off the wall|off the charger|"
-                "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
-                "off the wall at|off the charger at|off the wall since|pulled the plug at|"
-                "unplugged since|hasnt been plugged|not been plugged|hasnt been on the charger|"
-                "no la he conectado|no la he enchufado|desenchufe a las|desenchufamos a "
-                "las|desconecte a las|"
-                "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
-                "cuando desenchufe|cuando desconecte");
+    return !speaks_of_someone(tokens, at) &&
+           tokens_have(
+               tokens,
+               "was full|were full|fully charged|a full battery|estaba llena|plug it in|plugged "
+               "it in|plug her in|the cord|the cable|the outlet|"
+               "an outlet|el cable|enchufarlo|enchufarla|conectarlo|conectarla|"
+               "off the wall|off the charger|"
+               "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
+               "off the wall at|off the charger at|off the wall since|pulled the plug at|"
+               "unplugged since|hasnt been plugged|not been plugged|hasnt been on the charger|"
+               "no la he conectado|no la he enchufado|desenchufe a las|desenchufamos a "
+               "las|desconecte a las|"
+               "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
+               "cuando desenchufe|cuando desconecte");
 }
 
 /* "Dad is 79, on setting 2, reads 84, should I turn it up": his age, for a value is told behind. */
@@ -426,7 +444,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at) ||
             is_age_beside_value(tokens, at, after) ||
             (!is_of_someone(tokens, at) &&
-             (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens)))) {
+             (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens, at)))) {
             goes_on = goes_on && taken == 0;
             at = after;
             continue;

@@ -390,6 +390,9 @@ is_led_as_goal(const struct items *items, size_t at, size_t before, size_t after
         if (item_is(items, before, ITEM_TO) && !item_text(items, before, "-") &&
             !item_text(items, before, "o") && !item_text(items, before, "or") &&
             (full || lexicon_cue(items->tokens, CUE_CHARGING))) {
+            if (full && token_among(items->tokens, items->list[at].to - 1, " one ones ")) {
+                return false; /* "swapped to a fresh one" */
+            }
             return full || !item_text(items, before, "a") ||
                    is_behind(items, before, " cargar cargarla cargarlas subir subirla subirlas ") ||
                    items_find(items, clause_start(items, at), before, ITEM_FROM) < before;

@@ -370,7 +370,9 @@ is_none_of_them(const struct items *items, size_t at)
     size_t from = items->list[clause_start(items, at)].from, i;
 
     for (i = items->list[at].from; item_is(items, at, ITEM_FULL) && i > from; i--) {
-        if (token_among(items->tokens, i - 1, " none neither ninguna ninguno nobody nadie ")) {
+        if (token_among(items->tokens, i - 1, " none neither ninguna ninguno nobody nadie ") ||
+            (token_is(items->tokens, i - 1, "no") &&
+             token_among(items->tokens, i, " batteries battery packs ones baterias pilas "))) {
             return true;
         }
         if (token_among(items->tokens, i - 1, " but pero except menos one una ")) {

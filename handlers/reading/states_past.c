@@ -26,6 +26,10 @@ was_but_is_not(const struct items *items, size_t at, size_t after)
 {
     size_t from = clause_start(items, at);
 
+    if (items_have_word(items, from, at, " thought figured assumed creia pense crei pensaba ") &&
+        token_among(items->tokens, items->list[after - 1].to, " but pero , and y when ")) {
+        return true; /* "I thought it was full but it says 71" */
+    }
     return item_is(items, at, ITEM_FULL) && at > from && item_is(items, at - 1, ITEM_WAS) &&
            token_among(items->tokens, items->list[after - 1].to, " but pero ");
 }
@@ -54,8 +58,7 @@ tells_after_now(const struct items *items, size_t now)
     size_t to = clause_end(items, now), i;
 
     for (i = now + 1; i < to && i < now + PHRASE_REACH + 4; i++) {
-        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT ||
-            items->list[i].is == ITEM_CLOCK) {
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
             return (item_in(items, i, UNIT_PERCENT) ||
                     (item_free_number(items, i) && items->list[i].value > BIG_MIN * 1000)) &&
                    (item_is(items, i - 1, ITEM_NOW_IS) || item_is(items, i - 1, ITEM_SHOWS) ||

@@ -143,6 +143,8 @@ START_TEST(values_are_told_by_their_company)
         {"el del dedo me marca 91", 91},
         {"hers is 83", 83},
         {"mom 82", 82},
+        {"the cord is too short, she reads 77", 77},
+        {"no outlet here, dad dropped to 78", 78},
         {"Grandpa is 81 on setting 2 and the thing reads 86, do I turn it up", 86},
     };
     reads(rows, sizeof rows / sizeof rows[0]);
@@ -282,6 +284,9 @@ START_TEST(other_numbers_are_no_values)
         {"he is 90% sure", 0},
         {"I cut my finger 50 minutes ago", 0},
         {"finger 3 times", 0},
+        {"we unplugged at 1:20, it said 91 then", 0},
+        {"it was full but it says 72 now", 0},
+        {"the pack says 90, on setting 1", 0},
         {"blood pressure 130/80 ok?", 0},
         {"his box reads 81 and a second one is at 26", 0},
         {"my mother, 82, is on setting 3", 0},
