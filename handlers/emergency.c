@@ -27,13 +27,13 @@ static const char *const not_to_sit_up[] = {"unresponsive", "seizure", "choking"
  * comes behind these.
  */
 static const char *const gravest_first[] = {
-    "battery-smoking",   "face-burn-fire",    "bad-gas",      "unresponsive",
-    "choking",           "seizure",           "bleeding",     "poison",
-    "in-danger",         "allergic-reaction", "stroke-signs", "chest-pain",
-    "trouble-breathing", "no-oxygen-source",  "blue-lips",    "coughing-blood",
-    "low-oxygen",        "head-injury",       "scald",        "self-harm",
-    "missing-person",    "stranded",          "confusion",    "severe-pain",
-    "sudden-illness",
+    "battery-smoking", "face-burn-fire",    "bad-gas",           "unresponsive",
+    "choking",         "seizure",           "pregnant-bleeding", "bleeding",
+    "poison",          "in-danger",         "allergic-reaction", "stroke-signs",
+    "chest-pain",      "trouble-breathing", "no-oxygen-source",  "blue-lips",
+    "coughing-blood",  "low-oxygen",        "head-injury",       "scald",
+    "self-harm",       "missing-person",    "stranded",          "confusion",
+    "severe-pain",     "sudden-illness",
 };
 
 int

@@ -71,7 +71,9 @@ static const char *const emergencies[] = {
     "tight",
     /* misspelt */
     "cant breth", "cant breethe help", "brething is hard", "troble breathing", "chset pain",
-    "unresponsve", "sezure"};
+    "unresponsve", "sezure", "he makes long pauses when sleeping", "can t br",
+    "raised it to 4, now he is sleepy", "since we turned it up she sleeps all day",
+    "i am pregnant and spotting", "air"};
 
 static const char *const clinical[] = {"should i turn it up",
                                        "can i turn up the oxygen",
@@ -105,7 +107,10 @@ static const char *const equipment[] = {"no oxygen coming out",
                                         "the machine gives me shocks",
                                         "i put oil on the tank valve",
                                         "the oxygen tank is hissing",
-                                        "the valve on the tank wont close"};
+                                        "the valve on the tank wont close",
+                                        "tank needle is in the red",
+                                        "valve on the tank is stuck",
+                                        "regulator wont fit on the cylinder"};
 
 static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
@@ -134,7 +139,9 @@ static const char *const harmless[] = {
     "where do i ship it back", "stop", "cancel my pickup", "what if i run out of oxygen",
     "will we run out of oxygen before morning", "what if the power goes out",
     "battery in a hot car ok?", "can he use it with 50 feet of blue tubing",
-    "how do i turn on night mode", "does it charge in the car", "how long will two lights last"};
+    "how do i turn on night mode", "does it charge in the car", "how long will two lights last",
+    "unit makes long pauses between puffs at night", "nail polish and the finger clip",
+    "the ambulance took him yesterday, who picks up the machine", "how do i open the tank"};
 
 START_TEST(an_emergency_is_seen)
 {

@@ -182,7 +182,11 @@ static const char *const emergencies[] = {
     "se ahoga se ahoga", "ya no puedo mas no me entra aire",
     /* joined to other things without a comma */
     "una pregunta de la bolsa y el cable del cargador porque mi papa no responde y salimos manana",
-    "gracias por la ayuda la bateria nueva jala bien pero me quiero matar y no se que hacer"};
+    "gracias por la ayuda la bateria nueva jala bien pero me quiero matar y no se que hacer",
+    "hace pausas largas cuando duerme", "mi esposo dormido hace pausas y luego da un resoplido",
+    "no trae pulso", "pulso no trae", "le subi el flujo y ahora esta muy dormida",
+    "le aumente el oxigeno y no se le quita el sueño, cabecea", "estoy embarazada y manchando",
+    "embarazada, con sangrado", "aire"};
 
 static const char *const clinical[] = {"me siento mareado",
                                        "me duele la cabeza",
@@ -252,7 +256,11 @@ static const char *const equipment[] = {"no sale oxigeno",
                                         "tengo crema en las manos y voy a abrir el tanque",
                                         "el tanque esta silbando",
                                         "hay una fuga en el cilindro",
-                                        "la valvula del tanque no cierra"};
+                                        "la valvula del tanque no cierra",
+                                        "la aguja esta en rojo",
+                                        "la aguja del cilindro ya esta en rojo",
+                                        "no abre la valvula del tanque",
+                                        "la llave del cilindro no abre"};
 
 static const char *const harmless[] = {
     "hay detector de humo en la cabana",
@@ -495,7 +503,14 @@ static const char *const harmless[] = {
     "perdon, numero equivocado",
     "que barbaridad de nevada",
     "me encanto el equipo",
-    "todo en orden"};
+    "todo en orden",
+    "el aparato hace pausas cuando duermo, es normal?",
+    "mi aparato no trae modo pulso",
+    "traigo las uñas pintadas, sirve el del dedo?",
+    "ya se la llevaron al hospital, que hago con el aparato",
+    "no le entiendo",
+    "como se abre el tanque",
+    "el E05 sale y sale, lo apago y vuelve"};
 
 #define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
 
