@@ -39,7 +39,7 @@ tells_emergency(const struct asked *whole, const char *reasons)
 }
 
 bool
-death_decide(const struct asked *whole, struct verdict *verdict)
+death_is_told(const struct asked *whole)
 {
     const struct context *context = whole->context;
     bool is_told = context->rests;
@@ -50,7 +50,13 @@ death_decide(const struct asked *whole, struct verdict *verdict)
 
         is_told = told != NULL && !tells_emergency(whole, told);
     }
-    if (!is_told || context->role == SENDER_STAFF) {
+    return is_told && context->role != SENDER_STAFF;
+}
+
+bool
+death_decide(const struct asked *whole, struct verdict *verdict)
+{
+    if (!death_is_told(whole)) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "death-told-before");

@@ -310,6 +310,34 @@ is_page(const struct topic *topic)
     return strcmp(topic->id, "alarm") == 0 || strcmp(topic->id, "read-display") == 0;
 }
 
+/* "E05", "Er 5", "error 05", "codigo 12" */
+static bool
+is_code(const struct tokens *tokens, size_t at)
+{
+    enum { DIGITS_MAX = 3 };
+    static const char named[] = " error err er code codigo fault falla ";
+    const char *text = tokens->list[at].text;
+    size_t letters = strspn(text, "er"), digits = strspn(text + letters, "0123456789");
+
+    if (text[0] == 'e' && digits > 0 && digits <= DIGITS_MAX && text[letters + digits] == '\0') {
+        return true;
+    }
+    return at > 0 && tokens->list[at].kind == TOKEN_NUMBER && token_among(tokens, at - 1, named);
+}
+
+static bool
+quotes_code(const struct asked *asked)
+{
+    size_t i;
+
+    for (i = 0; i < asked->tokens.count; i++) {
+        if (is_code(&asked->tokens, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Words that no table of ours has, or of a unit that we do not know: how to find them. */
 static bool
 tell_page(const struct asked *asked, struct verdict *verdict, bool is_listed)
@@ -321,11 +349,24 @@ tell_page(const struct asked *asked, struct verdict *verdict, bool is_listed)
 
     between = between && tokens_have(&asked->tokens, "screen|display|says|shows|message|symbol|"
                                                      "pantalla|dice|aparece|mensaje|simbolo");
-    if (page == NULL || !(is_listed || between) || search->sureness == SURE) {
+    if (page == NULL || !(is_listed || between || quotes_code(asked)) ||
+        (search->sureness == SURE && !quotes_code(asked))) {
         return false;
     }
     topics_answer(asked, verdict, page);
     return true;
+}
+
+/* It was there before: what the page says about it did not help. */
+static bool
+comes_again(const struct asked *asked)
+{
+    static const char again[] =
+        "again|keeps|comes back|came back|still|every time|wont go|wont clear|over and over|times|"
+        "otra vez|vuelve|volvio|regresa|regreso|sigue|sale y sale|cada rato|de nuevo|no se quita|"
+        "veces|cada vez";
+
+    return quotes_code(asked) && tokens_have(&asked->tokens, again);
 }
 
 /* "It says E42": in capitals or as a code, and no table has it. */
@@ -337,6 +378,9 @@ quotes_unknown(const struct asked *asked)
     const struct tokens *tokens = &asked->tokens;
     size_t i;
 
+    if (quotes_code(asked)) {
+        return true;
+    }
     if (asked->search.count == 0 || !is_page(asked->search.best[0].topic)) {
         return false;
     }
@@ -378,7 +422,7 @@ quotes_with_alarm(const struct asked *asked)
 static bool
 ask_person(const struct asked *asked, struct verdict *verdict)
 {
-    bool sounds = quotes_with_alarm(asked);
+    bool sounds = quotes_with_alarm(asked) || comes_again(asked);
 
     if (!(sounds || quotes_unknown(asked)) || tokens_have(&asked->tokens, supposed)) {
         return false;

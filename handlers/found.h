@@ -28,9 +28,18 @@ void found_read(const struct asked *whole, struct found *found);
 
 bool found_has(const struct found *found, const char *id);
 bool found_has_level(const struct found *found, enum sign_level level);
+/* This text shows the sign, whatever stood before it. */
+bool found_alone(const struct asked *whole, const char *id);
+/* These words alone show it. */
+bool found_on(const struct asked *whole, const char *text, const char *id);
 void found_leave_out(struct found *found, const char *id);
 /* As if the whole text told it. */
 void found_add(struct found *found, const struct sign *sign);
+
+/* Leaves out what a unit's display or an empty battery beside a full one accounts for. */
+void found_leave_out_things(const struct asked *whole, struct found *found);
+/* Adds what figures (a blood pressure) or a death told in the words of a battery tell. */
+void found_add_told(const struct asked *whole, struct found *found);
 
 /* True if the tokens in which it was found tell otherwise; `reading` is a value in them, or 0. */
 bool found_told_otherwise(const struct asked *whole, const struct tokens *found_in,

@@ -32,6 +32,11 @@ static const struct office_matter {
      "cobraron|cobro doble|me cobran|doble cargo|credit card|how much * "
      "cost|price|invoice|receipt|bill|"
      "precio|reembolso|deposito|tarjeta"},
+    {"return-ship", "renter in hospital", false,
+     "in the hospital|in hospital|took * hospital|taken * hospital|went * hospital|"
+     "admitted|hospitalized|ambulance took|took * ambulance|taken * ambulance|en el hospital|"
+     "al hospital|internado|internada|internaron|hospitalizado|hospitalizada|hospitalizaron|"
+     "ambulancia * llevo|llevaron * ambulancia|llevo * ambulancia"},
 };
 
 static const struct office_matter *
@@ -49,11 +54,29 @@ matter_of_topic(const struct asked *asked, const char *topic_id)
     return NULL;
 }
 
+/* "Are you a robot or a real person" asks what answers here, and for nobody. */
+static bool
+asks_what_answers(const struct asked *asked)
+{
+    static const char asks[] =
+        "are you|r u|are u|you a|is this|is that|is it|am i talking|am i speaking|am i texting|"
+        "am i chatting|who is this|whos this|eres|es usted|es una|es un|hablo con|hablando con|"
+        "escribo a|escribiendo con|contesta una|contesta un|responde una|responde un";
+    static const char wishes[] =
+        "want|wanna|need|let me|get me|give me|please|pls|can i|could i|may i|call|phone|ring|"
+        "quiero|necesito|ocupo|quisiera|por favor|porfa|puedo|pueden|paseme|comuniqueme|llame|"
+        "nobody|no one|nadie|queja|quejarme";
+
+    return tokens_have(&asked->tokens, asks) && !tokens_have(&asked->tokens, wishes);
+}
+
 /* Whatever the text is about besides: who asks for a person gets one. */
 static const struct office_matter *
 person_asked_for(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, matters[0].phrases) ? &matters[0] : NULL;
+    return tokens_have(&asked->tokens, matters[0].phrases) && !asks_what_answers(asked)
+               ? &matters[0]
+               : NULL;
 }
 
 /* Renters of ours are answered by a person; others are told whom to call. */

@@ -233,6 +233,30 @@ is_death(const struct asked *whole, struct found *found)
            (found->reading == 0 || found->reading > emergency_reading(whole->context));
 }
 
+/*
+ * After a death nobody is told to go on with the oxygen: what was theirs is no longer needed, and
+ * what only the texts read as one seem to tell ("she died", "we need no machine") is not so.
+ */
+static void
+leave_out_after_death(const struct asked *whole, struct found *found)
+{
+    size_t i = 0;
+
+    if (!death_is_told(whole)) {
+        return;
+    }
+    found_leave_out(found, "need-at-all");
+    while (i < found->count) {
+        const struct sign *sign = found->list[i].sign;
+
+        if (sign->level == SIGN_EQUIPMENT && !found_alone(whole, sign->id)) {
+            found_leave_out(found, sign->id);
+        } else {
+            i++;
+        }
+    }
+}
+
 bool
 signs_decide(struct asked *whole, struct verdict *verdict)
 {
@@ -242,6 +266,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
         return false;
     }
     found_read(whole, &found);
+    leave_out_after_death(whole, &found);
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {
         death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));

@@ -153,6 +153,8 @@ bool staff_asks_of_renter(const struct asked *whole);
 bool staff_says_of_renter(const struct asked *whole, const struct sign_match *match);
 /* An earlier text of theirs was an order or such a question: it is not read as one with others. */
 bool staff_spoke_of_renter(const struct asked *whole, const char *text);
+/* A death was told before, and the alert about it is open or staff have told it. */
+bool death_is_told(const struct asked *whole);
 /* A death is told in this text. */
 void death_answer(const struct asked *whole, struct verdict *verdict, const struct sign *sign);
 /* An alert of the sender's is an emergency and nobody has closed it. */

@@ -132,6 +132,17 @@ START_TEST(an_unknown_word_with_an_alarm_calls_a_person_at_once)
 }
 END_TEST
 
+START_TEST(a_code_of_no_table_is_for_a_person_and_at_once_if_it_comes_again)
+{
+    fixture_text(stage, "E05");
+    fixture_alerts(stage, ALERT_OFFICE, "trouble:display");
+    fixture_text(stage, "sale E05 otra vez");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+    fixture_text(stage, "E5 keeps coming back");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:display");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -149,5 +160,6 @@ main(void)
     tcase_add_test(tests, a_strangers_word_is_looked_up_with_all_units_of_the_house);
     tcase_add_test(tests, in_doubt_it_is_a_persons_cry);
     tcase_add_test(tests, an_unknown_word_with_an_alarm_calls_a_person_at_once);
+    tcase_add_test(tests, a_code_of_no_table_is_for_a_person_and_at_once_if_it_comes_again);
     return fixture_run(tests);
 }

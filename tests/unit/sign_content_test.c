@@ -73,7 +73,7 @@ static const char *const emergencies[] = {
     "cant breth", "cant breethe help", "brething is hard", "troble breathing", "chset pain",
     "unresponsve", "sezure", "he makes long pauses when sleeping", "can t br",
     "raised it to 4, now he is sleepy", "since we turned it up she sleeps all day",
-    "i am pregnant and spotting", "air"};
+    "i am pregnant and spotting", "air", "flat tire on the pass and no signal"};
 
 static const char *const clinical[] = {"should i turn it up",
                                        "can i turn up the oxygen",
@@ -110,7 +110,10 @@ static const char *const equipment[] = {"no oxygen coming out",
                                         "the valve on the tank wont close",
                                         "tank needle is in the red",
                                         "valve on the tank is stuck",
-                                        "regulator wont fit on the cylinder"};
+                                        "regulator wont fit on the cylinder",
+                                        "it says low purity",
+                                        "the display says service required",
+                                        "no breath detected"};
 
 static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
@@ -141,7 +144,8 @@ static const char *const harmless[] = {
     "battery in a hot car ok?", "can he use it with 50 feet of blue tubing",
     "how do i turn on night mode", "does it charge in the car", "how long will two lights last",
     "unit makes long pauses between puffs at night", "nail polish and the finger clip",
-    "the ambulance took him yesterday, who picks up the machine", "how do i open the tank"};
+    "the ambulance took him yesterday, who picks up the machine", "how do i open the tank",
+    "is there room service", "the car broke down so we pick the unit up tomorrow"};
 
 START_TEST(an_emergency_is_seen)
 {

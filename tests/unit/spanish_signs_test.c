@@ -186,7 +186,7 @@ static const char *const emergencies[] = {
     "hace pausas largas cuando duerme", "mi esposo dormido hace pausas y luego da un resoplido",
     "no trae pulso", "pulso no trae", "le subi el flujo y ahora esta muy dormida",
     "le aumente el oxigeno y no se le quita el sueño, cabecea", "estoy embarazada y manchando",
-    "embarazada, con sangrado", "aire"};
+    "embarazada, con sangrado", "aire", "se nos poncho la llanta en la carretera y esta nevando"};
 
 static const char *const clinical[] = {"me siento mareado",
                                        "me duele la cabeza",
@@ -260,7 +260,11 @@ static const char *const equipment[] = {"no sale oxigeno",
                                         "la aguja esta en rojo",
                                         "la aguja del cilindro ya esta en rojo",
                                         "no abre la valvula del tanque",
-                                        "la llave del cilindro no abre"};
+                                        "la llave del cilindro no abre",
+                                        "dice baja pureza",
+                                        "me sale servicio requerido",
+                                        "sale oxigeno bajo",
+                                        "dice no detecta respiracion"};
 
 static const char *const harmless[] = {
     "hay detector de humo en la cabana",
@@ -510,7 +514,9 @@ static const char *const harmless[] = {
     "ya se la llevaron al hospital, que hago con el aparato",
     "no le entiendo",
     "como se abre el tanque",
-    "el E05 sale y sale, lo apago y vuelve"};
+    "el E05 sale y sale, lo apago y vuelve",
+    "hay servicio al cuarto",
+    "se poncho la llanta pero ya la cambiamos"};
 
 #define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
 

@@ -113,6 +113,21 @@ class Conversation(WholeTest):
         routes = self.rows("SELECT route FROM verdict ORDER BY id")
         self.assertEqual(len(routes), 3)
 
+    def test_who_asks_what_answers_here_wants_no_person_and_who_wants_one_gets_one(self):
+        self.start()
+        self.send(BERT, "are you a robot or a real person")
+        self.expect(BERT, "I am a computer")
+        self.assertEqual(self.rows("SELECT route FROM verdict"), [("answer",)])
+        self.send(BERT, "i want a real person")
+        self.settled()
+        self.assertEqual(self.rows("SELECT route FROM verdict")[1:], [("staff",)])
+
+    def test_the_unit_of_who_is_in_hospital_is_for_a_person_and_no_emergency(self):
+        self.start()
+        self.send(BERT, "they took her to the hospital, how do i return the machine")
+        self.expect(BERT, "office")
+        self.assertEqual(self.rows("SELECT route FROM verdict"), [("staff",)])
+
 
 def planned(words):
     hours, minutes = re.search(r"[Pp]lan on (?:(\d+) h ?)?(?:(\d+) min)?", words).groups()

@@ -28,6 +28,15 @@ class Spanish(WholeTest):
         self.expect(BERT, "Emergency? Call 911", "Llame al 911")
         self.expect(FIRST_ON_CALL, "language")
 
+    def test_after_a_death_nobody_is_told_to_go_on_with_the_oxygen(self):
+        self.start()
+        self.send(ANNA, "mi mama ya murio")
+        self.expect(ANNA, "Lo sentimos mucho")
+        self.send(ANNA, "no necesitamos el aparato")
+        self.settled()
+        self.assertEqual(len(self.texts_to(ANNA)), 1)
+        self.assertEqual(self.rows("SELECT route FROM verdict"), [("staff",), ("staff",)])
+
 
 if __name__ == "__main__":
     daemon.main()

@@ -1,0 +1,153 @@
+/* What is told of things and figures beside the signs: it takes some away and adds some. */
+#include "blood_pressure.h"
+#include "display.h"
+#include "found.h"
+#include "memory.h"
+#include "steps.h"
+
+/*
+ * "It says FAN STOPPED": staff are called for what the display shows. A sign that its words only
+ * look like gives way to that; one that the rest of the text shows stays, and so does an emergency,
+ * a unit without flow and what the words themselves tell of the unit ("UNIT TOO HOT").
+ */
+static void
+leave_out_display(const struct asked *whole, struct found *found)
+{
+    size_t start, end, i = 0;
+    const struct alarm *alarm = display_shown(whole, whole->equipment, &start, &end);
+    const char *without;
+
+    if (display_is_word(whole, whole->text)) {
+        found->count = 0;
+        return;
+    }
+    if (alarm != NULL) { /* its own table tells more than what any unit may show */
+        found_leave_out(found, "unit-message");
+    }
+    if (alarm == NULL || !alarm->oxygen_stops || found->count == 0) {
+        return;
+    }
+    without = memory_format(whole->arena, "%.*s %s", (int)start, whole->text, whole->text + end);
+    while (i < found->count) {
+        const struct sign *sign = found->list[i].sign;
+
+        if (sign->level == SIGN_EMERGENCY || found_is_no_flow(sign) ||
+            found_on(whole, without, sign->id) ||
+            (sign->level == SIGN_EQUIPMENT && found_on(whole, alarm->shows, sign->id))) {
+            i++;
+        } else {
+            found_leave_out(found, sign->id);
+        }
+    }
+}
+
+/* A battery is told of that is not empty. */
+static bool
+tells_charge_left(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].high > 0) {
+            return true;
+        }
+    }
+    for (i = 0; i < told->light_count; i++) {
+        if (told->lights[i] > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "The other one is dead": tokens [at, end) tell that of a battery that is not in use; 0 if not. */
+static size_t
+tells_other_empty(const struct tokens *tokens, size_t at)
+{
+    size_t i = at + 1;
+
+    if (!token_among(tokens, at, " other others second spare spares third otra otras segunda ")) {
+        return 0;
+    }
+    while (token_among(tokens, i,
+                       " one ones two battery batteries is are was s its all both nearly almost "
+                       "completely bateria pila baterias pilas esta estan casi ya ")) {
+        i++;
+    }
+    return token_among(tokens, i,
+                       " dead empty flat gone drained done out died muerta muertas vacia vacias "
+                       "descargada descargadas ")
+               ? i + 1
+               : 0;
+}
+
+/* "4 lights in the unit and the other is dead": the unit runs, and it is a battery that is dead. */
+static void
+leave_out_other_empty(const struct asked *whole, struct found *found)
+{
+    const struct tokens *tokens = &whole->tokens;
+    const char *without;
+    size_t at = 0, end = 0, i;
+
+    while (at < tokens->count && (end = tells_other_empty(tokens, at)) == 0) {
+        at++;
+    }
+    if (at == tokens->count || !tells_charge_left(whole->told) ||
+        tokens_have(tokens,
+                    "silent|quiet|dark|black|off|stopped|callado|callada|apagado|apagada")) {
+        return;
+    }
+    without = memory_format(whole->arena, "%.*s %s", (int)tokens->list[at].start, whole->text,
+                            whole->text + tokens->list[end - 1].end);
+    for (i = found->count; i > 0; i--) {
+        const struct sign *sign = found->list[i - 1].sign;
+
+        if (found_is_no_flow(sign) && !found_on(whole, without, sign->id)) {
+            found_leave_out(found, sign->id);
+        }
+    }
+}
+
+/* "Battery died and so did my dad": what is like having no oxygen left is a death. */
+static void
+add_death_beside_battery(const struct asked *whole, struct found *found)
+{
+    const struct sign *death = kb_sign(whole->context->kb, "death-told", whole->language);
+
+    if (death != NULL && ran_out_with_somebody(whole)) {
+        found_leave_out(found, "no-oxygen-source");
+        found_add(found, death);
+    }
+}
+
+/* Staff look at it; so high or low that it is looked at now, with what to watch for. */
+static void
+add_blood_pressure(const struct asked *whole, struct found *found)
+{
+    struct blood_pressure pressure;
+    const struct sign *sign;
+
+    if (!blood_pressure_read(&whole->tokens, &pressure)) {
+        return;
+    }
+    sign = kb_sign(whole->context->kb,
+                   blood_pressure_is_extreme(&pressure) ? "heart-racing" : "health-question",
+                   whole->language);
+    if (sign != NULL) {
+        found_add(found, sign);
+    }
+}
+
+void
+found_leave_out_things(const struct asked *whole, struct found *found)
+{
+    leave_out_display(whole, found);
+    leave_out_other_empty(whole, found);
+}
+
+void
+found_add_told(const struct asked *whole, struct found *found)
+{
+    add_blood_pressure(whole, found);
+    add_death_beside_battery(whole, found);
+}
