@@ -312,13 +312,28 @@ language_so_far(const struct asked *asked)
     return told;
 }
 
+/* "Convulsiona": no common word, but one that only Spanish has. What answers a question of ours may
+ * be a name. */
+static bool
+is_spanish_by_its_words(const struct asked *asked)
+{
+    enum language told;
+
+    return asked_open_question(asked) == QUESTION_NONE &&
+           !words_tell_language(asked->arena, asked->text, &told) &&
+           kb_tells_language(asked->context->kb, asked->text, &told) && told == LANGUAGE_ES;
+}
+
 /* The text's own language; one too short to tell, or that does not, goes on in that of before. */
 static enum language
 language_of(const struct asked *asked)
 {
     enum language told;
 
-    return tells_language(asked, asked->text, &told) ? told : language_so_far(asked);
+    if (tells_language(asked, asked->text, &told)) {
+        return told;
+    }
+    return is_spanish_by_its_words(asked) ? LANGUAGE_ES : language_so_far(asked);
 }
 
 static const struct told *

@@ -21,6 +21,11 @@ static const struct office_matter {
      "no one picks up|nobody calls|nobody called|nadie contesta|nadie me contesta|nadie responde|"
      "nadie me responde|nadie me ha|nadie me llama|nadie llama|quiero quejarme|una queja|"
      "hablar con una persona|me puede marcar|me puede llamar|llameme|me pueden llamar|me llame"},
+    {"contact", "renter in hospital", false,
+     "in the hospital|in hospital|took * hospital|taken * hospital|went * hospital|"
+     "admitted|hospitalized|ambulance took|took * ambulance|taken * ambulance|en el hospital|"
+     "al hospital|internado|internada|internaron|hospitalizado|hospitalizada|hospitalizaron|"
+     "ambulancia * llevo|llevaron * ambulancia|llevo * ambulancia"},
     {"extend", "wants to extend", true,
      "keep it longer|extend|extra day|extra days|another day|another week|one more day|"
      "few more days|more days|hang on to it|otro dia|mas dias|quedarmelo"},
@@ -32,11 +37,6 @@ static const struct office_matter {
      "cobraron|cobro doble|me cobran|doble cargo|credit card|how much * "
      "cost|price|invoice|receipt|bill|"
      "precio|reembolso|deposito|tarjeta"},
-    {"return-ship", "renter in hospital", false,
-     "in the hospital|in hospital|took * hospital|taken * hospital|went * hospital|"
-     "admitted|hospitalized|ambulance took|took * ambulance|taken * ambulance|en el hospital|"
-     "al hospital|internado|internada|internaron|hospitalizado|hospitalizada|hospitalizaron|"
-     "ambulancia * llevo|llevaron * ambulancia|llevo * ambulancia"},
 };
 
 static const struct office_matter *
@@ -70,13 +70,20 @@ asks_what_answers(const struct asked *asked)
     return tokens_have(&asked->tokens, asks) && !tokens_have(&asked->tokens, wishes);
 }
 
-/* Whatever the text is about besides: who asks for a person gets one. */
+/* Whatever the text is about besides: who asks for a person gets one, and so does who is left with
+ * the unit of somebody in hospital. */
 static const struct office_matter *
 person_asked_for(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, matters[0].phrases) && !asks_what_answers(asked)
-               ? &matters[0]
-               : NULL;
+    size_t i;
+
+    for (i = 0; i < sizeof matters / sizeof matters[0]; i++) {
+        if (strcmp(matters[i].topic, "contact") == 0 &&
+            tokens_have(&asked->tokens, matters[i].phrases)) {
+            return i == 0 && asks_what_answers(asked) ? NULL : &matters[i];
+        }
+    }
+    return NULL;
 }
 
 /* Renters of ours are answered by a person; others are told whom to call. */

@@ -260,6 +260,45 @@ is_known_word(const void *user, const char *word)
     return false;
 }
 
+static bool
+only_one_knows(const struct known_to *to, const char *word, enum language *language)
+{
+    int knowing = 0, i;
+
+    for (i = 0; i < LANGUAGE_COUNT; i++) {
+        if (sign_index_knows(to->kb->languages[i].signs, to->arena, word)) {
+            *language = (enum language)i;
+            knowing++;
+        }
+    }
+    return knowing == 1;
+}
+
+bool
+kb_tells_language(const struct kb *kb, const char *text, enum language *language)
+{
+    enum { SHORTEST = 4 };
+    struct known_to to = {kb, memory_must(talloc_new(NULL))};
+    struct words words = words_read(to.arena, NULL, text, LANGUAGE_EN);
+    enum language told = LANGUAGE_EN, word_tells;
+    size_t telling = 0, i;
+    bool agree = true;
+
+    for (i = 0; i < words.count; i++) {
+        if (strlen(words.list[i].text) >= SHORTEST &&
+            only_one_knows(&to, words.list[i].text, &word_tells)) {
+            agree = agree && (telling == 0 || word_tells == told);
+            told = word_tells;
+            telling++;
+        }
+    }
+    talloc_free(to.arena);
+    if (agree && telling > 0) {
+        *language = told;
+    }
+    return agree && telling > 0;
+}
+
 bool
 kb_is_foreign(const struct kb *kb, const char *text)
 {

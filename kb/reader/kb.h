@@ -134,6 +134,12 @@ const struct sign *kb_signs(const struct kb *kb, size_t *count);
  */
 bool kb_is_foreign(const struct kb *kb, const char *text);
 
+/*
+ * The language whose content alone knows words of a text that has no common ones ("convulsiona",
+ * "no entiendo"); false if none does, or both do.
+ */
+bool kb_tells_language(const struct kb *kb, const char *text, enum language *language);
+
 /* True if a cleaned word (words.h) is right as it is spelt, by words/LANG-known.txt and
  * words/LANG-ordinary.txt. */
 bool kb_is_ordinary(const struct kb *kb, const char *word, enum language language);

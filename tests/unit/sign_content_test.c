@@ -113,7 +113,10 @@ static const char *const equipment[] = {"no oxygen coming out",
                                         "regulator wont fit on the cylinder",
                                         "it says low purity",
                                         "the display says service required",
-                                        "no breath detected"};
+                                        "no breath detected",
+                                        "battery empty, charger left at home",
+                                        "charger brick light stays off. bat at 20%",
+                                        "Unit has cut out of its own accord twice"};
 
 static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
@@ -145,7 +148,8 @@ static const char *const harmless[] = {
     "how do i turn on night mode", "does it charge in the car", "how long will two lights last",
     "unit makes long pauses between puffs at night", "nail polish and the finger clip",
     "the ambulance took him yesterday, who picks up the machine", "how do i open the tank",
-    "is there room service", "the car broke down so we pick the unit up tomorrow"};
+    "is there room service", "the car broke down so we pick the unit up tomorrow",
+    "left the charger in the cabin but the battery is full"};
 
 START_TEST(an_emergency_is_seen)
 {

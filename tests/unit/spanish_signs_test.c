@@ -264,7 +264,9 @@ static const char *const equipment[] = {"no sale oxigeno",
                                         "dice baja pureza",
                                         "me sale servicio requerido",
                                         "sale oxigeno bajo",
-                                        "dice no detecta respiracion"};
+                                        "dice no detecta respiracion",
+                                        "el enchufe no da corriente, ultima pila 30%",
+                                        "se corta sola la maquina a cada rato"};
 
 static const char *const harmless[] = {
     "hay detector de humo en la cabana",

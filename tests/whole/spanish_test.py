@@ -37,6 +37,11 @@ class Spanish(WholeTest):
         self.assertEqual(len(self.texts_to(ANNA)), 1)
         self.assertEqual(self.rows("SELECT route FROM verdict"), [("staff",), ("staff",)])
 
+    def test_one_word_that_only_spanish_has_is_answered_in_spanish(self):
+        self.start()
+        self.send(BERT, "convulsiona")
+        self.expect(BERT, "Llame al 911 ya")
+
 
 if __name__ == "__main__":
     daemon.main()
