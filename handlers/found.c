@@ -257,6 +257,24 @@ found_alone(const struct asked *whole, const char *id)
     return found_on(whole, whole->text, id);
 }
 
+bool
+found_tells_charge(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].high > 0) {
+            return true;
+        }
+    }
+    for (i = 0; i < told->light_count; i++) {
+        if (told->lights[i] > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 found_read(const struct asked *whole, struct found *found)
 {
@@ -335,7 +353,7 @@ tells_only_empty(const struct asked *whole, const char *text)
         return false;
     }
     told_read(whole->arena, whole->context->lexicon, text, &told);
-    return told_has_charge(&told) && !tells_charge_left(&told);
+    return told_has_charge(&told) && !found_tells_charge(&told);
 }
 
 bool

@@ -36,6 +36,9 @@ void found_leave_out(struct found *found, const char *id);
 /* As if the whole text told it. */
 void found_add(struct found *found, const struct sign *sign);
 
+/* A battery is told of that is not empty. */
+bool found_tells_charge(const struct told *told);
+
 /* Leaves out what a unit's display or an empty battery beside a full one accounts for. */
 void found_leave_out_things(const struct asked *whole, struct found *found);
 /* Adds what figures (a blood pressure) or a death told in the words of a battery tell. */

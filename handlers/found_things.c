@@ -41,25 +41,6 @@ leave_out_display(const struct asked *whole, struct found *found)
     }
 }
 
-/* A battery is told of that is not empty. */
-static bool
-tells_charge_left(const struct told *told)
-{
-    size_t i;
-
-    for (i = 0; i < told->charge_count; i++) {
-        if (told->charges[i].high > 0) {
-            return true;
-        }
-    }
-    for (i = 0; i < told->light_count; i++) {
-        if (told->lights[i] > 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* "The other one is dead": tokens [at, end) tell that of a battery that is not in use; 0 if not. */
 static size_t
 tells_other_empty(const struct tokens *tokens, size_t at)
@@ -92,7 +73,7 @@ leave_out_other_empty(const struct asked *whole, struct found *found)
     while (at < tokens->count && (end = tells_other_empty(tokens, at)) == 0) {
         at++;
     }
-    if (at == tokens->count || !tells_charge_left(whole->told) ||
+    if (at == tokens->count || !found_tells_charge(whole->told) ||
         tokens_have(tokens,
                     "silent|quiet|dark|black|off|stopped|callado|callada|apagado|apagada")) {
         return;
