@@ -40,7 +40,9 @@ claim_of_length(struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), to = clause_end(items, at), i;
 
-    if (item_in(items, at, UNIT_MINUTE) && item_is(items, at + 1, ITEM_LEFT) &&
+    if (item_in(items, at, UNIT_MINUTE) &&
+        (item_is(items, at + 1, ITEM_LEFT) ||
+         token_among(items->tokens, items->list[at].from - (at > 0), " quedan queda faltan ")) &&
         items_have_word(items, at > from + 3 ? at - 3 : from, at,
                         " says say said predicts estimates shows dice marca ")) {
         items_spend(items, at, 1); /* "it says 4 hours left": what the unit reckons */

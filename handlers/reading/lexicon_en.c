@@ -236,7 +236,11 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "my usual|his usual|her usual|usual setting|usual is|usual number|number is at|number is "
+        "moved me to|moved him to|moved her to|bumped me to|bumped me up to|bumped him to|bumped "
+        "her to|bumped him up to|bumped her up to|raised me to|raised him to|raised her to|changed "
+        "me to|changed him to|changed her to|switched me to|upped me to|upped it to|upped him "
+        "to|upped her to|put me up to|my usual|his usual|her usual|usual setting|usual is|usual "
+        "number|number is at|number is "
         "on|number is set at|number is set to|number at|nr|nr .|no . "
         "is|number is at|number is on|number is set at|number is set to|number at|nr|nr .|no . "
         "is|cranked up at|crank it to|crank it up to|cranked it to|cranked it up to|bump it "

@@ -184,7 +184,10 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_FROM, 0, "de|desde|desde el|del|de un|desde un|desde la"),
     /* ---- mode and setting ------------------------------------------------------------------ */
     ROW(ITEM_SETTING, 0,
-        "la volvimos a|lo volvimos a|la bajamos a|lo bajamos a|la subimos a|lo subimos a|la "
+        "la subio a|lo subio a|me subio a|me lo subio a|me la subio a|se la subio a|la bajo a|lo "
+        "bajo a|me lo bajo a|me la bajo a|la cambio a|lo cambio a|me cambio a|me lo cambio a|le "
+        "subio a|la subieron a|lo subieron a|me subieron a|la volvimos a|lo volvimos a|la bajamos "
+        "a|lo bajamos a|la subimos a|lo subimos a|la "
         "pusimos en|"
         "lo pusimos en|la regresamos a|lo regresamos a|lo volvi a|la volvi a|lo regrese a|la "
         "regrese a|"

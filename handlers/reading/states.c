@@ -186,6 +186,8 @@ fraction_at(const struct items *items, size_t at, struct state *state)
     }
     if (part == 0 || is_room(items, at) ||
         (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
+        tokens_phrase_at(items->tokens, items->list[at].to,
+                         "de vuelta|de regreso|de ida|de camino|de bajada|de subida") > 0 ||
         is_part_of_other(items, at, after) || is_third_battery(items, at) ||
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {

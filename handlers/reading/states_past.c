@@ -27,7 +27,8 @@ was_but_is_not(const struct items *items, size_t at, size_t after)
     size_t from = clause_start(items, at);
 
     if (items_have_word(items, from, at, " thought figured assumed creia pense crei pensaba ") &&
-        token_among(items->tokens, items->list[after - 1].to, " but pero , and y when ")) {
+        token_among(items->tokens, items->list[after - 1].to,
+                    item_is(items, at, ITEM_FULL) ? " but pero , and y when " : " but pero ")) {
         return true; /* "I thought it was full but it says 71" */
     }
     return item_is(items, at, ITEM_FULL) && at > from && item_is(items, at - 1, ITEM_WAS) &&
@@ -134,6 +135,33 @@ was_before_now(const struct items *items, size_t at)
             items_find(items, clause_start(items, last), last, ITEM_SHOWS) < last);
 }
 
+/* "turned it on at 9 with 100, it is 11:30 and it shows 40": of one battery, which sank. */
+static bool
+is_of_start(const struct items *items, size_t at, size_t after)
+{
+    static const char starts[] = " turned started left began set prendi prendimos empece empezamos "
+                                 "sali salimos arranque encendi puse put plugged unplugged ";
+    bool now = false;
+    size_t i;
+
+    if (item_is(items, at, ITEM_FULL) ||
+        !items_have_word(items, clause_start(items, at), at, starts)) {
+        return false;
+    }
+    for (i = after; i < items->count && !item_is(items, i, ITEM_OTHER) &&
+                    !item_is(items, i, ITEM_BATTERY) && !item_is(items, i, ITEM_FULL);
+         i++) {
+        now = now || items->list[i].is == ITEM_CLOCK || item_is(items, i, ITEM_NOW) ||
+              item_is(items, i, ITEM_NOW_IS);
+        if (now && (item_free_number(items, i) || item_in(items, i, UNIT_PERCENT)) &&
+            items->list[i].value > BIG_MIN * 1000) {
+            return items->list[i].value < items->list[at].value &&
+                   (item_is(items, i - 1, ITEM_SHOWS) || item_is(items, i - 1, ITEM_AT));
+        }
+    }
+    return false;
+}
+
 bool
 state_is_past(const struct items *items, size_t at, size_t after)
 {
@@ -148,7 +176,8 @@ state_is_past(const struct items *items, size_t at, size_t after)
             break;
         }
     }
-    if (was_before_now(items, at) || was_but_is_not(items, at, after)) {
+    if (is_of_start(items, at, after) || was_before_now(items, at) ||
+        was_but_is_not(items, at, after)) {
         return true;
     }
     for (i = clause_start(items, at); i < at; i++) {
