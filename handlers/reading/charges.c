@@ -56,6 +56,15 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
         !is_count(items, at)) {
         return false;
     }
+    if (at > 1 && item_is(items, at - 1, ITEM_HAVE) && items->list[at].value <= 4 * 1000 &&
+        token_among(items->tokens, items->list[at].from - 1, " has tiene trae ") &&
+        ends_clause(items, at + 1) &&
+        sentence_start(items, groups->list[groups->count - 1].state.from) ==
+            sentence_start(items, at)) {
+        *state = (struct state){
+            .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
+        return true; /* "2 lights, and its buddy in the bag has 4" */
+    }
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
     next = next > at + 1 ? over_links(items, next) : next;
     if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&

@@ -29,6 +29,9 @@ is_length_of_flight(const struct items *items, size_t at)
     size_t from = items->list[at].from;
 
     return from > 0 && item_is(items, at + 1, ITEM_GOING) &&
+           !(token_among(items->tokens, from - 1, " the my our this ") &&
+             token_among(items->tokens, items->list[at].to,
+                         " bus train shuttle ferry boat van coach taxi cab ride ")) &&
            (token_among(items->tokens, from - 1, " a an un una ") ||
             (token_among(items->tokens, from - 1, " the my our this ") &&
              !has_other_length(items, at)));

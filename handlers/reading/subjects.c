@@ -237,6 +237,12 @@ subject_behind(struct items *items, struct group *group)
                (next > after || next + 1 >= items->count ||
                 items->list[next + 1].is == ITEM_PAUSE || items->list[next + 1].is == ITEM_STOP)) {
         group->times = 2;
+    } else if (group->state.is_lights && !group->named && next > after &&
+               is_count(items, over_links(items, next)) &&
+               item_value(items, over_links(items, next) + 1, ITEM_BATTERY) == 2) {
+        next = over_links(items, next);
+        group->times = items->list[next].value / 1000; /* "4 luces en las dos baterias" */
+        items_spend(items, next, 1);
     } else if (next > after && item_is(items, next, ITEM_ALL) && is_count(items, next + 1)) {
         group->times = items->list[next + 1].value / 1000;
         items_spend(items, next + 1, 1);
