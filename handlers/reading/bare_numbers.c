@@ -49,6 +49,52 @@ is_told_of_it(const struct items *items, size_t on)
            token_among(items->tokens, items->list[on].from - 1, " was were its is it still now ");
 }
 
+/* "the doctor said 3": a setting, or what others say */
+static bool
+is_told_by_another(const struct items *items, size_t at, size_t before, bool big)
+{
+    return !big && before > 0 && before < at &&
+           token_among(items->tokens, items->list[before].from - 1,
+                       " who que law son daughter sister brother nurse hijo hija esposo esposa "
+                       "doctora friend neighbor vecina amiga guy lady doc doctor dr nurse "
+                       "therapist he she they wife husband mom dad enfermera cousin primo prima "
+                       "uncle aunt tio tia mother father grandma grandpa abuela abuelo brochure "
+                       "website manual folleto pagina ");
+}
+
+/* "en la 17", "the lady in 22" */
+static bool
+is_in_a_place(const struct items *items, size_t before)
+{
+    return (item_text(items, before, "en") && item_value(items, before, ITEM_AT) == AT_IN &&
+            token_is(items->tokens, items->list[before].to - 1, "la")) ||
+           (item_text(items, before, "in") &&
+            items->list[before].to == items->list[before].from + 1);
+}
+
+/* "by bedtime, say 10", "good till lunch? its 10", "fireworks at ten": no charge, but an hour. */
+static bool
+is_hour_led(const struct items *items, size_t at, size_t before, size_t subject)
+{
+    if (items->list[at].value > 12 * 1000 || before >= items->count) {
+        return false;
+    }
+    if (token_is(items->tokens, items->list[before].to - 1, "say") && before > 0 &&
+        items->list[before - 1].is == ITEM_PAUSE) {
+        return true;
+    }
+    if (item_is(items, before, ITEM_NOW_IS) &&
+        (items_any(items, ITEM_LIGHT) || items_any(items, ITEM_UNTIL))) {
+        return true;
+    }
+    return item_value(items, before, ITEM_AT) == AT_AT && subject < items->count &&
+           (item_is(items, subject, ITEM_EVENT) || item_is(items, subject, ITEM_DEPART) ||
+            item_is(items, subject, ITEM_GOING) || item_is(items, subject, ITEM_ARRIVE) ||
+            item_is(items, subject, ITEM_HOMEWARD) ||
+            (item_is(items, subject, ITEM_WORD) && items->list[subject].meaning_count == 0 &&
+             !items->spanish));
+}
+
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
 static bool
 led_as_charge(const struct items *items, size_t at, size_t before, bool big)
@@ -57,28 +103,16 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     size_t subject;
 
     subject = back_over_links(items, before);
-    if (!big && before > 0 && before < at &&
-        token_among(
-            items->tokens, items->list[before].from - 1,
-            " who que law son daughter sister brother nurse hijo hija esposo esposa doctora "
-            "friend neighbor vecina amiga guy lady doc doctor dr nurse therapist he she they wife "
-            "husband mom dad enfermera cousin primo prima uncle aunt tio tia mother father grandma "
-            "grandpa abuela abuelo brochure website manual folleto pagina ")) {
-        return false; /* "the doctor said 3": a setting */
-    }
-    if (item_text(items, before, "en") && item_is(items, before, ITEM_AT) && in == AT_IN &&
-        token_is(items->tokens, items->list[before].to - 1, "la")) {
-        return false; /* "en la 17" */
-    }
-    if (item_text(items, before, "in") && items->list[before].to == items->list[before].from + 1) {
-        return false; /* "the lady in 22" */
+    if (is_told_by_another(items, at, before, big) || is_in_a_place(items, before)) {
+        return false;
     }
     if (begins_list(items, at) &&
         (item_is(items, before, ITEM_SHOWS) || in == AT_AT ||
          (item_is(items, before, ITEM_HAVE) && item_is(items, at - 1, ITEM_ARTICLE)))) {
         return true;
     }
-    if (item_is(items, before, ITEM_SHOWS) && is_ordered(items, at)) {
+    if ((item_is(items, before, ITEM_SHOWS) && is_ordered(items, at)) ||
+        is_hour_led(items, at, before, subject)) {
         return false; /* "my order says 2" */
     }
     if (item_is(items, before, ITEM_SHOWS)) {
@@ -91,15 +125,6 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     if (item_is(items, before, ITEM_TO) && before > 0 && items->list[before - 1].spent) {
         return big; /* "from 100 to 60" */
     }
-    if (items->list[at].value <= 12 * 1000 && before < items->count &&
-        token_is(items->tokens, items->list[before].to - 1, "say") && before > 0 &&
-        items->list[before - 1].is == ITEM_PAUSE) {
-        return false; /* "by bedtime, say 10" */
-    }
-    if (item_is(items, before, ITEM_NOW_IS) && items->list[at].value <= 12 * 1000 &&
-        (items_any(items, ITEM_LIGHT) || items_any(items, ITEM_UNTIL))) {
-        return false; /* "one green dot. good till lunch? its 10" */
-    }
     if (item_is(items, before, ITEM_WAS) || item_is(items, before, ITEM_NOW_IS) ||
         item_is(items, before, ITEM_NOW) || item_is(items, before, ITEM_AGO)) {
         return big;
@@ -111,14 +136,6 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                          token_is(items->tokens, items->list[before].from, "starting")
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);
-    }
-    if (in == AT_AT && items->list[at].value <= 12 * 1000 && subject < items->count &&
-        (item_is(items, subject, ITEM_EVENT) || item_is(items, subject, ITEM_DEPART) ||
-         item_is(items, subject, ITEM_GOING) || item_is(items, subject, ITEM_ARRIVE) ||
-         item_is(items, subject, ITEM_HOMEWARD) ||
-         (item_is(items, subject, ITEM_WORD) && items->list[subject].meaning_count == 0 &&
-          !items->spanish))) {
-        return false; /* "fireworks at ten" */
     }
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||

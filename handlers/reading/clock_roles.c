@@ -58,6 +58,17 @@ is_wished_for(const struct items *items, size_t at)
             item_text(items, sentence_end(items, at), "?"));
 }
 
+/* "a las 5 ya estan llenas?": what is behind the time, from `next` on */
+static bool
+is_full_then(const struct items *items, size_t at, size_t next)
+{
+    while (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_NOW)) {
+        next++;
+    }
+    return item_is(items, next, ITEM_FULL) && clause_start(items, at) + 3 > at &&
+           is_wished_for(items, next);
+}
+
 /* "the ball game starts at 1" */
 static bool
 is_begin_of_event(const struct items *items, size_t at)
@@ -100,12 +111,8 @@ clock_role(const struct items *items, size_t at)
     if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
         return CLOCK_NOW;
     }
-    while (item_is(items, i, ITEM_LINK) || item_is(items, i, ITEM_NOW)) {
-        i++;
-    }
-    if (item_is(items, i, ITEM_FULL) && clause_start(items, at) + 3 > at &&
-        is_wished_for(items, i)) {
-        return CLOCK_BY; /* "a las 5 ya estan llenas?" */
+    if (is_full_then(items, at, i)) {
+        return CLOCK_BY;
     }
     for (i = at; i > from && at - i < ROLE_REACH; i--) {
         if (items->list[i - 1].is == ITEM_CLOCK ||
@@ -115,11 +122,9 @@ clock_role(const struct items *items, size_t at)
         if (item_is(items, i - 1, ITEM_POWER) && items_find(items, from, i, ITEM_REMIND) < i) {
             continue; /* "remind me to plug in at 10" */
         }
-        if (item_is(items, i - 1, ITEM_FULL) && is_wished_for(items, i - 1)) {
-            return CLOCK_BY;
-        }
-        if (item_is(items, i - 1, ITEM_WILL_BE) && lexicon_cue(items->tokens, CUE_CHARGING) &&
-            !item_is(items, i - 1, ITEM_UNTIL) && i < at) {
+        if ((item_is(items, i - 1, ITEM_FULL) && is_wished_for(items, i - 1)) ||
+            (item_is(items, i - 1, ITEM_WILL_BE) && lexicon_cue(items->tokens, CUE_CHARGING) &&
+             !item_is(items, i - 1, ITEM_UNTIL) && i < at)) {
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
         role = role_of(items, i - 1);

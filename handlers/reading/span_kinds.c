@@ -356,6 +356,13 @@ is_mostly_walked(const struct items *items, size_t at)
     return false;
 }
 
+/* Of a span of which nothing is told. */
+static enum leg_kind
+kind_of_asked(enum told_kind asked)
+{
+    return asked == TOLD_FLIGHT ? LEG_FLIGHT : asked == TOLD_CHARGING ? LEG_WAIT : LEG_OTHER;
+}
+
 void
 spans_kind(const struct items *items, const struct told *told, struct spans *spans)
 {
@@ -365,11 +372,8 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         struct span *span = &spans->list[i];
 
         free_from = taken_from;
-        if (span->settled) {
-            continue;
-        }
-        if (i > 0 && runs_itself(items, span->at)) {
-            take_kind(span, LEG_WAIT);
+        if (span->settled || (i > 0 && runs_itself(items, span->at))) {
+            take_kind(span, span->settled ? span->kind : LEG_WAIT);
             continue;
         }
         taken_from =
@@ -415,9 +419,7 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->kind = LEG_HIKE;
         }
         if (!span->has_kind) {
-            span->kind = told->kind == TOLD_FLIGHT     ? LEG_FLIGHT
-                         : told->kind == TOLD_CHARGING ? LEG_WAIT
-                                                       : LEG_OTHER;
+            span->kind = kind_of_asked(told->kind);
         }
     }
 }
