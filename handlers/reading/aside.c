@@ -77,6 +77,9 @@ named_or_priced(struct items *items, size_t at)
             item_is(items, number, ITEM_PRICE) || item_is(items, number, ITEM_HEDGE))) {
         number++;
     }
+    if (item_is(items, number + 1, ITEM_AM) || item_is(items, number + 1, ITEM_PM)) {
+        return; /* "vuelo de 11 pm a 5 am" */
+    }
     if ((is_number(items, number) && !items->list[number].one && !counts_ours(items, number + 1) &&
          !item_text(items, number + 1, "setting") && !item_is(items, number + 1, ITEM_HOMEWARD) &&
          !item_text(items, number + 1, "ida") && !item_text(items, number + 2, "ida")) ||

@@ -361,6 +361,14 @@ first_of_two(struct items *items, size_t at)
     const struct item *last = at + 2 < items->count ? &items->list[at + 2] : NULL;
     int minutes;
 
+    if (last != NULL && last->is == ITEM_CLOCK && !last->ampm && last->colon &&
+        is_hour(items, at) && items->list[at].value <= 12 * 1000 &&
+        item_is(items, at + 1, ITEM_TO) &&
+        (item_is(items, at - 1, ITEM_GOING) || item_is(items, at - 1, ITEM_EVENT) ||
+         item_is(items, at - 1, ITEM_FROM) || item_is(items, at - 1, ITEM_BETWEEN))) {
+        clock_make(items, at, 1, items->list[at].value * 60 / 1000);
+        return; /* "zoo 10 to 2:30" */
+    }
     if (last == NULL || last->is != ITEM_CLOCK || !last->ampm || !is_hour(items, at) ||
         items->list[at].value > 12 * 1000 || !item_is(items, at + 1, ITEM_TO) ||
         !(item_is(items, at - 1, ITEM_BETWEEN) || item_is(items, at - 1, ITEM_FROM) ||
