@@ -362,6 +362,53 @@ asked_whole(void *arena, const struct message *message, const struct context *co
     return asked;
 }
 
+/*
+ * "I am not short of breath, only curious what the light is": what is said to be well says nothing
+ * of what is asked. NULL if the text has no such beginning.
+ */
+static const char *
+behind_disclaimer(const struct asked *asked)
+{
+    static const char well[] = " no not nobody none isnt arent aint nothing without fine ok okay "
+                               "good well bien nada nadie sin tampoco ";
+    static const char leads[] =
+        "just wondering|just curious|only curious|only wondering|only want to know|"
+        "just want to know|just wanted to know|only wanted to know|only need to know|"
+        "just need to know|simply want to know|only asking|just asking|only want|simply want|"
+        "only wants to know|only asks|just asks|solo quiero saber|nomas quiero saber|"
+        "solo queria saber|nada mas quiero saber|solo quisiera saber|solo pregunto|"
+        "nomas pregunto|solo preguntaba";
+    const struct tokens *tokens = &asked->tokens;
+    bool is_well = false;
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        size_t lead = is_well ? tokens_phrase_at(tokens, i, leads) : 0;
+
+        if (lead > 0 && i + lead < tokens->count) {
+            return asked->text + tokens->list[i + lead].start;
+        }
+        is_well = is_well || token_among(tokens, i, well);
+    }
+    return NULL;
+}
+
+/* The rest alone, if that is surely of a topic. */
+static void
+search_behind_disclaimer(struct asked *asked)
+{
+    const char *rest = behind_disclaimer(asked);
+    struct topic_search found;
+
+    if (rest == NULL) {
+        return;
+    }
+    found = kb_search_topics(asked->context->kb, asked->context->workspace, rest, asked->language);
+    if (found.sureness == SURE) {
+        asked->search = found;
+    }
+}
+
 struct asked
 asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
 {
@@ -375,6 +422,7 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
                      : read_told(whole->arena, whole->context->lexicon, text);
     asked.search =
         kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);
+    search_behind_disclaimer(&asked);
     return asked;
 }
 

@@ -71,16 +71,19 @@ asks_what_answers(const struct asked *asked)
 }
 
 /* Whatever the text is about besides: who asks for a person gets one, and so does who is left with
- * the unit of somebody in hospital. */
+ * the unit of somebody in hospital, in whichever sentence that is told. */
 static const struct office_matter *
 person_asked_for(const struct asked *asked)
 {
+    struct tokens told = tokens_read(asked->arena, asked->message->text);
     size_t i;
 
-    for (i = 0; i < sizeof matters / sizeof matters[0]; i++) {
-        if (strcmp(matters[i].topic, "contact") == 0 &&
-            tokens_have(&asked->tokens, matters[i].phrases)) {
-            return i == 0 && asks_what_answers(asked) ? NULL : &matters[i];
+    if (tokens_have(&asked->tokens, matters[0].phrases)) {
+        return asks_what_answers(asked) ? NULL : &matters[0];
+    }
+    for (i = 1; i < sizeof matters / sizeof matters[0]; i++) {
+        if (strcmp(matters[i].topic, "contact") == 0 && tokens_have(&told, matters[i].phrases)) {
+            return &matters[i];
         }
     }
     return NULL;
