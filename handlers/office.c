@@ -22,8 +22,9 @@ static const struct office_matter {
      "nadie me responde|nadie me ha|nadie me llama|nadie llama|quiero quejarme|una queja|"
      "hablar con una persona|me puede marcar|me puede llamar|llameme|me pueden llamar|me llame"},
     {"contact", "renter in hospital", false,
-     "in the hospital|in hospital|took * hospital|taken * hospital|went * hospital|"
-     "admitted|hospitalized|ambulance took|took * ambulance|taken * ambulance|en el hospital|"
+     "in the hospital|in hospital|took * hospital|took * to the hospital|taken * hospital|"
+     "taken * the hospital|went to the hospital|admitted|hospitalized|ambulance took|"
+     "took * ambulance|took * the ambulance|took * an ambulance|taken * ambulance|en el hospital|"
      "al hospital|internado|internada|internaron|hospitalizado|hospitalizada|hospitalizaron|"
      "ambulancia * llevo|llevaron * ambulancia|llevo * ambulancia"},
     {"extend", "wants to extend", true,
