@@ -63,10 +63,18 @@ large_room(void *arena, size_t length)
     return bytes;
 }
 
+/* Ours or root's, and nobody else can have written it: its bytes are believed as they stand. */
+static bool
+is_trusted(const struct stat *is)
+{
+    return S_ISREG(is->st_mode) && (is->st_uid == geteuid() || is->st_uid == 0) &&
+           (is->st_mode & (S_IWGRP | S_IWOTH)) == 0;
+}
+
 void
 cache_read(void *arena, const char *folder, struct content *content)
 {
-    int file = open(path_of(arena, folder), O_RDONLY | O_CLOEXEC);
+    int file = open(path_of(arena, folder), O_RDONLY | O_CLOEXEC | O_NOFOLLOW);
     struct stat is;
     char of[KEY_LENGTH], key[KEY_LENGTH + 1];
 
@@ -75,7 +83,7 @@ cache_read(void *arena, const char *folder, struct content *content)
         return;
     }
     write_key(content->digest, key);
-    if (fstat(file, &is) == 0 && S_ISREG(is.st_mode) && is.st_size > KEY_LENGTH &&
+    if (fstat(file, &is) == 0 && is_trusted(&is) && is.st_size > KEY_LENGTH &&
         is.st_size < KEPT_BYTES_MAX && read_all(file, of, sizeof(of)) &&
         memcmp(of, key, sizeof(of)) == 0) {
         size_t length = (size_t)is.st_size - sizeof(of);
@@ -88,7 +96,8 @@ cache_read(void *arena, const char *folder, struct content *content)
     close(file);
 }
 
-/* Who owns the folder reads and replaces what is in it, also if root put it there. */
+/* Links are followed to the folder, for a service manager may put one in its place. Who owns the
+ * folder reads and replaces what is in it, also if root put it there. */
 static int
 hand_to_owner(int file, const char *folder)
 {
@@ -118,6 +127,10 @@ write_kept(void *arena, const struct kb *kb, const char *folder, struct fault *f
     file = descriptor < 0 ? NULL : fdopen(descriptor, "wb");
     if (file == NULL) {
         fault_set(fault, "%s: cannot be written: %s", aside, strerror(errno));
+        if (descriptor >= 0) {
+            close(descriptor);
+            unlink(aside);
+        }
         return -1;
     }
     write_key(kb->digest, key);

@@ -1,8 +1,9 @@
 /*
  * What takes time to build, kept from one start to the next: the whole knowledge base (kb_image.h)
  * in CACHE/kb, behind the digest of the content that it was built from and that of the sources of
- * the program that built it. What is missing, damaged or of others is built again; losing the
- * folder costs seconds at the next start. Private to the library but for kb_keep(), which kb.h
+ * the program that built it. What is missing, damaged or of other content is built again, and so is
+ * what somebody else than root or who reads it owns or may write; losing the folder costs seconds
+ * at the next start. Private to the library but for kb_keep(), which kb.h
  * declares.
  */
 #ifndef CACHE_H

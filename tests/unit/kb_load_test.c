@@ -374,6 +374,23 @@ START_TEST(what_is_kept_is_not_believed_when_damaged)
 }
 END_TEST
 
+START_TEST(what_others_may_write_is_not_believed)
+{
+    char cache[64], path[128];
+    ino_t before;
+
+    snprintf(cache, sizeof(cache), "%s/cache", folder);
+    snprintf(path, sizeof(path), "%s/kb", cache);
+    load_again(NULL);
+    before = kept_as(cache);
+    load_again(cache);
+    ck_assert_uint_eq(kept_as(cache), before);
+    ck_assert_int_eq(chmod(path, 0666), 0);
+    load_again(cache);
+    ck_assert_uint_ne(kept_as(cache), before); /* it was built again */
+}
+END_TEST
+
 START_TEST(what_is_kept_is_its_folder_s_owner_s)
 {
     enum { SOMEBODY = 4711 };
@@ -485,6 +502,7 @@ main(void)
     tcase_add_test(disk, a_folder_loads_as_its_files_do_in_memory);
     tcase_add_test(disk, what_is_kept_serves_the_same_content_and_no_other);
     tcase_add_loop_test(disk, what_is_kept_is_not_believed_when_damaged, 0, 8);
+    tcase_add_test(disk, what_others_may_write_is_not_believed);
     tcase_add_test(disk, what_is_kept_is_its_folder_s_owner_s);
     tcase_add_test(disk, a_cache_folder_that_cannot_be_made_is_named);
     tcase_add_test(disk, what_editors_leave_behind_and_other_folders_do_not_count);
