@@ -99,6 +99,12 @@ sign_index_add(struct sign_index *index, struct workspace *workspace, const stru
     struct sign_phrases *signs;
     int rc;
 
+    if (index->count == SIGNS_A_LANGUAGE_MAX) {
+        faults_add(faults, sign->file, 0, NULL,
+                   "one sign more than the %d that a language may have; join it with another",
+                   SIGNS_A_LANGUAGE_MAX);
+        return -1;
+    }
     index->signs = memory_grow(index, struct sign_phrases, index->signs, index->count);
     signs = &index->signs[index->count++];
     signs->sign = sign;

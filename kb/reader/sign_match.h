@@ -64,9 +64,11 @@ struct sign_index *sign_index_new(void *arena, enum language language,
                                   const struct shorthand *shorthand,
                                   const struct sign_classes *classes);
 
+enum { SIGNS_A_LANGUAGE_MAX = 127 };
+
 /*
  * Adds one sign; `sign` must live as long as the index. Returns 0, or -1 with faults for lines that
- * cannot be read.
+ * cannot be read, or for one sign more than there may be.
  */
 int sign_index_add(struct sign_index *index, struct workspace *workspace,
                    const struct sign_file *file, const struct sign *sign, struct faults *faults);

@@ -1,10 +1,12 @@
 /* Learning a second opinion; what it finds is in sign_opinion.c. */
+#include <assert.h>
 #include <math.h>
 #include <sodium.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "memory.h"
+#include "sign_match.h"
 #include "sign_opinion_inside.h"
 #include "sign_phrases.h"
 
@@ -30,6 +32,8 @@ static const float costs[] = {[OPINION_PHRASE] = 0.005f,
                               [OPINION_LISTED] = 1.5f,
                               [OPINION_HARMLESS] = 1.5f};
 
+static_assert((int)SIGNS_A_LANGUAGE_MAX < (int)NET_LABELS_MAX,
+              "each sign has a label, and none has one");
 enum { HARMLESS = -1 }; /* label of an example of no sign, while they are read */
 
 /*
@@ -136,7 +140,7 @@ read_examples(struct learning *learning, struct opinion *opinion)
     for (i = 0; i < learning->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];
 
-        if (example->sign != NULL && example->sign != last && signs + 1 < NET_LABELS_MAX) {
+        if (example->sign != NULL && example->sign != last) {
             last = example->sign;
             opinion->firsts[signs++] = (uint32_t)i;
         }

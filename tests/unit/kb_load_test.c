@@ -471,6 +471,22 @@ START_TEST(too_many_files_are_refused_once)
 }
 END_TEST
 
+START_TEST(more_signs_than_a_language_may_have_are_refused)
+{
+    static const char text[] =
+        SIGN("Odd tea", "clinical", "odd tea") "We will call.\n\n## Said as\n\n- tea is odd\n";
+    char name[64];
+    int i;
+
+    for (i = 0; i < 128; i++) {
+        snprintf(name, sizeof(name), "signs/en/odd-%d.md", i);
+        write_file(name, text, strlen(text));
+    }
+    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
+    ck_assert(has_fault("one sign more than the 127 that a language may have"));
+}
+END_TEST
+
 START_TEST(what_is_no_file_is_refused_and_not_waited_for)
 {
     char path[256];
@@ -509,6 +525,7 @@ main(void)
     tcase_add_test(disk, a_folder_that_is_not_there_is_named);
     tcase_add_test(disk, a_huge_file_is_refused);
     tcase_add_test(disk, too_many_files_are_refused_once);
+    tcase_add_test(disk, more_signs_than_a_language_may_have_are_refused);
     tcase_add_test(disk, what_is_no_file_is_refused_and_not_waited_for);
     suite_add_tcase(suite, memory);
     suite_add_tcase(suite, disk);
