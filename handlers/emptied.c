@@ -393,10 +393,11 @@ tells_of_somebody(const struct tokens *tokens, const struct place *place)
     so_did = token_is(tokens, at, "so") && token_among(tokens, at + 1, " did has is ");
     for (i = at + (so_did ? 2 : 0); token_among(tokens, i, determiners); i++) {
     }
+    /* in doubt somebody who has no oxygen left lives: it must be said, and nothing behind it */
     return token_among(tokens, i, persons) &&
-           (so_did || tokens_phrase_at(tokens, i + 1, as_well) > 0 ||
-            (token_among(tokens, i + 1, " did died murio ") &&
-             tokens_phrase_at(tokens, i + 2, as_well) > 0));
+           (so_did ? i + 1 == tokens->count
+                   : token_among(tokens, i + 1, " died murio ") &&
+                         tokens_phrase_at(tokens, i + 2, as_well) > 0 && i + 3 >= tokens->count);
 }
 
 struct emptied

@@ -47,11 +47,12 @@ is_named(const struct tokens *tokens)
 static bool
 is_of_else(const struct tokens *tokens)
 {
-    return tokens_have(tokens,
-                       "battery|batteries|batt|batts|bat|bats|pack|packs|spare|setting|charge|"
-                       "charged|hours|hrs|lights|bars|bateria|baterias|pila|pilas|horas|rayas|"
-                       "luces|psi|tank|cylinder|tanque|cilindro|sat|sats|o2|oxygen|oxigeno|spo2|"
-                       "oximeter|oximetro|saturation|saturacion|room|%|miles|odds");
+    return tokens_have(
+        tokens, "battery|batteries|batt|batts|bat|bats|pack|packs|spare|setting|charge|"
+                "charged|hours|hrs|lights|bars|bateria|baterias|pila|pilas|horas|rayas|"
+                "luces|psi|tank|cylinder|tanque|cilindro|sat|sats|o2|oxygen|oxigeno|spo2|"
+                "oximeter|oximetro|saturation|saturacion|room|%|miles|odds|finger|clip|ox|dedo|"
+                "level|levels|numbers|nivel|pinza|pulse|pulso");
 }
 
 bool
@@ -62,10 +63,11 @@ blood_pressure_read(const struct tokens *tokens, struct blood_pressure *pressure
 
     for (at = 0; at < tokens->count; at++) {
         if (pair_at(tokens, at, pressure) &&
-            (named || (!else_ && (pressure->upper >= NO_PERCENT_FROM ||
-                                  tokens_have(tokens, "he|hes|she|shes|his|her|my|dad|mom|wife|"
-                                                      "husband|faint|dizzy|weak|mareada|mareado|"
-                                                      "mama|papa|esposa|esposo|mi|tiene"))))) {
+            ((named && (!else_ || pressure->upper >= NO_PERCENT_FROM)) ||
+             (!else_ && (pressure->upper >= NO_PERCENT_FROM ||
+                         tokens_have(tokens, "he|hes|she|shes|his|her|my|dad|mom|wife|"
+                                             "husband|faint|dizzy|weak|mareada|mareado|"
+                                             "mama|papa|esposa|esposo|mi|tiene"))))) {
             return true;
         }
     }

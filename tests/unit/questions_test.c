@@ -31,18 +31,6 @@ START_TEST(a_topic_is_answered_from_the_record)
 }
 END_TEST
 
-START_TEST(who_says_first_that_all_is_well_is_answered_what_is_asked)
-{
-    fixture_text(stage,
-                 "nobody is hurt or anything here, just wondering can i charge it in the car");
-    fixture_says(stage, "but not both at once");
-    fixture_text(stage, "we are fine and not in a hurry, only curious when is it due");
-    fixture_says(stage, "Feb 14");
-    fixture_text(stage, "just wondering, when is it due");
-    fixture_says(stage, "Feb 14");
-}
-END_TEST
-
 START_TEST(a_stranger_or_returned_renter_gets_the_general_words)
 {
     stage->rentals[0].state = RENTAL_RETURNED;
@@ -570,7 +558,6 @@ main(void)
 
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, a_topic_is_answered_from_the_record);
-    tcase_add_test(tests, who_says_first_that_all_is_well_is_answered_what_is_asked);
     tcase_add_test(tests, a_stranger_or_returned_renter_gets_the_general_words);
     tcase_add_test(tests, an_overdue_renter_is_served_fully);
     tcase_add_test(tests, with_two_rentals_it_asks_which_and_then_answers_the_question);

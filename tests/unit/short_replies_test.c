@@ -109,6 +109,18 @@ START_TEST(what_there_is_room_for_is_said_too)
 }
 END_TEST
 
+START_TEST(who_says_first_that_all_is_well_is_answered_what_is_asked)
+{
+    fixture_text(stage,
+                 "nobody is hurt or anything here, just wondering can i charge it in the car");
+    fixture_says(stage, "but not both at once");
+    fixture_text(stage, "we are fine and not in a hurry, only curious when is it due");
+    fixture_says(stage, "Feb 14");
+    fixture_text(stage, "just wondering, when is it due");
+    fixture_says(stage, "Feb 14");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -118,5 +130,6 @@ main(void)
     tcase_add_loop_test(tests, in_english_two_parts_hold_it, 0, TEXTS);
     tcase_add_loop_test(tests, in_spanish_two_parts_hold_it, 0, TEXTS);
     tcase_add_test(tests, what_there_is_room_for_is_said_too);
+    tcase_add_test(tests, who_says_first_that_all_is_well_is_answered_what_is_asked);
     return fixture_run(tests);
 }
