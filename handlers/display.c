@@ -120,7 +120,7 @@ is_read_off(const struct asked *asked, size_t at, size_t after)
     const struct tokens *tokens = &asked->tokens;
     size_t start = tokens->list[at].start, end = tokens->list[after - 1].end, i;
 
-    for (i = at < READ_BEFORE ? 0 : at - READ_BEFORE; i < after + READ_AFTER; i++) {
+    for (i = tokens_back(at, READ_BEFORE); i < after + READ_AFTER; i++) {
         if ((i < at && token_among(tokens, i, read_before)) ||
             (i >= after && token_among(tokens, i, read_after))) {
             return true;
@@ -349,8 +349,8 @@ tell_page(const struct asked *asked, struct verdict *verdict, bool is_listed)
 
     between = between && tokens_have(&asked->tokens, "screen|display|says|shows|message|symbol|"
                                                      "pantalla|dice|aparece|mensaje|simbolo");
-    if (page == NULL || !(is_listed || between || quotes_code(asked)) ||
-        (search->sureness == SURE && !quotes_code(asked))) {
+    if (page == NULL ||
+        !(quotes_code(asked) || ((is_listed || between) && search->sureness != SURE))) {
         return false;
     }
     topics_answer(asked, verdict, page);

@@ -35,14 +35,7 @@ has_only(const struct tokens *tokens, const char *words, const char *or_of)
 static bool
 says_did(const struct tokens *tokens)
 {
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, did)) {
-            return has_only(tokens, did, around_did);
-        }
-    }
-    return false;
+    return tokens_any_among(tokens, 0, did) && has_only(tokens, did, around_did);
 }
 
 static bool

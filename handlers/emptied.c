@@ -107,12 +107,6 @@ struct place {
     bool is_thing; /* no more than "battery empty" */
 };
 
-static size_t
-back(size_t at, size_t by)
-{
-    return at > by ? at - by : 0;
-}
-
 /* One of these in tokens [from, to), nothing ended in between. */
 static bool
 stands_in(const struct tokens *tokens, size_t from, size_t to, const char *words)
@@ -167,7 +161,7 @@ is_denied(const struct tokens *tokens, const struct place *place)
 {
     size_t end = place->name == place->from ? place->last - 1 : place->from, i;
 
-    for (i = back(end, NEAR); i < end; i++) {
+    for (i = tokens_back(end, NEAR); i < end; i++) {
         if (yes_no_denies_at(tokens, i)) {
             return true;
         }
@@ -180,7 +174,7 @@ static bool
 is_taken_out(const struct tokens *tokens, const struct place *place)
 {
     return place->is_thing && token_is(tokens, place->name + 1, "out") &&
-           stands_in(tokens, back(place->name, NEAR + 1), place->name,
+           stands_in(tokens, tokens_back(place->name, NEAR + 1), place->name,
                      " get got gets getting take took taking pull pulled pulling slide slid pop "
                      "popped pry remove have had keep bring brought swap put ");
 }
@@ -188,7 +182,7 @@ is_taken_out(const struct tokens *tokens, const struct place *place)
 static bool
 is_supposed(const struct tokens *tokens, const struct place *place)
 {
-    return stands_in(tokens, back(place->from, NEAR), place->from, supposed) ||
+    return stands_in(tokens, tokens_back(place->from, NEAR), place->from, supposed) ||
            (token_among(tokens, 0, yes_no_head) && !token_is(tokens, 1, "you") &&
             place->from <= NEAR) ||
            tokens_have(tokens, in_general) ||
@@ -200,7 +194,7 @@ is_supposed(const struct tokens *tokens, const struct place *place)
 static bool
 is_of_other_thing(const struct tokens *tokens, const struct place *place)
 {
-    size_t near = back(place->name, BESIDE_NAME), after = place->name + 1, i = place->name;
+    size_t near = tokens_back(place->name, BESIDE_NAME), after = place->name + 1, i = place->name;
 
     if (stands_in(tokens, near, place->name, owners)) {
         while (!token_among(tokens, i, owners)) {
@@ -212,7 +206,7 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
         return !token_among(tokens, i - 1, " in en ");
     }
     if (place->name > place->from &&
-        stands_in(tokens, back(place->from, NEAR), place->from, owners)) {
+        stands_in(tokens, tokens_back(place->from, NEAR), place->from, owners)) {
         return true;
     }
     after = place->last > after ? place->last : after;
@@ -231,10 +225,10 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
 static bool
 is_one_of_several(const struct tokens *tokens, const struct place *place)
 {
-    return stands_in(tokens, back(place->name, BESIDE_NAME), place->name, of_several) ||
-           (token_among(tokens, back(place->name, 1), " my the las los mis ") &&
-            token_among(tokens, back(place->name, 2), " of de ") &&
-            stands_in(tokens, back(place->name, NEAR), place->name, of_several));
+    return stands_in(tokens, tokens_back(place->name, BESIDE_NAME), place->name, of_several) ||
+           (token_among(tokens, tokens_back(place->name, 1), " my the las los mis ") &&
+            token_among(tokens, tokens_back(place->name, 2), " of de ") &&
+            stands_in(tokens, tokens_back(place->name, NEAR), place->name, of_several));
 }
 
 /* It is told here, and of what they breathe from; `several` too if there is no other either. */
@@ -325,7 +319,7 @@ tells_seen_to(const struct tokens *message)
         if (!token_among(message, i, seen_to)) {
             continue;
         }
-        for (j = back(i, NEAR); j <= i + NEAR; j++) {
+        for (j = tokens_back(i, NEAR); j <= i + NEAR; j++) {
             is_denied_here = is_denied_here || yes_no_denies_at(message, j) ||
                              (j > i && token_among(message, j, " but pero "));
         }

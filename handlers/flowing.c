@@ -163,20 +163,13 @@ tokens_of_unit(const struct asked *asked)
 static bool
 tells_something_else(const struct tokens *tokens)
 {
-    size_t i;
-
     if (tokens_have(tokens, oxygen_flows.well) || yes_no_goes_on(tokens)) {
         return false;
     }
     if (!yes_no_begins_with_yes(tokens)) {
         return tokens_have(tokens, did);
     }
-    for (i = 0; i < tokens->count; i++) {
-        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, with_yes)) {
-            return true;
-        }
-    }
-    return false;
+    return !tokens_words_among(tokens, with_yes);
 }
 
 static bool

@@ -131,7 +131,7 @@ tells_backup(const struct tokens *tokens)
                          "cilindro cilindros reserva respaldo ")) {
             continue;
         }
-        for (j = i < 4 ? 0 : i - 4; j < i + 4; j++) {
+        for (j = tokens_back(i, 4); j < i + 4; j++) {
             is_gone = is_gone || yes_no_denies_at(tokens, j) ||
                       token_among(tokens, j,
                                   " empty dead gone out vacio vacia acabo too also tambien "

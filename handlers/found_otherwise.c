@@ -16,19 +16,6 @@ static const char around_a_value[] =
     "esta en el la de del es me mi su mama papa ahora hoy aqui y por ciento hola good ok okay fine "
     "normal alright bien bueno ";
 
-static bool
-tells_only_value(const struct tokens *tokens)
-{
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, around_a_value)) {
-            return false;
-        }
-    }
-    return true;
-}
-
 /* A battery or the unit swells, and nobody's limbs are named: what it is like is their swelling. */
 static const char batteries[] =
     "battery|batteries|batt|batts|pack|packs|bateria|baterias|pila|pilas|charger|cargador";
@@ -90,7 +77,7 @@ bool
 found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
                      const struct sign_match *match, int reading)
 {
-    return (match->by_likeness && reading > 0 && tells_only_value(found_in)) ||
+    return (match->by_likeness && reading > 0 && tokens_words_among(found_in, around_a_value)) ||
            ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0 ||
              strcmp(match->sign->id, "unit-stopped") == 0) && /* "the thing quit beeping" */
             is_over_told(whole)) ||

@@ -287,14 +287,9 @@ corrects_reading(const struct asked *asked)
                        "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
                        "lei mal|me equivoque|era|eran|fue|was|percent|por ciento");
     int value = value_put_right(&asked->tokens);
-    size_t i;
 
-    for (i = 0; i < rest.count; i++) {
-        if (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around)) {
-            return false;
-        }
-    }
-    return value >= WELL && value <= MOST && value > emergency_reading(asked->context) &&
+    return tokens_words_among(&rest, around) && value >= WELL && value <= MOST &&
+           value > emergency_reading(asked->context) &&
            is_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0]);
 }
 

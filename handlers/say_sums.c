@@ -215,8 +215,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "llegar. Siga con el oxigeno, cuide la bateria y abriguense."},
     OF(SAY_HELP_IS_LATE) =
         {"Called {emergency}? If not, call {emergency} now. If you did, call once more and say "
-         "that "
-         "nobody is there yet. Keep the oxygen on. Unlock the door.",
+         "that nobody is there yet. Keep the oxygen on. Unlock the door.",
          "¿Ya llamaron al {emergency}? Si no, llame ya. Si ya llamaron, llame otra vez y diga que "
          "nadie llega. Siga con el oxigeno. Deje la puerta sin llave."},
     OF(SAY_RAN_OUT_TANK) =

@@ -47,17 +47,9 @@ bool
 staff_outcome_is_told(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
-    bool tells = false;
-    size_t i;
 
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, is_to_come)) {
-            return false;
-        }
-        tells =
-            tells || (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, says_nothing));
-    }
-    return tells && !is_said_to_somebody(tokens);
+    return !tokens_any_among(tokens, 0, is_to_come) && !tokens_words_among(tokens, says_nothing) &&
+           !is_said_to_somebody(tokens);
 }
 
 void

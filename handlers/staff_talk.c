@@ -9,29 +9,21 @@
 #include "memory.h"
 #include "steps.h"
 
-static bool
-has_any(const struct tokens *tokens, size_t at, const char *words)
-{
-    while (at < tokens->count && !token_among(tokens, at, words)) {
-        at++;
-    }
-    return at < tokens->count;
-}
-
 /* The text is of whoever writes it. */
 static bool
 speaks_of_self(const struct tokens *tokens, size_t at)
 {
-    return has_any(tokens, at, " i im ive me my myself we us our ");
+    return tokens_any_among(tokens, at, " i im ive me my myself we us our ");
 }
 
 /* Somebody is told of who need not be the renter of an alert: "a lady here cant breathe". */
 static bool
 tells_of_another(const struct tokens *tokens)
 {
-    return has_any(tokens, 0,
-                   " a an another other someone somebody here lobby desk office counter store hall "
-                   "parking lot walked came found help send call ");
+    return tokens_any_among(
+        tokens, 0,
+        " a an another other someone somebody here lobby desk office counter store hall "
+        "parking lot walked came found help send call ");
 }
 
 static bool
@@ -78,11 +70,12 @@ is_about_alert(const struct asked *whole, const struct staff_order *order)
         return is_colleague(whole, at) || hands_named(whole, order);
     }
     /* "talk to me, I have chest pain" of someone who has no alert in hand is no order */
-    return context->alert_count > 0 && ((only != NULL && only->taken_by != NULL &&
-                                         strcmp(only->taken_by, whole->message->sender) == 0) ||
-                                        staff_meant(whole, order).by_name ||
-                                        (!speaks_of_self(&whole->tokens, order->next) &&
-                                         has_any(&whole->tokens, order->next, " you your u ur ")));
+    return context->alert_count > 0 &&
+           ((only != NULL && only->taken_by != NULL &&
+             strcmp(only->taken_by, whole->message->sender) == 0) ||
+            staff_meant(whole, order).by_name ||
+            (!speaks_of_self(&whole->tokens, order->next) &&
+             tokens_any_among(&whole->tokens, order->next, " you your u ur ")));
 }
 
 bool

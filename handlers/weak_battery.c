@@ -192,17 +192,8 @@ was_half_empty(const struct told *told)
 static bool
 speaks_of_battery(const struct tokens *tokens)
 {
-    size_t i;
-
-    if (tokens_have(tokens, other_machines)) {
-        return false;
-    }
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, of_battery)) {
-            return true;
-        }
-    }
-    return tokens_have(tokens, as_it);
+    return !tokens_have(tokens, other_machines) &&
+           (tokens_any_among(tokens, 0, of_battery) || tokens_have(tokens, as_it));
 }
 
 static bool

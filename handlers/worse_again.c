@@ -34,8 +34,7 @@ static const char worse_in_short[] = "worse|peor";
 static const char things[] =
     " battery batteries charge weather traffic storm snow signal wifi reception road roads noise "
     "beep beeping alarm machine unit concentrator power bateria pila carga clima tiempo nieve "
-    "senal "
-    "internet carretera trafico ruido pitido pitar alarma maquina aparato equipo luz ";
+    "senal internet carretera trafico ruido pitido pitar alarma maquina aparato equipo luz ";
 static const char nothing_ill[] = " oxygen oxigeno color hambre sueno apetito ";
 static const char asks[] = "?|should|do i|do we|what do|will you|can i|que hago|que hacemos|debo|"
                            "debemos|llamo|puedo|podemos";
@@ -58,34 +57,14 @@ was_told_of_symptom(const struct context *context)
     return false;
 }
 
-static size_t
-back(size_t at, size_t by)
-{
-    return at > by ? at - by : 0;
-}
-
-static bool
-names_one_of(const struct tokens *tokens, const char *words)
-{
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* "If he gets worse", "until it is worse"; "si esta peor" at the head of a text is a yes. */
 static bool
 is_supposed(const struct tokens *tokens, size_t at)
 {
+    const bool is_asked = tokens_have(tokens, asks);
     size_t i;
 
     for (i = 0; i < at; i++) {
-        bool is_asked = tokens_have(tokens, asks);
-
         if ((token_among(tokens, i, " when cuando if si ") && is_asked) ||
             (at - i <= NEAR && token_among(tokens, i, " if until unless case hasta ")) ||
             (at - i <= NEAR && i > 0 && token_is(tokens, i, "si"))) {
@@ -103,7 +82,7 @@ is_of_thing(const struct tokens *tokens, size_t at, size_t words)
     static const char determiners[] = " the my his her our el la los las mi su ";
     size_t i;
 
-    for (i = at; i > back(at, NEAR); i--) {
+    for (i = at; i > tokens_back(at, NEAR); i--) {
         if (token_among(tokens, i - 1, " . , ; ! and y he she him her i me we they ella ")) {
             break;
         }
@@ -152,7 +131,7 @@ tells_of_person(const struct tokens *tokens, const char *phrases)
 static bool
 is_told_in_short(const struct tokens *tokens, bool is_grave)
 {
-    return tokens->count <= SHORT_TEXT && !names_one_of(tokens, things) &&
+    return tokens->count <= SHORT_TEXT && !tokens_any_among(tokens, 0, things) &&
            !tokens_have(tokens, "?|llamar|call|thanks|gracias|could be|couldnt be") &&
            ((is_grave && tokens_have(tokens, in_short)) || tells_of_person(tokens, worse_in_short));
 }
@@ -161,8 +140,8 @@ static bool
 is_told(const struct tokens *tokens, bool is_grave)
 {
     return tells_of_person(tokens, of_a_person) || is_told_in_short(tokens, is_grave) ||
-           (is_grave && tokens_have(tokens, of_it) && !names_one_of(tokens, things) &&
-            !names_one_of(tokens, nothing_ill) && !tokens_have(tokens, "if|in case"));
+           (is_grave && tokens_have(tokens, of_it) && !tokens_any_among(tokens, 0, things) &&
+            !tokens_any_among(tokens, 0, nothing_ill) && !tokens_have(tokens, "if|in case"));
 }
 
 bool

@@ -23,7 +23,7 @@ near_word(const struct items *items, size_t at, const char *words)
 {
     size_t from = items->list[at].from, to = items->list[at].to, i;
 
-    for (i = from > NEAR ? from - NEAR : 0; i < to + 3; i++) {
+    for (i = tokens_back(from, NEAR); i < to + 3; i++) {
         if (token_among(items->tokens, i, words)) {
             return true;
         }

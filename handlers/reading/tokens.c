@@ -231,6 +231,28 @@ token_among(const struct tokens *tokens, size_t at, const char *words)
     return false;
 }
 
+bool
+tokens_any_among(const struct tokens *tokens, size_t from, const char *words)
+{
+    while (from < tokens->count && !token_among(tokens, from, words)) {
+        from++;
+    }
+    return from < tokens->count;
+}
+
+bool
+tokens_words_among(const struct tokens *tokens, const char *words)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, words)) {
+            return false;
+        }
+    }
+    return true;
+}
+
 /* Takes the word at `at` if it is of this kind; returns the tokens taken. */
 static size_t
 word_of_kind(const struct tokens *tokens, size_t at, enum number_word_kind kind, int *value)

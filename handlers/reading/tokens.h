@@ -41,6 +41,19 @@ bool token_is_word(const struct tokens *tokens, size_t at, const char *word, siz
 /* The same for any of several, in one string with a blank before and after each: " min mins ". */
 bool token_among(const struct tokens *tokens, size_t at, const char *words);
 
+/* True if any token from `from` on is among them. */
+bool tokens_any_among(const struct tokens *tokens, size_t from, const char *words);
+
+/* True if no word (numbers and signs aside) is another than these. */
+bool tokens_words_among(const struct tokens *tokens, const char *words);
+
+/* So many tokens before `at`, or the first. */
+static inline size_t
+tokens_back(size_t at, size_t by)
+{
+    return at > by ? at - by : 0;
+}
+
 /*
  * The number at `at`, in digits or in English or Spanish words ("eighty five", "ochenta y cinco",
  * "ciento noventa", "two thousand"), in thousandths; returns how many tokens tell it, 0 if it is no

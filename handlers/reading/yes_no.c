@@ -90,22 +90,9 @@ head_of(const struct tokens *tokens)
 }
 
 static bool
-has_any(const struct tokens *tokens, const char *words)
-{
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool
 is_beside_thing(const struct tokens *tokens, size_t at, const char *things)
 {
-    size_t from = at > AFTER_THING ? at - AFTER_THING : 0, i;
+    size_t from = tokens_back(at, AFTER_THING), i;
 
     for (i = from; i <= at + BEFORE_THING; i++) {
         if (i != at && token_among(tokens, i, things)) {
@@ -158,7 +145,8 @@ bool
 yes_no_goes_on(const struct tokens *tokens)
 {
     return tokens->count > SHORT_TEXT ||
-           has_any(tokens, " ? how what when where which who why como cuando donde cual quien ");
+           tokens_any_among(tokens, 0,
+                            " ? how what when where which who why como cuando donde cual quien ");
 }
 
 enum yes_no
@@ -169,7 +157,8 @@ yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
     bool is_yes = heads_yes(tokens, head);
     bool is_well = tokens_have(tokens, about->well);
     bool stands_alone = is_yes && token_among(tokens, head + 1, " . , ! and also y ");
-    bool is_question = token_among(tokens, head, asks) || (has_any(tokens, " ? ") && !stands_alone);
+    bool is_question =
+        token_among(tokens, head, asks) || (tokens_any_among(tokens, 0, " ? ") && !stands_alone);
     bool is_short = tokens->count - head <= SHORT_TEXT && !is_question && !is_yes;
 
     for (i = head; i < tokens->count; i++) {
@@ -185,7 +174,7 @@ yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
             return SAID_NO;
         }
     }
-    if (is_question || is_in_doubt || has_any(tokens, goes_on)) {
+    if (is_question || is_in_doubt || tokens_any_among(tokens, 0, goes_on)) {
         return SAID_NEITHER;
     }
     return is_yes || is_well ? SAID_YES : SAID_NEITHER;

@@ -109,6 +109,13 @@ is_hardly_more(struct stretch words, struct stretch phrase)
     return words.last - words.first <= phrase.last - phrase.first + ALONE_WORDS;
 }
 
+/* What a surely asked topic speaks against a phrase of the level: against no emergency's. */
+static float
+asked_doubt_of_phrase(const struct judging *judging, enum sign_level level)
+{
+    return judging->is_asked && level != SIGN_EMERGENCY ? opinion_asked_doubt(level) : 0;
+}
+
 /* True if the text as a whole may well be a sign of the level, of which a phrase was found in it.
  */
 static bool
@@ -118,9 +125,7 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
 
     return are_like(judging, level, words,
                     (level != SIGN_CLINICAL ? -phrase_says : 0) +
-                        (judging->is_asked && is_all && level != SIGN_EMERGENCY
-                             ? opinion_asked_doubt(level)
-                             : 0));
+                        (is_all ? asked_doubt_of_phrase(judging, level) : 0));
 }
 
 /*
@@ -133,9 +138,7 @@ agrees(const struct judging *judging, enum sign_level level, struct stretch phra
 {
     const struct heard *heard = &judging->search.heard;
     const struct stretch text = {0, (int)heard->count - 1};
-    const float doubt =
-        part_doubt +
-        (judging->is_asked && level != SIGN_EMERGENCY ? opinion_asked_doubt(level) : 0);
+    const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
     struct stretch clause, sentence;
 
     if (judging->view == NULL) {

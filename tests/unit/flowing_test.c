@@ -1,20 +1,6 @@
-#include "fixture.h"
+#include "flowing_stage.h"
 
 #include <string.h>
-
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    stage = fixture_new();
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-}
 
 START_TEST(oxygen_that_still_does_not_flow_is_an_emergency)
 {
@@ -92,36 +78,6 @@ START_TEST(a_question_of_ours_does_not_outlive_the_conversation)
     ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
 }
 END_TEST
-
-/* The unit stopped, and we asked whether oxygen flows again; the alert of it is open. */
-static void
-ask_whether_it_flows(void)
-{
-    fixture_free(stage);
-    stage = fixture_new();
-    stage->keeps_alerts = true;
-    fixture_text(stage, "machine stopped");
-    ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
-    fixture_wait_minutes(stage, 4);
-}
-
-static void
-each_is(const char *const *texts, size_t count, enum alert_level level, enum open_question after)
-{
-    size_t i;
-
-    for (i = 0; i < count; i++) {
-        ask_whether_it_flows();
-        fixture_text(stage, texts[i]);
-        ck_assert_msg(stage->verdict.alert.level == level, "alert %d: %s",
-                      (int)stage->verdict.alert.level, texts[i]);
-        ck_assert_msg(stage->context.conversation.question == after, "question %d: %s",
-                      (int)stage->context.conversation.question, texts[i]);
-    }
-}
-
-#define EACH_IS(texts, level, after)                                                               \
-    each_is(texts, sizeof(texts) / sizeof((texts)[0]), level, after)
 
 START_TEST(no_in_any_words_of_either_language_is_an_emergency)
 {
@@ -408,7 +364,7 @@ main(void)
 {
     TCase *tests = tcase_create("flowing");
 
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, oxygen_that_still_does_not_flow_is_an_emergency);
     tcase_add_test(tests, ok_closes_nothing);
     tcase_add_test(tests, no_may_be_said_in_many_ways);
