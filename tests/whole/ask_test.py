@@ -133,6 +133,16 @@ class Ask(WholeTest):
         self.assertEqual(self.one(BERT, "can i charge it in the car", "--no-record")["topics"],
                          ["charge-car"])
 
+    def test_without_record_and_configuration_an_invented_office_answers(self):
+        thin = self.folder / "thin"
+        daemon.few_of_the_content(thin, ["charge-car", "billing"], ["reading", "low-reading"])
+        done = subprocess.run([daemon.PROGRAM, "ask", "--batch", "--no-record", "--kb", thin],
+                              input=json.dumps({"id": "1", "from": BERT, "at": AT,
+                                                "text": "can i charge it in the car"}),
+                              capture_output=True, text=True)
+        self.assertEqual((done.returncode, done.stderr), (0, ""))
+        self.assertEqual(json.loads(done.stdout)["topics"], ["charge-car"])
+
     def test_it_changes_nothing_on_disk(self):
         before = self.disk()
         self.one(ANNA, "i have 2 full batteries, how many hours do i have left")
