@@ -30,8 +30,9 @@ static const struct command_help help = {
             "first, then what the office can act on (records, equipment, approvals), whole, then\n"
             "how many warnings there are for who writes the content. Changes none of that, needs\n"
             "no running daemon. What takes seconds to make of changed content is kept in the\n"
-            "configuration's cache_folder, if that is there: the next check is quick, and so\n"
-            "is the daemon when it reads that content.\n\n"
+            "configuration's cache_folder, if that is there and only its owner may write it,\n"
+            "beside what the daemon keeps: the next check is quick, and so is the daemon when\n"
+            "it reads that content.\n\n"
             "  --config FILE   the configuration (" DEFAULT_CONFIG_FILE ")\n"
             "  --why \"text\"    instead: which sign fires on this text and by which line, or\n"
             "                  what holds it back; which topics come first, by which line\n"
@@ -232,7 +233,7 @@ run(const struct check_options *options)
         check_loaded(loaded, options->config_file, workspace, &remarks, &scope);
         rc = show(options, &remarks, &scope);
     }
-    loaded_keep_if_can(loaded);
+    loaded_keep_checked(loaded);
     slow_notice_end();
     faults_release(&faults);
     loaded_free(loaded);

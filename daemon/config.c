@@ -169,7 +169,7 @@ static const struct key config_key_list[] = {
          "file of the store; paths are relative to the configuration's folder"),
     PATH("kb_folder", kb_folder, true, NULL, "folder of topics, signs, equipment and words"),
     PATH("cache_folder", cache_folder, false, "cache",
-         "folder for what can be made again at any time"),
+         "folder for what can be made again at any time; believed only if no other may write it"),
     TEXT("zone", zone_name, true, NULL, "time zone of the valley, such as America/Denver"),
     SECTION("country", country_keys),
     SECTION("house", house_keys),

@@ -64,18 +64,18 @@ loaded_keep(const struct loaded *loaded)
 {
     struct fault fault;
 
-    if (kb_keep(loaded->kb, loaded->config->cache_folder, &fault) != 0) {
+    if (kb_keep(loaded->kb, loaded->config->cache_folder, KEPT_LIVE, &fault) != 0) {
         log_event(LOG_WARNING, "cache-not-kept", "why", fault.text, NULL);
     }
 }
 
 void
-loaded_keep_if_can(const struct loaded *loaded)
+loaded_keep_checked(const struct loaded *loaded)
 {
     struct fault fault; /* not told: the next start is no slower than it was */
 
     if (loaded != NULL && access(loaded->config->cache_folder, W_OK) == 0) {
-        (void)kb_keep(loaded->kb, loaded->config->cache_folder, &fault);
+        (void)kb_keep(loaded->kb, loaded->config->cache_folder, KEPT_CHECKED, &fault);
     }
 }
 

@@ -21,7 +21,7 @@ main(int argc, char **argv)
         fprintf(stderr, "usage: keep_content KB CACHE\n");
     } else if (kb_load(argv[1], argv[2], &kb, &faults) != 0) {
         fprintf(stderr, "%s\n", faults.count == 0 ? argv[1] : faults.list[0].text);
-    } else if (kb_keep(kb, argv[2], &fault) != 0) {
+    } else if (kb_keep(kb, argv[2], KEPT_LIVE, &fault) != 0) {
         fprintf(stderr, "%s\n", fault.text);
     } else {
         status = EXIT_SUCCESS;

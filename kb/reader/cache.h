@@ -1,10 +1,11 @@
 /*
- * What takes time to build, kept from one start to the next: the whole knowledge base (kb_image.h)
- * in CACHE/kb, behind the digest of the content that it was built from and that of the sources of
- * the program that built it. What is missing, damaged or of other content is built again, and so is
- * what somebody else than root or who reads it owns or may write; losing the folder costs seconds
- * at the next start. Private to the library but for kb_keep(), which kb.h
- * declares.
+ * What takes time to build, kept from one start to the next: the whole knowledge base (kb_image.h),
+ * behind the digest of the content that it was built from and that of the sources of the program
+ * that built it. CACHE/kb is the content that answers renters; CACHE/kb-checked is what was last
+ * looked at beside it, such as a draft, and serves once that goes live. What is missing, damaged or
+ * of other content is built again, and so is what somebody else than root or who reads it owns or
+ * may write, file or folder, and what lies behind a link; losing the folder costs seconds at the
+ * next start. Private to the library but for kb_keep(), which kb.h declares.
  */
 #ifndef CACHE_H
 #define CACHE_H

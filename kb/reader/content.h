@@ -7,10 +7,7 @@
 
 #include <stddef.h>
 
-#include "fault.h"
-#include "words.h"
-
-struct kb;
+#include "kb.h"
 
 /* Limits against a folder that is not ours or is damaged. */
 enum {
@@ -32,6 +29,7 @@ struct content_file {
 struct content_kept {
     char *bytes;
     size_t length;
+    enum kept_as as; /* where it was */
 };
 
 struct content {

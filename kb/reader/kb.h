@@ -34,10 +34,13 @@ int kb_load_equipment(const char *folder, struct kb **kb, struct faults *faults)
 
 /*
  * Keeps what took time to build in the cache folder, which is made if it is not there, unless it
- * came from there. It is the folder's owner's, also if root keeps it. Returns 0, or -1 with a
- * fault, which harms nothing but the next start's speed.
+ * came from there: the content that answers renters, or what is only looked at, such as a draft,
+ * which never takes the other's place. It is the folder's owner's, also if root keeps it; a folder
+ * that others may write, and a link, are refused. Returns 0, or -1 with a fault, which harms
+ * nothing but the next start's speed.
  */
-int kb_keep(const struct kb *kb, const char *cache_folder, struct fault *fault);
+enum kept_as { KEPT_NOWHERE, KEPT_LIVE, KEPT_CHECKED };
+int kb_keep(const struct kb *kb, const char *cache_folder, enum kept_as as, struct fault *fault);
 void kb_free(struct kb *kb);
 
 /* BLAKE2b over all content files in name order, 64 hex digits: which content said this. */

@@ -174,7 +174,7 @@ kb_of_image(const struct content_kept *kept, struct kb **kb, struct fault *fault
     }
     *kb = memory_new(NULL, struct kb);
     **kb = *first;
-    (*kb)->was_kept = true;
+    (*kb)->kept = kept->as;
     memory_must(talloc_reparent(talloc_parent(kept->bytes), *kb, kept->bytes));
     return 0;
 }

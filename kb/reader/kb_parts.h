@@ -30,7 +30,7 @@ struct kb_language {
 };
 
 struct kb {
-    bool was_kept; /* it came from the cache */
+    enum kept_as kept; /* where it came from */
     char digest[CONTENT_DIGEST_LENGTH + 1];
     struct topic *topics;
     size_t topic_count;

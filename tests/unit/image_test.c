@@ -183,7 +183,8 @@ keep_kb(struct kb *kb)
     struct image *image = image_new(arena, &fault);
     size_t length;
     const char *bytes = kb_image(kb, image, &length, &fault);
-    struct content_kept kept = {talloc_memdup(arena, bytes, (unsigned)length), length};
+    struct content_kept kept = {.bytes = talloc_memdup(arena, bytes, (unsigned)length),
+                                .length = length};
 
     talloc_free(image);
     kb_free(kb);

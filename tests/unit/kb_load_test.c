@@ -9,6 +9,7 @@
 #include "content.h"
 #include "kb.h"
 #include "memory.h"
+#include "small_kb.h"
 
 static struct faults faults;
 static struct kb *kb;
@@ -42,47 +43,22 @@ has_fault(const char *words)
     return false;
 }
 
-#define SIGN(title, level, brief) "# " title "\n\nLevel: " level "\nIn brief: " brief "\n\n"
-
-/* A small invented kb, in name order. */
-static const struct {
-    const char *name, *text;
-} sound[] = {
-    {"equipment/wren.json", "{\"name\":\"Wren\",\"battery\":{\"retirement_health\":80}}"},
-    {"signs/en/bad-tea.md",
-     SIGN("Bad tea", "emergency", "bad tea") "Call {emergency} now.\n\n## Said as\n\n- tea is "
-                                             "poisoned\n- taste / smell + almonds\n"},
-    {"signs/en/cold-tea.md",
-     SIGN("Cold tea", "clinical", "cold tea") "We will call.\n\n## Said as\n\n- tea is cold\n"},
-    {"signs/en/low-reading.md", SIGN("Low", "emergency", "low") "Call {emergency} now.\n"},
-    {"signs/en/reading.md", SIGN("Reading", "clinical", "reading") "We will call.\n"},
-    {"signs/es/bad-tea.md",
-     SIGN("Malo", "emergency",
-          "te malo") "Llame al {emergency}.\n\n## Said as\n\n- te envenenado\n"},
-    {"topics/en/kettle.md",
-     "# Kettle\n\nFill it.\n\n## Asked as\n\n- how do i boil water\n\n## Only if\n\n- unit wren\n"},
-    {"topics/en/milk.md", "# Milk\n\nIn the fridge.\n\n## Asked as\n\n- where is the milk\n"},
-    {"topics/es/milk.md", "# Leche\n\nEn la nevera.\n\n## Asked as\n\n- donde esta la leche\n"},
-    {"words/en-known.txt", "# right as spelt\nteal\n"},
-};
-enum { SOUND_COUNT = sizeof(sound) / sizeof(sound[0]) };
-
 /* Reads the sound kb from memory with one file put in, or in the place of the one of its name. */
 static int
 read_with(const char *name, const char *text)
 {
-    struct content_file files[SOUND_COUNT + 1];
+    struct content_file files[SMALL_KB_COUNT + 1];
     struct content content = {.files = files};
     bool is_in = false;
     size_t i;
 
-    for (i = 0; i < SOUND_COUNT; i++) {
-        bool is_same = name != NULL && strcmp(sound[i].name, name) == 0;
-        const char *bytes = is_same ? text : sound[i].text;
+    for (i = 0; i < SMALL_KB_COUNT; i++) {
+        bool is_same = name != NULL && strcmp(small_kb[i].name, name) == 0;
+        const char *bytes = is_same ? text : small_kb[i].text;
 
         is_in = is_in || is_same;
         if (bytes != NULL) {
-            files[content.count++] = (struct content_file){sound[i].name, bytes, strlen(bytes)};
+            files[content.count++] = (struct content_file){small_kb[i].name, bytes, strlen(bytes)};
         }
     }
     if (name != NULL && !is_in) {
@@ -235,47 +211,17 @@ END_TEST
 
 /* ---- The disk ------------------------------------------------------------------------------- */
 
-static char folder[] = "/tmp/kb_load_test_XXXXXX";
-
-static void
-write_file(const char *name, const char *text, size_t length)
-{
-    char path[256];
-    char *slash;
-    FILE *file;
-
-    snprintf(path, sizeof(path), "%s/%s", folder, name);
-    for (slash = path + strlen(folder) + 1; (slash = strchr(slash, '/')) != NULL; slash++) {
-        *slash = '\0';
-        mkdir(path, 0700);
-        *slash = '/';
-    }
-    file = fopen(path, "wb");
-    ck_assert_ptr_nonnull(file);
-    ck_assert_uint_eq(fwrite(text, 1, length, file), length);
-    ck_assert_int_eq(fclose(file), 0);
-}
-
 static void
 begin_folder(void)
 {
-    size_t i;
-
     begin();
-    strcpy(folder + strlen(folder) - 6, "XXXXXX");
-    ck_assert_ptr_nonnull(mkdtemp(folder));
-    for (i = 0; i < SOUND_COUNT; i++) {
-        write_file(sound[i].name, sound[i].text, strlen(sound[i].text));
-    }
+    small_kb_lay();
 }
 
 static void
 end_folder(void)
 {
-    char command[128];
-
-    snprintf(command, sizeof(command), "rm -r %s", folder);
-    ck_assert_int_eq(system(command), 0);
+    small_kb_remove();
     end();
 }
 
@@ -287,136 +233,8 @@ START_TEST(a_folder_loads_as_its_files_do_in_memory)
     strcpy(digest, kb_digest(kb));
     kb_free(kb);
     kb = NULL;
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), 0);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), 0);
     ck_assert_str_eq(kb_digest(kb), digest);
-}
-END_TEST
-
-static void
-load_again(const char *cache)
-{
-    kb_free(kb);
-    kb = NULL;
-    ck_assert_int_eq(kb_load(folder, cache, &kb, &faults), 0);
-}
-
-static ino_t
-kept_as(const char *cache)
-{
-    char path[128];
-    struct stat is;
-    struct fault fault;
-
-    ck_assert_int_eq(kb_keep(kb, cache, &fault), 0);
-    snprintf(path, sizeof(path), "%s/kb", cache);
-    ck_assert_int_eq(stat(path, &is), 0);
-    return is.st_ino;
-}
-
-START_TEST(what_is_kept_serves_the_same_content_and_no_other)
-{
-    char cache[64];
-    const char *other = "# Milk\n\nAll gone.\n\n## Asked as\n\n- is milk left\n";
-    struct topic_search built, kept;
-    ino_t first;
-
-    snprintf(cache, sizeof(cache), "%s/cache", folder);
-    load_again(cache); /* which is not there yet */
-    built = kb_search_topics(kb, workspace, "wheres the milk then", LANGUAGE_EN);
-    first = kept_as(cache);
-    load_again(cache);
-    kept = kb_search_topics(kb, workspace, "wheres the milk then", LANGUAGE_EN);
-    ck_assert_str_eq(kept.best[0].topic->id, "milk");
-    ck_assert_int_eq(kept.best[0].score, built.best[0].score);
-    ck_assert_uint_eq(kept_as(cache), first); /* it came from there: nothing is written */
-    write_file("topics/en/milk.md", other, strlen(other));
-    load_again(cache);
-    ck_assert_uint_ne(kept_as(cache), first);
-}
-END_TEST
-
-/* Changes one byte of what is kept, or cuts it there. */
-static void
-damage(const char *cache, long at, bool is_cut)
-{
-    char path[128];
-    FILE *file;
-    int byte;
-
-    snprintf(path, sizeof(path), "%s/kb", cache);
-    file = fopen(path, "r+b");
-    ck_assert_ptr_nonnull(file);
-    ck_assert_int_eq(fseek(file, at, SEEK_SET), 0);
-    byte = fgetc(file);
-    ck_assert_int_eq(fseek(file, at, SEEK_SET), 0);
-    ck_assert_int_ne(fputc(byte ^ 0x10, file), EOF);
-    ck_assert_int_eq(fclose(file), 0);
-    ck_assert_int_eq(is_cut ? truncate(path, at) : 0, 0);
-}
-
-/* In the digest of the content, in that of the program, in the head, in the middle. */
-START_TEST(what_is_kept_is_not_believed_when_damaged)
-{
-    static const long places[] = {3, CONTENT_DIGEST_LENGTH + 3, 2 * CONTENT_DIGEST_LENGTH + 9,
-                                  20000};
-    char cache[64];
-    ino_t before;
-
-    snprintf(cache, sizeof(cache), "%s/cache", folder);
-    load_again(NULL);
-    before = kept_as(cache);
-    damage(cache, places[_i / 2], _i % 2 == 1);
-    load_again(cache);
-    ck_assert_str_eq(
-        kb_search_topics(kb, workspace, "where is the milk", LANGUAGE_EN).best[0].topic->id,
-        "milk");
-    ck_assert_uint_ne(kept_as(cache), before); /* it was built again */
-}
-END_TEST
-
-START_TEST(what_others_may_write_is_not_believed)
-{
-    char cache[64], path[128];
-    ino_t before;
-
-    snprintf(cache, sizeof(cache), "%s/cache", folder);
-    snprintf(path, sizeof(path), "%s/kb", cache);
-    load_again(NULL);
-    before = kept_as(cache);
-    load_again(cache);
-    ck_assert_uint_eq(kept_as(cache), before);
-    ck_assert_int_eq(chmod(path, 0666), 0);
-    load_again(cache);
-    ck_assert_uint_ne(kept_as(cache), before); /* it was built again */
-}
-END_TEST
-
-START_TEST(what_is_kept_is_its_folder_s_owner_s)
-{
-    enum { SOMEBODY = 4711 };
-    char cache[64], path[128];
-    struct stat is;
-
-    snprintf(cache, sizeof(cache), "%s/cache", folder);
-    ck_assert_int_eq(mkdir(cache, 0700), 0);
-    if (geteuid() == 0) { /* nobody else can give it away */
-        ck_assert_int_eq(chown(cache, SOMEBODY, SOMEBODY), 0);
-    }
-    load_again(NULL);
-    (void)kept_as(cache);
-    snprintf(path, sizeof(path), "%s/kb", cache);
-    ck_assert_int_eq(stat(path, &is), 0);
-    ck_assert_uint_eq(is.st_uid, geteuid() == 0 ? SOMEBODY : geteuid());
-}
-END_TEST
-
-START_TEST(a_cache_folder_that_cannot_be_made_is_named)
-{
-    struct fault fault;
-
-    load_again(NULL);
-    ck_assert_int_eq(kb_keep(kb, "/dev/null/cache", &fault), -1);
-    ck_assert_ptr_nonnull(strstr(fault.text, "/dev/null/cache: cannot be made"));
 }
 END_TEST
 
@@ -424,14 +242,14 @@ START_TEST(what_editors_leave_behind_and_other_folders_do_not_count)
 {
     char digest[CONTENT_DIGEST_LENGTH + 1];
 
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), 0);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), 0);
     strcpy(digest, kb_digest(kb));
     kb_free(kb);
     kb = NULL;
-    write_file("topics/en/milk.md~", "old", 3);
-    write_file("topics/en/.milk.md.swp", "x", 1);
-    write_file("reader/code.c", "x", 1);
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), 0);
+    small_kb_write("topics/en/milk.md~", "old", 3);
+    small_kb_write("topics/en/.milk.md.swp", "x", 1);
+    small_kb_write("reader/code.c", "x", 1);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), 0);
     ck_assert_str_eq(kb_digest(kb), digest);
 }
 END_TEST
@@ -449,9 +267,9 @@ START_TEST(a_huge_file_is_refused)
     char *text = malloc(length);
 
     memset(text, 'x', length);
-    write_file("topics/en/huge.md", text, length);
+    small_kb_write("topics/en/huge.md", text, length);
     free(text);
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), -1);
     ck_assert(has_fault("topics/en/huge.md: larger than 1048576 bytes"));
 }
 END_TEST
@@ -463,9 +281,9 @@ START_TEST(too_many_files_are_refused_once)
 
     for (i = 0; i < CONTENT_FILES_MAX; i++) {
         snprintf(name, sizeof(name), "topics/en/t%d.md", i);
-        write_file(name, "", 0);
+        small_kb_write(name, "", 0);
     }
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), -1);
     ck_assert_uint_eq(faults.count, 1);
     ck_assert(has_fault("more than 2000 files"));
 }
@@ -480,9 +298,9 @@ START_TEST(more_signs_than_a_language_may_have_are_refused)
 
     for (i = 0; i < 128; i++) {
         snprintf(name, sizeof(name), "signs/en/odd-%d.md", i);
-        write_file(name, text, strlen(text));
+        small_kb_write(name, text, strlen(text));
     }
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), -1);
     ck_assert(has_fault("one sign more than the 127 that a language may have"));
 }
 END_TEST
@@ -491,9 +309,9 @@ START_TEST(what_is_no_file_is_refused_and_not_waited_for)
 {
     char path[256];
 
-    snprintf(path, sizeof(path), "%s/topics/en/pipe.md", folder);
+    snprintf(path, sizeof(path), "%s/topics/en/pipe.md", small_kb_folder);
     ck_assert_int_eq(mkfifo(path, 0600), 0);
-    ck_assert_int_eq(kb_load(folder, NULL, &kb, &faults), -1);
+    ck_assert_int_eq(kb_load(small_kb_folder, NULL, &kb, &faults), -1);
     ck_assert(has_fault("topics/en/pipe.md: not a file"));
 }
 END_TEST
@@ -516,11 +334,6 @@ main(void)
     tcase_add_checked_fixture(disk, begin_folder, end_folder);
     tcase_set_timeout(disk, 60);
     tcase_add_test(disk, a_folder_loads_as_its_files_do_in_memory);
-    tcase_add_test(disk, what_is_kept_serves_the_same_content_and_no_other);
-    tcase_add_loop_test(disk, what_is_kept_is_not_believed_when_damaged, 0, 8);
-    tcase_add_test(disk, what_others_may_write_is_not_believed);
-    tcase_add_test(disk, what_is_kept_is_its_folder_s_owner_s);
-    tcase_add_test(disk, a_cache_folder_that_cannot_be_made_is_named);
     tcase_add_test(disk, what_editors_leave_behind_and_other_folders_do_not_count);
     tcase_add_test(disk, a_folder_that_is_not_there_is_named);
     tcase_add_test(disk, a_huge_file_is_refused);

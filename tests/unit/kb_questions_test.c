@@ -5,7 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#include <glib.h>
 #include <jansson.h>
 
 #include "kb.h"
@@ -29,11 +28,7 @@ path_of(const char *name)
 static void
 load(void)
 {
-    struct faults faults = {0};
-
-    arena = talloc_new(NULL);
-    ck_assert_int_eq(kb_load(path_of("kb"), NULL, &kb, &faults), 0);
-    talloc_free(arena);
+    kb = shipped_load();
 }
 
 static void
@@ -77,69 +72,6 @@ found(const char *text)
     }
     return result;
 }
-
-/* ---- What is kept of it -------------------------------------------------------------------- */
-
-/* The bytes of a cache folder's file, the caller's to g_free(). */
-static char *
-kept_in(const char *cache, size_t *length)
-{
-    char *bytes = NULL;
-
-    ck_assert(g_file_get_contents(memory_format(arena, "%s/kb", cache), &bytes, length, NULL));
-    return bytes;
-}
-
-/* Has another run of this program make what the tests share, unless one made it already. */
-static void
-have_it_shared(void)
-{
-    char program[] = "/proc/self/exe";
-    char *arguments[] = {program, NULL};
-    char **variables = g_environ_setenv(g_get_environ(), "ASAN_OPTIONS", "", TRUE);
-    int status = -1;
-
-    variables = g_environ_setenv(variables, "CK_RUN_CASE", "shared", TRUE);
-    ck_assert(g_spawn_sync(NULL, arguments, variables, G_SPAWN_DEFAULT, NULL, NULL, NULL, NULL,
-                           &status, NULL));
-    ck_assert_int_eq(status, 0);
-    g_strfreev(variables);
-}
-
-/*
- * What the tests share was built by another run: there all lay elsewhere, the program too, and new
- * memory was full of other bytes (tests/meson.build). A pointer that was copied as bytes would
- * differ, and so would a gap that nobody cleared.
- */
-START_TEST(two_runs_keep_the_same_bytes)
-{
-    char folder[] = "/tmp/kb_questions_test_XXXXXX";
-    size_t here_length, there_length, at = 0;
-    char *here, *there;
-    struct fault fault;
-
-    have_it_shared();
-    ck_assert_ptr_nonnull(mkdtemp(folder));
-    ck_assert_int_eq(kb_keep(kb, folder, &fault), 0);
-    here = kept_in(folder, &here_length);
-    there = kept_in(memory_format(arena, "%s/kb-cache", getenv("BUILD_ROOT")), &there_length);
-    ck_assert_uint_eq(here_length, there_length);
-    while (at < here_length && here[at] == there[at]) {
-        at++;
-    }
-    ck_assert_msg(at == here_length, "they differ from byte %zu of %zu on", at, here_length);
-    g_free(here);
-    g_free(there);
-    ck_assert_int_eq(remove(memory_format(arena, "%s/kb", folder)), 0);
-    ck_assert_int_eq(remove(folder), 0);
-}
-END_TEST
-
-START_TEST(what_the_tests_share_can_be_made)
-{
-    ck_assert_uint_eq(strlen(kb_digest(shipped_kb())), 64);
-}
-END_TEST
 
 /* ---- What must not change anything ---------------------------------------------------------- */
 
@@ -378,7 +310,7 @@ int
 main(void)
 {
     Suite *suite = suite_create("questions of the kb");
-    TCase *tests = tcase_create("questions"), *shared = tcase_create("shared");
+    TCase *tests = tcase_create("questions");
     SRunner *runner;
     int failed;
 
@@ -401,12 +333,8 @@ main(void)
     tcase_add_test(tests, what_is_about_something_else_stays_a_question_for_a_person);
     tcase_add_test(tests, a_question_leans_on_the_one_before);
     tcase_add_test(tests, what_has_nothing_to_do_with_it_does_not);
-    tcase_add_test(tests, two_runs_keep_the_same_bytes);
     tcase_add_test(tests, another_devices_battery_is_no_topic_of_ours);
     suite_add_tcase(suite, tests);
-    tcase_add_unchecked_fixture(shared, shipped_begin, shipped_end);
-    tcase_add_test(shared, what_the_tests_share_can_be_made);
-    suite_add_tcase(suite, shared);
     runner = srunner_create(suite);
     srunner_run_all(runner, CK_NORMAL);
     failed = srunner_ntests_failed(runner);

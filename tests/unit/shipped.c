@@ -26,7 +26,7 @@ shipped_load(void)
     ck_assert_int_eq(flock(lock, LOCK_EX), 0);
     ck_assert_msg(kb_load(folder, cache, &loaded, &faults) == 0, "%s",
                   faults.count == 0 ? "" : faults.list[0].text);
-    ck_assert_int_eq(kb_keep(loaded, cache, &fault), 0);
+    ck_assert_int_eq(kb_keep(loaded, cache, KEPT_LIVE, &fault), 0);
     close(lock);
     faults_release(&faults);
     talloc_free(cache);

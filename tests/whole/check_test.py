@@ -181,7 +181,7 @@ class Content(Check):
 class Kept(Check):
     def setUp(self):
         super().setUp()
-        self.kept = self.folder / "cache" / "kb"
+        self.kept = self.folder / "cache" / "kb-checked"
 
     def kept_as(self):
         return self.kept.stat().st_ino
@@ -194,6 +194,21 @@ class Kept(Check):
         self.program("--why", "my chest hurts")
         self.assertNotEqual(self.kept_as(), first)
         self.assertNotIn(CHARGE_CAR, [r["file"] for r in self.remarks("unapproved")])
+
+    def test_what_the_daemon_keeps_stays_as_it_is(self):
+        self.kept.parent.mkdir()
+        live = self.kept.parent / "kb"
+        live.write_text("what renters are answered from")
+        self.check()
+        self.assertEqual(live.read_text(), "what renters are answered from")
+        self.assertEqual(sorted(file.name for file in self.kept.parent.iterdir()),
+                         ["kb", "kb-checked"])
+
+    def test_in_a_folder_that_others_may_write_nothing_is_kept(self):
+        self.kept.parent.mkdir()
+        self.kept.parent.chmod(0o777)
+        self.check()
+        self.assertFalse(self.kept.exists())
 
     def test_no_folder_is_made_to_keep_it_in(self):
         self.check()
