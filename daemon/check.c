@@ -24,25 +24,28 @@
 #include "slow_notice.h"
 
 static const struct command_help help = {
-    .usage = "hutbell check [--config FILE] [--why \"text\"] [--all] [--json]",
+    .usage = "hutbell check [--config FILE] [--why \"text\" | --topic ID] [--all]\n"
+             "                     [--json]",
     .text = "Reads configuration, content, equipment and, if it is there, the database, and\n"
             "tells everything that is wrong with file and line and what to do about it: errors\n"
             "first, then what the office can act on (records, equipment, approvals), whole, then\n"
-            "how many warnings there are for who writes the content. Changes none of that, needs\n"
-            "no running daemon. What takes seconds to make of changed content is kept in the\n"
-            "configuration's cache_folder, if that is there and only its owner may write it,\n"
-            "beside what the daemon keeps: the next check is quick, and so is the daemon when\n"
-            "it reads that content.\n\n"
+            "how many warnings there are for who writes the content, by kind and by topic.\n"
+            "Changes none of that, needs no running daemon. What takes seconds to make of\n"
+            "changed content is kept in the configuration's cache_folder, if that is there and\n"
+            "only its owner may write it, beside what the daemon keeps: the next check is\n"
+            "quick, and so is the daemon when it reads that content.\n\n"
             "  --config FILE   the configuration (" DEFAULT_CONFIG_FILE ")\n"
             "  --why \"text\"    instead: which sign fires on this text and by which line, or\n"
             "                  what holds it back; which topics come first, by which line\n"
+            "  --topic ID      instead: all that is to be said of one topic or sign, in every\n"
+            "                  language, and what is taken for it\n"
             "  --all           the content's warnings one by one too, and every line of all kinds\n"
             "  --json          one JSON object\n\n"
             "Exit code: 0 with warnings or nothing, 1 with errors.\n",
 };
 
 struct check_options {
-    const char *config_file, *why;
+    const char *config_file, *why, *topic;
     bool is_json, is_all;
 };
 
@@ -191,7 +194,7 @@ show(const struct check_options *options, struct remarks *remarks, const struct 
     if (options->is_json) {
         print_json(check_json(remarks, scope));
     } else {
-        check_print(stdout, remarks, scope, options->is_all);
+        check_print(stdout, remarks, scope, options->is_all || options->topic != NULL);
     }
     check_count(remarks, &errors, &warnings);
     return errors == 0 ? EXIT_CODE_DONE : EXIT_CODE_FAILED;
@@ -206,6 +209,36 @@ explain(const struct check_options *options, const struct kb *kb, struct workspa
         check_why_print(stdout, kb, workspace, options->why);
     }
     return EXIT_CODE_DONE;
+}
+
+static bool
+is_known(const struct kb *kb, const char *id)
+{
+    bool is = false;
+    int language;
+
+    for (language = 0; language < LANGUAGE_COUNT; language++) {
+        is = is || kb_topic(kb, id, (enum language)language) != NULL ||
+             kb_sign(kb, id, (enum language)language) != NULL;
+    }
+    return is;
+}
+
+/* All that is there, or what is about one topic. */
+static int
+check(const struct check_options *options, const struct loaded *loaded, struct workspace *workspace,
+      struct remarks *remarks, struct check_scope *scope)
+{
+    if (options->topic != NULL && !is_known(loaded->kb, options->topic)) {
+        fprintf(stderr, "hutbell check: there is no topic or sign \"%s\" in %s\n", options->topic,
+                loaded->config->kb_folder);
+        return EXIT_CODE_FAILED;
+    }
+    check_loaded(loaded, options->config_file, workspace, remarks, scope);
+    if (options->topic != NULL) {
+        remarks_keep_about(remarks, options->topic);
+    }
+    return show(options, remarks, scope);
 }
 
 static int
@@ -230,8 +263,7 @@ run(const struct check_options *options)
     } else if (options->why != NULL) {
         rc = explain(options, loaded->kb, workspace);
     } else {
-        check_loaded(loaded, options->config_file, workspace, &remarks, &scope);
-        rc = show(options, &remarks, &scope);
+        rc = check(options, loaded, workspace, &remarks, &scope);
     }
     loaded_keep_checked(loaded);
     slow_notice_end();
@@ -245,10 +277,13 @@ run(const struct check_options *options)
 int
 command_check(int argc, char **argv)
 {
-    static const struct option known[] = {
-        {"config", required_argument, NULL, 'c'}, {"why", required_argument, NULL, 'w'},
-        {"all", no_argument, NULL, 'a'},          {"json", no_argument, NULL, 'j'},
-        {"help", no_argument, NULL, 'h'},         {0}};
+    static const struct option known[] = {{"config", required_argument, NULL, 'c'},
+                                          {"why", required_argument, NULL, 'w'},
+                                          {"topic", required_argument, NULL, 't'},
+                                          {"all", no_argument, NULL, 'a'},
+                                          {"json", no_argument, NULL, 'j'},
+                                          {"help", no_argument, NULL, 'h'},
+                                          {0}};
     struct check_options options = {.config_file = DEFAULT_CONFIG_FILE};
     int option;
 
@@ -259,6 +294,9 @@ command_check(int argc, char **argv)
             break;
         case 'w':
             options.why = optarg;
+            break;
+        case 't':
+            options.topic = optarg;
             break;
         case 'a':
             options.is_all = true;
@@ -272,5 +310,8 @@ command_check(int argc, char **argv)
             return command_print_usage(&help);
         }
     }
-    return optind == argc ? run(&options) : command_print_usage(&help);
+    if (optind != argc || (options.why != NULL && options.topic != NULL)) {
+        return command_print_usage(&help);
+    }
+    return run(&options);
 }

@@ -4,6 +4,7 @@
 
 #include <glib.h>
 
+#include "check_content.h"
 #include "memory.h"
 
 enum { COLUMNS = 80, HANGING = 2 };
@@ -238,31 +239,6 @@ print_scope(FILE *out, const struct remarks *remarks, const struct check_scope *
     talloc_free(arena);
 }
 
-/* How many of each kind there are, for who writes the content. */
-static void
-print_content_counts(FILE *out, const struct remarks *remarks)
-{
-    size_t sum = 0;
-    int kind;
-
-    for (kind = 0; kind < REMARK_KIND_COUNT; kind++) {
-        const struct remark_entry *entry = remark_entry((enum remark_kind)kind);
-        size_t count = remarks_of_kind(remarks, (enum remark_kind)kind);
-
-        if (!entry->is_content || entry->is_error || count == 0) {
-            continue;
-        }
-        if (sum == 0) {
-            fputs("For who writes the content (--all lists them)\n", out);
-        }
-        fprintf(out, "  %6zu  %s\n", count, entry->heading);
-        sum += count;
-    }
-    if (sum > 0) {
-        fputc('\n', out);
-    }
-}
-
 void
 check_print(FILE *out, const struct remarks *remarks, const struct check_scope *scope, bool is_all)
 {
@@ -279,7 +255,7 @@ check_print(FILE *out, const struct remarks *remarks, const struct check_scope *
         }
     }
     if (!is_all) {
-        print_content_counts(out, remarks);
+        check_print_content(out, remarks);
     }
     print_scope(out, remarks, scope);
 }
@@ -301,12 +277,13 @@ check_json(const struct remarks *remarks, const struct check_scope *scope)
 
         json_object_set_new(counts, entry->name, json_integer(of_kind));
         json_array_append_new(
-            list, memory_must(
-                      json_pack("{s:s, s:s, s:s, s:s?, s:o, s:s, s:s}", "kind", entry->name, "for",
-                                entry->is_content ? "content" : "office", "level",
-                                entry->is_error ? "error" : "warning", "file", remark->file, "line",
-                                remark->line == 0 ? json_null() : json_integer(remark->line),
-                                "what", remark->what, "remedy", remark->remedy)));
+            list,
+            memory_must(json_pack("{s:s, s:s, s:s, s:s?, s:s?, s:o, s:s, s:s}", "kind", entry->name,
+                                  "for", entry->is_content ? "content" : "office", "level",
+                                  entry->is_error ? "error" : "warning", "topic", remark->about,
+                                  "file", remark->file, "line",
+                                  remark->line == 0 ? json_null() : json_integer(remark->line),
+                                  "what", remark->what, "remedy", remark->remedy)));
     }
     for (i = 0; i < scope->note_count; i++) {
         json_array_append_new(notes, json_string(scope->notes[i]));

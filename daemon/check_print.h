@@ -31,7 +31,8 @@ void check_count(const struct remarks *remarks, size_t *errors, size_t *warnings
 void check_print_text(FILE *out, int indent, const char *text);
 
 /* Sorted remarks, grouped by kind with counts: errors and what the office can act on whole,
- * warnings for who writes the content as numbers unless all are wanted. Then the scope and the sum.
+ * warnings for who writes the content as numbers (check_content.h) unless all are wanted. Then the
+ * scope and the sum.
  */
 void check_print(FILE *out, const struct remarks *remarks, const struct check_scope *scope,
                  bool is_all);

@@ -88,6 +88,8 @@ add_pair(const struct pair *pair, struct remarks *remarks)
                    pair->other->id, pair->from_one + pair->from_other, pair->from_one,
                    pair->from_other, example->topic->asked_as[example->line]);
 
+    remark->other =
+        memory_copy(remarks->arena, example->topic == pair->one ? pair->other->id : pair->one->id);
     remark->gravity = pair->from_one + pair->from_other;
 }
 

@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <stdarg.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "memory.h"
 
@@ -19,6 +20,18 @@ remark_entry(enum remark_kind kind)
     return &entries[kind];
 }
 
+/* "charge-car" of "topics/en/charge-car.md". */
+static const char *
+id_in(void *arena, const char *file)
+{
+    const char *slash = file == NULL ? NULL : strrchr(file, '/');
+
+    if (slash == NULL || (strncmp(file, "topics/", 7) != 0 && strncmp(file, "signs/", 6) != 0)) {
+        return NULL;
+    }
+    return memory_copy_n(arena, slash + 1, strcspn(slash + 1, "."));
+}
+
 struct remark *
 remark_add(struct remarks *remarks, enum remark_kind kind, const char *file, int line,
            const char *remedy, const char *format, ...)
@@ -33,11 +46,32 @@ remark_add(struct remarks *remarks, enum remark_kind kind, const char *file, int
         .kind = kind,
         .file = file == NULL ? NULL : memory_copy(remarks->arena, file),
         .line = line,
+        .about = id_in(remarks->arena, file),
         .what = memory_must(talloc_vasprintf(remarks->arena, format, arguments)),
         .remedy = memory_copy(remarks->arena, remedy),
     };
     va_end(arguments);
     return remark;
+}
+
+bool
+remark_is_about(const struct remark *remark, const char *id)
+{
+    return (remark->about != NULL && strcmp(remark->about, id) == 0) ||
+           (remark->other != NULL && strcmp(remark->other, id) == 0);
+}
+
+void
+remarks_keep_about(struct remarks *remarks, const char *id)
+{
+    size_t kept = 0, i;
+
+    for (i = 0; i < remarks->count; i++) {
+        if (remark_is_about(&remarks->list[i], id)) {
+            remarks->list[kept++] = remarks->list[i];
+        }
+    }
+    remarks->count = kept;
 }
 
 /* A remark with its place in the list, for a sort that keeps the order of equals. */

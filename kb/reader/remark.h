@@ -55,8 +55,10 @@ const struct remark_entry *remark_entry(enum remark_kind kind);
 
 struct remark {
     enum remark_kind kind;
-    const char *file; /* as faults name it, or NULL */
-    int line;         /* 0 if there is none */
+    const char *file;  /* as faults name it, or NULL */
+    int line;          /* 0 if there is none */
+    const char *about; /* the topic or sign of the file, its id; NULL if the file is none */
+    const char *other; /* a second topic that it is about, its id, or NULL */
     const char *what;
     const char *remedy;
     int gravity; /* among its kind, the higher the worse */
@@ -73,6 +75,12 @@ struct remarks {
 struct remark *remark_add(struct remarks *remarks, enum remark_kind kind, const char *file,
                           int line, const char *remedy, const char *format, ...)
     __attribute__((format(printf, 6, 7)));
+
+/* Whether it is about the topic or sign of this id, in any language. */
+bool remark_is_about(const struct remark *remark, const char *id);
+
+/* Leaves what is about the topic or sign of this id. */
+void remarks_keep_about(struct remarks *remarks, const char *id);
 
 /* By kind, the worst first: by gravity, then as they were added. */
 void remarks_sort(struct remarks *remarks);

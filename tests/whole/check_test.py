@@ -421,7 +421,7 @@ class Many(Made):
         self.assertLess(record, approvals)
         self.assertIn("was never measured", " ".join(short[record:approvals].split()))
         self.assertLess(approvals, short.index("For who writes the content (--all lists them)"))
-        self.assertRegex(short, r"\n +\d+  Lines that would go to another topic if they were not")
+        self.assertRegex(short, r"\n +\d+  lost-line: Lines that would go to another topic")
         self.assertNotIn("would be answered with", short)
         for sign in (self.kb / "signs" / "en").iterdir():
             self.assertIn(sign.stem, short[approvals:])
@@ -431,6 +431,37 @@ class Many(Made):
         self.assertLess(len(short.splitlines()), 60)
         for line in short.splitlines():
             self.assertLessEqual(len(line), 80)
+
+    def test_the_content_s_warnings_are_counted_by_topic_the_most_first(self):
+        said = self.program()
+        topics = said[said.index("By topic, the most first"):].split("\n\n")[0].splitlines()[1:]
+        lines = [re.fullmatch(r"  ([a-z-]+) (\d+): (.*)", line) for line in topics]
+        counts = {line[1]: (int(line[2]), line[3]) for line in lines if line}
+        sums = [number for number, _ in counts.values()]
+        self.assertEqual(sums, sorted(sums, reverse=True))
+        for number, kinds in counts.values():
+            self.assertEqual(number, sum(int(n) for n in re.findall(r"\d+", kinds)))
+        remarks = [r for r in self.check()["remarks"] if r["for"] == "content"]
+        for topic, (number, _) in counts.items():
+            self.assertEqual(number, len([r for r in remarks if r["topic"] == topic]))
+
+    def test_of_one_topic_all_is_shown_and_nothing_else(self):
+        whole = self.check()["remarks"]
+        of_one = json.loads(self.program("--topic", "charge-car", "--json"))["remarks"]
+        own = [r for r in whole if r["topic"] == "charge-car"]
+        self.assertTrue(own)
+        self.assertEqual([r for r in of_one if r["topic"] == "charge-car"], own)
+        for taken in (r for r in of_one if r["topic"] != "charge-car"):
+            self.assertEqual(taken["kind"], "confused")
+            self.assertIn("charge-car", taken["what"])
+        said = self.program("--topic", "charge-car")
+        self.assertIn("topics/en/charge-car.md:", said)
+        self.assertNotIn("--all", said)
+
+    def test_a_topic_that_is_not_there_is_named(self):
+        self.assertIn('there is no topic or sign "charge-cat"',
+                      self.program("--topic", "charge-cat", status=1))
+        self.program("--topic", "charge-car", "--why", "hello", status=2)
 
     def test_warnings_alone_are_no_failure_and_a_wrong_option_is_usage(self):
         self.program(status=0)
