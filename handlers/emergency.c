@@ -121,6 +121,53 @@ address(const struct asked *whole)
     return found;
 }
 
+/* An alert of the renter's that stands was once for one of these signs. */
+static bool
+any_open_of(const struct context *context, const char *const *ids, size_t count)
+{
+    size_t i, j;
+
+    for (i = 0; i < context->alert_count; i++) {
+        const char *reason = context->alerts[i].reasons;
+
+        while (reason != NULL && *reason != '\0') {
+            size_t length = strcspn(reason, ",");
+
+            for (j = 0; j < count; j++) {
+                if (strncmp(reason, "sign:", 5) == 0 && strlen(ids[j]) == length - 5 &&
+                    strncmp(reason + 5, ids[j], length - 5) == 0) {
+                    return true;
+                }
+            }
+            reason += length + (reason[length] == ',' ? 1 : 0);
+        }
+    }
+    return false;
+}
+
+#define ANY_OPEN_OF(context, ids) any_open_of(context, ids, sizeof(ids) / sizeof((ids)[0]))
+
+/* In this text or in what is open. */
+#define ANY_OF(whole, verdict, ids)                                                                \
+    (ANY_SIGN_OF(verdict, ids) || ANY_OPEN_OF((whole)->context, ids))
+
+const char *
+emergency_steps(const struct asked *whole, const struct verdict *verdict)
+{
+    const struct house *house = whole->context->house;
+    char *text = memory_copy(whole->arena, "");
+
+    if (ANY_OF(whole, verdict, short_of_oxygen) && !ANY_OF(whole, verdict, not_to_sit_up) &&
+        !ANY_OF(whole, verdict, fires)) {
+        memory_append(&text, "%s", say(whole->arena, house, whole->language, SAY_SIT_UP, NULL));
+        if (!ran_out_of_backup(whole)) {
+            memory_append(&text, " %s",
+                          say_use_backup(whole->arena, house, whole->language, whole->rental));
+        }
+    }
+    return text;
+}
+
 static void
 append_steps(const struct asked *whole, const struct verdict *verdict, char **text)
 {
@@ -166,9 +213,10 @@ emergency_second_part(const struct asked *whole, const struct verdict *verdict)
 {
     char *text = say(whole->arena, whole->context->house, whole->language, SAY_AUTOMATIC, NULL);
     const char *where = address(whole), *calling = cannot_call_words(whole);
+    const char *steps = calling == NULL ? "" : emergency_steps(whole, verdict);
 
     if (calling != NULL) {
-        memory_append(&text, " %s", calling);
+        memory_append(&text, " %s%s%s", calling, steps[0] == '\0' ? "" : " ", steps);
     }
     append_other_signs(whole, verdict, &text);
     if (where != NULL) {
@@ -178,6 +226,6 @@ emergency_second_part(const struct asked *whole, const struct verdict *verdict)
         !ANY_SIGN_OF(verdict, not_to_sit_up) && !emergency_is_fire(verdict)) {
         append_steps(whole, verdict, &text);
     }
-    append(whole, &text, SAY_DO_NOT_WAIT, NULL);
+    append(whole, &text, cannot_call_told(whole) ? SAY_STAFF_CALL_FOR_YOU : SAY_DO_NOT_WAIT, NULL);
     return text;
 }

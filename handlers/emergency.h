@@ -15,6 +15,13 @@ int emergency_reading(const struct context *context);
 size_t emergency_order(const char *id);
 
 /*
+ * "Sit up. If it stopped, use your E cylinder ...": what helps until help is there, of what the
+ * verdict tells and of what is open. "" if it does not help in any, or may harm in one: beside a
+ * fire, or who does not wake.
+ */
+const char *emergency_steps(const struct asked *whole, const struct verdict *verdict);
+
+/*
  * Who speaks, the signs that the first part does not name, the address on record, what may be done
  * until help is there, and that staff do not replace the call. The first part has gone before and
  * stands alone.

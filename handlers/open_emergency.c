@@ -8,6 +8,7 @@
 #include <string.h>
 
 #include "cut.h"
+#include "emergency.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -190,15 +191,20 @@ is_ordinary(const struct asked *whole, const struct pieces *pieces)
 
 /* Whether they have called, unless they cannot or ask for something that counts now. */
 static const char *
-words_for(const struct asked *whole, const struct pieces *pieces)
+words_for(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces)
 {
-    const char *words = cannot_call_words(whole);
+    const char *words = cannot_call_words(whole), *steps = "";
+    enum phrase staff = SAY_STAFF_ALERTED;
 
     words = words != NULL ? words : beside_emergency_words(whole);
+    if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
+        staff = SAY_STAFF_CALL_FOR_YOU;
+        steps = emergency_steps(whole, verdict);
+    }
     if (words != NULL) {
         return memory_format(
-            whole->arena, "%s %s", words,
-            say(whole->arena, whole->context->house, whole->language, SAY_STAFF_ALERTED, NULL));
+            whole->arena, "%s %s%s%s", words, steps, steps[0] == '\0' ? "" : " ",
+            say(whole->arena, whole->context->house, whole->language, staff, NULL));
     }
     return wants_nothing(whole, pieces)
                ? ""
@@ -219,7 +225,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         return true;
     }
     if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
-        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", "cannot call 911");
+        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", cannot_call_brief(whole));
     } else if (nobody_gets_through_told(whole) && open_emergency_is(whole->context)) {
         verdict_alert(verdict, ALERT_EMERGENCY, true, "help:no-way", "no ambulance gets there");
     } else if (help_is_late_told(whole) && open_emergency_is(whole->context)) {
@@ -231,7 +237,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
-    answer->text = words_for(whole, &pieces);
+    answer->text = words_for(whole, verdict, &pieces);
     for (i = 0; i < pieces.count; i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 

@@ -30,6 +30,7 @@ enum phrase {
     SAY_FLOWING_NO,
     SAY_CALLED_911, /* first of what is said while an emergency is open */
     SAY_CANNOT_CALL,
+    SAY_STAFF_CALL_FOR_YOU,
     SAY_IN_SPANISH,
     SAY_STAFF_HELP,
     SAY_STAFF_NONE_OPEN,

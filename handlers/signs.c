@@ -273,6 +273,10 @@ signs_decide(struct asked *whole, struct verdict *verdict)
         return true;
     }
     add_all(whole, verdict, &found);
+    if (verdict->alert.level == ALERT_EMERGENCY && cannot_call_told(whole)) {
+        verdict->alert.brief =
+            memory_format(whole->arena, "%s + %s", cannot_call_brief(whole), verdict->alert.brief);
+    }
     verdict->repeats = found_repeats(whole, &found);
     if (found_has(&found, last_battery)) {
         plug_settled(verdict); /* that there is none is told */

@@ -167,6 +167,8 @@ bool open_emergency_is_helped(const struct asked *whole);
  * there, NULL if the text tells neither. */
 bool cannot_call_told(const struct asked *asked);
 const char *cannot_call_words(const struct asked *asked);
+/* What staff are told then, who can: "cannot call: call 911 for them". */
+const char *cannot_call_brief(const struct asked *asked);
 
 /* No ambulance reaches them; what to say to that, or to who asks what to do with oxygen and unit
  * while an ambulance comes; NULL for other texts. */

@@ -22,7 +22,19 @@ START_TEST(who_cannot_call_is_told_how_and_a_person_is_called_again)
                                         "the call won't go through",
                                         "no puedo llamar no hay señal",
                                         "no tengo saldo",
-                                        "no entra la llamada"};
+                                        "no entra la llamada",
+                                        "my cell doesnt have any service up here",
+                                        "lost signal",
+                                        "the phone is dead, im on her tablet",
+                                        "we have no working phone",
+                                        "i cant seem to get a call out",
+                                        "calls keep failing, call dropped",
+                                        "can you call them for us",
+                                        "no me salen las llamadas",
+                                        "el cel no agarra señal",
+                                        "no traigo celular",
+                                        "no hay forma de llamar aqui",
+                                        "llamen ustedes por favor"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
@@ -32,6 +44,44 @@ START_TEST(who_cannot_call_is_told_how_and_a_person_is_called_again)
         ck_assert_msg(strstr(fixture_replies(stage), "credit") != NULL ||
                           strstr(fixture_replies(stage), "sin saldo") != NULL,
                       "%s", texts[i]);
+        ck_assert_msg(strcmp(stage->verdict.alert.brief, "cannot call: call 911 for them") == 0,
+                      "%s: %s", texts[i], stage->verdict.alert.brief);
+    }
+}
+END_TEST
+
+START_TEST(who_cannot_call_is_told_once_more_what_helps_and_that_staff_call_for_them)
+{
+    begin_anew("he has chest pain");
+    fixture_text(stage, "we have no way to call");
+    fixture_says(stage, "Sit up. If it stopped, use your");
+    fixture_says(stage, "Staff were asked to call 911 for you.");
+    begin_anew("he has chest pain");
+    fixture_text(stage, "no puedo llamar, no hay señal");
+    fixture_says(stage, "Siéntese. Si el aparato no funciona, use su");
+    fixture_says(stage, "Pedimos al personal que llame al 911 por usted.");
+    begin_anew("the battery is smoking");
+    fixture_text(stage, "no signal to call");
+    fixture_says(stage, "Staff were asked to call 911 for you.");
+    fixture_says_not(stage, "Sit up");
+    fixture_says_not(stage, "If it stopped");
+}
+END_TEST
+
+START_TEST(what_only_looks_like_it_is_not_told_to_staff_as_that)
+{
+    static const char *const texts[] = {"she cant breathe call someone",
+                                        "called them, no trouble with the phone",
+                                        "no he is on the phone with them",
+                                        "he does not want to call",
+                                        "no hace falta llamar",
+                                        "i called, no signal at first but they are on their way"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew("he has chest pain");
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(strstr(stage->verdict.alert.brief, "cannot call") == NULL, "%s", texts[i]);
     }
 }
 END_TEST
@@ -70,6 +120,9 @@ START_TEST(beside_a_sign_it_is_told_in_the_second_part)
     fixture_text(stage, "chest pain and my phone has no signal");
     fixture_says(stage, "Call 911 now.");
     fixture_says(stage, "even with no bars");
+    fixture_says(stage, "Sit up.");
+    fixture_says(stage, "Staff were asked to call 911 for you.");
+    ck_assert_str_eq(stage->verdict.alert.brief, "cannot call: call 911 for them + chest pain");
 }
 END_TEST
 
@@ -197,6 +250,9 @@ main(void)
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, who_cannot_call_is_told_how_and_a_person_is_called_again);
+    tcase_add_test(tests,
+                   who_cannot_call_is_told_once_more_what_helps_and_that_staff_call_for_them);
+    tcase_add_test(tests, what_only_looks_like_it_is_not_told_to_staff_as_that);
     tcase_add_test(tests, who_is_cut_off_from_help_has_a_person_called_again);
     tcase_add_test(tests, whether_the_oxygen_stays_on_till_help_comes_is_answered);
     tcase_add_test(tests, beside_a_sign_it_is_told_in_the_second_part);
