@@ -14,6 +14,25 @@ static const char thanks[] =
     "te bendiga bless bendice god guys are best cuidense chao chau feliz noche dia "
     "linda tarde bien buena ";
 
+/* How it was, told with nothing beside it: "we had a great time", "la pasamos muy bien". */
+static const char liked[] =
+    "had a * time|had a * trip|had a * stay|had a * week|had a * weekend|had a * vacation|"
+    "had a * visit|had a blast|had * fun|such a * time|such a * week|such a * trip|such a * "
+    "stay|such a * visit|great trip|great time|great stay|good "
+    "trip|"
+    "wonderful trip|lovely trip|amazing trip|beautiful trip|loved it|loved every|loved our|enjoyed|"
+    "was wonderful|was great|was lovely|was perfect|went great|went well|went perfectly|"
+    "went smoothly|la pasamos|lo pasamos|la pase|lo pase|nos encanto|me encanto|nos gusto|"
+    "nos fue|salio muy bien|estuvo muy|fue un viaje";
+static const char liking[] =
+    " we i he she they had have a an the our my his her such very really just so lovely great good "
+    "wonderful nice amazing fantastic beautiful perfect blast fun best awesome super time trip "
+    "stay visit week weekend vacation holiday days every minute of it with here there this and it "
+    "was all everything went great well perfectly smoothly loved enjoyed mom dad wife husband "
+    "family ourselves everyone y la lo nos me pasamos pase paso muy re bien bonito padre "
+    "padrisimo increible todo salio estuvo excelente encanto gusto mucho viaje un una unos dias "
+    "estancia semana vacaciones fue hermoso hermosa bella lindo mi familia ";
+
 static bool
 only_words_of(const struct tokens *tokens, const char *words, const char *or_of, bool *has_first)
 {
@@ -51,7 +70,9 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
         }
         return true;
     }
-    thanking = only_words_of(&asked->tokens, thanks, thanks, &greets);
+    thanking = only_words_of(&asked->tokens, thanks, thanks, &greets) ||
+               (tokens_have(&asked->tokens, liked) &&
+                only_words_of(&asked->tokens, liking, thanks, &greets));
     if (thanking) {
         verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "thanks");
         return true;

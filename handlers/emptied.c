@@ -247,13 +247,19 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
     return false;
 }
 
-/* "Dead battery", and nothing else. */
+/* "Dead battery", "sin pila!", and nothing else. "No tank" is none: they may never have had one. */
 static bool
 is_bare_thing(const struct tokens *message, const char *supplies, struct place *place)
 {
+    size_t count = message->count;
+
     *place = (struct place){.name = 1, .last = 2, .is_thing = true};
-    return message->count == 2 && token_among(message, 0, as_thing) &&
-           token_among(message, 1, supplies);
+    while (count > 2 && token_among(message, count - 1, " . ! ")) {
+        count--;
+    }
+    return count == 2 && token_among(message, 1, supplies) &&
+           (token_among(message, 0, as_thing) ||
+            (supplies == batteries && token_among(message, 0, " no sin zero cero ")));
 }
 
 /* Another one is spoken of at `at`; not the one that was told to be empty itself. */

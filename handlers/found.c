@@ -289,6 +289,7 @@ found_read(const struct asked *whole, struct found *found)
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
     }
+    found->reading = introduces_told(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);
     found_add_told(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);

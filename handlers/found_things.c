@@ -126,9 +126,21 @@ found_leave_out_things(const struct asked *whole, struct found *found)
     leave_out_other_empty(whole, found);
 }
 
+static void
+add_unknown_medicine(const struct asked *whole, struct found *found)
+{
+    static const char medicines[] = "medicines";
+    const struct sign *sign = kb_sign(whole->context->kb, medicines, whole->language);
+
+    if (sign != NULL && !found_has(found, medicines) && unknown_medicine_told(whole)) {
+        found_add(found, sign);
+    }
+}
+
 void
 found_add_told(const struct asked *whole, struct found *found)
 {
+    add_unknown_medicine(whole, found);
     add_blood_pressure(whole, found);
     add_death_beside_battery(whole, found);
 }

@@ -13,10 +13,10 @@
 typedef bool step(const struct asked *asked, struct verdict *verdict);
 
 /* After the signs. */
-static step *const whole_text[] = {flowing_decide,        staff_decide,      worse_again_decide,
-                                   consent_decide,        machine_decide,    in_charge_decide,
-                                   death_decide,          foreign_decide,    danger_yes_decide,
-                                   open_emergency_decide, worse_alone_decide};
+static step *const whole_text[] = {flowing_decide,        staff_decide,       worse_again_decide,
+                                   consent_decide,        machine_decide,     in_charge_decide,
+                                   death_decide,          foreign_decide,     danger_yes_decide,
+                                   open_emergency_decide, worse_alone_decide, introduces_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,
@@ -68,7 +68,7 @@ shows_sign(const struct asked *question)
 
     return kb_find_signs(question->context->kb, question->context->workspace, question->text,
                          &match, 1) > 0 ||
-           oximeter_read(question->text, &percent, &start, &end);
+           oximeter_read(question->text, &percent, &start, &end) || unknown_medicine_told(question);
 }
 
 /* Beside an emergency nothing is answered but power and backup, and beside a fire not even that. */

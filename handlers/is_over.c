@@ -351,9 +351,26 @@ words_for(const struct asked *asked)
                is_grave ? SAY_OVER_CALLED : SAY_IS_OVER, NULL);
 }
 
+/* "No es emergencia, nomas quiero saber ...": it leads up to a question, and nothing that could be
+ * over was told. */
+static bool
+only_leads_up(const struct asked *asked)
+{
+    static const char none[] =
+        "no emergency|not an emergency|no es emergencia|no es una emergencia|"
+        "no es ninguna emergencia|no hay emergencia|nada de emergencia";
+
+    return asked->context->alert_count == 0 && asked_open_question(asked) == QUESTION_NONE &&
+           strcmp(asked->text, asked->message->text) != 0 && only_tells(asked, none, false);
+}
+
 bool
 is_over_decide(const struct asked *asked, struct verdict *verdict)
 {
+    if (only_leads_up(asked)) {
+        verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+        return true;
+    }
     if (!is_over_told(asked) && !(open_emergency_stands(asked->context) && !asks(&asked->tokens) &&
                                   !was_denied(asked) && surely_tells(asked))) {
         return false;

@@ -258,6 +258,8 @@ enum phrase {
     SAY_NOBODY_GETS_THROUGH,
     SAY_HELP_IS_LATE,
     SAY_RAN_OUT_TANK,
+    SAY_WHAT_TO_KNOW,
+    SAY_IF_A_READING, /* 0 "84" */
     PHRASE_COUNT
 };
 

@@ -1,4 +1,5 @@
-/* Charging, flights, cylinders in words; the Spanish keeps to the letters of GSM (say.c). */
+/* Charging, flights, cylinders and more in words; the Spanish keeps to the letters of GSM (say.c).
+ */
 #include "say_sums.h"
 
 #define OF(phrase) [(phrase)-SAY_SUMS]
@@ -225,4 +226,9 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "Use ya el aparato, enchufado a la pared o con una bateria cargada. ¿No "
          "le llega oxigeno o le falta el aire? Llame al {emergency} ya. El "
          "personal le va a llamar."},
+    OF(SAY_WHAT_TO_KNOW) = {"Thank you. What would you like to know?",
+                            "Gracias. ¿Qué quiere saber?"},
+    OF(SAY_IF_A_READING) = {"If {0} is an oxygen reading and no age, call {emergency} now.",
+                            "Si {0} es una lectura de oxigeno y no la edad, llame ya al "
+                            "{emergency}."},
 };

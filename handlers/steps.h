@@ -163,6 +163,11 @@ bool open_emergency_stands(const struct context *context);
 bool open_emergency_is(const struct context *context);
 /* They have called the emergency number, or help is coming: "i called 911 they are coming". */
 bool open_emergency_is_helped(const struct asked *whole);
+/* Introduces somebody, "my mom is 84 and on oxygen", and tells nothing else. */
+bool introduces_told(const struct asked *whole);
+bool introduces_decide(const struct asked *whole, struct verdict *verdict);
+/* Asks whether to take what no list of words knows. */
+bool unknown_medicine_told(const struct asked *whole);
 /* They cannot call the emergency number; what is said to that, or to whether Spanish is spoken
  * there, NULL if the text tells neither. */
 bool cannot_call_told(const struct asked *asked);

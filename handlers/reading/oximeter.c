@@ -184,6 +184,31 @@ is_finger_with_value(const struct tokens *tokens, size_t at)
     return oximeter_value(tokens, next, &taken) > 0;
 }
 
+/* "79 en el dedo", "81% on her finger", "55 dedo": the value right before it; with no word between
+ * only if that is all, for "cut 50 finger" may be anything. */
+static bool
+is_finger_behind_value(const struct tokens *tokens, size_t at)
+{
+    enum { WORDS_OF_VALUE = 3 };
+    size_t back = at, words, taken;
+    bool is_end = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN;
+
+    if (!token_among(tokens, at, fingers)) {
+        return false;
+    }
+    while (back > 0 && token_among(tokens, back - 1,
+                                   " the my his her moms dads el la mi su un on in of en del de % "
+                                   "percent pct por ciento ")) {
+        back--;
+    }
+    for (words = 1; words <= WORDS_OF_VALUE && words <= back; words++) {
+        if (oximeter_value(tokens, back - words, &taken) > 0 && taken == words) {
+            return back < at || (back == words && is_end);
+        }
+    }
+    return false;
+}
+
 static bool
 is_cue(const struct tokens *tokens, size_t at, bool *strong)
 {
@@ -196,7 +221,8 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
         return false;
     }
     *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
-              is_on_finger(tokens, at) || is_finger_with_value(tokens, at);
+              is_on_finger(tokens, at) || is_finger_with_value(tokens, at) ||
+              is_finger_behind_value(tokens, at);
     if (!*strong && ((at > 0 && token_among(tokens, at - 1, oximeter_other_things)) ||
                      (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
         return false; /* "battery level 84" */

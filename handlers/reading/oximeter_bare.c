@@ -36,7 +36,7 @@ static const char telling[] =
     "registers registering ";
 static const char between[] =
     " at to in is was it its around about only just now still like a the en de hasta como entre "
-    "between and y down up back into low high mid = : ";
+    "between and y down up back into low high mid esta anda va = : ";
 const char oximeter_persons[] =
     " he hes she shes im i they theyre dad dads mom moms mum mother father husband husbands wife "
     "wifes hubby grandma grandpa nana papa mama esposo esposa ella el abuelo abuela bebe baby "
@@ -406,22 +406,25 @@ is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
     return false;
 }
 
-/* "mom 84", "hers is 84 now": nothing else is said. In doubt a person is called. */
+/* "mom 84", "hers is 84 now", "ayuda 79": nothing else is said. In doubt a person is called. */
 static bool
 is_whole_text(const struct tokens *tokens, size_t at, size_t after)
 {
     static const char before[] = " my mi is at : = , de hers his suya suyo la el en esta - ";
-    static const char behind[] = " now rn right % percent . ! ? ahora ahorita again still ";
+    static const char behind[] = " now rn right % percent . ! ? , ahora ahorita again still ";
+    static const char cries[] = " help helpp ayuda ayudenme ayudeme ayudame auxilio socorro sos ";
     bool of_someone = false;
     size_t i;
 
     for (i = 0; i < at; i++) {
-        if (!token_among(tokens, i, before) && !token_among(tokens, i, someone)) {
+        if (!token_among(tokens, i, before) && !token_among(tokens, i, someone) &&
+            !token_among(tokens, i, cries) && !token_among(tokens, i, " ! . ")) {
             return false;
         }
-        of_someone = of_someone || token_among(tokens, i, someone);
+        of_someone = of_someone || token_among(tokens, i, someone) || token_among(tokens, i, cries);
     }
-    for (i = after; i < tokens->count && token_among(tokens, i, behind); i++) {
+    for (i = after; token_among(tokens, i, behind) || token_among(tokens, i, cries); i++) {
+        of_someone = of_someone || token_among(tokens, i, cries);
     }
     return of_someone && i == tokens->count;
 }
