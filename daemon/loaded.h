@@ -31,8 +31,8 @@ void loaded_free(struct loaded *loaded);
 /* Keeps what took time to build, so that the next start is quick; logs if it cannot. May run in the
  * worker as long as *loaded is not shared. */
 void loaded_keep(const struct loaded *loaded);
-/* The same of what a command only looks at, beside what is live, and only in a folder that is there;
- * says nothing if it cannot. NULL is fine. */
+/* The same of what a command only looks at, beside what is live, and only in a folder that is
+ * there; says nothing if it cannot. NULL is fine. */
 void loaded_keep_checked(const struct loaded *loaded);
 
 /* How many files of topics and signs nobody has approved. */

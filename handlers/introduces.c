@@ -69,7 +69,7 @@ age_at(const struct tokens *tokens, bool *told_as_age)
 bool
 introduces_told(const struct asked *whole)
 {
-    bool told_as_age;
+    bool told_as_age = false;
 
     return whole->context->alert_count == 0 && asked_open_question(whole) == QUESTION_NONE &&
            whole->context->role != SENDER_STAFF && age_at(&whole->tokens, &told_as_age) > 0;
@@ -80,7 +80,7 @@ introduces_decide(const struct asked *whole, struct verdict *verdict)
 {
     const struct house *house = whole->context->house;
     struct answer *answer;
-    bool told_as_age;
+    bool told_as_age = false;
     size_t age;
 
     if (!introduces_told(whole)) {

@@ -357,21 +357,21 @@ START_TEST(two_runs_keep_the_same_bytes)
 }
 END_TEST
 
-/* usage: cache_test [FOLDER]     with one it only keeps something there, for the test in another
- * run
- */
+/* usage: cache_test [FOLDER]     with a folder it only keeps something there, as another run */
 int
 main(int argc, char **argv)
 {
-    Suite *suite = suite_create("cache");
-    TCase *tests = tcase_create("cache");
-    SRunner *runner = srunner_create(suite);
+    Suite *suite;
+    TCase *tests;
+    SRunner *runner;
     int failed;
 
     if (argc == 2) {
-        srunner_free(runner);
         return keep_some(argv[1]) ? EXIT_SUCCESS : EXIT_FAILURE;
     }
+    suite = suite_create("cache");
+    tests = tcase_create("cache");
+    runner = srunner_create(suite);
     tcase_add_checked_fixture(tests, begin, end);
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, what_is_kept_serves_the_same_content_and_no_other);
