@@ -29,6 +29,7 @@ static const char things[] = " clip clips thing thingy thingie meter gadget read
 static const char weak_cues[] = " o2 02 ox oxy oxi oxygen oxigeno reading readings readout level "
                                 "levels stats number numbers lectura "
                                 "nivel ";
+static const char whose[] = " my his her moms dads mi su ";
 static const char linking[] =
     " is s its it was says said say at reads read reading shows show showing showed now just only "
     "down dropped drops dropping fell went going to of like about around under below near "
@@ -59,7 +60,8 @@ is_time_or_date(const struct tokens *tokens, size_t at, size_t after)
     return clock || after_colon || money;
 }
 
-/* "84 % battery", "84 lights"; but "o2 84 % battery 50" tells two things. */
+/* "84 % battery", "84 lights"; but "o2 84 % battery 50" and "at 78 battery dead" tell two things.
+ */
 static bool
 is_of_something_else(const struct tokens *tokens, size_t after)
 {
@@ -67,7 +69,7 @@ is_of_something_else(const struct tokens *tokens, size_t after)
     size_t i, taken;
     int thousandths;
 
-    if (!token_among(tokens, thing, oximeter_other_things)) {
+    if (!token_among(tokens, thing, oximeter_other_things) || oximeter_is_spent(tokens, thing)) {
         return false;
     }
     for (i = thing + 1; i <= thing + 3; i++) {
@@ -223,6 +225,9 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
     *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
               is_on_finger(tokens, at) || is_finger_with_value(tokens, at) ||
               is_finger_behind_value(tokens, at);
+    if (at > 0 && token_among(tokens, at - 1, whose)) {
+        return *strong || token_among(tokens, at, weak_cues); /* "2 batteries, my reading 78" */
+    }
     if (!*strong && ((at > 0 && token_among(tokens, at - 1, oximeter_other_things)) ||
                      (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
         return false; /* "battery level 84" */
@@ -276,6 +281,15 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
     }
 }
 
+static bool
+is_after_thing(const struct tokens *tokens, size_t at)
+{
+    while (at > 0 && token_among(tokens, at - 1, " is at says said reads reading shows ")) {
+        at--;
+    }
+    return at > 0 && token_among(tokens, at - 1, oximeter_other_things);
+}
+
 /* "84 on my oximeter", "86% o2", "says 84 oxygen". */
 static void
 read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowest *lowest)
@@ -287,8 +301,8 @@ read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct low
         int value = oximeter_value(tokens, at, &taken);
 
         if (value > 0) {
-            if (at > 0 && token_among(tokens, at - 1, oximeter_other_things)) {
-                return; /* "battery 84, o2 on" */
+            if (is_after_thing(tokens, at)) {
+                return; /* "battery 84, o2 on", "battery reading 50 my reading 79" */
             }
             oximeter_keep(tokens, at, taken, value, lowest);
             return;

@@ -8,35 +8,19 @@
 #include "oximeter_parts.h"
 
 enum {
-    LOWEST_BARE = 70,
     LOWEST_OF_FINGER = 40, /* where the instrument is named by where it sits */
     HIGHEST_BARE = 99,
     LEAD_REACH = 5,
     JUDGED_REACH = 4,
     SERIES_REACH = 4,
-    LIST_MIN = 3,
-    LOW_BATTERY = 45
+    LIST_MIN = 3
 };
-
-static const char vetoes[] =
-    " phone cell laptop tablet celular telefono thermostat heater thermometer temp temperature "
-    "temperatura termostato clima weather clock reloj gauge manometro dial scale speed "
-    "speedometer bottle botella tanque cilindro bus flight vuelo gate road route highway exit "
-    "floor piso cuarto habitacion departamento screen pantalla price total bill cost deposit "
-    "precio deposito psi bar volume volumen cumple birthday outside "
-    "inside afuera oven water agua pool tub spring score game channel canal page pagina "
-    "carga cargada cargado cargar charging charger cargador lasts miles pesos "
-    "dolares dollars weigh weighs spare repuesto machine maquina unit peso pesa steps pasos order "
-    "pedido size talla medida tip box backup readout ";
 
 /* What tells a value, and what may stand between that and the number. */
 static const char telling[] =
     " says said reads reading read shows showing showed dropped drops dropping fell fallen "
     "hovering hovers hits hit marca marco dice trae anda sale salio bajo bajando satura subio "
     "registers registering ";
-static const char between[] =
-    " at to in is was it its around about only just now still like a the en de hasta como entre "
-    "between and y down up back into low high mid esta anda va = : ";
 const char oximeter_persons[] =
     " he hes she shes im i they theyre dad dads mom moms mum mother father husband husbands wife "
     "wifes hubby grandma grandpa nana papa mama esposo esposa ella el abuelo abuela bebe baby "
@@ -47,7 +31,7 @@ static const char follows_person[] =
     "% ";
 
 /* One person besides the one who writes; an age follows them too, but no percentage. */
-static const char someone[] =
+const char oximeter_someone[] =
     " he hes she shes his hers dad dads daddy mom moms mum mother father husband husbands wife "
     "wifes "
     "hubby grandma grandpa granny nana papa mama esposo esposa abuelo abuela mami papi suegra "
@@ -87,70 +71,6 @@ static const char hours_asked[] =
     "how long|how many hours|how much time|how many more|will * last|hours left|cuanto * dura|"
     "cuanto * queda|cuanto * rato|cuanto * tiempo|cuantas horas|me dura|me alcanza|me rinde";
 
-static bool
-ends_sentence(const struct tokens *tokens, size_t at)
-{
-    return token_among(tokens, at, " . ! ? ; ");
-}
-
-/* "she is at 84": one person, whatever batteries the sentence began with. */
-static bool
-is_of_someone(const struct tokens *tokens, size_t at)
-{
-    static const char many[] = " they theyre im i ";
-    bool has_at = false;
-    size_t back;
-
-    for (back = 1; back <= LEAD_REACH && back <= at; back++) {
-        if (has_at && token_among(tokens, at - back, oximeter_persons)) {
-            return !token_among(tokens, at - back, many);
-        }
-        has_at = has_at || token_is(tokens, at - back, "at");
-        if (!token_among(tokens, at - back, between)) {
-            return false;
-        }
-    }
-    return false;
-}
-
-static bool
-is_but(const struct tokens *tokens, size_t at)
-{
-    return token_among(tokens, at, " but pero ");
-}
-
-/* "setting 2" has its number, so another one is not of it. */
-static bool
-has_own_number(const struct tokens *tokens, size_t thing, size_t at)
-{
-    int thousandths;
-
-    return token_among(tokens, thing, " setting ") && thing + 1 != at &&
-           tokens_number(tokens, thing + 1, false, &thousandths) > 0 &&
-           thousandths < LOWEST_BARE * 1000;
-}
-
-/* True if the sentence around the number speaks of something else that has numbers; around
- * someone's value only as far as a "but". */
-static bool
-is_vetoed(const struct tokens *tokens, size_t at)
-{
-    bool of_someone = is_of_someone(tokens, at);
-    size_t i = at;
-
-    while (i > 0 && !ends_sentence(tokens, i - 1) && !(of_someone && is_but(tokens, i - 1))) {
-        i--;
-    }
-    for (; i < tokens->count && !ends_sentence(tokens, i) && !(of_someone && is_but(tokens, i));
-         i++) {
-        if (token_among(tokens, i, vetoes) ||
-            (token_among(tokens, i, oximeter_other_things) && !has_own_number(tokens, i, at))) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* "3 batteries. theyre at 90, 80 and half": so many charges in a row, once batteries are named. */
 static bool
 lists_batteries(const struct tokens *tokens, size_t person, size_t at)
@@ -178,26 +98,30 @@ lists_batteries(const struct tokens *tokens, size_t person, size_t at)
     return false;
 }
 
-/* "it says 86", "dropped to 88", "marca 90"; "she's at 89". */
+/* "She's at 89", "he is on 2 liters and at 84": somebody, and nothing behind that it could count.
+ */
 static bool
-is_told(const struct tokens *tokens, size_t at, size_t after, bool of_hours)
+is_led_by_someone(const struct tokens *tokens, size_t at, size_t after)
 {
-    bool has_at = false;
+    size_t person = oximeter_who_leads(tokens, at);
+
+    return person < at && !lists_batteries(tokens, person, at) &&
+           (after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
+            token_among(tokens, after, follows_person) ||
+            oximeter_tells_of_thing(tokens, after, tokens->count));
+}
+
+/* "it says 86", "dropped to 88", "marca 90". */
+static bool
+is_told(const struct tokens *tokens, size_t at, bool of_hours)
+{
     size_t back;
 
     for (back = 1; back <= LEAD_REACH && back <= at; back++) {
-        size_t i = at - back;
-
-        if (token_among(tokens, i, telling)) {
+        if (token_among(tokens, at - back, telling)) {
             return !of_hours;
         }
-        if (has_at && token_among(tokens, i, oximeter_persons)) {
-            return !lists_batteries(tokens, i, at) &&
-                   (after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
-                    token_among(tokens, after, follows_person));
-        }
-        has_at = has_at || token_among(tokens, i, " at to around en ");
-        if (!token_among(tokens, i, between)) {
+        if (!token_among(tokens, at - back, oximeter_between)) {
             return false;
         }
     }
@@ -225,7 +149,7 @@ is_percent_of_someone(const struct tokens *tokens, size_t at, size_t after)
     while (back > 0 && token_among(tokens, back - 1, of_someone_is)) {
         back--;
     }
-    return (is_percent || has) && back > 0 && token_among(tokens, back - 1, someone) &&
+    return (is_percent || has) && back > 0 && token_among(tokens, back - 1, oximeter_someone) &&
            (end >= tokens->count || tokens->list[end].kind == TOKEN_SIGN ||
             token_among(tokens, end, follows_person));
 }
@@ -268,7 +192,7 @@ is_of_a_state(const struct tokens *tokens, size_t at, size_t after)
     if (at > 0 && token_among(tokens, at - 1, states)) {
         return true;
     }
-    for (i = after; i < tokens->count && !ends_sentence(tokens, i); i++) {
+    for (i = after; i < tokens->count && !oximeter_ends_sentence(tokens, i); i++) {
         if (token_among(tokens, i, states)) {
             return !is_remainder(tokens, i);
         }
@@ -285,8 +209,9 @@ is_leading(const struct tokens *tokens, size_t at, size_t after)
 {
     int thousandths;
 
-    return (at == 0 || ends_sentence(tokens, at - 1)) && token_among(tokens, after, goes_on_with) &&
-           after + 1 < tokens->count && tokens->list[after + 1].kind == TOKEN_WORD &&
+    return (at == 0 || oximeter_ends_sentence(tokens, at - 1)) &&
+           token_among(tokens, after, goes_on_with) && after + 1 < tokens->count &&
+           tokens->list[after + 1].kind == TOKEN_WORD &&
            tokens_number(tokens, after + 1, false, &thousandths) == 0;
 }
 
@@ -300,7 +225,7 @@ is_in_series(const struct tokens *tokens, size_t at, size_t after)
     for (i = after; i < after + SERIES_REACH && i < tokens->count; i++) {
         int value = oximeter_value(tokens, i, &taken);
 
-        if (value >= LOWEST_BARE && value <= HIGHEST_BARE) {
+        if (value >= OXIMETER_LOWEST_BARE && value <= HIGHEST_BARE) {
             return moves;
         }
         moves = moves || token_among(tokens, i, moving);
@@ -321,69 +246,6 @@ past_joints(const struct tokens *tokens, size_t at)
     return at;
 }
 
-/* "una dice 92 y otra 8", "the one in it 92, the one in my bag 8": no other person's value is so
- * low, so that both are batteries. */
-static bool
-is_beside_low_battery(const struct tokens *tokens, size_t at)
-{
-    static const char others[] = " otra otro other spare second segunda bolsa bag purse mochila "
-                                 "cajon drawer backpack maleta backup ";
-    int thousandths;
-    size_t from = at, i, next;
-
-    while (from > 0 && !ends_sentence(tokens, from - 1)) {
-        from--;
-    }
-    for (i = from; i < tokens->count && !ends_sentence(tokens, i); i++) {
-        for (next = i + 1; token_among(tokens, i, others) && next < i + 4; next++) {
-            size_t taken = tokens_number(tokens, next, false, &thousandths);
-
-            if (taken > 0) {
-                return thousandths <= LOW_BATTERY * 1000 && next != at &&
-                       (next + taken >= tokens->count ||
-                        tokens->list[next + taken].kind == TOKEN_SIGN ||
-                        token_among(tokens, next + taken, " percent por and y how cuanto "));
-            }
-        }
-    }
-    return false;
-}
-
-/* In the sentence of the number; then it may be a person's. */
-static bool
-speaks_of_someone(const struct tokens *tokens, size_t at)
-{
-    while (at > 0 && !ends_sentence(tokens, at - 1)) {
-        at--;
-    }
-    for (; at < tokens->count && !ends_sentence(tokens, at); at++) {
-        if (token_among(tokens, at, someone)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "it said 92 when I unplugged at 1:20", "forgot to plug it in, it shows 71" */
-static bool
-is_of_unplugging(const struct tokens *tokens, size_t at)
-{
-    return !speaks_of_someone(tokens, at) &&
-           tokens_have(
-               tokens,
-               "was full|were full|fully charged|a full battery|estaba llena|plug it in|plugged "
-               "it in|plug her in|the cord|the cable|the outlet|"
-               "an outlet|el cable|enchufarlo|enchufarla|conectarlo|conectarla|"
-               "off the wall|off the charger|"
-               "unplugged at|unplugged it at|when i unplugged|when we unplugged|"
-               "off the wall at|off the charger at|off the wall since|pulled the plug at|"
-               "unplugged since|hasnt been plugged|not been plugged|hasnt been on the charger|"
-               "no la he conectado|no la he enchufado|desenchufe a las|desenchufamos a "
-               "las|desconecte a las|"
-               "desconectamos a las|cuando la desconecte|cuando la desenchufe|"
-               "cuando desenchufe|cuando desconecte");
-}
-
 /* "Dad is 79, on setting 2, reads 84, should I turn it up": his age, for a value is told behind. */
 static bool
 is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
@@ -391,7 +253,7 @@ is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
     size_t before = at, i, taken;
 
     before -= before > 0 && token_among(tokens, before - 1, " is es tiene de , ");
-    if (before == 0 || !token_among(tokens, before - 1, someone) ||
+    if (before == 0 || !token_among(tokens, before - 1, oximeter_someone) ||
         token_among(tokens, after, " % percent pct ")) {
         return false;
     }
@@ -417,11 +279,12 @@ is_whole_text(const struct tokens *tokens, size_t at, size_t after)
     size_t i;
 
     for (i = 0; i < at; i++) {
-        if (!token_among(tokens, i, before) && !token_among(tokens, i, someone) &&
+        if (!token_among(tokens, i, before) && !token_among(tokens, i, oximeter_someone) &&
             !token_among(tokens, i, cries) && !token_among(tokens, i, " ! . ")) {
             return false;
         }
-        of_someone = of_someone || token_among(tokens, i, someone) || token_among(tokens, i, cries);
+        of_someone =
+            of_someone || token_among(tokens, i, oximeter_someone) || token_among(tokens, i, cries);
     }
     for (i = after; token_among(tokens, i, behind) || token_among(tokens, i, cries); i++) {
         of_someone = of_someone || token_among(tokens, i, cries);
@@ -429,13 +292,25 @@ is_whole_text(const struct tokens *tokens, size_t at, size_t after)
     return of_someone && i == tokens->count;
 }
 
+/* "On 3 liters 77", "77 on 3 liters": who tells the flow tells their value beside it. */
+static bool
+is_all_beside_flow(const struct tokens *tokens, size_t at, size_t after)
+{
+    size_t behind = after;
+
+    behind += token_among(tokens, behind, " on at con en ") ? 1 : 0;
+    return (oximeter_is_flow(tokens, at - 2) && at <= 3 && after == tokens->count) ||
+           (at == 0 && oximeter_is_flow(tokens, behind) && behind + 2 == tokens->count);
+}
+
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
     bool of_hours = tokens_have(tokens, hours_asked);
     bool raised = tokens_have(tokens, raises);
-    int lowest_told = tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro") ? LOWEST_OF_FINGER
-                                                                                  : LOWEST_BARE;
+    int lowest_told = tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro")
+                          ? LOWEST_OF_FINGER
+                          : OXIMETER_LOWEST_BARE;
     bool goes_on = false;                    /* the number before was a value of a series */
     size_t at = 0, taken, listed = SIZE_MAX; /* where a list of someone's values goes on */
 
@@ -444,10 +319,8 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         size_t after = at + (taken == 0 ? 1 : taken);
         bool is_series;
 
-        if (value < lowest_told || value > HIGHEST_BARE || is_vetoed(tokens, at) ||
-            is_age_beside_value(tokens, at, after) ||
-            (!is_of_someone(tokens, at) &&
-             (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens, at)))) {
+        if (value < lowest_told || value > HIGHEST_BARE || oximeter_is_of_thing(tokens, at) ||
+            is_age_beside_value(tokens, at, after)) {
             goes_on = goes_on && taken == 0;
             at = after;
             continue;
@@ -456,12 +329,13 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
         if (((goes_on || is_series || is_judged(tokens, at, after) || raised ||
               is_leading(tokens, at, after)) &&
              !of_hours) ||
-            at == listed || is_told(tokens, at, after, of_hours) || is_told_of(tokens, at, after) ||
-            is_percent_of_someone(tokens, at, after) || is_of_a_state(tokens, at, after) ||
-            is_whole_text(tokens, at, after)) {
+            at == listed || is_told(tokens, at, of_hours) || is_led_by_someone(tokens, at, after) ||
+            is_told_of(tokens, at, after) || is_percent_of_someone(tokens, at, after) ||
+            is_of_a_state(tokens, at, after) || is_whole_text(tokens, at, after) ||
+            is_all_beside_flow(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
-            listed =
-                is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after) : listed;
+            listed = oximeter_is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after)
+                                                                        : listed;
         }
         goes_on = is_series;
         at = after;

@@ -1,6 +1,7 @@
 /*
- * Between oximeter.c, which reads values that a cue leads to ("o2 is 84"), and oximeter_bare.c, for
- * those that only their company tells ("she's at 84 and panting"). Private to the two.
+ * Between oximeter.c, which reads values that a cue leads to ("o2 is 84"), oximeter_bare.c, for
+ * those that only their company tells ("she's at 84 and panting"), and oximeter_owner.c, which
+ * tells these from the numbers of things. Private to the three.
  */
 #ifndef OXIMETER_PARTS_H
 #define OXIMETER_PARTS_H
@@ -11,6 +12,13 @@
 extern const char oximeter_other_things[];
 /* The same for whom a value is of. */
 extern const char oximeter_persons[];
+/* One person besides the one who writes; an age follows them too, but no percentage. */
+extern const char oximeter_someone[];
+/* What may stand between what leads to a value and the value. */
+extern const char oximeter_between[];
+
+/* The lowest value that only its company tells. */
+enum { OXIMETER_LOWEST_BARE = 70 };
 
 /* The lowest value so far; value 0: none. */
 struct lowest {
@@ -23,6 +31,23 @@ void oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int val
 
 /* The value of the number at `at`, which takes *taken tokens, or 0 if it can be none. */
 int oximeter_value(const struct tokens *tokens, size_t at, size_t *taken);
+
+bool oximeter_ends_sentence(const struct tokens *tokens, size_t at);
+
+/* Tokens `at` and behind tell a flow: "3 liters". */
+bool oximeter_is_flow(const struct tokens *tokens, size_t at);
+/* Who leads straight to the number, the writer too: "im at 79"; `at` if nobody does. */
+size_t oximeter_who_leads(const struct tokens *tokens, size_t at);
+/* Somebody else than the writer leads straight to the number: "she is at 84", "dad reads 90". */
+bool oximeter_is_of_someone(const struct tokens *tokens, size_t at);
+/* The number at `at` belongs to a battery, a room or another thing that the sentence speaks of. */
+bool oximeter_is_of_thing(const struct tokens *tokens, size_t at);
+
+/* It is told to be empty: no number before it is its charge. */
+bool oximeter_is_spent(const struct tokens *tokens, size_t thing);
+/* Of a thing that begins at `thing` it is told before `end` how it is, or its own number: "both
+ * packs dead", "battery reading 50". */
+bool oximeter_tells_of_thing(const struct tokens *tokens, size_t thing, size_t end);
 
 /* Every value that no cue leads to. */
 void oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest);

@@ -162,6 +162,54 @@ START_TEST(values_are_told_by_their_company)
 }
 END_TEST
 
+/* A battery, a unit or a flow in the same breath takes its own number only. */
+START_TEST(things_beside_somebody_do_not_take_their_value)
+{
+    static const struct row rows[] = {
+        {"pack is dead he is at 78", 78},
+        {"both packs dead mom at 79", 79},
+        {"mom at 79 both packs dead", 79},
+        {"he is at 78 battery dead", 78},
+        {"the pack is fine im at 79", 79},
+        {"the unit is off and mom reads 78", 78},
+        {"phone dying he is at 78", 78},
+        {"battery says 90 he reads 78", 78},
+        {"my pack reads 90 but i read 78", 78},
+        {"battery 40 percent and dad dropped to 77", 77},
+        {"battery reading 50 my reading 79", 79},
+        {"we have 2 batteries, my reading 78", 78},
+        {"2 full packs here, her reading is 79", 79},
+        {"on 3 liters 77", 77},
+        {"77 on 3 liters", 77},
+        {"im on 4 lpm and at 76", 76},
+        {"la pila se murio y mi papa esta en 78", 78},
+        {"la bateria esta bien pero ella anda en 77", 77},
+        {"las pilas estan llenas, estoy en 79", 79},
+        {"la pila marca 90 y a mi esposo le marca 78", 78},
+    };
+    static const struct row things[] = {
+        {"the pack says 90, on setting 1", 0},
+        {"my battery was full and im at 79 now", 0},
+        {"battery read 90 then says 84", 0},
+        {"battery at 90, my other one says 84", 0},
+        {"the battery for mom is at 80", 0},
+        {"dads battery is at 75", 0},
+        {"my battery reading is 78", 0},
+        {"i read 78 on the battery", 0},
+        {"im at 78 percent battery", 0},
+        {"he is at 78 battery left", 0},
+        {"on 3 liters 77 percent battery", 0},
+        {"on 2 liters with 80 left", 0},
+        {"battery is fine, im at 79 pine street", 0},
+        {"la pila de mi papa esta en 80", 0},
+        {"la pila le marca 78", 0},
+        {"mi esposa esta en 80 por ciento de bateria", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
 START_TEST(a_copy_of_our_own_words_tells_none)
 {
     static const struct row rows[] = {
@@ -331,6 +379,7 @@ main(void)
 
     tcase_add_test(tests, values_are_read_however_they_are_told);
     tcase_add_test(tests, values_are_told_by_their_company);
+    tcase_add_test(tests, things_beside_somebody_do_not_take_their_value);
     tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
     tcase_add_test(tests, other_numbers_are_no_values);
     tcase_add_test(tests, the_bytes_that_tell_it_are_given);
