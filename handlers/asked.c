@@ -4,6 +4,7 @@
 
 #include "lexicon.h"
 #include "memory.h"
+#include "mending.h"
 
 static bool
 is_active(const struct context *context, size_t at)
@@ -345,6 +346,54 @@ read_told(void *arena, const struct lexicon *lexicon, const char *text)
     return told;
 }
 
+/* Words for what runs out that the reader's tables do not know: "se acavo", as the content has it.
+ */
+static void
+mend_by_content(const struct asked *asked, const char *text, enum language language,
+                struct tokens *tokens)
+{
+    const struct kb *kb = asked->context->kb;
+    struct words words = kb_repaired(kb, asked->arena, asked->context->workspace, text, language);
+    enum { SHORTEST = 5 };
+    size_t at = 0, i;
+
+    for (i = 0; i < words.count; i++) {
+        const struct word *word = &words.list[i];
+        struct token *token;
+
+        while (at < tokens->count && tokens->list[at].start < word->start) {
+            at++;
+        }
+        token = &tokens->list[at];
+        if (at < tokens->count && token->start == word->start && token->end == word->end &&
+            token->kind == TOKEN_WORD && strlen(token->text) >= SHORTEST &&
+            emptied_is_word(word->text) && !kb_is_ordinary(kb, token->text, language)) {
+            token->text = word->text;
+        }
+    }
+}
+
+static struct tokens
+mended(const struct asked *asked, const char *text)
+{
+    const struct lexicon *lexicon = asked->context->lexicon;
+    struct tokens tokens = tokens_read(asked->arena, text);
+    enum language language = lexicon_language(lexicon, asked->arena, text, &tokens);
+
+    mend_by_content(asked, text, language, &tokens);
+    (void)mend_words(asked->arena, lexicon, language, &tokens);
+    return tokens;
+}
+
+/* What the whole message tells beside it counts too: "murio la bateria. ya la puse a cargar". */
+static struct emptied
+read_emptied(const struct asked *asked)
+{
+    struct tokens piece = mended(asked, asked->text);
+
+    return emptied_read(&piece, asked_in_message(asked) ? &asked->mended : &piece);
+}
+
 struct asked
 asked_whole(void *arena, const struct message *message, const struct context *context)
 {
@@ -357,6 +406,8 @@ asked_whole(void *arena, const struct message *message, const struct context *co
     asked.tokens = tokens_read(arena, message->text);
     asked.told = read_told(arena, context->lexicon, message->text);
     asked.message_told = asked.told;
+    asked.mended = mended(&asked, message->text);
+    asked.emptied = emptied_read(&asked.mended, &asked.mended);
     find_rental(&asked);
     asked.language = language_of(&asked);
     return asked;
@@ -417,9 +468,12 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
     asked.text = text;
     asked.wrote_utc_s = wrote_utc_s;
     asked.tokens = tokens_read(whole->arena, text);
-    asked.told = strcmp(text, whole->message->text) == 0
-                     ? whole->message_told
-                     : read_told(whole->arena, whole->context->lexicon, text);
+    if (strcmp(text, whole->text) != 0) {
+        asked.told = strcmp(text, whole->message->text) == 0
+                         ? whole->message_told
+                         : read_told(whole->arena, whole->context->lexicon, text);
+        asked.emptied = read_emptied(&asked);
+    }
     asked.search =
         kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);
     search_behind_disclaimer(&asked);

@@ -6,6 +6,7 @@
 #define ASKED_H
 
 #include "context.h"
+#include "emptied.h"
 #include "message.h"
 #include "tokens.h"
 
@@ -20,6 +21,8 @@ struct asked {
     struct tokens tokens;            /* of `text` */
     const struct told *told;         /* what it tells of batteries, times and ways */
     const struct told *message_told; /* the same of the whole text */
+    struct tokens mended;            /* of the whole text, with misspelt words mended */
+    struct emptied emptied;          /* what `text` tells to be empty */
     struct topic_search search;      /* of `text`; count 0 for a whole text */
 
     /* Whose record may be used: NULL for a stranger, for a closed rental, and until one is chosen.

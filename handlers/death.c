@@ -53,10 +53,17 @@ death_is_told(const struct asked *whole)
     return is_told && context->role != SENDER_STAFF;
 }
 
+/* The one who writes breathes from a unit or a cylinder too, and that is empty. */
+static bool
+tells_own_supply_empty(const struct asked *whole)
+{
+    return whole->emptied.own && ran_out_told(whole) != RAN_OUT_NOTHING;
+}
+
 bool
 death_decide(const struct asked *whole, struct verdict *verdict)
 {
-    if (!death_is_told(whole)) {
+    if (!death_is_told(whole) || tells_own_supply_empty(whole)) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "death-told-before");

@@ -1,13 +1,19 @@
 #include "emptied.h"
 
+#include "emptied_beside.h"
+#include "persons.h"
 #include "yes_no.h"
 
-static const char batteries[] = " battery batteries batt batts bateria baterias pila pilas pilita ";
-static const char tanks[] = " tank tanks cylinder cylinders bottle bottles gauge tanque tanques "
-                            "tanquecito cilindro cilindros manometro ";
+const char emptied_batteries[] =
+    " battery batteries batt batts bat bats batery baterys batterie battry batterys "
+    "pack packs bateria baterias pila pilas pilita ";
+const char emptied_tanks[] =
+    " tank tanks cylinder cylinders bottle bottles backup gauge reserva respaldo tanque tanques "
+    "tanquecito cilindro cilindros manometro ";
 /* Behind its name, and before it. */
 const char emptied_words[] =
-    "died|dead|empty|drained|ran out|run out|ran dry|out|gone|finished|done|quit|flat|zero|0|"
+    "died|dyed|ded|dead|empty|drained|ran out|run out|ran "
+    "dry|out|gone|finished|done|quit|flat|zero|0|seco|"
     "murio|murieron|muerta|muertas|muerto|acabo|acabaron|acabado|acabada|vacio|vacia|vacios|"
     "vacias|vaciaron|agoto|agotaron|agotado|agotada|agotadas|descargo|descargaron|descargada|"
     "descargadas|termino|terminaron|trono|cero";
@@ -16,7 +22,7 @@ static const char ran_out_of[] =
     "quedamos sin|quedo sin|estoy sin|estamos sin|ando sin|andamos sin|sigo sin|seguimos sin|murio|"
     "murieron|acabo|acabaron|vacio|agoto|agotaron|descargo|descargaron|termino|terminaron|trono|"
     "no queda|no tiene|ya no tengo|ya no tenemos|ya no hay|ya no traigo";
-static const char between[] =
+const char emptied_between[] =
     " is are was were s just has have had now all completely totally both went gone reads says "
     "marks at on me us it my our the la se me nos le les ya esta estan quedo quedaron marca dice "
     "completamente totalmente toda todo todas todos ha han del de repente la el las los mi mis su "
@@ -27,9 +33,10 @@ static const char as_thing[] =
     "agotada agotadas descargada descargadas ";
 
 /* Just before it: it is not told to be so now. */
-static const char supposed[] = " if when until till before once whenever would will could might "
-                               "may should gonna almost nearly "
-                               "si cuando hasta antes casi ";
+static const char supposed[] = " if whenever would will could might may should gonna almost nearly "
+                               "si casi ";
+/* The same, unless it is told as what happened. */
+static const char at_a_time[] = " when until till before once cuando hasta antes ";
 static const char yes_no_head[] = " is are was were does do did can could will would should may ";
 static const char asking_head[] = " what how why which que como cual cuanto cuanta cuantas ";
 static const char in_general[] =
@@ -37,8 +44,8 @@ static const char in_general[] =
     "que pasa|que significa|que quiere decir|como se cuando|como se si|como puedo saber";
 
 /* Whose battery or tank it is, if it is none of ours. */
-static const char owners[] =
-    " phone phones cell cellphone cellular car cars truck trucks van vest jacket gloves heated "
+const char emptied_owners[] =
+    " phone phones ice cell cellphone cellular car cars truck trucks van vest jacket gloves heated "
     "bike "
     "ebike drill radio gps clock toy watch hearing aid aids remote laptop tablet camera flashlight "
     "smoke detector scooter jeep water propane gas fuel scuba telefono celular cel carro coche "
@@ -50,56 +57,7 @@ static const char determiners[] = " the my our his her a el la mi su un una this
 /* One of several, before its name; and one that there is beside it. */
 static const char of_several[] = " spare extra other another second one otra repuesto segunda una "
                                  "primera first ";
-static const char others[] = " spare spares extra extras other others another otra otras repuesto "
-                             "repuestos ";
-static const char no_other_thing[] = " vez day time night dia noche ";
-static const char as_well[] = "too|also|as well|tambien|tampoco|neither";
-static const char not_at_hand[] =
-    "home|house|hotel|cabin|lodge|room|office|left|forgot|need|needs|bring|send|get|want|casa|"
-    "cabana|cuarto|oficina|deje|olvide|olvidamos|necesito|necesitamos|ocupo|traer|traigan|"
-    "traiganme|"
-    "mandar|manden|mandenme|quiero";
-static const char far_off[] =
-    "on the road|on the trail|on a trail|on the highway|on the freeway|on the mountain|on the pass|"
-    "at the pass|on the summit|at the summit|on the slopes|on the slope|on the lift|on a "
-    "hike|hiking|"
-    "driving|in the car|in my car|in our car|in the truck|in the van|in the jeep|on the bus|"
-    "in the woods|in the forest|on the lake|stranded|middle of nowhere|side of the road|"
-    "en el cerro|en la carretera|en el camino|en camino|en el sendero|en el monte|en la montana|"
-    "en la sierra|en el carro|en el coche|en la camioneta|en el auto|en la troca|en el autobus|"
-    "en el bosque|en el lago|manejando|varados|varado|varada";
-static const char fears_death[] =
-    "going to die|gonna die|will die|im dying|i am dying|hes dying|shes dying|he is dying|"
-    "she is dying|voy a morir|va a morir|vamos a morir|me muero|se muere|me estoy muriendo|"
-    "se esta muriendo";
-
-/* It is seen to, or runs on something else. */
-static const char seen_to[] =
-    " plugged charging charged full fine works working running enchufada enchufado cargando cargar "
-    "cargue llena llenas llenos lleno funciona queda quedan cambie cambiamos swapped ";
-static const char from_backup[] =
-    "on the tank|on tank|on a tank|on my tank|using the tank|have the tank|have a tank|"
-    "have my tank|got the tank|on backup|on the backup|on my backup|on the cylinder|con el tanque|"
-    "tengo el tanque|tengo tanque|tenemos tanque|con la reserva|con el cilindro";
-static const char long_ago[] = "yesterday|last night|last time|ayer|anoche|la vez pasada";
-static const char how_long[] = "how long|how many|cuanto|cuanta|cuantas";
-static const char asks[] =
-    "?|where|how|when|can|could|do|should|will|donde|como|cuando|puedo|pueden";
-static const char gives_back[] =
-    "return|take it|bring it|turn it in|drop off|drop it off|exchange|refill|refilled|pick up|"
-    "pickup|picked up|devolver|devuelvo|recoger|recogen|regresar|regreso|entregar|entrego|"
-    "rellenar|rellenan|cambiar|llevo|dejo";
-static const char amounts[] =
-    " % percent psi bar bars light lights left more por raya rayas luces luz mas ";
-static const char times[] =
-    " hour hours hr hrs h min mins minute minutes hora horas minuto minutos ";
-
-static const char persons[] =
-    " dad mom mum mother father husband wife son daughter grandma grandpa nana brother sister "
-    "he she him her papa mama madre padre esposo esposa hijo hija abuelo abuela abuelito abuelita "
-    "hermano hermana senor senora ";
-
-enum { NEAR = 3, BESIDE_NAME = 2 };
+enum { NEAR = 3, BESIDE_NAME = 2, PRONOUN_REACH = 8 };
 
 /* Where it is told: the first of its words, the name, and the last. */
 struct place {
@@ -127,7 +85,7 @@ stands_in(const struct tokens *tokens, size_t from, size_t to, const char *words
 static size_t
 skip_between(const struct tokens *tokens, size_t at, bool until_empty)
 {
-    while (token_among(tokens, at, between) &&
+    while (token_among(tokens, at, emptied_between) &&
            !(until_empty && tokens_phrase_at(tokens, at, emptied_words) > 0)) {
         at++;
     }
@@ -155,13 +113,40 @@ place_at(const struct tokens *tokens, size_t at, const char *supplies, struct pl
     return words > 0 && token_among(tokens, next, supplies) && !token_is(tokens, at, "empty");
 }
 
+/* "Now its empty", "this ones dead", "ya esta vacio" at `at`: of a supply that is named before it.
+ */
+static bool
+pronoun_at(const struct tokens *tokens, size_t at, const char *supplies, struct place *place)
+{
+    static const char pronouns[] =
+        "its|it is|it|it just|this one is|this ones|this one|this is|mine is|ours is|ours|"
+        "ya esta|ya se|ahora esta|ya quedo|y esta|se me|se nos";
+    static const char empty[] =
+        "empty|dead|died|dyed|drained|flat|ran out|ran dry|run out|vacio|vacia|"
+        "muerta|muerto|murio|agotado|agotada|acabo|agoto|descargo|termino";
+    size_t words = tokens_phrase_at(tokens, at, pronouns), next = at + words, name;
+
+    while (words > 0 && token_among(tokens, next, " now just all completely already ya ")) {
+        next++;
+    }
+    words = words > 0 ? tokens_phrase_at(tokens, next, empty) : 0;
+    for (name = at; words > 0 && name > tokens_back(at, PRONOUN_REACH); name--) {
+        if (token_among(tokens, name - 1, supplies)) {
+            *place = (struct place){.from = at, .name = name - 1, .last = next + words};
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "The battery hasnt died" */
 static bool
 is_denied(const struct tokens *tokens, const struct place *place)
 {
-    size_t end = place->name == place->from ? place->last - 1 : place->from, i;
+    bool is_behind = place->from < place->name; /* "no se acabo la pila" */
+    size_t end = is_behind ? place->from : place->last - 1, i = tokens_back(end, NEAR);
 
-    for (i = tokens_back(end, NEAR); i < end; i++) {
+    for (i = place->from > place->name && i < place->from ? place->from : i; i < end; i++) {
         if (yes_no_denies_at(tokens, i)) {
             return true;
         }
@@ -179,14 +164,46 @@ is_taken_out(const struct tokens *tokens, const struct place *place)
                      "popped pry remove have had keep bring brought swap put ");
 }
 
+/* "When the battery died he turned grey": it did; but not "when the battery is dead". */
+static bool
+happened(const struct tokens *tokens, const struct place *place)
+{
+    static const char verbs[] = " died ran quit went murio murieron acabo acabaron vacio agoto "
+                                "agotaron descargo descargaron termino terminaron trono ";
+    size_t i;
+
+    for (i = place->from; i < place->last; i++) {
+        if (token_among(tokens, i, verbs)) {
+            return !tokens_have(tokens, "what do|what should|que hago|que hacemos|que se hace");
+        }
+    }
+    return false;
+}
+
+/* "What now tank empty", "que hago se murio": they ask what to do, not of the thing. */
+static size_t
+asks_what_to_do(const struct tokens *tokens)
+{
+    size_t words = tokens_phrase_at(tokens, 0,
+                                    "what now|what do i do|what do we do|what to do|"
+                                    "what should i do|que hago|que hacemos|que hago ahora|"
+                                    "ahora que|y ahora que hago|que hago ya");
+
+    return token_among(tokens, words, " with about when if of for con cuando si del de ") ? 0
+                                                                                          : words;
+}
+
 static bool
 is_supposed(const struct tokens *tokens, const struct place *place)
 {
-    return stands_in(tokens, tokens_back(place->from, NEAR), place->from, supposed) ||
+    size_t near = tokens_back(place->from, NEAR);
+
+    return stands_in(tokens, near, place->from, supposed) ||
+           (stands_in(tokens, near, place->from, at_a_time) && !happened(tokens, place)) ||
            (token_among(tokens, 0, yes_no_head) && !token_is(tokens, 1, "you") &&
             place->from <= NEAR) ||
            tokens_have(tokens, in_general) ||
-           (token_among(tokens, 0, asking_head) && place->is_thing);
+           (token_among(tokens, 0, asking_head) && place->is_thing && asks_what_to_do(tokens) == 0);
 }
 
 /* "My phone battery", "se quedo sin bateria mi celular", "battery of the car"; but not "we are in
@@ -196,8 +213,8 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
 {
     size_t near = tokens_back(place->name, BESIDE_NAME), after = place->name + 1, i = place->name;
 
-    if (stands_in(tokens, near, place->name, owners)) {
-        while (!token_among(tokens, i, owners)) {
+    if (stands_in(tokens, near, place->name, emptied_owners)) {
+        while (!token_among(tokens, i, emptied_owners)) {
             i--;
         }
         while (i > 0 && token_among(tokens, i - 1, determiners)) {
@@ -206,7 +223,7 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
         return !token_among(tokens, i - 1, " in en ");
     }
     if (place->name > place->from &&
-        stands_in(tokens, tokens_back(place->from, NEAR), place->from, owners)) {
+        stands_in(tokens, tokens_back(place->from, NEAR), place->from, emptied_owners)) {
         return true;
     }
     after = place->last > after ? place->last : after;
@@ -215,11 +232,11 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
 
         for (after++; token_among(tokens, after, determiners); after++) {
         }
-        return token_among(tokens, after, owners) &&
+        return token_among(tokens, after, emptied_owners) &&
                !(may_be_place && token_among(tokens, after, vehicles));
     }
     return token_among(tokens, place->name + 1, determiners) &&
-           token_among(tokens, place->name + 2, owners);
+           token_among(tokens, place->name + 2, emptied_owners);
 }
 
 static bool
@@ -238,142 +255,30 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
     size_t i;
 
     for (i = 0; i < tokens->count; i++) {
-        if (place_at(tokens, i, supplies, place) && !is_denied(tokens, place) &&
-            !is_taken_out(tokens, place) && !is_supposed(tokens, place) &&
-            !is_of_other_thing(tokens, place) && (several || !is_one_of_several(tokens, place))) {
+        if ((place_at(tokens, i, supplies, place) || pronoun_at(tokens, i, supplies, place)) &&
+            !is_denied(tokens, place) && !is_taken_out(tokens, place) &&
+            !is_supposed(tokens, place) && !is_of_other_thing(tokens, place) &&
+            (several || !is_one_of_several(tokens, place))) {
             return true;
         }
     }
     return false;
 }
 
-/* "Dead battery", "sin pila!", and nothing else. "No tank" is none: they may never have had one. */
+/* "Dead battery", "sin pila!", and nothing else in the piece. "No tank" is none: they may never have
+ * had one. */
 static bool
-is_bare_thing(const struct tokens *message, const char *supplies, struct place *place)
+is_bare_thing(const struct tokens *piece, const char *supplies, struct place *place)
 {
-    size_t count = message->count;
+    size_t count = piece->count;
 
     *place = (struct place){.name = 1, .last = 2, .is_thing = true};
-    while (count > 2 && token_among(message, count - 1, " . ! ")) {
+    while (count > 2 && token_among(piece, count - 1, " . ! ")) {
         count--;
     }
-    return count == 2 && token_among(message, 1, supplies) &&
-           (token_among(message, 0, as_thing) ||
-            (supplies == batteries && token_among(message, 0, " no sin zero cero ")));
-}
-
-/* Another one is spoken of at `at`; not the one that was told to be empty itself. */
-static bool
-names_other(const struct tokens *tokens, size_t at)
-{
-    return token_among(tokens, at, others) && !token_among(tokens, at + 1, no_other_thing);
-}
-
-/* "No spare", "the other one wont charge", "spare died too". */
-static bool
-tells_no_other(const struct tokens *message)
-{
-    bool too = tokens_have(message, as_well);
-    size_t i, next;
-
-    if (yes_no_denies_one_of(message, others)) {
-        return true;
-    }
-    for (i = 0; i < message->count; i++) {
-        if (!names_other(message, i)) {
-            continue;
-        }
-        for (next = i + 1;
-             token_among(message, next, between) || token_among(message, next, " one ones ") ||
-             token_among(message, next, batteries) || token_among(message, next, tanks);) {
-            if (tokens_phrase_at(message, next, emptied_words) > 0) {
-                break;
-            }
-            next++;
-        }
-        if (tokens_phrase_at(message, next, emptied_words) > 0 &&
-            (too ||
-             !(token_among(message, i + 1, batteries) || token_among(message, i + 1, tanks)))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool
-tells_other_at_hand(const struct tokens *message)
-{
-    size_t i;
-
-    for (i = 0; i < message->count; i++) {
-        if (names_other(message, i)) {
-            return !tokens_have(message, not_at_hand);
-        }
-    }
-    return false;
-}
-
-/* "It is charging", but not "plugged in but nothing", "works no more", "not charging". */
-static bool
-tells_seen_to(const struct tokens *message)
-{
-    size_t i, j;
-
-    for (i = 0; i < message->count; i++) {
-        bool is_denied_here = false;
-
-        if (!token_among(message, i, seen_to)) {
-            continue;
-        }
-        for (j = tokens_back(i, NEAR); j <= i + NEAR; j++) {
-            is_denied_here = is_denied_here || yes_no_denies_at(message, j) ||
-                             (j > i && token_among(message, j, " but pero "));
-        }
-        if (!is_denied_here && !token_among(message, i + 1, " late out low ")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* A charge, a pressure, or hours; since when it is so, or how many there were, are none. */
-static bool
-tells_amount(const struct tokens *message)
-{
-    size_t i;
-
-    for (i = 0; i < message->count; i++) {
-        if (message->list[i].kind != TOKEN_NUMBER || message->list[i].thousandths == 0) {
-            continue;
-        }
-        if (token_among(message, i + 1, amounts) ||
-            (token_among(message, i + 1, times) &&
-             !token_among(message, i + 2, " ago now atras ") &&
-             !(i > 0 && token_among(message, i - 1, " since for hace desde past ")))) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "1 battery at 0%, when is it full in the car?" */
-static bool
-asks_when_full(const struct tokens *message)
-{
-    return tokens_have(message, asks) &&
-           tokens_have(message,
-                       "full|fully|be ready|be done|ready by|all be ready|recharge|llenarse|"
-                       "llenar|llena|llenas|carga completa|cargarse|cargada|cargadas");
-}
-
-/* It may be empty, but they speak of something else, or have what they need. */
-static bool
-tells_no_need(const struct tokens *message)
-{
-    return tells_amount(message) || tells_other_at_hand(message) || tells_seen_to(message) ||
-           tokens_have(message, long_ago) || tokens_have(message, how_long) ||
-           asks_when_full(message) ||
-           (tokens_have(message, asks) && tokens_have(message, gives_back));
+    return count == 2 && token_among(piece, 1, supplies) &&
+           (token_among(piece, 0, as_thing) ||
+            (supplies == batteries && token_among(piece, 0, " no sin zero cero ")));
 }
 
 /* "Battery died and so did my dad" */
@@ -394,33 +299,60 @@ tells_of_somebody(const struct tokens *tokens, const struct place *place)
     for (i = at + (so_did ? 2 : 0); token_among(tokens, i, determiners); i++) {
     }
     /* in doubt somebody who has no oxygen left lives: it must be said, and nothing behind it */
-    return token_among(tokens, i, persons) &&
+    return token_among(tokens, i, person_words) &&
            (so_did ? i + 1 == tokens->count
                    : token_among(tokens, i + 1, " died murio ") &&
-                         tokens_phrase_at(tokens, i + 2, as_well) > 0 && i + 3 >= tokens->count);
+                         tokens_phrase_at(tokens, i + 2, emptied_as_well) > 0 &&
+                         i + 3 >= tokens->count);
+}
+
+/* "My tank", "se me acabo", "I ran out of battery". */
+static bool
+is_own(const struct tokens *tokens, const struct place *place)
+{
+    size_t i;
+
+    for (i = tokens_back(place->from, NEAR); i < place->last; i++) {
+        if (token_among(tokens, i, " my i im our we me mi mis nos nuestro nuestra tengo quede ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static struct emptied
+read_place(const struct tokens *piece, const struct place *place)
+{
+    struct clause clause = clause_around(piece, place->from);
+
+    return (struct emptied){.somebody_too = tells_of_somebody(piece, place),
+                            .own = is_own(piece, place),
+                            .start = piece->list[clause.from].start,
+                            .end = piece->list[place->last - 1].end};
 }
 
 struct emptied
 emptied_read(const struct tokens *piece, const struct tokens *message)
 {
-    struct emptied emptied = {0};
+    struct emptied emptied;
     struct place place;
-    bool no_other = tells_no_other(message);
-    bool is_pressing = tokens_have(message, fears_death) ||
-                       (tokens_have(message, far_off) && !asks_when_full(message));
+    bool no_other = tells_no_other(message) || tells_backup_used_up(message);
+    bool is_pressing = tells_pressing(message);
+    bool is_tank = find_place(piece, emptied_tanks, true, &place) ||
+                   is_bare_thing(piece, emptied_tanks, &place);
 
-    emptied.tank = find_place(piece, tanks, true, &place) || is_bare_thing(message, tanks, &place);
-    emptied.battery = !emptied.tank && (find_place(piece, batteries, no_other, &place) ||
-                                        is_bare_thing(message, batteries, &place));
-    if (!emptied.tank && !emptied.battery) {
-        return emptied;
+    if (!is_tank && !find_place(piece, emptied_batteries, no_other, &place) &&
+        !is_bare_thing(piece, emptied_batteries, &place)) {
+        return (struct emptied){.battery = false};
     }
-    emptied.somebody_too = tells_of_somebody(piece, &place);
+    emptied = read_place(piece, &place);
     if (!no_other && !is_pressing && tells_no_need(message)) {
         return (struct emptied){.somebody_too = emptied.somebody_too};
     }
+    emptied.tank = is_tank;
+    emptied.battery = !is_tank;
     emptied.nothing_else = (no_other || is_pressing) && !tells_seen_to(message) &&
-                           !tokens_have(message, from_backup) &&
+                           !tells_from_backup(message) &&
                            (no_other || !tells_other_at_hand(message));
     return emptied;
 }
@@ -431,10 +363,22 @@ emptied_is_all(const struct tokens *without_empty)
     size_t i;
 
     for (i = 0; i < without_empty->count; i++) {
-        if (without_empty->list[i].kind == TOKEN_WORD && !token_among(without_empty, i, between) &&
-            !token_among(without_empty, i, batteries) && !token_among(without_empty, i, tanks)) {
+        if (without_empty->list[i].kind == TOKEN_WORD &&
+            !token_among(without_empty, i, emptied_between) &&
+            !token_among(without_empty, i, emptied_batteries) &&
+            !token_among(without_empty, i, emptied_tanks)) {
             return false;
         }
     }
     return true;
+}
+
+bool
+emptied_is_word(const char *word)
+{
+    struct token token = {.kind = TOKEN_WORD, .text = word};
+    const struct tokens one = {.list = &token, .count = 1};
+
+    return tokens_phrase_at(&one, 0, emptied_words) > 0 ||
+           token_among(&one, 0, emptied_batteries) || token_among(&one, 0, emptied_tanks);
 }

@@ -101,6 +101,29 @@ add_death_beside_battery(const struct asked *whole, struct found *found)
     }
 }
 
+/* "Before the battery died he was ok now hes grey": the battery's words drown what is told of the
+ * person, so that is looked at without them as well. */
+static void
+add_beside_empty(const struct asked *whole, struct found *found)
+{
+    const struct emptied *emptied = &whole->emptied;
+    struct sign_match matches[SIGNS_MAX];
+    const char *rest;
+    size_t count, i;
+
+    if (!emptied->tank && !emptied->battery) {
+        return;
+    }
+    rest = memory_format(whole->arena, "%.*s. %s", (int)emptied->start, whole->text,
+                         whole->text + emptied->end);
+    count = kb_find_signs(whole->context->kb, whole->context->workspace, rest, matches, SIGNS_MAX);
+    for (i = 0; i < count; i++) {
+        if (matches[i].sign->level != SIGN_EQUIPMENT) {
+            found_add(found, matches[i].sign);
+        }
+    }
+}
+
 /* Staff look at it; so high or low that it is looked at now, with what to watch for. */
 static void
 add_blood_pressure(const struct asked *whole, struct found *found)
@@ -142,5 +165,6 @@ found_add_told(const struct asked *whole, struct found *found)
 {
     add_unknown_medicine(whole, found);
     add_blood_pressure(whole, found);
+    add_beside_empty(whole, found);
     add_death_beside_battery(whole, found);
 }

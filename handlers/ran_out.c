@@ -9,36 +9,28 @@
 #include "steps.h"
 #include "yes_no.h"
 
-/* What the whole message tells beside it counts too: "murio la bateria. ya la puse a cargar". */
-static struct emptied
-read_in(const struct asked *asked)
-{
-    struct tokens message = tokens_read(asked->arena, asked->message->text);
-
-    return emptied_read(&asked->tokens, asked_in_message(asked) ? &message : &asked->tokens);
-}
-
 enum ran_out
 ran_out_told(const struct asked *asked)
 {
-    struct emptied emptied = read_in(asked);
+    const struct emptied *emptied = &asked->emptied;
 
-    if (!(emptied.tank || emptied.battery) || (!emptied.nothing_else && weak_battery_told(asked))) {
+    if (!(emptied->tank || emptied->battery) ||
+        (!emptied->nothing_else && weak_battery_told(asked))) {
         return RAN_OUT_NOTHING;
     }
-    return emptied.tank ? RAN_OUT_TANK : RAN_OUT_BATTERY;
+    return emptied->tank ? RAN_OUT_TANK : RAN_OUT_BATTERY;
 }
 
 bool
 ran_out_of_everything(const struct asked *asked)
 {
-    return read_in(asked).nothing_else;
+    return asked->emptied.nothing_else;
 }
 
 bool
 ran_out_with_somebody(const struct asked *asked)
 {
-    return read_in(asked).somebody_too;
+    return asked->emptied.somebody_too;
 }
 
 bool

@@ -235,14 +235,15 @@ is_death(const struct asked *whole, struct found *found)
 
 /*
  * After a death nobody is told to go on with the oxygen: what was theirs is no longer needed, and
- * what only the texts read as one seem to tell ("she died", "we need no machine") is not so.
+ * what only the texts read as one seem to tell ("she died", "we need no machine") is not so; unless
+ * it is the writer's own that is empty.
  */
 static void
 leave_out_after_death(const struct asked *whole, struct found *found)
 {
     size_t i = 0;
 
-    if (!death_is_told(whole)) {
+    if (!death_is_told(whole) || whole->emptied.own) {
         return;
     }
     found_leave_out(found, "need-at-all");

@@ -112,6 +112,16 @@ kb_equipment_all(const struct kb *kb, size_t *count)
     return (const struct equipment *const *)kb->equipment;
 }
 
+struct words
+kb_repaired(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
+            enum language language)
+{
+    const struct kb_language *of = &kb->languages[language];
+
+    return of->label_count == 0 ? words_read(arena, workspace, text, language)
+                                : model_read(of->topics, arena, workspace, text);
+}
+
 struct topic_search
 kb_search_topics(const struct kb *kb, struct workspace *workspace, const char *question,
                  enum language language)

@@ -89,6 +89,11 @@ struct topic_search {
 struct topic_search kb_search_topics(const struct kb *kb, struct workspace *workspace,
                                      const char *question, enum language language);
 
+/* The words of a text as the topics read it: shorthand written out, misspelt words repaired by what
+ * the content says (spelling.h). In `arena`; some point into the kb. */
+struct words kb_repaired(const struct kb *kb, void *arena, struct workspace *workspace,
+                         const char *text, enum language language);
+
 /* True if a text as a whole surely asks for a topic: at such a score fewer than 2 in 100 whole
  * texts of emergencies stand, but 66 in 75 questions that were taken for a sign. */
 bool kb_is_asked(const struct kb *kb, struct workspace *workspace, const char *text,

@@ -141,6 +141,10 @@ struct model_result model_search(const struct model *model, void *arena,
 size_t model_words(const struct model *model, void *arena, struct workspace *workspace,
                    const char *text, int label, const char **words, size_t room);
 
+/* Cleaned, expanded and, unless for building, repaired words of a text. */
+struct words model_read(const struct model *model, void *arena, struct workspace *workspace,
+                        const char *text);
+
 /*
  * What the model says of its own phrases when each is held out of the building (by fifths), in the
  * order of the content: which label wins, and its score. For `check`: phrases that their own label

@@ -64,10 +64,6 @@ struct finding {
     size_t count;
 };
 
-/* Cleaned, expanded and, unless for building, repaired words of a text. */
-struct words model_read(const struct model *model, void *arena, struct workspace *workspace,
-                        const char *text);
-
 /* What is learnt: the model's own, or what would be without one part of the phrases. */
 struct learnt {
     const struct linear *linear;
