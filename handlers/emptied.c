@@ -12,8 +12,8 @@ const char emptied_tanks[] =
     "tanquecito cilindro cilindros manometro ";
 /* Behind its name, and before it. */
 const char emptied_words[] =
-    "died|dyed|ded|dead|empty|drained|ran out|run out|ran "
-    "dry|out|gone|finished|done|quit|flat|zero|0|seco|"
+    "died|dyed|ded|dead|empty|drained|ran out|run out|"
+    "ran dry|dry|out|gone|finished|done|quit|flat|zero|0|seco|"
     "murio|murieron|muerta|muertas|muerto|acabo|acabaron|acabado|acabada|vacio|vacia|vacios|"
     "vacias|vaciaron|agoto|agotaron|agotado|agotada|agotadas|descargo|descargaron|descargada|"
     "descargadas|termino|terminaron|trono|cero";

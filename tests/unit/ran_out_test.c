@@ -140,6 +140,106 @@ START_TEST(without_another_or_on_the_road_it_is_an_emergency)
 }
 END_TEST
 
+/* What stands in another clause, was so before, or is wished for speaks against nothing. */
+START_TEST(only_what_stands_beside_it_as_it_is_now_speaks_against_it)
+{
+    static const char *const texts[] = {"tank was full this morning now its empty",
+                                        "we need a full tank, ours is empty",
+                                        "he needs a full tank this ones empty",
+                                        "what now tank empty",
+                                        "battery died but im fine",
+                                        "battery died. phone at 10%",
+                                        "the car is fine but the oxygen battery died",
+                                        "yesterday was fine but today the battery died",
+                                        "the spare tank is empty",
+                                        "when the battery ran out he got tired",
+                                        "se acabo el tanque cuanto tardan en traer otro",
+                                        "el tanque estaba lleno y ya esta vacio",
+                                        "que hago ahora se me acabo la pila"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
+        fixture_says(stage, "911");
+    }
+}
+END_TEST
+
+START_TEST(what_ran_out_is_heard_in_misspelt_words)
+{
+    static const char *const texts[] = {"my batery dyed", "my battrey ran out",
+                                        "se me acabo la vateria"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(far_from_any_or_without_a_way_to_charge_it_is_an_emergency)
+{
+    static const char *const texts[] = {"battery ran out 2 miles from the car",
+                                        "battery died, 1 hour drive to hotel",
+                                        "battery died and the charger isnt working",
+                                        "battery went flat and i cant charge it",
+                                        "on the tank and its empty now",
+                                        "tank empty how long do i have",
+                                        "battery died phone 5% hurry",
+                                        "battery died ... i have none",
+                                        "battery died its the only one",
+                                        "my batery dyed and teh spare wont charge",
+                                        "se murio la bateria estamos a 2 horas del hotel",
+                                        "se acabo la pila y es la unica"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(what_is_full_past_or_of_another_thing_calls_nobody)
+{
+    static const char *const texts[] = {
+        "the battery ran out yesterday and the office brought another",
+        "tank is full",
+        "the phone died",
+        "ours is full",
+        "battery ran out last night, we swapped it",
+        "how long does it take to charge an empty battery",
+        "ayer se acabo la pila y la oficina trajo otra"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "ran-out") == NULL, "%s", texts[i]);
+        ck_assert_msg(stage->verdict.route != ROUTE_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(the_writers_own_empty_supply_is_heard_after_a_death)
+{
+    begin_anew();
+    stage->keeps_alerts = true;
+    fixture_text(stage, "my wife passed away last night");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "her tank is empty, take it");
+    fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "my tank is empty");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:ran-out");
+}
+END_TEST
+
 START_TEST(what_else_they_breathe_from_on_the_road_is_none)
 {
     begin_anew();
@@ -172,6 +272,11 @@ main(void)
     tcase_add_test(tests, other_things_other_times_and_one_of_several_are_not_taken_for_it);
     tcase_add_test(tests, words_of_other_things_do_not_silence_it);
     tcase_add_test(tests, without_another_or_on_the_road_it_is_an_emergency);
+    tcase_add_test(tests, only_what_stands_beside_it_as_it_is_now_speaks_against_it);
+    tcase_add_test(tests, what_ran_out_is_heard_in_misspelt_words);
+    tcase_add_test(tests, far_from_any_or_without_a_way_to_charge_it_is_an_emergency);
+    tcase_add_test(tests, what_is_full_past_or_of_another_thing_calls_nobody);
+    tcase_add_test(tests, the_writers_own_empty_supply_is_heard_after_a_death);
     tcase_add_test(tests, what_else_they_breathe_from_on_the_road_is_none);
     tcase_add_test(tests, a_backup_that_is_there_is_not_read_as_empty);
     return fixture_run(tests);
