@@ -9,6 +9,7 @@
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
+#include "worn_device.h"
 
 enum { LEAD_IN = 5, READ_BEFORE = 3, READ_AFTER = 2, SHORTENED = 4, WORDS_MAX = 8 };
 
@@ -150,7 +151,8 @@ display_shown(const struct asked *asked, const struct equipment *equipment, size
 
         for (at = 0; at < asked->tokens.count; at++) {
             if (!has_words(&asked->tokens, at, &words) ||
-                !is_read_off(asked, at, at + words.count)) {
+                !is_read_off(asked, at, at + words.count) ||
+                worn_device_tells(&asked->tokens, at)) {
                 continue;
             }
             if (start != NULL) {

@@ -1,5 +1,6 @@
 #include "emptied.h"
 
+#include "clause.h"
 #include "emptied_beside.h"
 #include "persons.h"
 #include "yes_no.h"

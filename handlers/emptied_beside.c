@@ -1,5 +1,6 @@
 #include "emptied_beside.h"
 
+#include "clause.h"
 #include "emptied.h"
 #include "persons.h"
 #include "yes_no.h"
@@ -86,34 +87,6 @@ static const char amounts[] =
     " % percent psi bar bars light lights left more por raya rayas luces luz mas ";
 static const char hours[] =
     " hour hours hr hrs h min mins minute minutes hora horas minuto minutos ";
-
-struct clause
-clause_around(const struct tokens *tokens, size_t at)
-{
-    static const char divides[] = " . , ; ! ? : and y but pero so now ahora ";
-    struct clause clause = {at, at};
-
-    while (clause.from > 0 && !token_among(tokens, clause.from - 1, divides)) {
-        clause.from--;
-    }
-    while (clause.end < tokens->count && !token_among(tokens, clause.end, divides)) {
-        clause.end++;
-    }
-    return clause;
-}
-
-bool
-clause_has(const struct tokens *tokens, struct clause clause, const char *words)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (token_among(tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
-}
 
 static bool
 clause_denies(const struct tokens *tokens, struct clause clause)

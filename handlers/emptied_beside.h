@@ -13,13 +13,6 @@ extern const char emptied_batteries[], emptied_tanks[], emptied_between[], empti
 /* For tokens_have(): "too". */
 extern const char emptied_as_well[];
 
-/* Tokens [from, end) that no sign, "and" or "but" divides, around `at`. */
-struct clause {
-    size_t from, end;
-};
-struct clause clause_around(const struct tokens *tokens, size_t at);
-bool clause_has(const struct tokens *tokens, struct clause clause, const char *words);
-
 /* "No spare", "i have none", "the other one wont charge", "the charger isnt working". */
 bool tells_no_other(const struct tokens *message);
 /* One that is neither empty nor where they are not. */

@@ -77,11 +77,19 @@ static const char with_half_said[] =
     "nuevamente ya ahora ahorita normal en orden a dios bendito hola disculpe perdon saliendo "
     "funcionando "
     "trabajando jalando prendida prendido encendida encendido por fin arreglado arreglada y ";
-/* It flows, and not as it should. */
+/* It flows, and not as it should: nobody can live on that, so it counts as NO. */
 static const char half_flows[] =
-    "barely|hardly|weak|weakly|a little|little bit|on and off|off and on|comes and goes|sometimes|"
-    "not much|not well|poco|poca|poquito|poquita|apenas|a ratos|por ratos|a veces|fallando|falla|"
-    "mal|mas o menos|debil|va y viene";
+    "barely|hardly|weak|weakly|faint|faintly|a little|little bit|just a bit|a tiny bit|very little|"
+    "on and off|off and on|comes and goes|cuts in and out|in and out|sometimes|half|kind of|kinda|"
+    "sort of|partly|not much|not well|not really|poco|poca|poquito|poquita|tantito|apenas|a medias|"
+    "a ratos|por ratos|a veces|fallando|falla|mal|mas o menos|debil|debilito|va y viene|casi no|"
+    "casi nada";
+/* What may follow that, if it is of the flow: "a little loud" is not. */
+static const char of_flow[] =
+    " . , ! oxygen o2 air flow flows flowing coming comes come out works working any anything "
+    "blowing only and but now again today oxigeno aire sale llega jala funciona y pero ahora nomas "
+    "nada solo ";
+static const char of_person[] = " feel feels feeling im am he hes she shes siento siente estoy if ";
 
 static bool
 is_open(const struct asked *whole)
@@ -128,11 +136,34 @@ is_outage_alone(const struct verdict *verdict)
     return is_out;
 }
 
+/* "Yes a little", "si pero poco", "barely any air"; but not "a little loud", "i feel weak". */
+static bool
+tells_half_flow(const struct tokens *tokens)
+{
+    enum { NEAR = 3 };
+    size_t i, j, words;
+
+    for (i = 0; i < tokens->count; i++) {
+        bool is_of_flow = true;
+
+        words = tokens_phrase_at(tokens, i, half_flows);
+        for (j = tokens_back(i, NEAR); j < i; j++) {
+            is_of_flow = is_of_flow && !token_among(tokens, j, of_person);
+        }
+        if (words > 0 && is_of_flow &&
+            (i + words >= tokens->count || token_among(tokens, i + words, of_flow))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* What they say of the oxygen in a text to a person. */
 static enum yes_no
 told_beside_talk(const struct asked *asked)
 {
-    if (yes_no_denies_one_of(&asked->tokens, oxygen) || tokens_have(&asked->tokens, none_comes)) {
+    if (yes_no_denies_one_of(&asked->tokens, oxygen) || tokens_have(&asked->tokens, none_comes) ||
+        (tokens_any_among(&asked->tokens, 0, oxygen) && tells_half_flow(&asked->tokens))) {
         return SAID_NO;
     }
     return yes_no_read(&asked->tokens, &oxygen_flows) == SAID_YES &&
@@ -189,7 +220,7 @@ is_half_said(void *arena, const struct tokens *tokens)
     return tokens_have(tokens, half_flows);
 }
 
-/* A longer YES must name that it flows, or ask something else beside it. */
+/* Half a flow is NO; a longer YES must name that it flows, or ask something else beside it. */
 static enum yes_no
 sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
 {
@@ -197,6 +228,9 @@ sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
     bool is_long = tokens->count > LONG_TEXT && !tokens_have(tokens, oxygen_flows.well) &&
                    !tokens_have(tokens, "?|how|what|when|where|which|who|why|como|cuando|donde");
 
+    if (tells_half_flow(tokens)) {
+        return SAID_NO;
+    }
     return said == SAID_YES &&
                    (is_long || tells_something_else(tokens) || is_half_said(arena, tokens))
                ? SAID_NEITHER

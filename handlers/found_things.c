@@ -4,6 +4,7 @@
 #include "found.h"
 #include "memory.h"
 #include "steps.h"
+#include "worn_device.h"
 
 /*
  * "It says FAN STOPPED": staff are called for what the display shows. A sign that its words only
@@ -142,6 +143,18 @@ add_blood_pressure(const struct asked *whole, struct found *found)
     }
 }
 
+/* "His watch says low oxygen": it is his, whatever a unit's message looks like. */
+static void
+add_worn_device(const struct asked *whole, struct found *found)
+{
+    const struct sign *sign = kb_sign(whole->context->kb, "low-oxygen", whole->language);
+
+    if (sign != NULL && worn_device_tells_low(&whole->tokens)) {
+        found_leave_out(found, "unit-message");
+        found_add(found, sign);
+    }
+}
+
 void
 found_leave_out_things(const struct asked *whole, struct found *found)
 {
@@ -165,6 +178,7 @@ found_add_told(const struct asked *whole, struct found *found)
 {
     add_unknown_medicine(whole, found);
     add_blood_pressure(whole, found);
+    add_worn_device(whole, found);
     add_beside_empty(whole, found);
     add_death_beside_battery(whole, found);
 }

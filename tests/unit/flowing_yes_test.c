@@ -121,6 +121,26 @@ START_TEST(it_runs_again_closes_the_question_only_with_nothing_else_beside_it)
 }
 END_TEST
 
+START_TEST(half_a_flow_is_no)
+{
+    static const char *const half[] = {
+        "yes a little",         "yes but barely", "si pero poco", "only a little air",
+        "its very weak",        "on and off",     "kind of",      "hardly",
+        "ya sale poquito aire", "mas o menos",    "a ratos",      "apenas"};
+    static const char *const of_else[] = {
+        "yes its a little loud but flowing", "yes flowing fine, i was a little worried",
+        "it was a little loose, its flowing again", "si ya sale, un poco tarde pero ya"};
+    size_t i;
+
+    EACH_IS(half, ALERT_EMERGENCY, QUESTION_NONE);
+    for (i = 0; i < sizeof of_else / sizeof of_else[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, of_else[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", of_else[i]);
+    }
+}
+END_TEST
+
 START_TEST(a_question_beside_it_is_answered_and_oxygen_asked_about_again)
 {
     ask_whether_it_flows();
@@ -141,6 +161,7 @@ main(void)
     tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
     tcase_add_test(tests, yes_with_another_problem_does_not_close);
     tcase_add_test(tests, it_runs_again_closes_the_question_only_with_nothing_else_beside_it);
+    tcase_add_test(tests, half_a_flow_is_no);
     tcase_add_test(tests, a_question_beside_it_is_answered_and_oxygen_asked_about_again);
     return fixture_run(tests);
 }

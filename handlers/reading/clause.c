@@ -1,0 +1,29 @@
+#include "clause.h"
+
+struct clause
+clause_around(const struct tokens *tokens, size_t at)
+{
+    static const char divides[] = " . , ; ! ? : and y but pero so now ahora ";
+    struct clause clause = {at, at};
+
+    while (clause.from > 0 && !token_among(tokens, clause.from - 1, divides)) {
+        clause.from--;
+    }
+    while (clause.end < tokens->count && !token_among(tokens, clause.end, divides)) {
+        clause.end++;
+    }
+    return clause;
+}
+
+bool
+clause_has(const struct tokens *tokens, struct clause clause, const char *words)
+{
+    size_t i;
+
+    for (i = clause.from; i < clause.end; i++) {
+        if (token_among(tokens, i, words)) {
+            return true;
+        }
+    }
+    return false;
+}
