@@ -66,6 +66,16 @@ static const char asks_us[] =
     "llamen por mi|llame por mi|llamen por nosotros|llame por nosotros|llamele usted|"
     "hablenle ustedes|pueden llamar * 911|puede llamar * 911|me llaman * 911|llamenle ustedes";
 
+/* They called, and nobody took it; of a person ("he doesnt answer") it is as grave. */
+static const char not_taken[] =
+    "no answer|no reply|nobody answers|nobody answered|no one answers|no one answered|"
+    "nobody is answering|no one is answering|not answering|dont answer|doesnt answer|didnt answer|"
+    "arent answering|wont answer|nobody picks up|no one picks up|nobody picked up|"
+    "no one picked up|not picking up|didnt pick up|dont pick up|wont pick up|line is busy|"
+    "busy signal|its busy|keeps ringing|rings and rings|just rings|only rings|on hold|"
+    "no contestan|no contesta|no me contestan|nadie contesta|nadie contesto|no contestaron|"
+    "no responden|nadie responde|no me responden|suena ocupado|esta ocupado|da ocupado|"
+    "en espera|suena y suena";
 static const char speak_spanish[] =
     "speak spanish|speaks spanish|dont speak english|doesnt speak english|no english|"
     "habla espanol|hablan espanol|hablan en espanol|atienden en espanol|contestan en espanol|"
@@ -97,7 +107,8 @@ bool
 cannot_call_told(const struct asked *asked)
 {
     const struct tokens *tokens = &asked->tokens;
-    bool is_told = tokens_have(tokens, in_other_words) || tokens_have(tokens, asks_us);
+    bool is_told = tokens_have(tokens, in_other_words) || tokens_have(tokens, asks_us) ||
+                   (open_emergency_stands(asked->context) && tokens_have(tokens, not_taken));
     size_t i;
 
     for (i = 0; i < sizeof(cannot) / sizeof(cannot[0]) && !is_told; i++) {

@@ -266,8 +266,8 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
     return false;
 }
 
-/* "Dead battery", "sin pila!", and nothing else in the piece. "No tank" is none: they may never have
- * had one. */
+/* "Dead battery", "sin pila!", and nothing else in the piece. "No tank" is none: they may never
+ * have had one. */
 static bool
 is_bare_thing(const struct tokens *piece, const char *supplies, struct place *place)
 {

@@ -288,6 +288,7 @@ found_read(const struct asked *whole, struct found *found)
     found_leave_out_things(whole, found);
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
+        found->reading = found->reading > 0 ? found->reading : is_over_still_low(whole);
     }
     found->reading = introduces_told(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);

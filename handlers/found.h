@@ -41,8 +41,8 @@ bool found_tells_charge(const struct told *told);
 
 /* Leaves out what a unit's display or an empty battery beside a full one accounts for. */
 void found_leave_out_things(const struct asked *whole, struct found *found);
-/* Adds what figures (a blood pressure) tell, what stands beside an empty supply, a death told in the
- * words of a battery, or a medicine that no list knows. */
+/* Adds what figures (a blood pressure) tell, what stands beside an empty supply, a death told in
+ * the words of a battery, or a medicine that no list knows. */
 void found_add_told(const struct asked *whole, struct found *found);
 
 /* True if the tokens in which it was found tell otherwise; `reading` is a value in them, or 0. */

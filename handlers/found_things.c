@@ -102,26 +102,46 @@ add_death_beside_battery(const struct asked *whole, struct found *found)
     }
 }
 
+/* What these words show of people without the rest of the text, by a phrase: what a part is like
+ * ("he was just sleeping") tells too little. */
+static void
+add_shown_by(const struct asked *whole, const char *text, struct found *found)
+{
+    struct sign_match matches[SIGNS_MAX];
+    size_t count = kb_find_signs(whole->context->kb, whole->context->workspace, text, matches,
+                                 SIGNS_MAX),
+           i;
+
+    for (i = 0; i < count; i++) {
+        if (matches[i].sign->level != SIGN_EQUIPMENT && !matches[i].by_likeness) {
+            found_add(found, matches[i].sign);
+        }
+    }
+}
+
 /* "Before the battery died he was ok now hes grey": the battery's words drown what is told of the
  * person, so that is looked at without them as well. */
 static void
 add_beside_empty(const struct asked *whole, struct found *found)
 {
     const struct emptied *emptied = &whole->emptied;
-    struct sign_match matches[SIGNS_MAX];
-    const char *rest;
-    size_t count, i;
 
-    if (!emptied->tank && !emptied->battery) {
-        return;
+    if (emptied->tank || emptied->battery) {
+        add_shown_by(whole,
+                     memory_format(whole->arena, "%.*s. %s", (int)emptied->start, whole->text,
+                                   whole->text + emptied->end),
+                     found);
     }
-    rest = memory_format(whole->arena, "%.*s. %s", (int)emptied->start, whole->text,
-                         whole->text + emptied->end);
-    count = kb_find_signs(whole->context->kb, whole->context->workspace, rest, matches, SIGNS_MAX);
-    for (i = 0; i < count; i++) {
-        if (matches[i].sign->level != SIGN_EQUIPMENT) {
-            found_add(found, matches[i].sign);
-        }
+}
+
+/* "False alarm from the unit hes limp": so do those of an all-clear. */
+static void
+add_beside_all_clear(const struct asked *whole, struct found *found)
+{
+    const char *beside = is_over_beside(whole);
+
+    if (beside != NULL && !is_over_told(whole)) {
+        add_shown_by(whole, beside, found);
     }
 }
 
@@ -180,5 +200,6 @@ found_add_told(const struct asked *whole, struct found *found)
     add_blood_pressure(whole, found);
     add_worn_device(whole, found);
     add_beside_empty(whole, found);
+    add_beside_all_clear(whole, found);
     add_death_beside_battery(whole, found);
 }

@@ -9,6 +9,8 @@
 #include <string.h>
 
 #include "emergency.h"
+#include "memory.h"
+#include "persons.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -134,6 +136,11 @@ static const char causes[] =
 static const char things[] =
     " machine unit concentrator oxygen aparato maquina equipo concentrador oxigeno ";
 
+/* What is no longer needed is no doubt. */
+static const char not_needed[] =
+    "no need|dont need|do not need|dont send|do not send|dont come|no ambulance needed|"
+    "dont worry|no worries|no problem|no hace falta|ya no hace falta|no es necesario|no vengan|"
+    "no manden|no se preocupen|no se preocupe|no necesitamos";
 /* And what makes it doubtful in a longer text. */
 static const char doubtful[] =
     "no|not|isnt|doesnt|didnt|dont|wont|cant|couldnt|havent|hasnt|nobody|nothing|never|without|"
@@ -164,14 +171,10 @@ static bool
 may_be_of_somebody(const struct tokens *tokens)
 {
     static const char of_unit[] = "ya jala|ya sirve|ya arranco|ya trabaja|ya anda|ya quedo";
-    static const char persons[] =
-        " he hes she shes him her mom moms mum mother dad dads father husband wife grandma grandpa "
-        "nana son daughter sister brother mama papa esposo esposa senora abuela abuelo abuelita "
-        "abuelito hijo hija ella ";
     size_t i;
 
     for (i = 0; tokens_have(tokens, of_unit) && i < tokens->count; i++) {
-        if (token_among(tokens, i, persons) ||
+        if (token_among(tokens, i, person_words) ||
             (token_is(tokens, i, "el") && token_is(tokens, i + 1, "ya"))) {
             return true;
         }
@@ -197,12 +200,52 @@ only_tells(const struct asked *asked, const char *phrases, bool of_things)
     return rest.count < asked->tokens.count && are_fillers(asked, &rest, of_things);
 }
 
+/* "False alarm from the unit" says nothing of anybody. */
+static bool
+is_alarm_of_thing(const struct tokens *tokens)
+{
+    enum { NEAR = 3 };
+    size_t i, words, next;
+
+    for (i = 0; i < tokens->count; i++) {
+        words = tokens_phrase_at(tokens, i, "false alarm|falsa alarma");
+        for (next = i + words; words > 0 && next < i + words + NEAR; next++) {
+            if (token_among(tokens, i + words, " from of on by de del ") &&
+                token_among(tokens, next, things)) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
 static bool
 surely_tells(const struct asked *asked)
 {
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, surely_over);
+    struct tokens other = tokens_without(asked->arena, &rest, not_needed);
 
-    return rest.count < asked->tokens.count && !tokens_have(&rest, doubtful);
+    return rest.count < asked->tokens.count && !tokens_have(&other, doubtful) &&
+           !is_alarm_of_thing(&asked->tokens);
+}
+
+const char *
+is_over_beside(const struct asked *asked)
+{
+    static const char subjects[] = " he hes she shes im ella ";
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, of_anything);
+    char *text = memory_copy(asked->arena, "");
+    size_t i;
+
+    for (i = 0; i < rest.count; i++) {
+        const struct token *token = &rest.list[i];
+        bool is_new = i == 0 || rest.list[i - 1].end + 1 < token->start ||
+                      token_among(&rest, i, subjects); /* "the unit hes limp" */
+
+        memory_append(&text, "%s%.*s", is_new ? ". " : " ", (int)(token->end - token->start),
+                      asked->text + token->start);
+    }
+    return rest.count < asked->tokens.count ? text : NULL;
 }
 
 /* "Is he ok now" asks, with or without a mark. */
@@ -233,8 +276,8 @@ is_alerted_of(const struct context *context, const char *const *reasons, size_t 
 }
 
 /* "It was burnt toast", while nothing but smoke or its smell was told. */
-static bool
-was_only_cooking(const struct asked *asked)
+bool
+is_over_was_cooking(const struct asked *asked)
 {
     static const char *const smells[] = {"sign:face-burn-fire", "sign:battery-smoking",
                                          "sign:bad-gas"};
@@ -243,8 +286,11 @@ was_only_cooking(const struct asked *asked)
         "pan tostado|pan quemado|pan|tostadora|tortilla|tortillas|frijoles|comida|cena|palomitas|"
         "asado|parrilla|incienso|vecino cocinando|vecina cocinando";
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, cooked), other;
-    const char *phrases = "smoke|smell|burnt|burned|neighbor|neighbors|humo|olor|quemado|quemada|"
-                          "quemo|vecino|vecina|vecinos|false alarm|falsa alarma|todo bien|all good";
+    const char *phrases = "smoke|smell|burnt|burned|burning|burn|smoking|stove|oven|neighbor|"
+                          "neighbors|humo|olor|quemado|quemada|"
+                          "quemo|in the kitchen|en la "
+                          "cocina|quemando|quemandose|estufa|horno|vecino|vecina|vecinos|false "
+                          "alarm|falsa alarma|todo bien|all good";
 
     other = tokens_without(asked->arena, &rest, phrases);
     return rest.count < asked->tokens.count && tokens_have(&asked->tokens, was) &&
@@ -252,14 +298,25 @@ was_only_cooking(const struct asked *asked)
            are_fillers(asked, &other, false);
 }
 
-/* "94 not 84", or with "typo" one number alone: the value that holds; 0 if none is told so. */
+/* "94, no, 84" puts the first right, and "94 no 84" the second: what stands around "no" tells. */
+static bool
+puts_first_right(const struct tokens *tokens, size_t denial)
+{
+    return token_is(tokens, denial, "no") &&
+           (token_among(tokens, denial - 1, " , . ; - ! ") ||
+            token_among(tokens, denial + 1,
+                        " , . ; - ! wait sorry perdon espere i its it es son "));
+}
+
+/* "94 not 84", "94, no, 84", or with "typo" one number alone: the value that holds; 0 if none is
+ * told so. */
 static int
 value_put_right(const struct tokens *tokens)
 {
     enum { THOUSAND = 1000 };
-    bool is_denied = false, was_wrong;
+    bool is_denied = false, was_wrong, takes_second = false;
     size_t count = 0, i;
-    int value = 0;
+    int values[2] = {0, 0};
 
     was_wrong = tokens_have(tokens, "meant|typo|misread|quise decir|lei mal|me equivoque");
     for (i = 0; i < tokens->count; i++) {
@@ -268,29 +325,54 @@ value_put_right(const struct tokens *tokens)
         if (denies && count == 0) {
             return 0; /* "not 94 but 84" */
         }
-        is_denied = is_denied || (denies && count == 1);
-        if (tokens->list[i].kind == TOKEN_NUMBER && count++ == 0) {
-            value = tokens->list[i].thousandths / THOUSAND;
+        if (denies && count == 1) {
+            is_denied = true;
+            takes_second = takes_second || puts_first_right(tokens, i);
+        }
+        if (tokens->list[i].kind == TOKEN_NUMBER && count++ < 2) {
+            values[count - 1] = tokens->list[i].thousandths / THOUSAND;
         }
     }
-    return (count == 2 && is_denied) || (count == 1 && was_wrong && !is_denied) ? value : 0;
+    if (count == 2 && is_denied) {
+        return takes_second ? values[1] : values[0];
+    }
+    return count == 1 && was_wrong && !is_denied ? values[0] : 0;
+}
+
+/* The value by which they put right a reading that staff were alerted of; 0 if the text is none of
+ * that alone. */
+static int
+reading_put_right(const struct asked *asked)
+{
+    static const char *const readings[] = {"sign:low-reading", "sign:reading"};
+    struct tokens rest =
+        tokens_without(asked->arena, &asked->tokens,
+                       "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
+                       "lei mal|me equivoque|era|eran|fue|was|percent|por ciento|wait|espere");
+
+    return tokens_words_among(&rest, around) &&
+                   is_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0])
+               ? value_put_right(&asked->tokens)
+               : 0;
 }
 
 /* "Sorry, 94 not 84": what was told as a low reading is none. */
 static bool
 corrects_reading(const struct asked *asked)
 {
-    static const char *const readings[] = {"sign:low-reading", "sign:reading"};
     enum { WELL = 90, MOST = 100 };
-    struct tokens rest =
-        tokens_without(asked->arena, &asked->tokens,
-                       "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
-                       "lei mal|me equivoque|era|eran|fue|was|percent|por ciento");
-    int value = value_put_right(&asked->tokens);
+    int value = reading_put_right(asked);
 
-    return tokens_words_among(&rest, around) && value >= WELL && value <= MOST &&
-           value > emergency_reading(asked->context) &&
-           is_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0]);
+    return value >= WELL && value <= MOST && value > emergency_reading(asked->context);
+}
+
+int
+is_over_still_low(const struct asked *asked)
+{
+    enum { LEAST = 30 };
+    int value = reading_put_right(asked);
+
+    return value >= LEAST && value <= emergency_reading(asked->context) ? value : 0;
 }
 
 /* "He is not" and then "breathing": the text before is read with it. */
@@ -335,7 +417,7 @@ is_over_told(const struct asked *asked)
     }
     return !asks(&asked->tokens) && !was_denied(asked) && !may_be_of_somebody(&asked->tokens) &&
            (only_tells(asked, phrases, !is_grave) || is_help_told(asked) ||
-            was_only_cooking(asked) || corrects_reading(asked));
+            is_over_was_cooking(asked) || corrects_reading(asked));
 }
 
 /* What is said to it; nothing if others see to them. */

@@ -87,6 +87,12 @@ bool emergency_number_decide(const struct asked *asked, struct verdict *verdict)
 bool is_over_told(const struct asked *asked);
 /* "Mi papa ya quedo", and nothing else: he is well, or all is lost. */
 bool is_over_may_be_lost(const struct asked *asked);
+/* What else the text tells beside words of an all-clear; NULL if it has none of these. */
+const char *is_over_beside(const struct asked *asked);
+/* "94, no, 84" after a low reading: the value that holds, if that is low too; else 0. */
+int is_over_still_low(const struct asked *asked);
+/* "It was burnt toast", while nothing but smoke or its smell was told. */
+bool is_over_was_cooking(const struct asked *asked);
 bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);

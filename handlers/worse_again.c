@@ -2,7 +2,7 @@
  * "Ya no esta bien", "recayo", "worse again" while staff have not closed what was told before: the
  * emergency is on again, whether or not it was told to be over in between. To a symptom that is
  * none by itself we answered "Worse? Call 911", so the same holds for it, whatever lesser sign the
- * same words show.
+ * same words show. And while an emergency stands, that it is "no better" reaches who has it.
  */
 #include <string.h>
 
@@ -27,6 +27,21 @@ static const char of_it[] = "started again|starting again|starts again|happening
                             "otra vez empezo|volvio a empezar|le volvio|me volvio|"
                             "volvio a pasar|otra vez le dio|le dio otra vez|otra vez me dio|"
                             "me dio otra vez|otra vez igual";
+/* While an emergency stands, what has not become better is told to who has it. */
+static const char no_better[] =
+    "no better|not better|not any better|not much better|isnt better|isnt any better|"
+    "not feeling better|no improvement|not improving|isnt improving|not getting better|"
+    "isnt getting better|doesnt get better|wont get better|no change|unchanged|nothing changed|"
+    "hasnt changed|hasnt improved|still the same|still same|still bad|still hurts|still hurting|"
+    "still in pain|wont go away|not going away|didnt help|doesnt help|isnt helping|not helping|"
+    "sigue igual|sigo igual|sigue mal|sigo mal|sigue lo mismo|sigue sin mejorar|no mejora|"
+    "no mejoro|no se mejora|no esta mejor|no estoy mejor|no ha mejorado|no hay mejoria|"
+    "sin mejoria|sin cambio|sin cambios|no cambia|no ha cambiado|no se le quita|no se me quita|"
+    "no se le pasa|no se me pasa|no le pasa|no le ayuda|no ayuda|igual de mal|esta igual|"
+    "estoy igual|todo igual";
+static const char all_the_same[] =
+    " same the about just it its he hes she shes im is still as before "
+    "igual lo mismo pues no yes si sigue ella el mi mama papa esta muy ";
 /* The whole of a short text: while an emergency stands, and after any symptom. */
 static const char in_short[] = "again|otra vez|de nuevo|me falta|le falta|no puedo|no puede";
 static const char worse_in_short[] = "worse|peor";
@@ -132,14 +147,45 @@ static bool
 is_told_in_short(const struct tokens *tokens, bool is_grave)
 {
     return tokens->count <= SHORT_TEXT && !tokens_any_among(tokens, 0, things) &&
-           !tokens_have(tokens, "?|llamar|call|thanks|gracias|could be|couldnt be") &&
-           ((is_grave && tokens_have(tokens, in_short)) || tells_of_person(tokens, worse_in_short));
+           !tokens_have(tokens, "?|llamar|call|could be|couldnt be") &&
+           ((is_grave && tokens_have(tokens, in_short) && !tokens_have(tokens, "thanks|gracias")) ||
+            tells_of_person(tokens, worse_in_short));
+}
+
+/* "No better", "sigue igual", "the same". */
+static bool
+is_no_better(const struct tokens *tokens)
+{
+    return !tokens_have(tokens, "?") && !tokens_any_among(tokens, 0, things) &&
+           (tells_of_person(tokens, no_better) || (tokens_have(tokens, "same|igual|lo mismo") &&
+                                                   tokens_words_among(tokens, all_the_same)));
+}
+
+/* "Worse", "me siento peor": all that the text tells, and of a person. */
+static bool
+tells_only_worse(const struct tokens *tokens)
+{
+    static const char with_worse[] =
+        " worse peor i im me he hes she shes it its is am feel feels feeling much even lot a now "
+        "again getting got still my mom mum dad husband wife mother father and the el ella mi mama "
+        "papa esposo esposa se siente siento esta estoy va voy otra vez mucho cada ya ahora de "
+        "nuevo muy y igual o pues yes no si thanks thank you bit little gracias un poco ";
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_NUMBER || token_is(tokens, i, "?") ||
+            (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, with_worse))) {
+            return false;
+        }
+    }
+    return tells_of_person(tokens, worse_in_short);
 }
 
 static bool
 is_told(const struct tokens *tokens, bool is_grave)
 {
     return tells_of_person(tokens, of_a_person) || is_told_in_short(tokens, is_grave) ||
+           (is_grave && (is_no_better(tokens) || tells_only_worse(tokens))) ||
            (is_grave && tokens_have(tokens, of_it) && !tokens_any_among(tokens, 0, things) &&
             !tokens_any_among(tokens, 0, nothing_ill) && !tokens_have(tokens, "if|in case"));
 }
@@ -157,26 +203,6 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
         say(whole->arena, whole->context->house, whole->language, SAY_EMERGENCY_FIRST, NULL);
     verdict_alert(verdict, ALERT_EMERGENCY, true, "sign:worse-again", "worse again");
     return true;
-}
-
-/* "Worse", "me siento peor": all that the text tells, and of a person. */
-static bool
-tells_only_worse(const struct tokens *tokens)
-{
-    static const char with_worse[] =
-        " worse peor i im me he hes she shes it its is am feel feels feeling much even lot a now "
-        "again getting got still my mom mum dad husband wife mother father and the el ella mi mama "
-        "papa esposo esposa se siente siento esta estoy va voy otra vez mucho cada ya ahora de "
-        "nuevo muy y igual o pues yes no si ";
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (tokens->list[i].kind == TOKEN_NUMBER || token_is(tokens, i, "?") ||
-            (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, with_worse))) {
-            return false;
-        }
-    }
-    return tells_of_person(tokens, worse_in_short);
 }
 
 bool

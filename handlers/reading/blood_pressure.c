@@ -1,5 +1,7 @@
 #include "blood_pressure.h"
 
+#include "persons.h"
+
 enum {
     UPPER_MIN = 50,
     UPPER_MAX = 280,
@@ -64,10 +66,9 @@ blood_pressure_read(const struct tokens *tokens, struct blood_pressure *pressure
     for (at = 0; at < tokens->count; at++) {
         if (pair_at(tokens, at, pressure) &&
             ((named && (!else_ || pressure->upper >= NO_PERCENT_FROM)) ||
-             (!else_ && (pressure->upper >= NO_PERCENT_FROM ||
-                         tokens_have(tokens, "he|hes|she|shes|his|her|my|dad|mom|wife|"
-                                             "husband|faint|dizzy|weak|mareada|mareado|"
-                                             "mama|papa|esposa|esposo|mi|tiene"))))) {
+             (!else_ &&
+              (pressure->upper >= NO_PERCENT_FROM || tokens_any_among(tokens, 0, person_words) ||
+               tokens_have(tokens, "my|mi|tiene|faint|dizzy|weak|mareada|mareado"))))) {
             return true;
         }
     }

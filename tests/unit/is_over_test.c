@@ -243,6 +243,7 @@ START_TEST(an_all_clear_may_name_what_it_came_from)
         {"spo2 84", "perdon 94 no 84"},
         {"spo2 84", "sorry i meant 94"},
         {"cannula caught fire", "era el pan tostado"},
+        {"cannula caught fire", "it was dinner burning sorry"},
         {"cannula caught fire", "it was burnt toast, sorry"}};
     size_t i;
 
@@ -276,6 +277,65 @@ START_TEST(a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing)
         fixture_text(stage, told[i][1]);
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", told[i][1]);
     }
+}
+END_TEST
+
+/* Each second text reaches who has the alert. */
+START_TEST(what_is_no_better_or_not_answered_reaches_the_alert)
+{
+    static const char *const texts[] = {
+        "no better",      "worse thanks", "a bit worse, thank you", "not getting better",
+        "still the same", "no change",    "called no answer",       "nobody picks up",
+        "sigue igual",    "no mejora",    "peor gracias",           "nadie contesta"};
+    static const char *const others[] = {"thanks again", "he is better now",
+                                         "send it to the same address"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
+    }
+    for (i = 0; i < sizeof others / sizeof others[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "he has chest pain");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, others[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", others[i]);
+    }
+}
+END_TEST
+
+START_TEST(a_value_put_right_to_another_low_one_is_low)
+{
+    static const char *const texts[] = {"94, no, 84", "94 no wait 84"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, "spo2 74");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:low-reading");
+    }
+}
+END_TEST
+
+START_TEST(a_false_alarm_of_a_thing_clears_nobody)
+{
+    begin_anew();
+    fixture_text(stage, "he has chest pain");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "false alarm from the unit hes limp");
+    ck_assert_ptr_null(fixture_answer(stage, "is-over"));
+    begin_anew();
+    fixture_text(stage, "he has chest pain");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "false alarm, no need to call");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "is-over"));
 }
 END_TEST
 
@@ -423,6 +483,9 @@ main(void)
     tcase_add_test(tests, yes_to_when_to_call_911_calls_somebody);
     tcase_add_test(tests, an_all_clear_may_name_what_it_came_from);
     tcase_add_test(tests, a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing);
+    tcase_add_test(tests, what_is_no_better_or_not_answered_reaches_the_alert);
+    tcase_add_test(tests, a_value_put_right_to_another_low_one_is_low);
+    tcase_add_test(tests, a_false_alarm_of_a_thing_clears_nobody);
     tcase_add_test(tests, help_that_does_not_come_calls_a_person_again);
     tcase_add_test(tests, who_has_called_is_not_asked_whether_they_have);
     tcase_add_test(tests, worse_again_is_an_emergency_anew);
