@@ -67,7 +67,7 @@ static const char moving[] = " then now dropping drops falling fell keeps luego 
                              "cayendo down bajo ";
 
 /* A text that asks for hours speaks of batteries, unless the value is a person's. */
-static const char hours_asked[] =
+const char oximeter_hours_asked[] =
     "how long|how many hours|how much time|how many more|will * last|hours left|cuanto * dura|"
     "cuanto * queda|cuanto * rato|cuanto * tiempo|cuantas horas|me dura|me alcanza|me rinde";
 
@@ -306,7 +306,7 @@ is_all_beside_flow(const struct tokens *tokens, size_t at, size_t after)
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
-    bool of_hours = tokens_have(tokens, hours_asked);
+    bool of_hours = tokens_have(tokens, oximeter_hours_asked);
     bool raised = tokens_have(tokens, raises);
     int lowest_told = tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro")
                           ? LOWEST_OF_FINGER

@@ -158,6 +158,20 @@ oximeter_tells_of_thing(const struct tokens *tokens, size_t thing, size_t end)
                             tokens_number(tokens, next, false, &thousandths) > 0)));
 }
 
+/* "She was at 90 when the lights quit, how long": so a battery was. */
+static bool
+was_charge(const struct tokens *tokens, size_t who, size_t at)
+{
+    size_t i;
+
+    for (i = who; i < at; i++) {
+        if (token_among(tokens, i, " was were estaba estaban ")) {
+            return tokens_have(tokens, oximeter_hours_asked);
+        }
+    }
+    return false;
+}
+
 /* The sentence around the number speaks of something else that has it for its own; around someone's
  * value only as far as a "but", and not before who leads to it. */
 static bool
@@ -166,6 +180,10 @@ is_of_thing(const struct tokens *tokens, size_t at)
     size_t who = oximeter_who_leads(tokens, at), i = at;
     bool of_someone = oximeter_is_of_someone(tokens, at);
 
+    if (was_charge(tokens, who, at)) {
+        who = at;
+        of_someone = false;
+    }
     while (i > 0 && !oximeter_ends_sentence(tokens, i - 1) &&
            !(of_someone && (i == who || is_but(tokens, i - 1)))) {
         i--;

@@ -17,6 +17,9 @@ extern const char oximeter_someone[];
 /* What may stand between what leads to a value and the value. */
 extern const char oximeter_between[];
 
+/* Phrases: a text that asks for hours speaks of batteries, unless the value is a person's. */
+extern const char oximeter_hours_asked[];
+
 /* The lowest value that only its company tells. */
 enum { OXIMETER_LOWEST_BARE = 70 };
 
