@@ -78,7 +78,7 @@ cylinder_is_asked(const struct items *items)
         pressure = pressure || item_in(items, at, UNIT_PSI) ||
                    (item_in(items, at, UNIT_POUND) && items->list[at].value > POUNDS_MAX * 1000) ||
                    (item_in(items, at, UNIT_BAR) && items->list[at].value > 10 * 1000) ||
-                   cylinder_size_at(items, at);
+                   item_value(items, at, ITEM_UNIT) == UNIT_PSI || cylinder_size_at(items, at);
     }
     if ((!cylinder && !pressure && !is_of_lettered_cylinder(items) && !is_on_gauge(items)) ||
         (!pressure && is_cylinder_kept(items))) {
@@ -380,6 +380,8 @@ asks_life(const struct items *items)
                        "how long do * batteries last|how long does * battery last|"
                        "how long do * batteries go|how long does * battery go|"
                        "how long do * batteries run|how long does * battery run|"
+                       "before i rent|before we rent|havent rented|havent picked|just curious|"
+                       "para saber|todavia no recojo|antes de rentar|por curiosidad|no he rentado|"
                        "cuanto duran * baterias|cuanto dura * bateria|cuanto dura una bateria|"
                        "how long does * battery usually|how long do * batteries usually") &&
            !has(items, CUE_LEFT);

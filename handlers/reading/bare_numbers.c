@@ -7,6 +7,7 @@
 
 #include "beside_numbers.h"
 #include "corrections.h"
+#include "counted.h"
 #include "hedges.h"
 #include "setting_leads.h"
 
@@ -369,6 +370,15 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         (item_value(items, at - 1, ITEM_BATTERY) == 2 && begins_list(items, at)) ||
         (big && is_seen_now(items, at, after))) {
         return true;
+    }
+    if (begins_list(items, at) && item_is(items, at - 1, ITEM_LINK) && is_count(items, at - 2) &&
+        token_among(items->tokens, items->list[at].from - 1, " are read say were estan son ")) {
+        return true; /* "the other two are 80 and 35" */
+    }
+    if (big && ends_here(items, after) && at > 0 && clause_start(items, at) + 1 >= at &&
+        token_among(items->tokens, items->list[at].from - 1,
+                    " machine concentrator maquina aparato concentrador ")) {
+        return true; /* "machine 64, spare 20" */
     }
     if (big && items->spanish && ends_here(items, after) && items->list[at].from > 1 &&
         token_is(items->tokens, items->list[at].from - 1, "de") &&

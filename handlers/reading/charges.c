@@ -10,6 +10,7 @@
 #include "charges_again.h"
 #include "corrections.h"
 #include "counted.h"
+#include "gone.h"
 #include "hedges.h"
 #include "memory.h"
 #include "states.h"
@@ -97,14 +98,6 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
            (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
-}
-
-static void
-add_group(struct groups *groups, const struct group *group)
-{
-    if (groups->count < GROUPS_MAX) {
-        groups->list[groups->count++] = *group;
-    }
 }
 
 /* True if the state before `at` ended right before a pause or "and". */
@@ -205,9 +198,26 @@ take_whole_and_half(struct items *items, size_t at, struct groups *groups, size_
     }
     whole.times = items->list[at].is == ITEM_NUMBER ? items->list[at].value / 1000 : 1;
     whole.state.count = half.state.count = *taken;
-    add_group(groups, &whole);
-    add_group(groups, &half);
+    groups_add(groups, &whole);
+    groups_add(groups, &half);
     items_spend(items, at, *taken);
+    return true;
+}
+
+/* "3 full, and we went through one": an empty one of those */
+static bool
+take_emptied(struct items *items, size_t at, struct groups *groups)
+{
+    struct group group = {.state = {.from = at, .count = 1}, .named = true, .of_them = true};
+    size_t number;
+
+    group.times = items->list[at].spent ? 0 : gone_emptied(items, at, &number);
+    if (group.times == 0 || groups->count == 0 ||
+        groups->list[groups->count - 1].times <= group.times) {
+        return false;
+    }
+    groups_add(groups, &group);
+    items_spend(items, number, 1);
     return true;
 }
 
@@ -225,6 +235,10 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
             at += taken;
             continue;
         }
+        if (take_emptied(items, at, groups)) {
+            at++;
+            continue;
+        }
         found = !items->list[at].spent && (light_again(items, at, groups, &group.state) ||
                                            state_at(items, at, listed, &group.state));
 
@@ -233,7 +247,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
                 group = groups->list[groups->count - 1];
                 group.times = 1;
                 group.named = true;
-                add_group(groups, &group);
+                groups_add(groups, &group);
             }
             at++;
             continue;
@@ -242,7 +256,8 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         subject_before(items, at, &group);
         subject_behind(items, &group);
         if ((!listed && charge_is_said_again(items, groups, &group)) ||
-            charge_is_doubled(items, groups, &group)) {
+            charge_is_doubled(items, groups, &group) ||
+            gone_is_left_out(items, groups, &group)) {
             at += group.state.count;
             continue;
         }
@@ -257,7 +272,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
                    (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
         } else {
-            add_group(groups, &group);
+            groups_add(groups, &group);
         }
         at += group.state.count;
     }
@@ -290,15 +305,15 @@ share_out(const struct items *items, struct groups *groups)
 
 /* "2 full ones, the second is at 40 now": one of those that were counted. */
 static void
-tell_one_of_them(const struct items *items, struct groups *groups)
+tell_one_of_them(struct groups *groups)
 {
     size_t i, j;
 
     for (i = 1; i < groups->count; i++) {
         struct group *before = &groups->list[i - 1], *used = &groups->list[i];
 
-        if (item_text(items, used->state.from, "used") && used->times > 0 &&
-            before->times > used->times && before->ordinal == 0) {
+        if (used->of_them && used->times > 0 && before->times > used->times &&
+            before->ordinal == 0) {
             before->times -= used->times; /* "started with 3 full, used up one" */
         }
         for (j = 0; j < i && groups->list[i].ordinal > 0; j++) {
@@ -309,17 +324,6 @@ tell_one_of_them(const struct items *items, struct groups *groups)
             }
         }
     }
-}
-
-static void
-drop_groups(struct groups *groups, size_t from, size_t count)
-{
-    size_t i;
-
-    for (i = from; i + count < groups->count && i + count < GROUPS_MAX; i++) {
-        groups->list[i] = groups->list[i + count];
-    }
-    groups->count -= count;
 }
 
 /* "2 full, I mean 3", "4 lights, no wait 3": a bare number takes the place of the last one. */
@@ -370,7 +374,7 @@ take_back(struct items *items, struct groups *groups)
     }
     new = &groups->list[before];
     if ((new->named &&new->ordinal == 0) || new->times != 1) {
-        drop_groups(groups, 0, before);
+        groups_drop(groups, 0, before);
         return;
     }
     replaced = new->ordinal > 0 && (size_t) new->ordinal <= before ? (size_t) new->ordinal - 1
@@ -378,7 +382,7 @@ take_back(struct items *items, struct groups *groups)
     if (groups->list[replaced].times > 1) {
         new->times = groups->list[replaced].times;
     }
-    drop_groups(groups, replaced, 1);
+    groups_drop(groups, replaced, 1);
 }
 
 /* ---- together
@@ -452,6 +456,7 @@ charges_read(struct items *items, struct told *told)
     struct charges_read read = {.first_at = items->count};
     struct groups groups = {0};
     struct counted counted;
+    struct gone gone = gone_read(items);
     int untold, cannot;
     size_t i;
 
@@ -460,8 +465,9 @@ charges_read(struct items *items, struct told *told)
     told->count = 0;
     share_out(items, &groups);
     take_back(items, &groups);
-    tell_one_of_them(items, &groups);
+    tell_one_of_them(&groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
+    gone_take(&gone, &counted, &groups);
     if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
         numbers_are_labels(&groups, counted.total);
     }

@@ -3,6 +3,25 @@
 
 #include "hedges.h"
 
+void
+groups_add(struct groups *groups, const struct group *group)
+{
+    if (groups->count < GROUPS_MAX) {
+        groups->list[groups->count++] = *group;
+    }
+}
+
+void
+groups_drop(struct groups *groups, size_t from, size_t count)
+{
+    size_t i;
+
+    for (i = from; i + count < groups->count && i + count < GROUPS_MAX; i++) {
+        groups->list[i] = groups->list[i + count];
+    }
+    groups->count -= count;
+}
+
 /* "it says 75", "now its 60": a charge of a battery that is not named. */
 static bool
 is_of_it(const struct items *items, const struct group *group)
@@ -53,8 +72,10 @@ charge_is_said_again(const struct items *items, const struct groups *groups,
 
     if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||
         item_is(items, after, ITEM_OTHER) || item_is(items, after, ITEM_BATTERY) ||
-        item_is(items, after, ITEM_AT)) {
-        return false;
+        item_is(items, after, ITEM_AT) ||
+        items_have_word(items, clause_start(items, group->state.from), group->state.from,
+                        " also too tambien igual another otra ")) {
+        return false; /* "theres a second one, also full" */
     }
     for (i = first > 3 ? first - 3 : 0; i < first; i++) { /* "12 percent, how long is 12 percent" */
         asks = asks || token_among(items->tokens, i, " long cuanto much ");

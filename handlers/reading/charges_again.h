@@ -15,6 +15,9 @@ struct groups {
     size_t count;
 };
 
+void groups_add(struct groups *groups, const struct group *group);
+void groups_drop(struct groups *groups, size_t from, size_t count);
+
 /* "has 5 lights and 4 are lit": the gauge, then its lights. */
 bool charge_are_lit(const struct items *items, const struct groups *groups,
                     const struct group *group);

@@ -85,7 +85,10 @@ clock_of_hours(struct items *items, size_t at)
         !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
         !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
           item_is(items, at - 1, ITEM_UNTIL)) ||
-        item_is(items, at - 1, ITEM_AGO_LEAD)) {
+        item_is(items, at - 1, ITEM_AGO_LEAD) ||
+        (token_among(items->tokens, item->to, " de que ") &&
+         !token_among(items->tokens, item->from > 1 ? item->from - 2 : item->to,
+                      " a para hasta desde antes como tipo "))) { /* "las 2 horas de camino" */
         return false;
     }
     clock_make(items, at, 1, item->value);

@@ -128,6 +128,9 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
         role = role_of(items, i - 1);
+        if (role == CLOCK_BY && pauses > 0 && item_text(items, i - 1, "for")) {
+            role = CLOCK_OF_NOTHING; /* "plan for mom: 9 am leave" */
+        }
         if (role == CLOCK_DEPART && is_lasted_until(items)) {
             return CLOCK_UNTIL;
         }

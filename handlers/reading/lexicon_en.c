@@ -270,7 +270,7 @@ const struct lexicon_entry lexicon_en[] = {
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
         "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
-        "plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
+        "the scratch|scratch that is|a scratch|scratch on|plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
         "time|my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse "
         "rate|heart "
         "rate|night nurse|full price|full flow|"

@@ -412,7 +412,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "he sit|she sit|he sits|she sits|i sit|i just sit|just sit|when i rest|when he rests|"
         "when she rests|in my recliner|sitting around|not moving|taking it "
         "easy|relaxing|armchair|rocking chair|"
-        "sitting in|sit still|wide awake|awake|chair|knitting|just sitting"),
+        "sitting in|sit still|wide awake|awake|chair|chairs|knitting|just sitting"),
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,

@@ -168,6 +168,14 @@ is_ordered(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_BATTERY) == at;
 }
 
+/* "anda en 2", "va en el 2" */
+static bool
+is_where_it_runs(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_SHOWS) &&
+           token_among(items->tokens, items->list[at - 1].to - 1, " on en ");
+}
+
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
 bool
 is_led(const struct items *items, size_t at, bool *strong)
@@ -197,8 +205,7 @@ is_led(const struct items *items, size_t at, bool *strong)
     }
     *strong = false;
     return (item_value(items, at - 1, ITEM_AT) == AT_ON && !is_coming_back(items, at - 1)) ||
-           (item_is(items, at - 1, ITEM_SHOWS) && /* "anda en 2" */
-            token_among(items->tokens, items->list[at - 1].to - 1, " on en ")) ||
+           is_where_it_runs(items, item_text(items, at - 1, "el") ? at - 1 : at) ||
            (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
             !is_of_a_time(items, at - 2) && is_of_running(items, at)) ||
            (item_is(items, at - 1, ITEM_HEDGE) && item_is(items, at - 2, ITEM_AT));

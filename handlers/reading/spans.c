@@ -88,7 +88,8 @@ ends_way(const struct items *items, size_t at)
 
     return role == CLOCK_ARRIVE || role == CLOCK_UNTIL || item_is(items, at - 1, ITEM_TO) ||
            items_find(items, from, at, ITEM_ARRIVE) < at ||
-           items_find(items, from, at, ITEM_HOMEWARD) < at;
+           items_find(items, from, at, ITEM_HOMEWARD) < at ||
+           item_is(items, at + 1 + (tells_half_of_day(items, at + 1) ? 1U : 0U), ITEM_HOMEWARD);
 }
 
 /* Two clock times, the first a start and the second an end. */

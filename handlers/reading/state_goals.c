@@ -130,6 +130,19 @@ is_due_at_clock(const struct items *items, size_t after)
     return i < items->count && items->list[i].is == ITEM_CLOCK && clock_role(items, i) == CLOCK_BY;
 }
 
+/* "the one with a dent that is full": told of a battery at the beginning of the clause */
+static bool
+begins_with_one(const struct items *items, size_t at)
+{
+    size_t first = clause_start(items, at);
+
+    while (item_is(items, first, ITEM_AND) || item_is(items, first, ITEM_LINK)) {
+        first++;
+    }
+    return first < at && items->list[first].is == ITEM_NUMBER && items->list[first].one &&
+           items_find(items, first, at, ITEM_WILL_BE) == at;
+}
+
 /* "2 full", "the other is full", "full ones": some batteries are said to be so already. */
 static bool
 has_own_subject(const struct items *items, size_t at)
@@ -140,6 +153,9 @@ has_own_subject(const struct items *items, size_t at)
         (item_is(items, at - 1, ITEM_THEN_LEFT) ||
          item_value(items, at - 1, ITEM_POWER) == POWER_WORD_BATTERY)) {
         return true; /* "unplugged fully charged at 7" */
+    }
+    if (begins_with_one(items, at)) {
+        return true;
     }
     if (item_is(items, at + 1, ITEM_AT) &&
         (item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL) ||

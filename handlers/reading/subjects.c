@@ -87,6 +87,16 @@ is_told_by_another(const struct items *items, size_t here, size_t charge)
            items_find(items, here + 1, charge, ITEM_CLAIM) < charge;
 }
 
+/* "one of those is at 60", "una de ellas" */
+static bool
+is_of_them(const struct items *items, size_t at)
+{
+    return tokens_phrase_at(items->tokens, items->list[at].to,
+                            "of those|of them|of em|of these|of the two|of the three|of the full "
+                            "ones|de ellas|de esas|de las dos|de las tres|de las llenas|de "
+                            "esas dos") > 0;
+}
+
 /* A number before a charge: a label, how many of them, or none of ours. */
 static void
 take_count(struct items *items, size_t here, struct group *group)
@@ -119,6 +129,7 @@ take_count(struct items *items, size_t here, struct group *group)
     }
     group->times = items->list[counts].value / 1000;
     group->named = true;
+    group->of_them = is_of_them(items, counts);
     items_spend(items, counts, 1);
 }
 
@@ -134,6 +145,7 @@ subject_before(struct items *items, size_t at, struct group *group)
         return;
     }
     group->times = 1;
+    group->of_them = item_text(items, at, "used"); /* "used up one" */
     for (i = at; i > from && at - i < SUBJECT_REACH; i--) {
         size_t here = i - 1;
 

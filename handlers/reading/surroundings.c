@@ -280,7 +280,7 @@ read_bare_size(const struct items *items, struct told *told)
         bool ends =
             at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
             token_among(tokens, at + 1,
-                        " at on with last lasts a con dura at in kind size type one tank model ");
+                        " at on with last lasts a con dura at in kind size type one tank model en ");
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 
@@ -291,7 +291,8 @@ read_bare_size(const struct items *items, struct told *told)
                     (ends &&
                      token_among(
                          tokens, at - 1,
-                         " the an a un una , in el la : es is my his her our mi su both ambos ") &&
+                         " the an a un una , in el la : es is my his her our mi su both ambos "
+                         "says say dice reads letter letra stamped ") &&
                      !(token_is(tokens, at, "e") && items->spanish &&
                        token_is(tokens, at - 1, ","))))) {
             take_size(told, tokens->list[at].text);
