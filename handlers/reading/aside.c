@@ -6,7 +6,7 @@
 #include "settings.h"
 
 static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
-                             "grandfather aunt uncle hubby sister brother papa mama abuela abuelo "
+                             "grandfather aunt uncle hubby sister brother papa mama abuela abuelo abue "
                              "esposo esposa nana mum gramps im hes shes ";
 static const char persons[] =
     " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora "
@@ -173,6 +173,25 @@ are_both_so_old(const struct items *items, size_t at)
            items_find(items, from, at, ITEM_HAVE) == at;
 }
 
+/* "mi abue tiene 92", "es para mi suegro, tiene 79", "tiene 92 (anos)": a charge would have its
+ * battery, and where none is named an age is the likelier one. */
+static bool
+has_so_many_years(const struct items *items, size_t at)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t verb = tokens_back(items->list[at].from, 1);
+
+    if (item_is(items, at + 1, ITEM_UNIT) || !token_among(tokens, verb, " tiene cumple cumplio ")) {
+        return false;
+    }
+    if (at + 2 < items->count && items->list[at + 1].is == ITEM_PAUSE &&
+        token_among(tokens, items->list[at + 2].from, " anos anios ")) {
+        return true;
+    }
+    verb = tokens_back(verb, token_among(tokens, verb - 1, " , que ya ella el ; ") ? 2 : 1);
+    return token_among(tokens, verb, persons) || token_among(tokens, verb, family);
+}
+
 /* "he is 74", "my mom 82": years */
 static void
 age(struct items *items, size_t at)
@@ -188,6 +207,10 @@ age(struct items *items, size_t at)
     }
     if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
         items->list[at].value > 110 * 1000 || at == 0) {
+        return;
+    }
+    if (items->list[at].value >= 55 * 1000 && has_so_many_years(items, at)) {
+        items_spend(items, at, 1);
         return;
     }
     if (are_both_so_old(items, at)) {

@@ -124,7 +124,8 @@ begins_list(const struct items *items, size_t at)
 {
     size_t last = at + (item_is(items, at + 1, ITEM_HEDGE_AFTER) ? 1U : 0U);
     bool joined = item_is(items, last + 1, ITEM_AND) ||
-                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE);
+                  (last + 1 < items->count && items->list[last + 1].is == ITEM_PAUSE &&
+                   !item_text(items, last + 1, ":")); /* "I have 2: 77 and 33" */
     size_t next;
 
     for (next = last + 1; item_is(items, next, ITEM_AND) ||

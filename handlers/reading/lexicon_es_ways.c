@@ -297,7 +297,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_REST,
         "descansando|sentado|sentada|sentada en|sentado en|sentados en|reposo|en "
         "reposo|acostado|acostada|sentados|"
-        "viendo la tele|viendo tele|en el sofa|en el sillon|quieto|quieta|viendo television|"
+        "viendo la tele|viendo la novela|viendo su novela|viendo novelas|viendo el partido|viendo una "
+        "pelicula|viendo tele|en el sofa|en el sillon|quieto|quieta|viendo television|"
         "en mi sillon|en su sillon|en su silla|en la silla|en la mecedora|en mi mecedora|en la "
         "hamaca|"
         "en mi silla|sin moverme|leyendo|tejiendo|sentadita|sentadito|recostado|recostada|"

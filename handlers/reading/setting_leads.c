@@ -78,6 +78,10 @@ is_of_running(const struct items *items, size_t at)
                                 "dura duran rinde tiempo time lpm set go give ";
     size_t from = sentence_start(items, at), i;
 
+    if (tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 3),
+                         "we are at|i am at|he is at|she is at") == 3) {
+        return true;
+    }
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_LASTS) ||
             item_is(items, i, ITEM_FULL) || item_is(items, i, ITEM_CYLINDER) ||

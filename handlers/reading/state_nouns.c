@@ -8,7 +8,7 @@ static const char no_nouns[] =
     " will would can could shall should may might must if so but because since while when hi hey "
     "hello please thanks thx thank like as lol ok okay how what and or then per puede podria thing "
     "thingy gizmo gadget contraption box portable breather juice cosa maquinita cajita "
-    "podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
+    "eso esto claro creo aun todavia ahorita podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
 
 /* "the cup was full": what was so */
 static size_t
@@ -18,6 +18,36 @@ over_was(const struct items *items, size_t before)
                    item_is(items, before - 1, ITEM_WORD)
                ? before - 1
                : before;
+}
+
+/* "the plug in this van is dead": of what feeds, and no battery or "it" since */
+static bool
+is_of_socket(const struct items *items, size_t at)
+{
+    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from, i;
+
+    if (!item_is(items, at, ITEM_CHARGE)) {
+        return false;
+    }
+    for (i = first; i > from && first - i < 7; i--) {
+        if (token_among(items->tokens, i - 1, " it its theyre they and y pero but ")) {
+            return false;
+        }
+        if (token_among(items->tokens, i - 1,
+                        " plug socket outlet lighter adapter adaptor inverter cord cable usb port "
+                        "encendedor enchufe toma tomacorriente adaptador contacto inversor ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "la que esta vacia": of a battery, whatever stands before */
+static bool
+is_the_one_that_is(const struct items *items, size_t at)
+{
+    return tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 3),
+                            "la que esta|las que estan|el que esta") == 3;
 }
 
 /* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
@@ -33,6 +63,9 @@ is_of_no_battery(const struct items *items, size_t at)
                        !token_among(items->tokens, items->list[before].from, no_nouns) &&
                        strlen(items->tokens->list[items->list[before].from].text) > 1; /* "B is" */
 
+    if (is_of_socket(items, at) || is_the_one_that_is(items, at)) {
+        return is_of_socket(items, at);
+    }
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
             item_is(items, i, ITEM_ORDINAL) || item_is(items, i, ITEM_BOTH) ||

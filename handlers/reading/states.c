@@ -197,6 +197,7 @@ fraction_at(const struct items *items, size_t at, struct state *state)
     state->cannot = part > 1000;
     hedged = is_hedged(items, at, after);
     after += item_is(items, after, ITEM_FULL) ? 1 : 0; /* "three quarters full" */
+    after += part == 500 && item_value(items, after, ITEM_CHARGE) == 0 ? 1 : 0; /* "half empty" */
     state->count = after - at;
     if (!state->cannot) {
         state->charge = beside_part(items, at, hedge(state->charge, hedged));

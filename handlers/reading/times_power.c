@@ -50,12 +50,14 @@ is_house_outlet(const struct items *items, size_t at)
 {
     static const char places[] = " bed bedside nightstand house home hotel motel room kitchen "
                                  "hallway garage porch counter couch desk sofa casa hotel cuarto "
-                                 "cama sala cocina recamara buro mesita ";
+                                 "cama sala cocina recamara buro mesita bathroom bath lobby den "
+                                 "basement laundry bano pasillo lavanderia cabin condo living ";
     size_t to = sentence_end(items, at);
 
     return item_value(items, at, ITEM_POWER) == POWER_WORD_PLUG &&
            token_among(items->tokens, items->list[at].to - 1, " outlet socket enchufe contacto ") &&
-           items_have_word(items, at, at + 5 < to ? at + 5 : to, places);
+           (items_have_word(items, at, at + 5 < to ? at + 5 : to, places) ||
+            token_among(items->tokens, tokens_back(items->list[at].to, 2), places));
 }
 
 static bool
