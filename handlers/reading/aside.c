@@ -181,6 +181,9 @@ has_so_many_years(const struct items *items, size_t at)
     const struct tokens *tokens = items->tokens;
     size_t verb = tokens_back(items->list[at].from, 1);
 
+    if (tokens_phrase_at(tokens, tokens_back(verb, 1), "a mis|a sus|with my|at my") == 2) {
+        return true; /* "a mis 67 ya ronco" */
+    }
     if (item_is(items, at + 1, ITEM_UNIT) || !token_among(tokens, verb, " tiene cumple cumplio ")) {
         return false;
     }
@@ -246,6 +249,19 @@ of_phone(struct items *items, size_t at)
     if (before < items->list[at].from && before > 0 &&
         token_among(items->tokens, before - 1, things)) {
         items_spend(items, at, 1);
+    }
+}
+
+/* "one of the 40s is really 14", "the 70 one is now 52": a battery's name, by what it had */
+static void
+one_of_those(struct items *items, size_t at)
+{
+    if (is_number(items, at) && items->list[at].value > 12 * 1000 &&
+        item_is(items, at - 1, ITEM_OF) && at > 1 && is_number(items, at - 2) &&
+        items->list[at - 2].value <= 4 * 1000 &&
+        (items->list[at].high > items->list[at].value ||
+         token_among(items->tokens, items->list[at].to, " ones is "))) {
+        items_replace(items, at - 2, 3, items->list[at - 2]);
     }
 }
 
@@ -500,6 +516,7 @@ aside_put(struct items *items)
                                                             other_percent,
                                                             denied,
                                                             of_phone,
+                                                            one_of_those,
                                                             put_right};
     size_t at, i;
 

@@ -10,6 +10,7 @@
 #include "counted.h"
 #include "hedges.h"
 #include "setting_leads.h"
+#include "subjects.h"
 
 enum { IMPOSSIBLE_MAX = 500 };
 
@@ -394,9 +395,20 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         tells_other_before(items, at) && clause_end(items, at) == after) {
         return true; /* "una dice 92 y otra 8" */
     }
+    if (big && item_is(items, after, ITEM_TO) && item_is(items, after + 1, ITEM_FULL) &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return true; /* "enough to go 25 to full" */
+    }
+    if (big && clause_start(items, at) == at && item_is(items, after, ITEM_AND) &&
+        (item_is(items, over_links(items, after + 1), ITEM_FULL) ||
+         item_is(items, over_links(items, after + 1), ITEM_CHARGE))) {
+        return true; /* "62 + a full one" */
+    }
     if (!big && !begins_way_up(items, at)) {
         if (alone && begins_list(items, at) && items->list[at].value % 5000 == 0 &&
-            items->list[at].digits && items->list[at].value != 5000) {
+            items->list[at].digits &&
+            (items->list[at].value != 5000 ||
+             (item_text(items, at + 1, ",") && begins_list(items, at + 2)))) {
             return true; /* "0, 0, 40, 100" */
         }
         return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);

@@ -10,7 +10,8 @@ is_one_of_list(const struct items *items, size_t at)
 {
     return items->list[at].value == 1000 && at > 0 &&
            (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND)) &&
-           item_is(items, at + 1, ITEM_HEDGE);
+           (item_is(items, at + 1, ITEM_HEDGE) ||
+            token_among(items->tokens, items->list[at].to, " thats is its "));
 }
 
 /* "A 90 y B 50" */
@@ -79,6 +80,7 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
            item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
            item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
+           item_is(items, at, ITEM_SAME) ||
            item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
            item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
            item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||

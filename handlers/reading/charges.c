@@ -268,7 +268,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
             told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
-        } else if (charge_are_lit(items, groups, &group) ||
+        } else if (charge_are_lit(items, groups, &group) || charge_is_of_all(groups, &group) ||
                    (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
         } else {
@@ -310,11 +310,13 @@ tell_one_of_them(struct groups *groups)
     size_t i, j;
 
     for (i = 1; i < groups->count; i++) {
-        struct group *before = &groups->list[i - 1], *used = &groups->list[i];
+        const struct group *used = &groups->list[i];
 
-        if (used->of_them && used->times > 0 && before->times > used->times &&
-            before->ordinal == 0) {
-            before->times -= used->times; /* "started with 3 full, used up one" */
+        for (j = i; j > 0 && used->of_them && used->times > 0; j--) {
+            if (groups->list[j - 1].times > used->times && groups->list[j - 1].ordinal == 0) {
+                groups->list[j - 1].times -= used->times; /* "3 full, used up one" */
+                break;
+            }
         }
         for (j = 0; j < i && groups->list[i].ordinal > 0; j++) {
             if (groups->list[j].times > 1 && groups->list[j].ordinal == 0 &&
@@ -373,6 +375,9 @@ take_back(struct items *items, struct groups *groups)
         return;
     }
     new = &groups->list[before];
+    if (new->of_them) {
+        return; /* "actually one of those is at 14" */
+    }
     if ((new->named &&new->ordinal == 0) || new->times != 1) {
         groups_drop(groups, 0, before);
         return;

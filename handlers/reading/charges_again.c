@@ -60,6 +60,17 @@ charge_is_same_again(const struct items *items, const struct groups *groups,
            is_of_it(items, &groups->list[groups->count - 1]);
 }
 
+bool
+charge_is_of_all(const struct groups *groups, const struct group *group)
+{
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+
+    return groups->count > 0 && !last->named && last->times == 1 && !last->state.is_lights &&
+           !group->state.is_lights && group->named && group->times > 1 &&
+           last->state.charge.low == group->state.charge.low &&
+           last->state.charge.high == group->state.charge.high;
+}
+
 /* "It says 9. nine percent.": the same battery, unless another one is named. */
 bool
 charge_is_said_again(const struct items *items, const struct groups *groups,

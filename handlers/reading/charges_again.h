@@ -24,6 +24,8 @@ bool charge_are_lit(const struct items *items, const struct groups *groups,
 /* "it says 75 .. now its 60": the last telling holds. */
 bool charge_is_same_again(const struct items *items, const struct groups *groups,
                           const struct group *group);
+/* "from 70 to 100 .. both are at 70": told of all behind what was told of one. */
+bool charge_is_of_all(const struct groups *groups, const struct group *group);
 /* "It says 9. nine percent." */
 bool charge_is_said_again(const struct items *items, const struct groups *groups,
                           const struct group *group);

@@ -31,7 +31,8 @@ corrects(const struct items *items, size_t at)
         at > 0 && (items->list[at - 1].is == ITEM_PAUSE || items->list[at - 1].is == ITEM_STOP);
     bool denied = items_have_word(items, at, clause_end(items, at), " antes dije puse before ");
     bool alone = first && !denied && item_text(items, at, "no") &&
-                 items->list[at].to - items->list[at].from == 1 && leads_to_number(items, at + 1);
+                 items->list[at].to - items->list[at].from == 1 &&
+                 !item_is(items, at + 1, ITEM_POWER) && leads_to_number(items, at + 1);
 
     return alone || item_is(items, at, ITEM_CORRECT);
 }
@@ -161,6 +162,19 @@ take_unit(struct items *items, size_t at, const struct item *of)
     }
 }
 
+/* The new length is told of the same as the old one: "half an hour ago, no, 35 minutes". */
+static void
+take_place(struct items *items, size_t old, size_t new)
+{
+    if (item_is(items, old + 1, ITEM_AGO) || item_is(items, old - 1, ITEM_AGO_LEAD)) {
+        items->list[old].value = items->list[new].value;
+        items->list[old].high = items->list[new].high;
+        items->list[new].spent = true;
+    } else {
+        items->list[old].spent = true;
+    }
+}
+
 static void
 replace_amount(struct items *items, size_t correction, bool was_denied)
 {
@@ -178,7 +192,37 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
         take_unit(items, new, &items->list[old]);
     }
     if (items->list[new].unit == items->list[old].unit && items->list[new].unit != UNIT_PERCENT) {
-        items->list[old].spent = true;
+        take_place(items, old, new);
+    }
+}
+
+/* "half an hour ago. well 35 minutes really", "3 hours and some .. 3 and a half": told again, more
+ * closely. */
+static void
+tell_more_closely(struct items *items, size_t at)
+{
+    struct item *length = &items->list[at];
+    size_t next = at + 1, new;
+
+    while (next < items->count &&
+           (item_is(items, next, ITEM_AGO) || item_is(items, next, ITEM_SOMETHING) ||
+            items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE)) {
+        next++;
+    }
+    for (new = next; item_is(items, new, ITEM_LINK) || item_is(items, new, ITEM_HEDGE); new++) {
+    }
+    if (!item_in(items, at, UNIT_MINUTE) || length->spent || next == at + 1 || new == items->count) {
+        return;
+    }
+    if (item_in(items, new, UNIT_MINUTE) && !items->list[new].spent &&
+        token_among(items->tokens, items->list[next].from, " well bueno more rather ") &&
+        token_among(items->tokens, items->list[new].to, " really actually now . creo ya mas ")) {
+        take_place(items, at, new);
+    } else if (item_free_number(items, new) && items->list[new].value % 1000 == 500 &&
+               length->whole_hours && items->list[new].value * 60 / 1000 - length->value == 30 &&
+               stands_alone(items, new) && items->list[at + 1].is != ITEM_STOP) {
+        take_unit(items, new, length);
+        length->spent = true;
     }
 }
 
@@ -307,6 +351,7 @@ corrections_of_amounts(struct items *items)
 
     for (at = 0; at < items->count; at++) {
         keep_longer(items, at);
+        tell_more_closely(items, at);
     }
 
     for (at = 0; at < items->count; at++) {

@@ -51,7 +51,8 @@ went(const struct tokens *tokens, size_t at)
         "doesnt charge|wont hold a charge|isnt mine|not mine|"
         "quebro|rompio|perdio|rota|quebrada|danada|descompuesta|descompuso|no sirve|no funciona|"
         "no jala|ya no carga|no agarra carga|no es mia|se llevo|se llevaron|robaron|"
-        "se quedo en|devolvi|devolvimos|olvidada|mala";
+        "ni entra|no entra|ni prende|no prende|no cuenta|doesnt fit|wont fit|doesnt count|"
+        "wont turn on|doesnt turn on|se mojo|se quedo en|devolvi|devolvimos|olvidada|mala";
     size_t i;
 
     for (i = at; i < at + OBJECT_REACH + 1; i++) {
@@ -164,10 +165,8 @@ gone_take(const struct gone *gone, struct counted *counted, struct groups *group
     if (left == 0) {
         return;
     }
-    if (counted->total > 0) {
-        if (counted->at < gone->at) {
-            counted->total = counted->total > left ? counted->total - left : 0;
-        }
+    if (counted->total > 0 && counted->at < gone->at) {
+        counted->total = counted->total > left ? counted->total - left : 0;
         return;
     }
     if (groups->count > 0 && groups->list[groups->count - 1].state.from > gone->at) {

@@ -136,6 +136,26 @@ wait_between(const struct items *items, struct spans *spans)
     spans->list[2] = back;
 }
 
+/* "we wait 2 hours. before that 1 hour of driving": told behind it, and comes first. */
+static void
+told_backwards(const struct items *items, struct spans *spans)
+{
+    size_t i;
+
+    for (i = 1; i < spans->count; i++) {
+        size_t from = items->list[clause_start(items, spans->list[i].at)].from;
+
+        if (spans->list[i].at > spans->list[i - 1].at &&
+            tokens_phrase_at(items->tokens, from,
+                             "before that|but before that|before it|antes de eso|y antes") > 0) {
+            struct span first = spans->list[i];
+
+            spans->list[i] = spans->list[i - 1];
+            spans->list[i - 1] = first;
+        }
+    }
+}
+
 /* "same way back": what moved one there, in reverse. */
 static void
 same_way_back(const struct items *items, struct spans *spans)
@@ -257,6 +277,7 @@ legs_read(struct items *items, struct told *told)
     spans_find(items, told, &spans);
     spans_kind(items, told, &spans);
     wait_between(items, &spans);
+    told_backwards(items, &spans);
     if (told->kind == TOLD_FLIGHT) {
         flight_figures_settle(items, told, &spans);
         repeat_flights(items, &spans);

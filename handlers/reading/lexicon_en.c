@@ -6,7 +6,7 @@ const struct lexicon_entry lexicon_en[] = {
     OWN(ITEM_ARTICLE, 0, "a|an"),
     OWN(ITEM_LINK, 0,
         "is|are|be|s|re|it|it is|the|this|that|these|those|my|his|her|their|our|your|i|he|she|we|"
-        "you|of mine|them|ones|just|only|still|already|exactly|im|hes|shes|do|does|did|"
+        "you|thats|of mine|them|ones|just|only|still|already|exactly|im|hes|shes|do|does|did|"
         "there|here|me|us|him|then|also|well|really|so|maybe its|charge|"
         "reading|theres|there is|there are|machine|unit|percentage|"
         "gauge|screen|display|fully|all the way|"
@@ -112,6 +112,8 @@ const struct lexicon_entry lexicon_en[] = {
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
         "is too|so is the other|same with the other|same for the other"),
     ROW(ITEM_UNKNOWN, 0,
+        "screen is blank|screen is dark|display is blank|display is dark|no number on it|shows "
+        "nothing|"
         "hasnt been looked at|hasnt been checked|hasnt been tried|havent even looked at|havent "
         "even looked|havent even checked|havent even opened|havent touched|not looked at it|is a "
         "mystery|havent gotten to|who knows what|no way to tell|cant make out|couldnt read|couldnt "

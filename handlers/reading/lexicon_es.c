@@ -93,6 +93,7 @@ const struct lexicon_entry lexicon_es[] = {
         "tambien|igual|lo mismo|la otra igual|igualmente|esta igual|tambien esta|"
         "la otra tambien"),
     ROW(ITEM_UNKNOWN, 0,
+        "sin numero|sin pantalla|no se le ve|se le borro|no marca nada|no dice nada|"
         "ni la he visto|ni la vi|ni la he revisado|ni la he checado|ni la revise|ni la cheque|ni "
         "la he tocado|no la vi|no la he abierto|no le he revisado|no la he probado|ni se cuanto|no "
         "supe|no supo|no se cuanta|a esa no la he visto|sin ver|ni la mire|no alcanzo a ver|no "
@@ -213,6 +214,7 @@ const struct lexicon_entry lexicon_es[] = {
         "modo noche|modo nocturno|modo sueno|modo de noche|modo dormir|"
         "modo de sueno"),
     ROW(ITEM_WORD, 0,
+        "entre medio|de por medio|en medio|"
         "pulso del corazon|mi pulso|su pulso|pulso cardiaco|pulso de el|el pulso es|buenos "
         "dias|buenas tardes|buenas noches|buena noche|buen dia|pasado manana|primera vez|de "
         "primera|segunda vez|a la vez|de vez en cuando|luz del cuarto|foco del cuarto|"

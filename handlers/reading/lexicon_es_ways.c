@@ -138,7 +138,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"
         "conducir|por carretera|de carretera|en camion|en autobus|en tren|en bus|en taxi|de manejo|"
-        "van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje en carro|"
+        "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje en carro|"
         "viaje en coche|en camioneta|en el auto|de camino|al volante|manejada|de coche|de carro|"
         "de camion|de autobus|de bus|de tren|casa rodante|microbus|colectivo|de metro"),
     ROW(ITEM_GOING, LEG_FLIGHT,
@@ -248,7 +248,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "nada mas en el carro|nomas en el carro|solo en el carro|solo el carro|nada mas el "
         "carro|nomas el "
         "carro|solo en el coche|solo el coche|puro carro|"
-        "cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
+        "con el auto|con el coche|con la camioneta|con la troca|cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
         "cargador del auto|adaptador del carro|adaptador del coche|adaptador de coche|"
         "adaptador de carro|conector del coche|conector del carro|encendedor|12 voltios|"
         "enchufado al carro|conectado al carro|conectado al coche|enchufada al carro|"
@@ -297,7 +297,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_REST,
         "descansando|sentado|sentada|sentada en|sentado en|sentados en|reposo|en "
         "reposo|acostado|acostada|sentados|"
-        "viendo la tele|viendo la novela|viendo su novela|viendo novelas|viendo el partido|viendo una "
+        "en la banca|en el banco|viendo la tele|viendo la novela|viendo su novela|viendo novelas|viendo el partido|viendo una "
         "pelicula|viendo tele|en el sofa|en el sillon|quieto|quieta|viendo television|"
         "en mi sillon|en su sillon|en su silla|en la silla|en la mecedora|en mi mecedora|en la "
         "hamaca|"

@@ -246,6 +246,25 @@ read_setting(struct items *items, struct told *told)
     }
 }
 
+/* "60 and a full one. 2. how long": a sentence of nothing but a number, where charges are told. */
+static void
+read_setting_alone(struct items *items, struct told *told)
+{
+    size_t at;
+
+    for (at = 1; !told->has_setting && told->kind != TOLD_WATCH && told_has_charge(told) &&
+                 at < items->count;
+         at++) {
+        if (may_be_setting(items, at) && !items->list[at].one && items->list[at].digits &&
+            items->list[at].value <= 6 * 1000 && sentence_start(items, at) == at &&
+            sentence_end(items, at) == at + 1) {
+            told->has_setting = true;
+            told->setting_tenths = items->list[at].value / 100;
+            items_spend(items, at, 1);
+        }
+    }
+}
+
 /* "turned it from 3 liters to 2", "pase de 3 litros a 2" */
 static bool
 is_turned_from(const struct items *items, size_t at)
@@ -316,6 +335,7 @@ settings_read(struct items *items, struct told *told)
     }
     settings_of_each(items, told);
     read_setting(items, told);
+    read_setting_alone(items, told);
     setting_of_one(items, told);
     take_higher(items, told);
 }

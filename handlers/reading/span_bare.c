@@ -83,7 +83,9 @@ is_next_part(const struct items *items, size_t at)
 
     if (first == 0 || items->list[at].one ||
         !token_among(items->tokens, first - 1, " then luego despues otras otros another ") ||
-        !token_among(items->tokens, items->list[at].to, " en in at on by ")) {
+        !(token_among(items->tokens, items->list[at].to, " en in at on by ") ||
+          (token_is(items->tokens, items->list[at].to, "de") &&
+           item_is(items, at + 2, ITEM_GOING)))) { /* "otras dos de guagua" */
         return false;
     }
     for (i = at + 1; i < to && i < at + 5; i++) {
@@ -115,7 +117,8 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
 
     return spans->count > 0 &&
            (items->list[spans->list[spans->count - 1].at].whole_hours ||
-            (items->list[spans->list[0].at].whole_hours && is_more_of_a_way(items, at))) &&
+            (items->list[spans->list[0].at].whole_hours &&
+             (is_more_of_a_way(items, at) || is_next_part(items, at)))) &&
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||

@@ -100,8 +100,13 @@ fraction_of(const struct items *items, size_t at)
 static bool
 is_third_battery(const struct items *items, size_t at)
 {
+    size_t from = clause_start(items, at);
+
     return item_value(items, at, ITEM_FRACTION) == 333 &&
-           (item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at + 1, "one") ||
+           (items_have_word(items, from, at,
+                            " lends lent loans loaned borrow borrowed borrowing lending rent rented "
+                            "renting buy bought gave ") ||
+            item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at + 1, "one") ||
             item_text(items, at + 1, "is") || item_text(items, at + 1, "that") ||
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }

@@ -292,7 +292,7 @@ read_bare_size(const struct items *items, struct told *told)
                      token_among(
                          tokens, at - 1,
                          " the an a un una , in el la : es is my his her our mi su both ambos "
-                         "says say dice reads letter letra stamped ") &&
+                         "says say dice reads letter letra stamped . ") &&
                      !(token_is(tokens, at, "e") && items->spanish &&
                        token_is(tokens, at - 1, ","))))) {
             take_size(told, tokens->list[at].text);
