@@ -395,6 +395,12 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         tells_other_before(items, at) && clause_end(items, at) == after) {
         return true; /* "una dice 92 y otra 8" */
     }
+    if (ends_here(items, after) && before < items->count &&
+        items->list[before].is == ITEM_NUMBER && items->list[before].value <= 3 * 1000 &&
+        tokens_phrase_at(items->tokens, items->list[before].from + 1,
+                         "of the|of them|of those|de ellas|de esas|de las") > 0) {
+        return true; /* "one of the 80s is really 8" */
+    }
     if (big && item_is(items, after, ITEM_TO) && item_is(items, after + 1, ITEM_FULL) &&
         lexicon_cue(items->tokens, CUE_CHARGING)) {
         return true; /* "enough to go 25 to full" */
