@@ -139,6 +139,11 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                    : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
                              items->list[at + 1].is == ITEM_STOP);
     }
+    if (items->list[at].value >= 5 * 1000 &&
+        tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                         "estan en|andan en|quedaron en|siguen en") == 2) {
+        return true; /* "estan en 5 y en 65": several, and a unit has one setting */
+    }
     if (item_is(items, before, ITEM_AT)) {
         return (big && (in != AT_ON || is_told_of_it(items, before))) ||
                (in == AT_AT && is_low(items, at, before, subject)) ||
@@ -349,7 +354,8 @@ is_of_battery_told(const struct items *items, size_t at)
     size_t from = clause_start(items, at - 1), i;
 
     for (i = from; i < at; i++) {
-        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER)) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
+            item_value(items, i, ITEM_POWER) == POWER_WORD_BATTERY) {
             return true;
         }
         if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
@@ -394,6 +400,10 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
     if (!big && item_is(items, at - 1, ITEM_OTHER) && items->list[at].value >= 5 * 1000 &&
         tells_other_before(items, at) && clause_end(items, at) == after) {
         return true; /* "una dice 92 y otra 8" */
+    }
+    if (items->list[at].value == 0 && names_battery(items, before) &&
+        clause_end(items, at) == after) {
+        return true; /* "the other is zero" */
     }
     if (ends_here(items, after) && before < items->count &&
         items->list[before].is == ITEM_NUMBER && items->list[before].value <= 3 * 1000 &&
@@ -496,6 +506,12 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     }
     after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
     after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;
+    if (!big && item->value > 0 && !item_is(items, before, ITEM_FROM) &&
+        item_value(items, after, ITEM_AT) == AT_AT && after + 1 < items->count &&
+        (item_in(items, after + 1, UNIT_PERCENT) ||
+         (item_free_number(items, after + 1) && items->list[after + 1].value > BIG_MIN * 1000))) {
+        return false; /* "down to 1 at 100" */
+    }
     if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
         item_is(items, before, ITEM_MODE) ||
         (item_is(items, before, ITEM_SETTING) && !item_is(items, before, ITEM_SHOWS)) ||

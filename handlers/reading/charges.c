@@ -356,6 +356,25 @@ correct_number(struct items *items, size_t from, struct group *last)
     items_spend(items, at, 1);
 }
 
+/* The group before `new` that has the same subject by its word ("the spare"); `new` if none. */
+static size_t
+told_before_of(const struct items *items, const struct groups *groups, size_t new)
+{
+    const struct group *group = &groups->list[new];
+    size_t i;
+
+    for (i = new; i > 0 && group->subject > 0 && group->times == 1; i--) {
+        const struct group *before = &groups->list[i - 1];
+
+        if (before->subject > 0 && before->times == 1 &&
+            token_is(items->tokens, items->list[before->subject].to - 1,
+                     items->tokens->list[items->list[group->subject].to - 1].text)) {
+            return i - 1;
+        }
+    }
+    return new;
+}
+
 /* A correction replaces all that was told before; one charge without a battery of its own, or of
  * the second one, only the one that it is of. */
 static void
@@ -377,6 +396,11 @@ take_back(struct items *items, struct groups *groups)
     new = &groups->list[before];
     if (new->of_them) {
         return; /* "actually one of those is at 14" */
+    }
+    replaced = told_before_of(items, groups, before);
+    if (replaced < before) {
+        groups_drop(groups, replaced, 1);
+        return; /* "I mean the spare is at 30" */
     }
     if ((new->named &&new->ordinal == 0) || new->times != 1) {
         groups_drop(groups, 0, before);

@@ -78,7 +78,7 @@ charge_is_said_again(const struct items *items, const struct groups *groups,
 {
     size_t after = group->state.from + group->state.count,
            first = items->list[group->state.from].from;
-    bool asks = false;
+    bool asks = item_is(items, back_over_links(items, group->state.from), ITEM_FROM);
     size_t i;
 
     if (group->named || group->times != 1 || group->state.adjacent || group->state.is_lights ||

@@ -18,7 +18,9 @@ is_of_others(const struct items *items, size_t from, size_t at)
     size_t i;
 
     if (items_have_word(items, from, at, whose) ||
-        items_have_word(items, at, clause_end(items, at), " his hers theirs suya suyo ")) {
+        items_have_word(items, at, clause_end(items, at),
+                        " his hers theirs suya suyo box label brochure manual website caja folleto "
+                        "etiqueta ")) {
         return true;
     }
     for (i = items->list[from].from; i < items->list[at].from; i++) {

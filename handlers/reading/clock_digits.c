@@ -52,6 +52,24 @@ clock_of_four_digits(struct items *items, size_t at)
     return true;
 }
 
+/* "bus at 6 15 am" */
+bool
+clock_of_two_numbers(struct items *items, size_t at)
+{
+    const struct item *hour = &items->list[at], *minute = hour + 1;
+
+    if (!item_free_number(items, at) || !item_free_number(items, at + 1) || !hour->digits ||
+        !minute->digits || hour->value < 1000 || hour->value > 12 * 1000 ||
+        hour->value % 1000 != 0 || minute->value >= 60 * 1000 ||
+        strlen(items->tokens->list[minute->from].text) != 2 ||
+        !(item_is(items, at + 2, ITEM_AM) || item_is(items, at + 2, ITEM_PM))) {
+        return false;
+    }
+    clock_make(items, at, 2, hour->value / 1000 * 60 + minute->value / 1000);
+    items->list[at].colon = true;
+    return true;
+}
+
 /* "off at 7.30", "it is 6.15" */
 bool
 clock_with_dot(struct items *items, size_t at)

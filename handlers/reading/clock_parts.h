@@ -18,6 +18,7 @@ void clock_make(struct items *items, size_t at, size_t count, int minutes);
 
 /* "0630", "by 1900"; "off at 7.30"; "a las 20 horas": false if it is none. */
 bool clock_of_four_digits(struct items *items, size_t at);
+bool clock_of_two_numbers(struct items *items, size_t at);
 bool clock_with_dot(struct items *items, size_t at);
 bool clock_of_hours(struct items *items, size_t at);
 

@@ -158,6 +158,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "has to go|must last|do me|do us|stretch|"
         "enough juice for|stay on it|going for"),
     ROW(ITEM_LASTS, 1, "need|needs|need about|i need|we need"),
+    ROW(ITEM_GOING, LEG_WAIT, "wait no plug|wait no outlet|wait no outlets|wait no power"),
+    ROW(ITEM_POWER, POWER_WORD_NONE, "wait no plug|wait no outlet|wait no outlets|wait no power"),
     ROW(ITEM_CORRECT, 0,
         "call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
         "sorry|actually|correction|i mean|i "

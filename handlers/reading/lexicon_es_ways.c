@@ -248,7 +248,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "nada mas en el carro|nomas en el carro|solo en el carro|solo el carro|nada mas el "
         "carro|nomas el "
         "carro|solo en el coche|solo el coche|puro carro|"
-        "con el auto|con el coche|con la camioneta|con la troca|cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
+        "dejo en el carro|pongo en el carro|dejo en el coche|con el auto|con el coche|con la camioneta|con la troca|cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
         "cargador del auto|adaptador del carro|adaptador del coche|adaptador de coche|"
         "adaptador de carro|conector del coche|conector del carro|encendedor|12 voltios|"
         "enchufado al carro|conectado al carro|conectado al coche|enchufada al carro|"

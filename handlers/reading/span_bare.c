@@ -120,6 +120,7 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
             (items->list[spans->list[0].at].whole_hours &&
              (is_more_of_a_way(items, at) || is_next_part(items, at)))) &&
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
+           !token_among(items->tokens, items->list[at].from - 1, " las los ") &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||

@@ -306,6 +306,19 @@ goes_on_as_way(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].to, " more mas ");
 }
 
+/* "2 hr 5 min, then a 50 min wait, then 1 hr 15": as many waits as flights before it */
+static bool
+awaits_flight(const struct spans *spans, size_t at)
+{
+    int open = 0;
+    size_t i;
+
+    for (i = 0; i < at; i++) {
+        open += spans->list[i].kind == LEG_FLIGHT ? 1 : spans->list[i].kind == LEG_WAIT ? -1 : 0;
+    }
+    return open == 0 && spans->list[at - 1].kind == LEG_WAIT;
+}
+
 static bool
 has_event(const struct items *items, size_t at)
 {
@@ -393,8 +406,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->has_kind = true;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
                    !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
-            bool more = told->kind == TOLD_FLIGHT && (item_text(items, span->at + 1, "more") ||
-                                                      is_of_one_flight(items, span->at));
+            bool more = told->kind == TOLD_FLIGHT &&
+                        (item_text(items, span->at + 1, "more") ||
+                         is_of_one_flight(items, span->at) ||
+                         (is_then(items, span->at - 1) && awaits_flight(spans, i)));
 
             span->kind = more                              ? LEG_FLIGHT
                          : goes_on_as_way(items, span->at) ? way_there(spans)

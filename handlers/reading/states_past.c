@@ -35,6 +35,26 @@ was_but_is_not(const struct items *items, size_t at, size_t after)
            token_among(items->tokens, items->list[after - 1].to, " but pero ");
 }
 
+/* "had 2 at 100 but I am down to 1 at 100": those of now are told behind */
+static bool
+had_but_fewer(const struct items *items, size_t at, size_t after)
+{
+    size_t but = items->list[after - 1].to, i;
+
+    if (items_find(items, clause_start(items, at), at, ITEM_WAS) == at ||
+        !token_among(items->tokens, but, " but pero ")) {
+        return false;
+    }
+    for (i = but + 1; i < but + 5; i++) {
+        if (tokens_phrase_at(items->tokens, i,
+                             "down to|left with|now i|now have|only have|now only|solo me queda|"
+                             "nomas me queda|ahora tengo|ya solo|ya nomas") > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "was 95 this morning, no idea now", "ahora no se" */
 static bool
 is_unknown_now(const struct items *items, size_t from)
@@ -177,7 +197,7 @@ state_is_past(const struct items *items, size_t at, size_t after)
         }
     }
     if (is_of_start(items, at, after) || was_before_now(items, at) ||
-        was_but_is_not(items, at, after)) {
+        was_but_is_not(items, at, after) || had_but_fewer(items, at, after)) {
         return true;
     }
     for (i = clause_start(items, at); i < at; i++) {

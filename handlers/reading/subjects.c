@@ -171,6 +171,7 @@ subject_before(struct items *items, size_t at, struct group *group)
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
             group->times = others_at(items, here);
+            group->subject = here;
             group->named = true;
             group->ordinal =
                 item_is(items, here, ITEM_ORDINAL) ? item_value(items, here, ITEM_ORDINAL) : 0;

@@ -16,6 +16,7 @@ struct group {
     int times;   /* 1 and more, ALL_OF_THEM, SEVERAL */
     bool named;  /* has a subject of its own */
     int ordinal; /* "the second one": 2; 0 if none */
+    size_t subject; /* the item of "the spare", "the second one"; 0 if none */
     bool of_them; /* "one of those", "used up one": of those told before */
 };
 

@@ -234,6 +234,10 @@ read_size(const struct items *items, struct told *told)
             take_size(told, tokens->list[size_token(items, at)].text);
             return;
         }
+        if (item_is(items, at, ITEM_CORRECT) && token_among(tokens, after, " e d ")) {
+            take_size(told, tokens->list[after].text);
+            return;
+        }
         if (token_among(tokens, first, " m6 m9 m22 m60 ml6 ")) {
             take_size(told, tokens->list[first].text);
             return;

@@ -67,6 +67,10 @@ is_ago(const struct items *items, size_t at)
            !item_is(items, before - 1, ITEM_AGO_LEAD)) {
         before--;
     }
+    if (item_is(items, before - 1, ITEM_AGO_LEAD) &&
+        (item_is(items, before - 2, ITEM_SHOWS) || item_is(items, before - 2, ITEM_TO))) {
+        return false; /* "when its down to the last 15 min" */
+    }
     if (item_is(items, before - 1, ITEM_AGO_LEAD)) {
         return !(item_text(items, before - 1, "on") && is_wished(items, at));
     }
