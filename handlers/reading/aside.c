@@ -2,22 +2,10 @@
 
 #include <string.h>
 
+#include "ages.h"
 #include "claims.h"
 #include "settings.h"
 
-static const char family[] = " mom mother dad father husband wife grandma grandpa grandmother "
-                             "grandfather aunt uncle hubby sister brother papa mama abuela abuelo abue "
-                             "esposo esposa nana mum gramps im hes shes ";
-static const char persons[] =
-    " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora "
-    "senor "
-    "nino nina bebe muchacha muchacho sobrina sobrino abuelita abuelito madrina padrino comadre "
-    "compadre vecina vecino amiga amigo mujer hombre marido esposa esposo hermana hermano mama "
-    "papa "
-    "madre padre abuela abuelo daughter son niece nephew cousin grandson granddaughter kid boy "
-    "girl "
-    "man woman lady baby toddler mom dad mother father grandma grandpa aunt uncle sister brother "
-    "wife husband law ";
 static const char others[] =
     " moms hubbys wifeys mothers dads fathers husbands wifes grandmas grandpas sisters "
     "brothers neighbor neighbors neighbour roommate roommates friend "
@@ -160,77 +148,6 @@ date(struct items *items, size_t at)
     }
 }
 
-/* "my sister and I (both 84, both on oxygen)" */
-static bool
-are_both_so_old(const struct items *items, size_t at)
-{
-    size_t from = sentence_start(items, at);
-
-    return item_is(items, at - 1, ITEM_BOTH) && items->list[at].value >= 55 * 1000 &&
-           items_have_word(items, from, at, persons) &&
-           items_have_word(items, from, at, " i yo he she ella el ") &&
-           items_find(items, from, at, ITEM_BATTERY) == at &&
-           items_find(items, from, at, ITEM_HAVE) == at;
-}
-
-/* "mi abue tiene 92", "es para mi suegro, tiene 79", "tiene 92 (anos)": a charge would have its
- * battery, and where none is named an age is the likelier one. */
-static bool
-has_so_many_years(const struct items *items, size_t at)
-{
-    const struct tokens *tokens = items->tokens;
-    size_t verb = tokens_back(items->list[at].from, 1);
-
-    if (tokens_phrase_at(tokens, tokens_back(verb, 1), "a mis|a sus|with my|at my") == 2) {
-        return true; /* "a mis 67 ya ronco" */
-    }
-    if (item_is(items, at + 1, ITEM_UNIT) || !token_among(tokens, verb, " tiene cumple cumplio ")) {
-        return false;
-    }
-    if (at + 2 < items->count && items->list[at + 1].is == ITEM_PAUSE &&
-        token_among(tokens, items->list[at + 2].from, " anos anios ")) {
-        return true;
-    }
-    verb = tokens_back(verb, token_among(tokens, verb - 1, " , que ya ella el ; ") ? 2 : 1);
-    return token_among(tokens, verb, persons) || token_among(tokens, verb, family);
-}
-
-/* "he is 74", "my mom 82": years */
-static void
-age(struct items *items, size_t at)
-{
-    const struct tokens *tokens = items->tokens;
-    size_t before;
-
-    if (is_number(items, at) && items->list[at].from > 1 && items->list[at].value <= 110 * 1000 &&
-        token_among(tokens, items->list[at].from - 1, " de of aged age ") &&
-        token_among(tokens, items->list[at].from - 2, persons)) {
-        items_spend(items, at, 1); /* "mi hija de 12" */
-        return;
-    }
-    if (!is_number(items, at) || items->list[at].value < 30 * 1000 ||
-        items->list[at].value > 110 * 1000 || at == 0) {
-        return;
-    }
-    if (items->list[at].value >= 55 * 1000 && has_so_many_years(items, at)) {
-        items_spend(items, at, 1);
-        return;
-    }
-    if (are_both_so_old(items, at)) {
-        items_spend(items, at, 1);
-        return;
-    }
-    before = items->list[at].from;
-    if (token_among(tokens, before - 1, family) ||
-        (before > 1 && token_among(tokens, before - 1, " de of at ") &&
-         token_among(tokens, before - 2, family) &&
-         !token_among(tokens, before - 2, " im hes shes ")) ||
-        (before > 1 && token_among(tokens, before - 1, " is am es ") &&
-         token_among(tokens, before - 2, " i he she mom dad husband wife mother father "))) {
-        items_spend(items, at, 1);
-    }
-}
-
 /* "phone at 5", "mi cel anda en 12": another thing's charge */
 static void
 of_phone(struct items *items, size_t at)
@@ -262,6 +179,65 @@ one_of_those(struct items *items, size_t at)
         (items->list[at].high > items->list[at].value ||
          token_among(items->tokens, items->list[at].to, " ones is "))) {
         items_replace(items, at - 2, 3, items->list[at - 2]);
+    }
+}
+
+/* "cortan la luz de 9 a 15", "de 23 a 5": hours, of which nobody knows more */
+static void
+hours_of_day(struct items *items, size_t at)
+{
+    const struct item *first = &items->list[at], *last = first + 2;
+
+    if (!items->spanish || !is_number(items, at) || !is_number(items, at + 2) ||
+        !item_text(items, at + 1, "a") || at == 0 || !first->digits || !last->digits ||
+        !token_among(items->tokens, first->from - 1, " de entre ") || first->value < 1000 ||
+        first->value > 24 * 1000 || last->value > 24 * 1000 ||
+        (first->value <= 12 * 1000 && last->value <= 12 * 1000) ||
+        item_is(items, at + 3, ITEM_UNIT) ||
+        (first->value < last->value && lexicon_cue(items->tokens, CUE_CHARGING))) {
+        return;
+    }
+    items_spend(items, at, 3);
+}
+
+/* "un enchufe de 12", "el fusible es de 10", "es del 98": volts, amperes, a year */
+static void
+of_circuit(struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), first = at < items->count ? items->list[at].from : 0;
+
+    if (is_number(items, at) && !item_is(items, at + 1, ITEM_UNIT) &&
+        !item_is(items, at + 1, ITEM_TO) && !item_is(items, at + 1, ITEM_AT) &&
+        ((token_among(items->tokens, first - (first > 0), " de a of ") &&
+          items_have_word(items, from, at, " fusible fuse voltios volts toma salida enchufe ") &&
+          items->list[at].value <= 24 * 1000 && items->list[at].value >= 10 * 1000) ||
+         (token_is(items->tokens, first - (first > 0), "del") &&
+          items_have_word(items, from, at, " auto carro coche camioneta modelo ")))) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "48 horas antes", "a form signed 48 hours in advance", "nine hours worth": no length of a flight
+ */
+static void
+required_length(struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), after;
+
+    if (!item_in(items, at, UNIT_MINUTE) || !lexicon_cue(items->tokens, CUE_FLIGHT)) {
+        return;
+    }
+    after = items->list[at].to;
+    if (tokens_phrase_at(items->tokens, after,
+                         "worth|in advance|ahead of|notice|de anticipacion|antes|de antelacion|"
+                         "before the flight|before we fly|beforehand|before flying") > 0 &&
+        items->list[at].value >= 6 * 60) {
+        items_spend(items, at, 1);
+    } else if (items_find(items, from, at, ITEM_BATTERY) < at &&
+               items_have_word(items, from, at,
+                               " exige exigen pide piden requires require wants demands ") &&
+               token_among(items->tokens, tokens_back(items->list[at].from, 1), " para for ")) {
+        items_spend(items, at, 1); /* "nos exige baterias para nueve horas" */
     }
 }
 
@@ -375,7 +351,7 @@ own_is_put_aside(struct items *items, size_t at)
     for (i = items->list[from].from; i < items->list[at].from; i++) {
         mine =
             token_among(items->tokens, i, own) || (mine && !token_among(items->tokens, i, others) &&
-                                                   !token_among(items->tokens, i, family));
+                                                   !token_among(items->tokens, i, ages_family));
     }
     if (mine && items_have_word(items, at, to, apart)) {
         items_spend(items, at, 1);
@@ -417,7 +393,7 @@ of_another(struct items *items, size_t at)
     for (i = items->list[from].from; i < items->list[at].from; i++) {
         if (token_among(items->tokens, i, own)) {
             theirs = false;
-        } else if (token_among(items->tokens, i, family) || token_among(items->tokens, i, others)) {
+        } else if (token_among(items->tokens, i, ages_family) || token_among(items->tokens, i, others)) {
             theirs = !token_among(items->tokens, i, " im ");
         }
     }
@@ -505,7 +481,7 @@ aside_put(struct items *items)
                                                             road,
                                                             rate,
                                                             date,
-                                                            age,
+                                                            age_put_aside,
                                                             telephone,
                                                             claim,
                                                             asked_length,
@@ -517,6 +493,9 @@ aside_put(struct items *items)
                                                             denied,
                                                             of_phone,
                                                             one_of_those,
+                                                            hours_of_day,
+                                                            of_circuit,
+                                                            required_length,
                                                             put_right};
     size_t at, i;
 

@@ -150,7 +150,7 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                (big && (follows_battery(items, at) || is_few_batteries(items, subject))) ||
                (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
-                item_text(items, before, "en") &&
+                item_text(items, before, "en") && (big || !tells_length_before(items, at)) &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
                (in == AT_AT && (names_battery(items, subject) || is_few_batteries(items, subject)));
     }
@@ -503,6 +503,11 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     if (item->high > 100 * 1000) {
         *state = (struct state){.from = at, .count = 1, .cannot = true};
         return is_too_high(items, at, before);
+    }
+    if (items->spanish && item_text(items, at - 1, "con") && at > 1 &&
+        items->list[at - 2].is == ITEM_NUMBER && items->list[at - 2].value <= 12 * 1000 &&
+        !items->list[at - 2].one && !item_is(items, after, ITEM_UNIT)) {
+        return false; /* "son tres con cuarenta" */
     }
     after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
     after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;

@@ -99,6 +99,20 @@ ends_here(const struct items *items, size_t at)
                        "cuanto cuantas hasta alcanza ");
 }
 
+/* "una se va en 2 h y la otra en 4", "duran ocho horas y mi hija jura que son tres" */
+bool
+tells_length_before(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = sentence_start(items, at); i < at; i++) {
+        if (item_in(items, i, UNIT_MINUTE)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A battery is spoken of earlier in the clause, and no other number or charge since. */
 bool
 follows_battery(const struct items *items, size_t at)

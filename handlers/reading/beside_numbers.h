@@ -18,4 +18,7 @@ bool begins_list(const struct items *items, size_t at);
 /* "1 full 1 at 10" */
 bool is_few_batteries(const struct items *items, size_t at);
 
+/* A length of time is told in the sentence before. */
+bool tells_length_before(const struct items *items, size_t at);
+
 #endif

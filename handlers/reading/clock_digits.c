@@ -104,6 +104,7 @@ clock_of_hours(struct items *items, size_t at)
         !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
           item_is(items, at - 1, ITEM_UNTIL)) ||
         item_is(items, at - 1, ITEM_AGO_LEAD) ||
+        tokens_phrase_at(items->tokens, item->to, "que dura|que duran|que tarda|que falta") > 0 ||
         (token_among(items->tokens, item->to, " de que ") &&
          !token_among(items->tokens, item->from > 1 ? item->from - 2 : item->to,
                       " a para hasta desde antes como tipo "))) { /* "las 2 horas de camino" */

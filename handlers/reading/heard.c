@@ -58,6 +58,7 @@ short_form(enum language language, struct token *token)
         {LANGUAGE_ES, "ta", "esta"},     {LANGUAGE_ES, "tan", "estan"},
         {LANGUAGE_EN, "u", "you"},       {LANGUAGE_EN, "ur", "your"},
         {LANGUAGE_EN, "abt", "about"},   {LANGUAGE_EN, "bfore", "before"},
+        {LANGUAGE_EN, "b4", "before"},   {LANGUAGE_EN, "frm", "from"},
     };
     size_t i;
 

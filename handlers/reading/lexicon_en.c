@@ -142,7 +142,7 @@ const struct lexicon_entry lexicon_en[] = {
         "topped right off|all topped off|all topped up|toped off|totally charged|100 full|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "dead|empty|drained|depleted|used up|dead flat|is flat|are flat|both flat|went "
+           "flat ones|flat one|ded|dead|empty|drained|depleted|used up|dead flat|is flat|are flat|both flat|went "
            "flat|gone flat|pancake flat|flat as a pancake|totally flat|completely flat|run "
            "flat|run down|all run down|tapped out|"
            "kaput|bone dry|at zero|at nothing|at nil|flat battery|gone flat|went "
@@ -257,7 +257,7 @@ const struct lexicon_entry lexicon_en[] = {
         "at|"
         "have it on|have it at|got it on|got it at|leave it on|leave it at|keep it on|keep it at|"
         "dialed up to|dialed down to|dial at|dial says|knob says|stays on|stay on|"
-        "setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
+        "sttng|sttg|setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
         "is|"
         "setting of|setting number|set to number|flow|flow rate|dose|setting at|setting on|"
         "liter setting|setting to|turned to|turned down to|turned up to|moved to|switched to|"
@@ -272,7 +272,8 @@ const struct lexicon_entry lexicon_en[] = {
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
         "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
-        "the scratch|scratch that is|a scratch|scratch on|plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
+        "half - day|half - days|one and a half times|a half times|time and a half|times and a "
+        "half|the scratch|scratch that is|a scratch|scratch on|plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
         "time|my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse "
         "rate|heart "
         "rate|night nurse|full price|full flow|"

@@ -214,7 +214,8 @@ const struct lexicon_entry lexicon_es[] = {
         "modo noche|modo nocturno|modo sueno|modo de noche|modo dormir|"
         "modo de sueno"),
     ROW(ITEM_WORD, 0,
-        "entre medio|de por medio|en medio|"
+        "entre medio|de por medio|en medio|a mitad de|a mitad del|mitad del camino|a medio camino|"
+        "a medias|ni la mitad|la cuarta parte|vez y media|una vez y media|veces y media|"
         "pulso del corazon|mi pulso|su pulso|pulso cardiaco|pulso de el|el pulso es|buenos "
         "dias|buenas tardes|buenas noches|buena noche|buen dia|pasado manana|primera vez|de "
         "primera|segunda vez|a la vez|de vez en cuando|luz del cuarto|foco del cuarto|"

@@ -182,6 +182,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "excursion|pescando|de pesca|kayak|en kayak|panga|en panga|yate|en yate|pontoon|"
         "pescar|bicicleta|en bici|caballo|a caballo|golf"),
     ROW(ITEM_EACH_WAY, 0,
+        "cada vuelta|por vuelta|cada trayecto|"
         "por lado|cada lado|por viaje|ida y vuelta|cada trayecto|cada tramo|de ida y vuelta|"
         "de ida y lo mismo de vuelta|ida y regreso|de ida y de vuelta|"
         "cada viaje|cada vuelo|de ida y regreso|de ida y otro tanto de vuelta"),

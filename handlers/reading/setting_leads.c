@@ -190,6 +190,13 @@ is_led(const struct items *items, size_t at, bool *strong)
         *strong = true;
         return true;
     }
+    if (tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 3),
+                         "en el numero|en el nivel|on the number|at flow number") == 3 ||
+        tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                         "at number|on number|flow number|en numero|en nivel") == 2) {
+        *strong = true;
+        return true;
+    }
     for (i = at; i > 0 && at - i < LEAD_REACH; i--) {
         if (item_is(items, i - 1, ITEM_SETTING) || item_is(items, i - 1, ITEM_MODE) ||
             item_is(items, i - 1, ITEM_USE) || item_text(items, i - 1, "set")) {
@@ -209,6 +216,7 @@ is_led(const struct items *items, size_t at, bool *strong)
     }
     *strong = false;
     return (item_value(items, at - 1, ITEM_AT) == AT_ON && !is_coming_back(items, at - 1)) ||
+           (item_text(items, at - 1, "el") && item_value(items, at - 2, ITEM_AT) == AT_ON) ||
            is_where_it_runs(items, item_text(items, at - 1, "el") ? at - 1 : at) ||
            (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
             !is_of_a_time(items, at - 2) && is_of_running(items, at)) ||

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "asked_states.h"
 #include "bare_numbers.h"
 #include "hedges.h"
 #include "lights.h"
@@ -400,7 +401,7 @@ is_difference(const struct items *items, size_t at)
     return first > 0 && (item_in(items, at, UNIT_PERCENT) || items->list[at].is == ITEM_NUMBER) &&
            token_among(items->tokens, first - 1,
                        " lost loses lose losing used uses using burned burns burn by perdio perdi "
-                       "pierde gasto gaste gasta ");
+                       "pierde gasto gaste gasta subido sube subio gained gains gain ");
 }
 
 static const char more_words[] = " more over above mas pasa llega ";
@@ -470,7 +471,8 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         state->count = 1;
         return true;
     }
-    if (is_none_of_them(items, at) || is_difference(items, at)) {
+    if (is_none_of_them(items, at) || is_difference(items, at) ||
+        (!state->is_lights && state_is_asked(items, at, after))) {
         items_spend(items, at, state->count);
         return false;
     }

@@ -1,0 +1,112 @@
+#include "asked_states.h"
+
+enum { PHRASE_REACH = 7 };
+
+/* "goes dead", "runs empty": what will be */
+static bool
+is_to_come(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return item_is(items, at, ITEM_CHARGE) && first > 0 &&
+           token_among(items->tokens, first - 1, " goes go going gets runs turns becomes ");
+}
+
+/* "a dead car", "an empty bus" */
+static bool
+is_of_vehicle(const struct items *items, size_t at, size_t after)
+{
+    return item_is(items, at, ITEM_CHARGE) && item_is(items, after, ITEM_GOING) &&
+           token_among(items->tokens, items->list[after].from,
+                       " car van truck bus jeep suv scooter ");
+}
+
+/* "how many hours till an empty one's full": "full" is said of the empty one, and is to come. */
+static bool
+is_of_empty_one(const struct items *items, size_t at)
+{
+    size_t before = at;
+
+    while (before > 0 && item_is(items, before - 1, ITEM_LINK)) {
+        before--;
+    }
+    return item_is(items, at, ITEM_FULL) && before > 0 && item_is(items, before - 1, ITEM_CHARGE) &&
+           clause_start(items, before - 1) == clause_start(items, at) &&
+           items_have_word(items, clause_start(items, at), before, " till til until before when ");
+}
+
+/* "which one is full", "how do I know if it is full", "saber si esta llena", "cual esta vacia" */
+static bool
+is_which_or_whether(const struct items *items, size_t at)
+{
+    static const char knowing[] = " know tell see check sure say saber ver se sabe sabes checar "
+                                  "checo reviso revisar distingo digo decir noto ";
+    size_t from = items->list[sentence_start(items, at)].from, first = items->list[at].from, i;
+
+    for (i = first; i > from && first - i < PHRASE_REACH; i--) {
+        size_t word = i - 1;
+
+        if (token_among(items->tokens, word, " , : and y , but pero ") &&
+            !token_among(items->tokens, word + 1, " cual cuales which ")) {
+            return false;
+        }
+        if (token_among(items->tokens, word, " cual cuales ") &&
+            !token_among(items->tokens, tokens_back(word, 1), " la las lo el ")) {
+            return true;
+        }
+        if (token_is(items->tokens, word, "which") &&
+            (word == from || token_among(items->tokens, word - 1, knowing) ||
+             token_is(items->tokens, word - 1, "and"))) {
+            return true;
+        }
+        if (token_is(items->tokens, word, "whether") ||
+            (token_among(items->tokens, word, " if si ") && word > from &&
+             token_among(items->tokens, word - 1, knowing)) ||
+            tokens_phrase_at(items->tokens, tokens_back(word, 2), "para saber que") == 3) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "full or empty?", "llena o no" */
+static bool
+is_one_of_two(const struct items *items, size_t at, size_t after)
+{
+    bool word = item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE);
+    size_t before = items->list[at].from;
+
+    return word &&
+           ((token_among(items->tokens, items->list[after - 1].to, " or o ") &&
+             (item_is(items, after + 1, ITEM_FULL) || item_is(items, after + 1, ITEM_CHARGE) ||
+              token_among(items->tokens, items->list[after - 1].to + 1, " no not "))) ||
+            (before > 1 && token_among(items->tokens, before - 1, " or o ") && at > 1 &&
+             (item_is(items, at - 2, ITEM_FULL) || item_is(items, at - 2, ITEM_CHARGE))));
+}
+
+/* "is that 40 %?", "eso es la mitad?": what a gauge means */
+static bool
+is_meaning(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = sentence_end(items, at), i;
+
+    if (!items_have_word(items, to, to + 1, " ? ")) {
+        return false;
+    }
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        if (tokens_phrase_at(items->tokens, i,
+                             "eso es|es eso|is that|does that mean|that means|is it like|"
+                             "quiere decir|significa|seria eso|eso seria|ya es|means its") > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+state_is_asked(const struct items *items, size_t at, size_t after)
+{
+    return is_to_come(items, at) || is_of_vehicle(items, at, after) || is_of_empty_one(items, at) ||
+           is_which_or_whether(items, at) || is_one_of_two(items, at, after) ||
+           is_meaning(items, at);
+}
