@@ -60,7 +60,7 @@ has_so_many_years(const struct items *items, size_t at)
     const struct tokens *tokens = items->tokens;
     size_t verb = tokens_back(items->list[at].from, 1);
 
-    if (tokens_phrase_at(tokens, tokens_back(verb, 1), "a mis|a sus|with my|at my") == 2) {
+    if (tokens_phrase_at(tokens, tokens_back(verb, 1), "a mis|a sus|a los|a tus") == 2) {
         return true; /* "a mis 67 ya ronco" */
     }
     if (item_is(items, at + 1, ITEM_UNIT) || !token_among(tokens, verb, " tiene cumple cumplio ")) {

@@ -200,6 +200,31 @@ hours_of_day(struct items *items, size_t at)
     items_spend(items, at, 3);
 }
 
+/* "it chirps every ten minutes", "cada medio minuto" */
+static void
+every_so_long(struct items *items, size_t at)
+{
+    size_t first = at < items->count ? items->list[at].from : 0;
+
+    first -= token_among(items->tokens, tokens_back(first, 1), " about like como unos ") ? 1 : 0;
+    if (item_in(items, at, UNIT_MINUTE) &&
+        token_among(items->tokens, tokens_back(first, 1), " every cada ")) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "el contrato corre del 3 al 17": days; of a battery "del 30 al 100" asks how long it charges. */
+static void
+dates(struct items *items, size_t at)
+{
+    if (is_number(items, at) && is_number(items, at + 2) && at > 0 &&
+        token_is(items->tokens, items->list[at].from - 1, "del") && item_text(items, at + 1, "al") &&
+        items->list[at + 2].value <= 31 * 1000 && !item_is(items, at + 3, ITEM_UNIT) &&
+        !lexicon_cue(items->tokens, CUE_CHARGING) && !items_any(items, ITEM_BATTERY)) {
+        items_spend(items, at, 3);
+    }
+}
+
 /* "un enchufe de 12", "el fusible es de 10", "es del 98": volts, amperes, a year */
 static void
 of_circuit(struct items *items, size_t at)
@@ -494,6 +519,8 @@ aside_put(struct items *items)
                                                             of_phone,
                                                             one_of_those,
                                                             hours_of_day,
+                                                            every_so_long,
+                                                            dates,
                                                             of_circuit,
                                                             required_length,
                                                             put_right};

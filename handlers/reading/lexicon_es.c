@@ -41,8 +41,8 @@ const struct lexicon_entry lexicon_es[] = {
         "cargar al|cargar hasta|llenar|llenarse|para que llegue a|estar al|este al|esten al"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
-        "a medias|media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
-        "por la mitad|a media carga|medias|a medio|media llena|medio llena|"
+        "a medias|medias|media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
+        "por la mitad|a media carga|a medio|media llena|medio llena|"
         "mitad de carga|a media|media cargada|a medio cargar|a media carga|la mitad de carga"),
     ROW(ITEM_QUARTER, 0,
         "cuarto|un cuarto|cuarta parte|una cuarta parte|un cuarto de carga|"
@@ -215,7 +215,7 @@ const struct lexicon_entry lexicon_es[] = {
         "modo de sueno"),
     ROW(ITEM_WORD, 0,
         "entre medio|de por medio|en medio|a mitad de|a mitad del|mitad del camino|a medio camino|"
-        "a medias|ni la mitad|la cuarta parte|vez y media|una vez y media|veces y media|"
+        "ni la mitad|la cuarta parte|vez y media|una vez y media|veces y media|"
         "pulso del corazon|mi pulso|su pulso|pulso cardiaco|pulso de el|el pulso es|buenos "
         "dias|buenas tardes|buenas noches|buena noche|buen dia|pasado manana|primera vez|de "
         "primera|segunda vez|a la vez|de vez en cuando|luz del cuarto|foco del cuarto|"

@@ -307,7 +307,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,
-        "tanque|tanques|cilindro|cilindros|botella|bombona|tanque de oxigeno|"
+        "botellon|botellin|aguja|la aguja|tanque|tanques|cilindro|cilindros|botella|bombona|tanque de oxigeno|"
         "cilindro de oxigeno|botella de oxigeno|manometro|tanquecito|regulador|"
         "tanque de respaldo|cilindro de respaldo|tanque de reserva|balon|"
         "tanque portatil|garrafa"),

@@ -142,6 +142,55 @@ lights_without_count_at(const struct items *items, size_t at, struct state *stat
     return false;
 }
 
+/* "una luz roja", "a red light": it warns, and is none of the gauge. */
+static bool
+is_warning(const struct items *items, size_t at)
+{
+    static const char colours[] = " roja rojo amarilla amarillo anaranjada naranja azul ambar red "
+                                  "yellow amber orange ";
+    size_t last = items->list[at].from;
+
+    while (last < items->list[at].from + 3 && !token_among(items->tokens, last, colours)) {
+        last++;
+    }
+    return last < items->list[at].from + 3 && items->list[at].value <= 1000 &&
+           (item_is(items, at, ITEM_ARTICLE) || items->list[at].one);
+}
+
+/* "one light blinking one solid": only the solid one is lit. */
+static bool
+is_dim_beside_lit(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at);
+
+    return items->list[at].value <= 1000 && item_is(items, at + 1, ITEM_LIGHT) &&
+           item_is(items, at + 2, ITEM_DIM) && items_find(items, at + 3, to, ITEM_LIGHT) < to;
+}
+
+/* "tiene 4 foquitos y prenden 2": how many of those of the gauge are lit; -1 if it is not told. */
+static int
+lit_of_gauge(const struct items *items, size_t at, size_t after)
+{
+    size_t to = sentence_end(items, at), i;
+
+    if (!items_have_word(items, tokens_back(at, 2), at, " tiene trae son has have had with ")) {
+        return -1;
+    }
+    for (i = after; i + 1 < to && i < after + 6; i++) {
+        if (token_among(items->tokens, items->list[i].to - 1,
+                        " prenden prende encienden enciende alumbran solo light only ") &&
+            item_free_number(items, i + 1) && items->list[i + 1].value <= LIGHTS_MAX * 1000 &&
+            !item_is(items, i + 2, ITEM_UNIT) && !item_is(items, i + 2, ITEM_LIGHT)) {
+            return items->list[i + 1].value / 1000;
+        }
+        if (token_among(items->tokens, items->list[i].from, " cuantas cuantos how ") &&
+            items_have_word(items, i, to, " prender prenderse encender light lit prendidas ")) {
+            return 0;
+        }
+    }
+    return -1;
+}
+
 bool
 lights_at(const struct items *items, size_t at, struct state *state)
 {
@@ -153,6 +202,9 @@ lights_at(const struct items *items, size_t at, struct state *state)
 
     if (lights_without_count_at(items, at, state)) {
         return true;
+    }
+    if (is_warning(items, at) || is_dim_beside_lit(items, at)) {
+        return false;
     }
     if (!none &&
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
@@ -196,6 +248,9 @@ lights_at(const struct items *items, size_t at, struct state *state)
     next += dim_half_at(items, next);
     lit -= !none && lit > 0 && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
+    if (lit_of_gauge(items, at, next) >= 0 && lit_of_gauge(items, at, next) < lit) {
+        lit = lit_of_gauge(items, at, next);
+    }
     state->is_lights = true;
     state->lights = lit;
     state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);

@@ -20,6 +20,13 @@ over_was(const struct items *items, size_t before)
                : before;
 }
 
+bool
+has_noun_behind(const struct items *items, size_t at)
+{
+    return item_is(items, at + 1, ITEM_WORD) &&
+           !token_among(items->tokens, items->list[at].to, no_nouns);
+}
+
 /* "the plug in this van is dead": of what feeds, and no battery or "it" since */
 static bool
 is_of_socket(const struct items *items, size_t at)
@@ -42,6 +49,22 @@ is_of_socket(const struct items *items, size_t at)
     return false;
 }
 
+/* "pague el mes completo", "el vaso muy lleno" */
+static bool
+is_masculine_of(const struct items *items, size_t at)
+{
+    return items->spanish &&
+           token_among(items->tokens, items->list[at].to - 1, " completo lleno vacio ") &&
+           token_among(items->tokens,
+                       tokens_back(items->list[at].from,
+                                   token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                                               " muy tan mas esta ")
+                                       ? 2
+                                       : 1),
+                       " mes dia turno viaje camino recorrido vaso estomago pague pago precio "
+                       "nombre curso botecito deposito ");
+}
+
 /* "la que esta vacia": of a battery, whatever stands before */
 static bool
 is_the_one_that_is(const struct items *items, size_t at)
@@ -55,8 +78,7 @@ bool
 is_of_no_battery(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), before = over_was(items, back_over_links(items, at)), i;
-    bool noun_behind = item_is(items, at + 1, ITEM_WORD) &&
-                       !token_among(items->tokens, items->list[at].to, no_nouns);
+    bool noun_behind = has_noun_behind(items, at);
     bool is_phrase = token_among(items->tokens, items->list[at].from, " is are "); /* "is flat" */
     bool noun_before = before < at && (before + 1 < at || is_phrase) &&
                        item_is(items, before, ITEM_WORD) &&
@@ -65,6 +87,13 @@ is_of_no_battery(const struct items *items, size_t at)
 
     if (is_of_socket(items, at) || is_the_one_that_is(items, at)) {
         return is_of_socket(items, at);
+    }
+    if (noun_behind && token_among(items->tokens, items->list[at].to - 1, " dead ") &&
+        items->list[at - (at > 0)].is != ITEM_NUMBER && before + 1 >= at) {
+        return true; /* "theres a dead spot" */
+    }
+    if (is_masculine_of(items, at)) {
+        return true;
     }
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||

@@ -7,4 +7,7 @@
 /* "full moon", "dead quiet", "my belly is full": nothing near is a battery. */
 bool is_of_no_battery(const struct items *items, size_t at);
 
+/* A noun that is none of ours follows: "dead spot", "half loaded". */
+bool has_noun_behind(const struct items *items, size_t at);
+
 #endif

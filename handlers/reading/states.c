@@ -112,12 +112,42 @@ is_third_battery(const struct items *items, size_t at)
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }
 
+/* "half loaded", "media manana", "en el medio": no half of a battery */
+static bool
+is_half_of_other(const struct items *items, size_t at)
+{
+    size_t last = items->list[at].to - 1;
+
+    if (item_text(items, at, "medio") &&
+        !token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                     " a marca dice casi como queda ")) {
+        return true;
+    }
+    if (token_is(items->tokens, last, "medias")) {
+        return token_among(items->tokens, tokens_back(last, 2),
+                           " quedan queda quede quedo yo se ");
+    }
+    return token_among(items->tokens, last, " half halfway medio media ") &&
+           item_is(items, at, ITEM_HALF) && has_noun_behind(items, at) &&
+           items_find(items, clause_start(items, at), clause_end(items, at), ITEM_BATTERY) ==
+               clause_end(items, at);
+}
+
 /* "el cuarto donde carga", "cuarto lleno" */
 static bool
 is_room(const struct items *items, size_t at)
 {
     size_t first = items->list[at].from;
 
+    if (item_text(items, at, "un") && items->list[at].to == first + 2 &&
+        token_is(items->tokens, first + 1, "cuarto")) {
+        return token_among(items->tokens, items->list[at].to,
+                           " sin con donde que frio chico chiquito grande cerrado oscuro aparte ");
+    }
+    if (item_text(items, at, "cuarto") &&
+        !token_among(items->tokens, tokens_back(first, 1), " a al marca dice como casi queda un ")) {
+        return true; /* "en el otro cuarto", "compartir cuarto" */
+    }
     return item_text(items, at, "cuarto") &&
            (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
             (first > 0 &&
@@ -190,7 +220,7 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         state->count = 3;
         return true;
     }
-    if (part == 0 || is_room(items, at) ||
+    if (part == 0 || is_room(items, at) || is_half_of_other(items, at) ||
         (item_is(items, at, ITEM_DIM) && items_any(items, ITEM_LIGHT)) ||
         tokens_phrase_at(items->tokens, items->list[at].to,
                          "de vuelta|de regreso|de ida|de camino|de bajada|de subida") > 0 ||
