@@ -87,7 +87,7 @@ static bool
 counts_unnamed(const struct items *items, size_t at)
 {
     bool are = item_text(items, at - 1, "son") && items->list[at].value <= 6 * 1000 &&
-               !tells_length_before(items, at);
+               !item_text(items, at + 1, "con") && !tells_length_before(items, at);
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000 &&
                  !token_among(items->tokens, items->list[at + 1].to,
                               " month week year yr night time visit monday friday summer winter ");

@@ -175,11 +175,56 @@ same_way_back(const struct items *items, struct spans *spans)
     }
 }
 
+/* Power told right before "both ways" is that of all ways. */
+static void
+power_of_both_ways(const struct items *items, struct spans *spans, size_t at)
+{
+    enum power_source power = POWER_SOURCE_NONE;
+    size_t i;
+
+    for (i = 0; i < spans->count; i++) {
+        if (clause_start(items, at) > spans->list[i].at && spans->list[i].power != power &&
+            spans->list[i].kind != LEG_WAIT) {
+            power = spans->list[i].power;
+        }
+    }
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].kind == LEG_DRIVE && power == POWER_SOURCE_CAR) {
+            spans->list[i].power = power;
+        }
+    }
+}
+
+/* "1 hr drive with the car charger, 2 hrs up top, 1 hr drive same": with the same power */
+static void
+same_power(const struct items *items, struct spans *spans)
+{
+    size_t i, j;
+
+    for (i = 1; i < spans->count; i++) {
+        size_t after = items->list[spans->list[i].at].to, to;
+
+        for (to = after; to < after + 3 && !token_among(items->tokens, to, " same igual "); to++) {
+        }
+        for (j = 0; j < i && to < after + 3 && !spans->list[i].has_power; j++) {
+            if (spans->list[j].kind == spans->list[i].kind && spans->list[j].has_power) {
+                spans->list[i].power = spans->list[j].power;
+            }
+        }
+    }
+}
+
 static void
 there_and_back(const struct items *items, struct spans *spans)
 {
     size_t at = items_find(items, 0, items->count, ITEM_EACH_WAY), i, way = 0;
 
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].homeward && at < items->count) {
+            power_of_both_ways(items, spans, at);
+            return; /* "2 hours there, 2 hours back, car charger both ways" */
+        }
+    }
     if (at == items->count || spans->count == 0) {
         return;
     }
@@ -284,6 +329,7 @@ legs_read(struct items *items, struct told *told)
         repeat_wait(items, &spans);
     }
     spans_power(items, &spans);
+    same_power(items, &spans);
     spans_split(items, &spans);
     home_known = untimed_way_home(items, &spans);
     there_and_back(items, &spans);

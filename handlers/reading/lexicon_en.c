@@ -206,7 +206,7 @@ const struct lexicon_entry lexicon_en[] = {
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
         "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
-        "is charged to|are charged to|is charged up to|are charged up to|both charged to|are both "
+        "woke up to|woke up with|is charged to|are charged to|is charged up to|are charged up to|both charged to|are both "
         "charged to|all charged to|are all charged to|is all charged to|is charged at|are charged "
         "at|is charged about|are charged "
         "about|says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"

@@ -178,7 +178,7 @@ const struct lexicon_entry lexicon_es[] = {
         "leyo|leyeron|lei|leemos|leen|se lee|le marca|le leyo|marcan|se quedo en|ya bajo "
         "a|marco|cargada hasta|dicen"),
     ROW(ITEM_SHOWS, 0,
-        "va en|iba en|anda en|anda al|va al|van en|andan en|trae|tiene|quedo en|"
+        "me sale|pone|va en|iba en|anda en|anda al|va al|van en|andan en|trae|tiene|quedo en|"
         "quedo al|cargada al|cargada a|cargadas al|le queda|trae como|esta ya en|"
         "ya va en|esta al|estan al|traia|tenia|estaba al|le quedan|esta a|estan a|"
         "van al|tienen|traen|me queda|queda|quedan|tengo"),
@@ -234,7 +234,7 @@ const struct lexicon_entry lexicon_es[] = {
         "por ciento de bateria|% de bateria"),
     ROW(ITEM_UNIT, UNIT_MINUTE, "minuto|minutos|minutitos|min|mins|minutos mas"),
     ROW(ITEM_UNIT, UNIT_HOUR,
-        "hora mas|hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
+        "horita|horitas|hora mas|hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
         "horas completas|hs"),
     ROW(ITEM_UNIT, UNIT_DAY, "dia|dias"),
     OWN(ITEM_UNIT, UNIT_MINUTE, "m"),

@@ -1,5 +1,7 @@
 #include "settings_each.h"
 
+#include "beside_numbers.h"
+
 enum { PAIRS_MAX = 6, REACH = 4, TENTHS_MAX = 100 };
 
 /* A setting and the activity that it is for. */
@@ -19,7 +21,9 @@ may_be_setting(const struct items *items, size_t at)
 
     return item_free_number(items, at) && item->value > 0 && item->value <= TENTHS_MAX * 100 &&
            item->value % 100 == 0 && !item->negative && !item->ordinal && !item->times &&
-           !item->fraction;
+           !item->fraction && !item_is(items, at + 1, ITEM_HOMEWARD) &&
+           !(item_is(items, at - 1, ITEM_GOING) &&
+             tells_length_before(items, at)); /* "drive 2 hours, hike 3" */
 }
 
 /* What may stand between the two: "when I", "while", "for", "at", "cuando". */

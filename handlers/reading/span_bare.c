@@ -109,6 +109,15 @@ is_stay_there(const struct items *items, size_t at)
            items_find(items, clause_start(items, at), at, ITEM_EACH_WAY) < at;
 }
 
+/* "drive 2 hours, hike 3, drive 2 back", "we drive 3 hrs, stay 5": nothing that it counts */
+static bool
+is_told_of_way(const struct items *items, size_t at)
+{
+    return item_is(items, at - 1, ITEM_GOING) && !items->list[at].one &&
+           (clause_end(items, at) == at + 1 || item_is(items, at + 1, ITEM_AND) ||
+            token_among(items->tokens, items->list[at].to, " then luego despues there alla "));
+}
+
 /* "2 hours there and 2 back": hours, as the length before. */
 bool
 span_is_bare_hours(const struct items *items, size_t at, const struct spans *spans)
@@ -118,7 +127,8 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
     return spans->count > 0 &&
            (items->list[spans->list[spans->count - 1].at].whole_hours ||
             (items->list[spans->list[0].at].whole_hours &&
-             (is_more_of_a_way(items, at) || is_next_part(items, at)))) &&
+             (is_more_of_a_way(items, at) || is_next_part(items, at) ||
+              is_told_of_way(items, at)))) &&
            item_free_number(items, at) && item->value <= 12 * 1000 && !item->ordinal &&
            !token_among(items->tokens, items->list[at].from - 1, " las los ") &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
@@ -126,6 +136,7 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
             (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
             (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
             (follows_way(items, at) && !items->list[at].one) || is_next_part(items, at) ||
+            is_told_of_way(items, at) ||
             token_among(items->tokens, items->list[at].to,
                         " down up over out bajando subiendo abajo arriba bajada subida ") ||
             (item_text(items, at + 1, "de") &&

@@ -5,7 +5,7 @@
 #include "hedges.h"
 
 static const char no_nouns[] =
-    " will would can could shall should may might must if so but because since while when hi hey "
+    " long time much many hours will would can could shall should may might must if so but because since while when hi hey "
     "hello please thanks thx thank like as lol ok okay how what and or then per puede podria thing "
     "thingy gizmo gadget contraption box portable breather juice cosa maquinita cajita "
     "eso esto claro creo aun todavia ahorita podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";

@@ -164,8 +164,7 @@ is_of_start(const struct items *items, size_t at, size_t after)
     bool now = false;
     size_t i;
 
-    if (item_is(items, at, ITEM_FULL) ||
-        !items_have_word(items, clause_start(items, at), at, starts)) {
+    if (!items_have_word(items, clause_start(items, at), at, starts)) {
         return false;
     }
     for (i = after; i < items->count && !item_is(items, i, ITEM_OTHER) &&
