@@ -1,8 +1,9 @@
 #include "ages.h"
 
-const char ages_family[] = " mom mother dad father husband wife grandma grandpa grandmother "
-                             "grandfather aunt uncle hubby sister brother papa mama abuela abuelo abue "
-                             "esposo esposa nana mum gramps im hes shes ";
+const char ages_family[] =
+    " mom mother dad father husband wife grandma grandpa grandmother "
+    "grandfather aunt uncle hubby sister brother papa mama abuela abuelo abue "
+    "esposo esposa nana mum gramps im hes shes ";
 static const char persons[] =
     " hija hijo tia tio nieta nieto suegra suegro prima primo nuera yerno cunada cunado senora "
     "senor "

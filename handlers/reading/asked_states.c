@@ -40,7 +40,7 @@ static bool
 is_which_or_whether(const struct items *items, size_t at)
 {
     static const char knowing[] = " know tell see check sure say saber ver se sabe sabes checar "
-                                  "checo reviso revisar distingo digo decir noto ";
+                                  "checo reviso revisar distingo digo decir noto idea ve ven nota ";
     size_t from = items->list[sentence_start(items, at)].from, first = items->list[at].from, i;
 
     for (i = first; i > from && first - i < PHRASE_REACH; i--) {

@@ -105,7 +105,9 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
     size_t subject;
 
     subject = back_over_links(items, before);
-    if (is_told_by_another(items, at, before, big) || is_in_a_place(items, before)) {
+    if (is_told_by_another(items, at, before, big) || is_in_a_place(items, before) ||
+        (!big && tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                                  "to show|to say|to read") == 2)) { /* "get it to show 3" */
         return false;
     }
     if (begins_list(items, at) &&
@@ -331,38 +333,41 @@ is_setting_behind(const struct items *items, size_t at)
            items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
 }
 
-/* Another charge was told in the sentence. */
+/* Of batteries that are counted, placed or told of in the same breath. */
 static bool
-tells_other_before(const struct items *items, size_t at)
+is_told_of_some(const struct items *items, size_t at, size_t before, size_t after)
 {
-    size_t i;
+    bool big = items->list[at].value > BIG_MIN * 1000;
 
-    for (i = sentence_start(items, at); i < at; i++) {
-        if (items->list[i].spent &&
-            (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
-             (items->list[i].is == ITEM_NUMBER && items->list[i].value > BIG_MIN * 1000))) {
-            return true;
-        }
+    if (begins_list(items, at) && item_is(items, at - 1, ITEM_LINK) && is_count(items, at - 2) &&
+        token_among(items->tokens, items->list[at].from - 1, " are read say were estan son ")) {
+        return true; /* "the other two are 80 and 35" */
+    }
+    if (big && ends_here(items, after) && at > 0 && clause_start(items, at) + 1 >= at &&
+        token_among(items->tokens, items->list[at].from - 1,
+                    " machine concentrator maquina aparato concentrador ")) {
+        return true; /* "machine 64, spare 20" */
+    }
+    if (items->list[at].value == 0 && names_battery(items, before) &&
+        clause_end(items, at) == after) {
+        return true; /* "the other is zero" */
+    }
+    if (ends_here(items, after) && before < items->count && items->list[before].is == ITEM_NUMBER &&
+        items->list[before].value <= 3 * 1000 &&
+        tokens_phrase_at(items->tokens, items->list[before].from + 1,
+                         "of the|of them|of those|de ellas|de esas|de las") > 0) {
+        return true; /* "one of the 80s is really 8" */
+    }
+    if (big && item_is(items, after, ITEM_TO) && item_is(items, after + 1, ITEM_FULL) &&
+        lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return true; /* "enough to go 25 to full" */
+    }
+    if (big && clause_start(items, at) == at && item_is(items, after, ITEM_AND) &&
+        (item_is(items, over_links(items, after + 1), ITEM_FULL) ||
+         item_is(items, over_links(items, after + 1), ITEM_CHARGE))) {
+        return true; /* "62 + a full one" */
     }
     return false;
-}
-
-/* A battery, or what is in the unit, is spoken of in the clause before. */
-static bool
-is_of_battery_told(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at - 1), i;
-
-    for (i = from; i < at; i++) {
-        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
-            item_value(items, i, ITEM_POWER) == POWER_WORD_BATTERY) {
-            return true;
-        }
-        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
-            return false;
-        }
-    }
-    return items_have_word(items, from, at, " in ") && items_have_word(items, from, at, " it one ");
 }
 
 /* By what stands around a number that nothing leads to. */
@@ -375,17 +380,8 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
 
     if ((opens_list(items, before) && (big || begins_list(items, at))) ||
         (item_value(items, at - 1, ITEM_BATTERY) == 2 && begins_list(items, at)) ||
-        (big && is_seen_now(items, at, after))) {
+        (big && is_seen_now(items, at, after)) || is_told_of_some(items, at, before, after)) {
         return true;
-    }
-    if (begins_list(items, at) && item_is(items, at - 1, ITEM_LINK) && is_count(items, at - 2) &&
-        token_among(items->tokens, items->list[at].from - 1, " are read say were estan son ")) {
-        return true; /* "the other two are 80 and 35" */
-    }
-    if (big && ends_here(items, after) && at > 0 && clause_start(items, at) + 1 >= at &&
-        token_among(items->tokens, items->list[at].from - 1,
-                    " machine concentrator maquina aparato concentrador ")) {
-        return true; /* "machine 64, spare 20" */
     }
     if (big && items->spanish && ends_here(items, after) && items->list[at].from > 1 &&
         token_is(items->tokens, items->list[at].from - 1, "de") &&
@@ -400,25 +396,6 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
     if (!big && item_is(items, at - 1, ITEM_OTHER) && items->list[at].value >= 5 * 1000 &&
         tells_other_before(items, at) && clause_end(items, at) == after) {
         return true; /* "una dice 92 y otra 8" */
-    }
-    if (items->list[at].value == 0 && names_battery(items, before) &&
-        clause_end(items, at) == after) {
-        return true; /* "the other is zero" */
-    }
-    if (ends_here(items, after) && before < items->count &&
-        items->list[before].is == ITEM_NUMBER && items->list[before].value <= 3 * 1000 &&
-        tokens_phrase_at(items->tokens, items->list[before].from + 1,
-                         "of the|of them|of those|de ellas|de esas|de las") > 0) {
-        return true; /* "one of the 80s is really 8" */
-    }
-    if (big && item_is(items, after, ITEM_TO) && item_is(items, after + 1, ITEM_FULL) &&
-        lexicon_cue(items->tokens, CUE_CHARGING)) {
-        return true; /* "enough to go 25 to full" */
-    }
-    if (big && clause_start(items, at) == at && item_is(items, after, ITEM_AND) &&
-        (item_is(items, over_links(items, after + 1), ITEM_FULL) ||
-         item_is(items, over_links(items, after + 1), ITEM_CHARGE))) {
-        return true; /* "62 + a full one" */
     }
     if (!big && !begins_way_up(items, at)) {
         if (alone && begins_list(items, at) && items->list[at].value % 5000 == 0 &&
@@ -444,21 +421,6 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
             follows_battery(items, at) || follows_correction(items, at) ||
             (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
             (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
-}
-
-/* "the one in my bag 8", "la de la bolsa 8": of a battery that is told by its place. */
-static bool
-is_of_placed_one(const struct items *items, size_t at, size_t after)
-{
-    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from;
-    size_t begin = from + (token_among(items->tokens, from, " and y the ") ? 1 : 0);
-
-    begin += token_among(items->tokens, begin, " the ") ? 1 : 0;
-    return ends_here(items, after) && first > begin + 2 && first < begin + 9 &&
-           ((token_is(items->tokens, begin, "one") &&
-             token_among(items->tokens, begin + 1, " in on that thats inside im ")) ||
-            (token_among(items->tokens, begin, " la el ") &&
-             token_among(items->tokens, begin + 1, " que del de ")));
 }
 
 /* As one of several: "full and 60", "60 one and 70 the other". */
@@ -516,6 +478,10 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
         (item_in(items, after + 1, UNIT_PERCENT) ||
          (item_free_number(items, after + 1) && items->list[after + 1].value > BIG_MIN * 1000))) {
         return false; /* "down to 1 at 100" */
+    }
+    if (item->value <= 12 * 1000 && names_battery(items, after) &&
+        tokens_phrase_at(items->tokens, tokens_back(item->from, 2), "now at") == 2) {
+        return false; /* "now at 11 the other one says 60" */
     }
     if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
         item_is(items, before, ITEM_MODE) ||

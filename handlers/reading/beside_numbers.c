@@ -80,18 +80,17 @@ ends_here(const struct items *items, size_t at)
            item_is(items, at, ITEM_HEDGE_AFTER) || item_is(items, at, ITEM_SOMETHING) ||
            item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_HAVE) ||
            item_is(items, at, ITEM_TO) || item_is(items, at, ITEM_OTHER) ||
-           item_is(items, at, ITEM_SAME) ||
-           item_is(items, at, ITEM_ORDINAL) || item_is(items, at, ITEM_FULL) ||
-           item_is(items, at, ITEM_CLOCK_LEAD) || item_is(items, at, ITEM_DEPART) ||
-           item_is(items, at, ITEM_AGO) || item_is(items, at, ITEM_WAS) ||
-           items->list[at].is == ITEM_SIGN || item_is(items, at, ITEM_NOT) ||
-           item_is(items, at, ITEM_POWER) || item_is(items, at, ITEM_CORRECT) ||
-           item_is(items, at, ITEM_THEN_LEFT) || item_is(items, at, ITEM_USE) ||
-           item_is(items, at, ITEM_SINCE) || item_is(items, at, ITEM_UNTIL) ||
-           item_is(items, at, ITEM_BATTERY) || item_is(items, at, ITEM_NAMED) ||
-           item_is(items, at, ITEM_ACTIVITY) || item_is(items, at, ITEM_MODE) ||
-           item_is(items, at, ITEM_SETTING) || item_is(items, at, ITEM_NOW_IS) ||
-           items->list[at].one || items->list[at].ordinal ||
+           item_is(items, at, ITEM_SAME) || item_is(items, at, ITEM_ORDINAL) ||
+           item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CLOCK_LEAD) ||
+           item_is(items, at, ITEM_DEPART) || item_is(items, at, ITEM_AGO) ||
+           item_is(items, at, ITEM_WAS) || items->list[at].is == ITEM_SIGN ||
+           item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_POWER) ||
+           item_is(items, at, ITEM_CORRECT) || item_is(items, at, ITEM_THEN_LEFT) ||
+           item_is(items, at, ITEM_USE) || item_is(items, at, ITEM_SINCE) ||
+           item_is(items, at, ITEM_UNTIL) || item_is(items, at, ITEM_BATTERY) ||
+           item_is(items, at, ITEM_NAMED) || item_is(items, at, ITEM_ACTIVITY) ||
+           item_is(items, at, ITEM_MODE) || item_is(items, at, ITEM_SETTING) ||
+           item_is(items, at, ITEM_NOW_IS) || items->list[at].one || items->list[at].ordinal ||
            (at > 0 && begins_list(items, at - 1)) ||
            token_among(items->tokens, items->list[at].from,
                        " top bottom left right upper lower while when if but because how what will "
@@ -170,4 +169,53 @@ is_few_batteries(const struct items *items, size_t at)
            items->list[at].value <= 4 * 1000 && items->list[at].value % 1000 == 0 &&
            !item_is(items, at - 1, ITEM_SETTING) && !item_is(items, at - 1, ITEM_MODE) &&
            !item_is(items, at - 1, ITEM_AT) && !item_is(items, at - 1, ITEM_NAMED);
+}
+
+/* Another charge was told in the sentence. */
+bool
+tells_other_before(const struct items *items, size_t at)
+{
+    size_t i;
+
+    for (i = sentence_start(items, at); i < at; i++) {
+        if (items->list[i].spent &&
+            (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+             (items->list[i].is == ITEM_NUMBER && items->list[i].value > BIG_MIN * 1000))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* A battery, or what is in the unit, is spoken of in the clause before. */
+bool
+is_of_battery_told(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at - 1), i;
+
+    for (i = from; i < at; i++) {
+        if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
+            item_value(items, i, ITEM_POWER) == POWER_WORD_BATTERY) {
+            return true;
+        }
+        if (items->list[i].is == ITEM_NUMBER || items->list[i].is == ITEM_AMOUNT) {
+            return false;
+        }
+    }
+    return items_have_word(items, from, at, " in ") && items_have_word(items, from, at, " it one ");
+}
+
+/* "the one in my bag 8", "la de la bolsa 8": of a battery that is told by its place. */
+bool
+is_of_placed_one(const struct items *items, size_t at, size_t after)
+{
+    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from;
+    size_t begin = from + (token_among(items->tokens, from, " and y the ") ? 1 : 0);
+
+    begin += token_among(items->tokens, begin, " the ") ? 1 : 0;
+    return ends_here(items, after) && first > begin + 2 && first < begin + 9 &&
+           ((token_is(items->tokens, begin, "one") &&
+             token_among(items->tokens, begin + 1, " in on that thats inside im ")) ||
+            (token_among(items->tokens, begin, " la el ") &&
+             token_among(items->tokens, begin + 1, " que del de ")));
 }

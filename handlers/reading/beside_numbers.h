@@ -18,6 +18,12 @@ bool begins_list(const struct items *items, size_t at);
 /* "1 full 1 at 10" */
 bool is_few_batteries(const struct items *items, size_t at);
 
+/* Another charge was told in the sentence before. */
+bool tells_other_before(const struct items *items, size_t at);
+/* A battery, or what is in the unit, is spoken of in the clause before. */
+bool is_of_battery_told(const struct items *items, size_t at);
+/* "the one in my bag 8": of a battery that is told by its place. */
+bool is_of_placed_one(const struct items *items, size_t at, size_t after);
 /* A length of time is told in the sentence before. */
 bool tells_length_before(const struct items *items, size_t at);
 

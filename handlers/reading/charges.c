@@ -15,6 +15,7 @@
 #include "memory.h"
 #include "states.h"
 #include "subjects.h"
+#include "whole_and_half.h"
 
 char *
 items_words(const struct items *items, size_t at, size_t count)
@@ -40,13 +41,6 @@ cannot_be(const struct items *items, const struct state *state, struct told *tol
     told->missing |= MISSING_CHARGE;
 }
 
-static bool
-ends_clause(const struct items *items, size_t at)
-{
-    return at >= items->count || items->list[at].is == ITEM_STOP ||
-           items->list[at].is == ITEM_PAUSE;
-}
-
 /* "3 lights on one and 4 on the other" */
 static bool
 light_again(const struct items *items, size_t at, const struct groups *groups, struct state *state)
@@ -59,7 +53,7 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
     }
     if (at > 1 && item_is(items, at - 1, ITEM_HAVE) && items->list[at].value <= 4 * 1000 &&
         token_among(items->tokens, items->list[at].from - 1, " has tiene trae ") &&
-        ends_clause(items, at + 1) &&
+        clause_stops(items, at + 1) &&
         sentence_start(items, groups->list[groups->count - 1].state.from) ==
             sentence_start(items, at)) {
         *state = (struct state){
@@ -73,7 +67,7 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
          items->list[at - 2].one) &&
         !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
         next = at - 2; /* "the other has 4" */
-    } else if (next == at + 1 && ends_clause(items, at + 1)) {
+    } else if (next == at + 1 && clause_stops(items, at + 1)) {
         next = back_over_links(items, at); /* "and the second only 1", "the other one all four" */
         next = item_is(items, next, ITEM_ALL) ? back_over_links(items, next) : next;
     }
@@ -129,60 +123,6 @@ continues_list(const struct items *items, const struct groups *groups, size_t at
             (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT) ||
              item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE) ||
              item_is(items, at, ITEM_HALF)));
-}
-
-/* "two and a half batteries", "dos pilas y media": the items it takes, 0 if there is none. */
-static size_t
-whole_and_half_at(const struct items *items, size_t at)
-{
-    const struct item *item = &items->list[at];
-    size_t next = at + 1, last;
-    bool noun, made = item_free_number(items, at) && item->value % 1000 == 500 &&
-                      item->value == item->high && !item->fraction &&
-                      item->value < TOLD_BATTERIES_MAX * 1000;
-
-    if (made) { /* amounts.c made one number of it */
-        next += item_is(items, next, ITEM_FULL) ? 1 : 0;
-        return item_value(items, next, ITEM_BATTERY) == 2 ? next + 1 - at : 0;
-    }
-    if (item_is(items, at, ITEM_ARTICLE) && item_value(items, next, ITEM_BATTERY) == 1 &&
-        item_is(items, next + 1, ITEM_AND)) { /* "a pack and a half" */
-        last = next + 2 + (item_is(items, next + 2, ITEM_ARTICLE) ? 1U : 0U);
-        return item_is(items, last, ITEM_HALF) && !item_is(items, last + 1, ITEM_FULL) &&
-                       !item_is(items, last + 1, ITEM_OTHER) &&
-                       !item_is(items, last + 1, ITEM_BATTERY)
-                   ? last + 1 - at
-                   : 0;
-    }
-    if (item_text(items, at, "pila") || item_text(items, at, "bateria")) {
-        return (!item_is(items, at - 1, ITEM_NUMBER) || items->list[at - 1].one) &&
-                       item_is(items, next, ITEM_AND) && item_text(items, next + 1, "media") &&
-                       (next + 2 >= items->count || ends_clause(items, next + 2) ||
-                        item_is(items, next + 2, ITEM_AT))
-                   ? 3
-                   : 0; /* "me queda pila y media" */
-    }
-    if (!is_count(items, at)) {
-        return 0;
-    }
-    noun = item_is(items, next, ITEM_BATTERY);
-    next += noun ? 1 : 0;
-    if (!item_is(items, next, ITEM_AND)) {
-        return 0;
-    }
-    next += item_is(items, next + 1, ITEM_ARTICLE) ? 2 : 1;
-    if (!item_is(items, next, ITEM_HALF)) {
-        return 0;
-    }
-    last = next + 1;
-    if (item_value(items, last, ITEM_BATTERY) == 2) {
-        return last + 1 - at;
-    }
-    return noun && items->spanish && item_text(items, next, "media") &&
-                   (last >= items->count || ends_clause(items, last) ||
-                    item_is(items, last, ITEM_AT))
-               ? last - at
-               : 0;
 }
 
 static bool
@@ -256,8 +196,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         subject_before(items, at, &group);
         subject_behind(items, &group);
         if ((!listed && charge_is_said_again(items, groups, &group)) ||
-            charge_is_doubled(items, groups, &group) ||
-            gone_is_left_out(items, groups, &group)) {
+            charge_is_doubled(items, groups, &group) || gone_is_left_out(items, groups, &group)) {
             at += group.state.count;
             continue;
         }

@@ -26,6 +26,17 @@ role_of(const struct items *items, size_t at)
     return CLOCK_OF_NOTHING;
 }
 
+/* Of a word that stands so many pauses before the clock time. */
+static enum clock_role
+role_before(const struct items *items, size_t at, int pauses)
+{
+    enum clock_role role = role_of(items, at);
+
+    return role == CLOCK_BY && pauses > 0 && item_text(items, at, "for")
+               ? CLOCK_OF_NOTHING /* "plan for mom: 9 am leave" */
+               : role;
+}
+
 /* "was on the wall til 8:40" */
 static bool
 was_plugged_in(const struct items *items, size_t at)
@@ -127,10 +138,7 @@ clock_role(const struct items *items, size_t at)
              !item_is(items, i - 1, ITEM_UNTIL) && i < at)) {
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
-        role = role_of(items, i - 1);
-        if (role == CLOCK_BY && pauses > 0 && item_text(items, i - 1, "for")) {
-            role = CLOCK_OF_NOTHING; /* "plan for mom: 9 am leave" */
-        }
+        role = role_before(items, i - 1, pauses);
         if (role == CLOCK_DEPART && is_lasted_until(items)) {
             return CLOCK_UNTIL;
         }

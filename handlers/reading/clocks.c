@@ -448,9 +448,10 @@ clocks_make(struct items *items)
             if (clock_is_length(items, at)) {
                 clock_make_length(items, at);
             }
-        } else if (!clock_of_four_digits(items, at) && !clock_of_two_numbers(items, at) && !clock_with_dot(items, at) &&
-                   !clock_of_hours(items, at) && !hours_away(items, at) && !part_first(items, at) &&
-                   !part_to_noon(items, at) && !half_hour(items, at)) {
+        } else if (!clock_of_four_digits(items, at) && !clock_of_two_numbers(items, at) &&
+                   !clock_with_dot(items, at) && !clock_of_hours(items, at) &&
+                   !hours_away(items, at) && !part_first(items, at) && !part_to_noon(items, at) &&
+                   !half_hour(items, at)) {
             (void)hour_first(items, at);
         }
     }

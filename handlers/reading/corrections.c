@@ -209,9 +209,10 @@ tell_more_closely(struct items *items, size_t at)
             items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE)) {
         next++;
     }
-    for (new = next; item_is(items, new, ITEM_LINK) || item_is(items, new, ITEM_HEDGE); new++) {
+    for (new = next; item_is(items, new, ITEM_LINK) || item_is(items, new, ITEM_HEDGE); new ++) {
     }
-    if (!item_in(items, at, UNIT_MINUTE) || length->spent || next == at + 1 || new == items->count) {
+    if (!item_in(items, at, UNIT_MINUTE) || length->spent || next == at + 1 ||
+        new == items->count) {
         return;
     }
     if (item_in(items, new, UNIT_MINUTE) && !items->list[new].spent &&

@@ -13,7 +13,8 @@ const char *const cues_en[CUE_COUNT] = {
         "alarm me|prompt me|page me|message when|text when|msg me|msg when|could you text|can you "
         "text|please text|pls "
         "text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring "
-        "me|call me at|call me when|remind * to|remind me|remind my|remind him|remind her|remind the|remind "
+        "me|call me at|call me when|remind * to|remind me|remind my|remind him|remind her|remind "
+        "the|remind "
         "both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"
         "text at|alarm at|alarm for|text me in|text us in|wake us|set alarm|set a timer|text me "
@@ -77,7 +78,8 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "no time change|ticket shows|ticket says|boarding pass|hour ahead there|hours ahead there|hour behind there|hours behind there|an hour ahead|an "
+        "no time change|ticket shows|ticket says|boarding pass|hour ahead there|hours ahead "
+        "there|hour behind there|hours behind there|an hour ahead|an "
         "hour behind|same time zone|gate 2 gate|hops|"
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"

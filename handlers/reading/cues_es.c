@@ -27,7 +27,8 @@ const char *const cues_es[CUE_COUNT] = {
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
         "dejo en el carro|dejo en el encendedor|dejo en la pared|dejo enchufada|dejo conectada|"
-        "pongo a cargar|pongo en el carro|pongo en la pared|a cuanto llega|a cuanto llegan|a cuanto sube|con cuanto llega|hasta cuanto llega|a que "
+        "pongo a cargar|pongo en el carro|pongo en la pared|a cuanto llega|a cuanto llegan|a "
+        "cuanto sube|con cuanto llega|hasta cuanto llega|a que "
         "porcentaje|cuanto va a tener|las cuatro listas|las cinco listas|todas listas|todas "
         "cargadas|las dos cargadas|las tres "
         "cargadas|las cuatro cargadas|listas el|lista el|queden listas|quede lista|cuanto "

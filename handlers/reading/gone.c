@@ -3,10 +3,11 @@
 enum { OBJECT_REACH = 3, STATE_REACH = 5 };
 
 /* Words between a verb and what it counts, or between what is counted and its verb. */
-static const char little[] = " back up me us em them the of out my our a la las lo de ellas ya otra "
-                             "vez batteries battery baterias bateria pilas pila ones that we i he "
-                             "she que mis nos got is was are has have had been just esta fue se "
-                             "and its it y le his her ";
+static const char little[] =
+    " back up me us em them the of out my our a la las lo de ellas ya otra "
+    "vez batteries battery baterias bateria pilas pila ones that we i he "
+    "she que mis nos got is was are has have had been just esta fue se "
+    "and its it y le his her ";
 
 /* The first token behind a verb that went before what it counts; 0 if none stands there. */
 static size_t
@@ -149,8 +150,7 @@ fullest_before(const struct groups *groups, size_t at)
         const struct state *state = &groups->list[i].state;
 
         if (state->from < at && !state->is_lights && groups->list[i].times > 0 &&
-            (found == groups->count ||
-             state->charge.low > groups->list[found].state.charge.low)) {
+            (found == groups->count || state->charge.low > groups->list[found].state.charge.low)) {
             found = i;
         }
     }

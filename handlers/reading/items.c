@@ -106,6 +106,13 @@ clause_start(const struct items *items, size_t at)
     return start_of(items, at, true);
 }
 
+bool
+clause_stops(const struct items *items, size_t at)
+{
+    return at >= items->count || items->list[at].is == ITEM_STOP ||
+           items->list[at].is == ITEM_PAUSE;
+}
+
 size_t
 clause_end(const struct items *items, size_t at)
 {

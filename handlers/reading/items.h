@@ -72,6 +72,9 @@ size_t clause_end(const struct items *items, size_t at);
 size_t sentence_start(const struct items *items, size_t at);
 size_t sentence_end(const struct items *items, size_t at);
 
+/* A stop, a pause or the end of the text stands there. */
+bool clause_stops(const struct items *items, size_t at);
+
 /* The first item in [from, to) of this meaning; `to` if there is none. */
 size_t items_find(const struct items *items, size_t from, size_t to, enum item_is is);
 bool items_any(const struct items *items, enum item_is is);

@@ -220,7 +220,11 @@ there_and_back(const struct items *items, struct spans *spans)
     size_t at = items_find(items, 0, items->count, ITEM_EACH_WAY), i, way = 0;
 
     for (i = 0; i < spans->count; i++) {
-        if (spans->list[i].homeward && at < items->count) {
+        size_t from = spans->list[i].at, to = clause_end(items, from);
+
+        if (at < items->count && to < at &&
+            (spans->list[i].homeward ||
+             items_have_word(items, from, to, " back home vuelta regreso "))) {
             power_of_both_ways(items, spans, at);
             return; /* "2 hours there, 2 hours back, car charger both ways" */
         }

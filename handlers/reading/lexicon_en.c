@@ -53,7 +53,9 @@ const struct lexicon_entry lexicon_en[] = {
         "quarters|threequarters|three fourths|three quarters full|"
         "three quarters of a|three quarters of an|3 quarters full"),
     ROW(ITEM_FRACTION, 667, "two - thirds|two thirds|2 thirds|two thirds full|two third"),
-    ROW(ITEM_FRACTION, 333, "on a third|at a third|down to a third|to a third|a third|one third|a third full|one third full|a third left"),
+    ROW(ITEM_FRACTION, 333,
+        "on a third|at a third|down to a third|to a third|a third|one third|a third full|one third "
+        "full|a third left"),
     ROW(ITEM_FRACTION, 200, "a fifth|one fifth"),
     ROW(ITEM_FRACTION, 400, "two fifths"),
     ROW(ITEM_FRACTION, 600, "three fifths"),
@@ -142,7 +144,8 @@ const struct lexicon_entry lexicon_en[] = {
         "topped right off|all topped off|all topped up|toped off|totally charged|100 full|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "flat ones|flat one|ded|dead|empty|drained|depleted|used up|dead flat|is flat|are flat|both flat|went "
+           "flat ones|flat one|ded|dead|empty|drained|depleted|used up|dead flat|is flat|are "
+           "flat|both flat|went "
            "flat|gone flat|pancake flat|flat as a pancake|totally flat|completely flat|run "
            "flat|run down|all run down|tapped out|"
            "kaput|bone dry|at zero|at nothing|at nil|flat battery|gone flat|went "
@@ -206,7 +209,8 @@ const struct lexicon_entry lexicon_en[] = {
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
         "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
-        "woke up to|woke up with|is charged to|are charged to|is charged up to|are charged up to|both charged to|are both "
+        "woke up to|woke up with|is charged to|are charged to|is charged up to|are charged up "
+        "to|both charged to|are both "
         "charged to|all charged to|are all charged to|is all charged to|is charged at|are charged "
         "at|is charged about|are charged "
         "about|says|say|said|shows|show|showing|showed|reads|reading|read|displays|display says|"
@@ -257,7 +261,8 @@ const struct lexicon_entry lexicon_en[] = {
         "at|"
         "have it on|have it at|got it on|got it at|leave it on|leave it at|keep it on|keep it at|"
         "dialed up to|dialed down to|dial at|dial says|knob says|stays on|stay on|"
-        "sttng|sttg|setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in at|set|setting "
+        "sttng|sttg|setting|settings|setng|settg|level|lvl|dial|dialed to|dial is on|dialed in "
+        "at|set|setting "
         "is|"
         "setting of|setting number|set to number|flow|flow rate|dose|setting at|setting on|"
         "liter setting|setting to|turned to|turned down to|turned up to|moved to|switched to|"
@@ -272,8 +277,15 @@ const struct lexicon_entry lexicon_en[] = {
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
         "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
-        "half - day|half - days|one and a half times|a half times|time and a half|times and a "
-        "half|the scratch|scratch that is|a scratch|scratch on|plus taxi|taxi time|taxi out|taxi in|not counting taxi|not counting taxiing|no taxi "
+        "halfway to|halfway there|halfway through|halfway up|halfway down|halfway round|halfway "
+        "around|halfway across|halfway out|halfway in|dead on arrival|dead slow|dead in the "
+        "water|dead "
+        "to the world|like the dead|dead ringer|im dead|dead last|dead wrong|dead serious|dead "
+        "set|dead of night|dead of winter|dead quiet|drop dead|dead sure|dead spot|dead heat|dead "
+        "early|dead easy|half - day|half - days|one and a half times|a half times|time and a "
+        "half|times and a "
+        "half|the scratch|scratch that is|a scratch|scratch on|plus taxi|taxi time|taxi out|taxi "
+        "in|not counting taxi|not counting taxiing|no taxi "
         "time|my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse "
         "rate|heart "
         "rate|night nurse|full price|full flow|"

@@ -302,7 +302,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "breaker|breaker popped|power cut off|power blinked out|juice went out|power went "
         "out|power is out|powers out|power just went out|power out|power outage|outage|"
         "generator quit|generator died|generator stopped|generator went out|generator went off|"
-        "generator ran out|generator shut off|generator is off|no power|without power|lost power|power failure|blackout|electricity went out|"
+        "generator ran out|generator shut off|generator is off|no power|without power|lost "
+        "power|power failure|blackout|electricity went out|"
         "electric went out|power has been out for|power has been out|powers been out|"
         "powers been out for|electricity is out|power went off|power is off|power failed|"
         "powers been off since|powers been off for|powers been off|power has been off|power been "
@@ -415,7 +416,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "he sit|she sit|he sits|she sits|i sit|i just sit|just sit|when i rest|when he rests|"
         "when she rests|in my recliner|sitting around|not moving|taking it "
         "easy|relaxing|armchair|rocking chair|"
-        "on the bench|on a bench|sitting in|sit still|wide awake|awake|chair|chairs|knitting|just sitting"),
+        "on the bench|on a bench|sitting in|sit still|wide awake|awake|chair|chairs|knitting|just "
+        "sitting"),
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,

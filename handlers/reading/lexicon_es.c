@@ -234,7 +234,8 @@ const struct lexicon_entry lexicon_es[] = {
         "por ciento de bateria|% de bateria"),
     ROW(ITEM_UNIT, UNIT_MINUTE, "minuto|minutos|minutitos|min|mins|minutos mas"),
     ROW(ITEM_UNIT, UNIT_HOUR,
-        "horita|horitas|hora mas|hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas enteras|"
+        "horita|horitas|hora mas|hora|horas|hrs|hr|h|horitas|horas mas|horas seguidas|horas "
+        "enteras|"
         "horas completas|hs"),
     ROW(ITEM_UNIT, UNIT_DAY, "dia|dias"),
     OWN(ITEM_UNIT, UNIT_MINUTE, "m"),

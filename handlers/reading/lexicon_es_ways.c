@@ -138,7 +138,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"
         "conducir|por carretera|de carretera|en camion|en autobus|en tren|en bus|en taxi|de manejo|"
-        "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje en carro|"
+        "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje "
+        "en carro|"
         "viaje en coche|en camioneta|en el auto|de camino|al volante|manejada|de coche|de carro|"
         "de camion|de autobus|de bus|de tren|casa rodante|microbus|colectivo|de metro"),
     ROW(ITEM_GOING, LEG_FLIGHT,
@@ -249,7 +250,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "nada mas en el carro|nomas en el carro|solo en el carro|solo el carro|nada mas el "
         "carro|nomas el "
         "carro|solo en el coche|solo el coche|puro carro|"
-        "dejo en el carro|pongo en el carro|dejo en el coche|con el auto|con el coche|con la camioneta|con la troca|cargador del carro|cargador de carro|cargador del coche|cargador de coche|"
+        "dejo en el carro|pongo en el carro|dejo en el coche|con el auto|con el coche|con la "
+        "camioneta|con la troca|cargador del carro|cargador de carro|cargador del coche|cargador "
+        "de coche|"
         "cargador del auto|adaptador del carro|adaptador del coche|adaptador de coche|"
         "adaptador de carro|conector del coche|conector del carro|encendedor|12 voltios|"
         "enchufado al carro|conectado al carro|conectado al coche|enchufada al carro|"
@@ -298,7 +301,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_ACTIVITY, ACTIVITY_REST,
         "descansando|sentado|sentada|sentada en|sentado en|sentados en|reposo|en "
         "reposo|acostado|acostada|sentados|"
-        "en la banca|en el banco|viendo la tele|viendo la novela|viendo su novela|viendo novelas|viendo el partido|viendo una "
+        "en la banca|en el banco|viendo la tele|viendo la novela|viendo su novela|viendo "
+        "novelas|viendo el partido|viendo una "
         "pelicula|viendo tele|en el sofa|en el sillon|quieto|quieta|viendo television|"
         "en mi sillon|en su sillon|en su silla|en la silla|en la mecedora|en mi mecedora|en la "
         "hamaca|"
@@ -307,7 +311,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,
-        "botellon|botellin|aguja|la aguja|tanque|tanques|cilindro|cilindros|botella|bombona|tanque de oxigeno|"
+        "botellon|botellin|aguja|la aguja|tanque|tanques|cilindro|cilindros|botella|bombona|tanque "
+        "de oxigeno|"
         "cilindro de oxigeno|botella de oxigeno|manometro|tanquecito|regulador|"
         "tanque de respaldo|cilindro de respaldo|tanque de reserva|balon|"
         "tanque portatil|garrafa"),

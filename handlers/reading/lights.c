@@ -167,28 +167,46 @@ is_dim_beside_lit(const struct items *items, size_t at)
            item_is(items, at + 2, ITEM_DIM) && items_find(items, at + 3, to, ITEM_LIGHT) < to;
 }
 
-/* "tiene 4 foquitos y prenden 2": how many of those of the gauge are lit; -1 if it is not told. */
+/* "tiene 4 foquitos y prenden 2": of `all` lights of the gauge so many are lit. */
 static int
-lit_of_gauge(const struct items *items, size_t at, size_t after)
+lit_of_gauge(const struct items *items, size_t at, size_t after, int all)
 {
     size_t to = sentence_end(items, at), i;
 
     if (!items_have_word(items, tokens_back(at, 2), at, " tiene trae son has have had with ")) {
-        return -1;
+        return all;
     }
     for (i = after; i + 1 < to && i < after + 6; i++) {
         if (token_among(items->tokens, items->list[i].to - 1,
                         " prenden prende encienden enciende alumbran solo light only ") &&
             item_free_number(items, i + 1) && items->list[i + 1].value <= LIGHTS_MAX * 1000 &&
             !item_is(items, i + 2, ITEM_UNIT) && !item_is(items, i + 2, ITEM_LIGHT)) {
-            return items->list[i + 1].value / 1000;
+            return items->list[i + 1].value / 1000 < all ? items->list[i + 1].value / 1000 : all;
         }
         if (token_among(items->tokens, items->list[i].from, " cuantas cuantos how ") &&
             items_have_word(items, i, to, " prender prenderse encender light lit prendidas ")) {
             return 0;
         }
     }
-    return -1;
+    return all;
+}
+
+/* Lights that tell no charge. */
+static bool
+is_of_no_gauge(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    if (item_text(items, at, "una") && item_text(items, at + 1, "de") &&
+        item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
+        items_any(items, ITEM_OTHER)) {
+        return true; /* "una de 4 luces y otra de 2 luces": batteries */
+    }
+    if (item_is(items, at, ITEM_ARTICLE) && item_text(items, next, "light") &&
+        !item_is(items, at - 1, ITEM_HAVE) && !item_is(items, next + 1, ITEM_LEFT)) {
+        return true; /* "there is a light on it", "out like a light" */
+    }
+    return is_warning(items, at) || is_dim_beside_lit(items, at);
 }
 
 bool
@@ -203,7 +221,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
     if (lights_without_count_at(items, at, state)) {
         return true;
     }
-    if (is_warning(items, at) || is_dim_beside_lit(items, at)) {
+    if (is_of_no_gauge(items, at)) {
         return false;
     }
     if (!none &&
@@ -212,11 +230,6 @@ lights_at(const struct items *items, size_t at, struct state *state)
         !(item_free_number(items, at) && !items->list[at].ordinal && !items->list[at].fraction &&
           (!item_is(items, at - 1, ITEM_DIM) || item_is(items, next, ITEM_LIGHT)))) {
         return false;
-    }
-    if (!none && item_text(items, at, "una") && item_text(items, at + 1, "de") &&
-        item_free_number(items, at + 2) && item_is(items, at + 3, ITEM_LIGHT) &&
-        items_any(items, ITEM_OTHER)) {
-        return false; /* "una de 4 luces y otra de 2 luces": batteries */
     }
     if (!none && item_is(items, next, ITEM_LIGHT) && is_gauge(items, at)) {
         return false;
@@ -248,9 +261,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
     next += dim_half_at(items, next);
     lit -= !none && lit > 0 && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
-    if (lit_of_gauge(items, at, next) >= 0 && lit_of_gauge(items, at, next) < lit) {
-        lit = lit_of_gauge(items, at, next);
-    }
+    lit = lit_of_gauge(items, at, next, lit);
     state->is_lights = true;
     state->lights = lit;
     state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);

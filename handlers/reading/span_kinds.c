@@ -406,10 +406,10 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             span->has_kind = true;
         } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
                    !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
-            bool more = told->kind == TOLD_FLIGHT &&
-                        (item_text(items, span->at + 1, "more") ||
-                         is_of_one_flight(items, span->at) ||
-                         (is_then(items, span->at - 1) && awaits_flight(spans, i)));
+            bool more =
+                told->kind == TOLD_FLIGHT &&
+                (item_text(items, span->at + 1, "more") || is_of_one_flight(items, span->at) ||
+                 (is_then(items, span->at - 1) && awaits_flight(spans, i)));
 
             span->kind = more                              ? LEG_FLIGHT
                          : goes_on_as_way(items, span->at) ? way_there(spans)

@@ -5,10 +5,12 @@
 #include "hedges.h"
 
 static const char no_nouns[] =
-    " long time much many hours will would can could shall should may might must if so but because since while when hi hey "
+    " long time much many hours will would can could shall should may might must if so but because "
+    "since while when hi hey "
     "hello please thanks thx thank like as lol ok okay how what and or then per puede podria thing "
     "thingy gizmo gadget contraption box portable breather juice cosa maquinita cajita "
-    "eso esto claro creo aun todavia ahorita podra si pero porque cuando hola oye para con como gracias porfa favor osea entonces que ";
+    "eso esto claro creo aun todavia ahorita podra si pero porque cuando hola oye para con como "
+    "gracias porfa favor osea entonces que ";
 
 /* "the cup was full": what was so */
 static size_t
@@ -47,6 +49,19 @@ is_of_socket(const struct items *items, size_t at)
         }
     }
     return false;
+}
+
+/* "muerto de sueno", "muertas de risa", "huele a muerto": a battery is no man, and tired of nothing
+ */
+static bool
+is_of_dead_person(const struct items *items, size_t at)
+{
+    size_t last = items->list[at].to - 1, after = items->list[at].to;
+
+    return items->spanish && (token_among(items->tokens, last, " muerto muertos ") ||
+                              (token_among(items->tokens, last, " muerta muertas ") &&
+                               token_is(items->tokens, after, "de") &&
+                               !token_among(items->tokens, after + 1, " pila bateria carga ")));
 }
 
 /* "pague el mes completo", "el vaso muy lleno" */
@@ -92,7 +107,7 @@ is_of_no_battery(const struct items *items, size_t at)
         items->list[at - (at > 0)].is != ITEM_NUMBER && before + 1 >= at) {
         return true; /* "theres a dead spot" */
     }
-    if (is_masculine_of(items, at)) {
+    if (is_of_dead_person(items, at) || is_masculine_of(items, at)) {
         return true;
     }
     for (i = from; i < at; i++) {

@@ -4,6 +4,7 @@
 
 #include "asked_states.h"
 #include "bare_numbers.h"
+#include "beside_part.h"
 #include "hedges.h"
 #include "lights.h"
 #include "state_goals.h"
@@ -104,9 +105,10 @@ is_third_battery(const struct items *items, size_t at)
     size_t from = clause_start(items, at);
 
     return item_value(items, at, ITEM_FRACTION) == 333 &&
-           (items_have_word(items, from, at,
-                            " lends lent loans loaned borrow borrowed borrowing lending rent rented "
-                            "renting buy bought gave ") ||
+           (items_have_word(
+                items, from, at,
+                " lend lends lent loans loaned borrow borrowed borrowing lending rent rented "
+                "renting buy bought gave ") ||
             item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at + 1, "one") ||
             item_text(items, at + 1, "is") || item_text(items, at + 1, "that") ||
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
@@ -124,8 +126,12 @@ is_half_of_other(const struct items *items, size_t at)
         return true;
     }
     if (token_is(items->tokens, last, "medias")) {
-        return token_among(items->tokens, tokens_back(last, 2),
-                           " quedan queda quede quedo yo se ");
+        return token_among(items->tokens, tokens_back(last, 2), " quedan queda quede quedo yo se ");
+    }
+    if (at > 1 && item_is(items, at - 1, ITEM_AND) && item_is(items, at - 2, ITEM_WORD) &&
+        items->list[at - 2].meaning_count == 0 && item_text(items, at, "a") &&
+        clause_start(items, at) < at - 1) {
+        return !item_is(items, at + 1, ITEM_BATTERY); /* "a good yard and a half" */
     }
     return token_among(items->tokens, last, " half halfway medio media ") &&
            item_is(items, at, ITEM_HALF) && has_noun_behind(items, at) &&
@@ -144,67 +150,14 @@ is_room(const struct items *items, size_t at)
         return token_among(items->tokens, items->list[at].to,
                            " sin con donde que frio chico chiquito grande cerrado oscuro aparte ");
     }
-    if (item_text(items, at, "cuarto") &&
-        !token_among(items->tokens, tokens_back(first, 1), " a al marca dice como casi queda un ")) {
+    if (item_text(items, at, "cuarto") && !token_among(items->tokens, tokens_back(first, 1),
+                                                       " a al marca dice como casi queda un ")) {
         return true; /* "en el otro cuarto", "compartir cuarto" */
     }
     return item_text(items, at, "cuarto") &&
            (item_is(items, at + 1, ITEM_FULL) || item_is(items, at + 1, ITEM_CHARGE) ||
             (first > 0 &&
              token_among(items->tokens, first - 1, " el del mi su al este ese nuestro ")));
-}
-
-/* How far "over half", "a hair under a quarter" may lie from it; percent. */
-enum { BESIDE = 15 };
-
-static bool
-is_slight(const struct items *items, size_t token)
-{
-    return token > 0 && token_among(items->tokens, token - 1,
-                                    " hair smidge smidgen tad bit little touch shade whisker "
-                                    "slightly just barely tick poco poquito pelo pelito tantito "
-                                    "apenas algo ");
-}
-
-/* Words before a part: +1 above it, -1 below it, 0 neither; *first: their first token. */
-static int
-side_of_part(const struct items *items, size_t at, size_t *first)
-{
-    const struct tokens *tokens = items->tokens;
-    size_t token = items->list[at].from;
-
-    if (token > 0 && token_among(tokens, token - 1, " a the la un una ")) {
-        token--; /* "over a third", "mas de la mitad" */
-    }
-    if (token > 1 && (token_among(tokens, token - 1, " than of de ") ||
-                      token_among(tokens, token - 1, " to "))) {
-        *first = token - 2;
-        return token_among(tokens, token - 2, " more better north arriba mas encima ") ? 1
-               : token_among(tokens, token - 2, " less south shy menos debajo abajo ") ? -1
-                                                                                       : 0;
-    }
-    if (token > 0) {
-        *first = token - 1;
-        return token_among(tokens, token - 1, " over above past ") ? 1
-               : token_among(tokens, token - 1, " under below ")   ? -1
-                                                                   : 0;
-    }
-    return 0;
-}
-
-/* "a smidge over three quarters" is at least that, "less than a third" anything below. */
-static struct percent
-beside_part(const struct items *items, size_t at, struct percent charge)
-{
-    size_t first = 0;
-    int side = side_of_part(items, at, &first);
-
-    if (side > 0) {
-        charge.high = charge.high + BESIDE < 100 ? charge.high + BESIDE : 99;
-    } else if (side < 0) {
-        charge.low = is_slight(items, first) && charge.low > BESIDE ? charge.low - BESIDE : 0;
-    }
-    return charge;
 }
 
 static bool

@@ -174,7 +174,8 @@ is_of_start(const struct items *items, size_t at, size_t after)
               item_is(items, i, ITEM_NOW_IS);
         if (now && (item_free_number(items, i) || item_in(items, i, UNIT_PERCENT)) &&
             items->list[i].value > BIG_MIN * 1000) {
-            return items->list[i].value < items->list[at].value &&
+            return (item_is(items, at, ITEM_FULL) ||
+                    items->list[i].value < items->list[at].value) &&
                    (item_is(items, i - 1, ITEM_SHOWS) || item_is(items, i - 1, ITEM_AT));
         }
     }

@@ -91,10 +91,11 @@ is_told_by_another(const struct items *items, size_t here, size_t charge)
 static bool
 is_of_them(const struct items *items, size_t at)
 {
-    return tokens_phrase_at(items->tokens, items->list[at].from + 1,
-                            "of those|of them|of em|of these|of the two|of the three|of the full "
-                            "ones|of the|of my|de ellas|de esas|de las dos|de las tres|de las llenas|de "
-                            "esas dos") > 0;
+    return tokens_phrase_at(
+               items->tokens, items->list[at].from + 1,
+               "of those|of them|of em|of these|of the two|of the three|of the full "
+               "ones|of the|of my|de ellas|de esas|de las dos|de las tres|de las llenas|de "
+               "esas dos") > 0;
 }
 
 /* A number before a charge: a label, how many of them, or none of ours. */

@@ -13,11 +13,11 @@ enum { ALL_OF_THEM = -1, SEVERAL = -2 };
 /* States that one subject tells. */
 struct group {
     struct state state;
-    int times;   /* 1 and more, ALL_OF_THEM, SEVERAL */
-    bool named;  /* has a subject of its own */
-    int ordinal; /* "the second one": 2; 0 if none */
+    int times;      /* 1 and more, ALL_OF_THEM, SEVERAL */
+    bool named;     /* has a subject of its own */
+    int ordinal;    /* "the second one": 2; 0 if none */
     size_t subject; /* the item of "the spare", "the second one"; 0 if none */
-    bool of_them; /* "one of those", "used up one": of those told before */
+    bool of_them;   /* "one of those", "used up one": of those told before */
 };
 
 /* Sets times, named and ordinal of the group by the words before item `at`; marks the number that

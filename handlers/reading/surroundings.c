@@ -283,8 +283,9 @@ read_bare_size(const struct items *items, struct told *told)
                       tokens->list[1].kind == TOKEN_NUMBER);
         bool ends =
             at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
-            token_among(tokens, at + 1,
-                        " at on with last lasts a con dura at in kind size type one tank model en ");
+            token_among(
+                tokens, at + 1,
+                " at on with last lasts a con dura at in kind size type one tank model en ");
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
 

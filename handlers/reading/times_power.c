@@ -55,7 +55,8 @@ is_house_outlet(const struct items *items, size_t at)
     size_t to = sentence_end(items, at);
 
     return item_value(items, at, ITEM_POWER) == POWER_WORD_PLUG &&
-           token_among(items->tokens, items->list[at].to - 1, " outlet socket enchufe contacto toma ") &&
+           token_among(items->tokens, items->list[at].to - 1,
+                       " outlet socket enchufe contacto toma ") &&
            (items_have_word(items, at, at + 5 < to ? at + 5 : to, places) ||
             token_among(items->tokens, tokens_back(items->list[at].to, 2), places));
 }
@@ -132,12 +133,13 @@ power_read(const struct items *items, struct told *told)
         told->on_power = told->legs[0].power; /* "stopped 45 min, there is a plug on the wall" */
     }
     if (charging && told->on_power == POWER_SOURCE_NONE &&
-        tokens_have(items->tokens,
-                    "on the car|off the car|in the car|in my car|in our car|in the truck|in the van|"
-                    "en el carro|en el coche|en el auto|en la camioneta|"
-                    "en mi carro|in the rv|en la troca|en la van|en el camper|"
-                    "en su carro|en nuestro carro|in his truck|in her car|in his car|"
-                    "in the suv|in the jeep|in the camper|in the minivan")) {
+        tokens_have(
+            items->tokens,
+            "on the car|off the car|in the car|in my car|in our car|in the truck|in the van|"
+            "en el carro|en el coche|en el auto|en la camioneta|"
+            "en mi carro|in the rv|en la troca|en la van|en el camper|"
+            "en su carro|en nuestro carro|in his truck|in her car|in his car|"
+            "in the suv|in the jeep|in the camper|in the minivan")) {
         told->on_power = POWER_SOURCE_CAR;
     }
 }

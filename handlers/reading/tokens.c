@@ -88,8 +88,8 @@ read_digits(const char *text, int *thousandths)
         if (is_digit(text[at])) {
             value = value < TOKEN_NUMBER_MAX ? value * 10 + (text[at] - '0') : value;
         } else if ((text[at] != ',' && text[at] != '.') || at == 0 || text[0] == '0' ||
-                   !is_digit(text[at + 1]) ||
-                   !is_digit(text[at + 2]) || !is_digit(text[at + 3]) || is_digit(text[at + 4])) {
+                   !is_digit(text[at + 1]) || !is_digit(text[at + 2]) || !is_digit(text[at + 3]) ||
+                   is_digit(text[at + 4])) {
             break;
         }
         at++;

@@ -1,0 +1,102 @@
+#include "other_numbers.h"
+
+static bool
+is_number(const struct items *items, size_t at)
+{
+    return at < items->count && items->list[at].is == ITEM_NUMBER;
+}
+
+/* "cortan la luz de 9 a 15", "de 23 a 5": hours, of which nobody knows more */
+static void
+hours_of_day(struct items *items, size_t at)
+{
+    const struct item *first = &items->list[at], *last = first + 2;
+
+    if (!items->spanish || !is_number(items, at) || !is_number(items, at + 2) ||
+        !item_text(items, at + 1, "a") || at == 0 || !first->digits || !last->digits ||
+        !token_among(items->tokens, first->from - 1, " de entre ") || first->value < 1000 ||
+        first->value > 24 * 1000 || last->value > 24 * 1000 ||
+        (first->value <= 12 * 1000 && last->value <= 12 * 1000) ||
+        item_is(items, at + 3, ITEM_UNIT) ||
+        (first->value < last->value && lexicon_cue(items->tokens, CUE_CHARGING))) {
+        return;
+    }
+    items_spend(items, at, 3);
+}
+
+/* "it chirps every ten minutes", "cada medio minuto" */
+static void
+every_so_long(struct items *items, size_t at)
+{
+    size_t first = at < items->count ? items->list[at].from : 0;
+
+    first -= token_among(items->tokens, tokens_back(first, 1), " about like como unos ") ? 1 : 0;
+    if (item_in(items, at, UNIT_MINUTE) &&
+        token_among(items->tokens, tokens_back(first, 1), " every cada ")) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "el contrato corre del 3 al 17": days; of a battery "del 30 al 100" asks how long it charges. */
+static void
+dates(struct items *items, size_t at)
+{
+    if (is_number(items, at) && is_number(items, at + 2) && at > 0 &&
+        token_is(items->tokens, items->list[at].from - 1, "del") &&
+        item_text(items, at + 1, "al") && items->list[at + 2].value <= 31 * 1000 &&
+        !item_is(items, at + 3, ITEM_UNIT) && !lexicon_cue(items->tokens, CUE_CHARGING) &&
+        !items_any(items, ITEM_BATTERY)) {
+        items_spend(items, at, 3);
+    }
+}
+
+/* "un enchufe de 12", "el fusible es de 10", "es del 98": volts, amperes, a year */
+static void
+of_circuit(struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), first = at < items->count ? items->list[at].from : 0;
+
+    if (is_number(items, at) && !item_is(items, at + 1, ITEM_UNIT) &&
+        !item_is(items, at + 1, ITEM_TO) && !item_is(items, at + 1, ITEM_AT) &&
+        ((token_among(items->tokens, first - (first > 0), " de a of ") &&
+          items_have_word(items, from, at, " fusible fuse voltios volts toma salida enchufe ") &&
+          items->list[at].value <= 24 * 1000 && items->list[at].value >= 10 * 1000) ||
+         (token_is(items->tokens, first - (first > 0), "del") &&
+          items_have_word(items, from, at, " auto carro coche camioneta modelo ")))) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "48 horas antes", "a form signed 48 hours in advance", "nine hours worth": no length of a flight
+ */
+static void
+required_length(struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), after;
+
+    if (!item_in(items, at, UNIT_MINUTE) || !lexicon_cue(items->tokens, CUE_FLIGHT)) {
+        return;
+    }
+    after = items->list[at].to;
+    if (tokens_phrase_at(items->tokens, after,
+                         "worth|in advance|ahead of|notice|de anticipacion|antes|de antelacion|"
+                         "before the flight|before we fly|beforehand|before flying") > 0 &&
+        items->list[at].value >= 6 * 60) {
+        items_spend(items, at, 1);
+    } else if (items_find(items, from, at, ITEM_BATTERY) < at &&
+               items_have_word(items, from, at,
+                               " exige exigen pide piden requires require wants demands ") &&
+               token_among(items->tokens, tokens_back(items->list[at].from, 1), " para for ")) {
+        items_spend(items, at, 1); /* "nos exige baterias para nueve horas" */
+    }
+}
+
+void
+other_number_put_aside(struct items *items, size_t at)
+{
+    hours_of_day(items, at);
+    every_so_long(items, at);
+    dates(items, at);
+    of_circuit(items, at);
+    required_length(items, at);
+}
