@@ -352,6 +352,12 @@ is_told_of_some(const struct items *items, size_t at, size_t before, size_t afte
         clause_end(items, at) == after) {
         return true; /* "the other is zero" */
     }
+    if (ends_here(items, after) &&
+        tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 5),
+                         "una de ellas|una de esas") == 3 &&
+        token_among(items->tokens, items->list[at].from - 1, " en al ")) {
+        return true; /* "una de ellas esta en 8" */
+    }
     if (ends_here(items, after) && before < items->count && items->list[before].is == ITEM_NUMBER &&
         items->list[before].value <= 3 * 1000 &&
         tokens_phrase_at(items->tokens, items->list[before].from + 1,
@@ -441,6 +447,30 @@ goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t af
             (joined || and || clause_start(items, at) == at));
 }
 
+/* By what stands right before or behind it: a count, a setting, a name, an hour. */
+static bool
+is_of_another_kind(const struct items *items, size_t at, size_t before, size_t after)
+{
+    const struct item *item = &items->list[at];
+    bool big = item->value > BIG_MIN * 1000;
+
+    if (!big && item->value > 0 && !item_is(items, before, ITEM_FROM) &&
+        item_value(items, after, ITEM_AT) == AT_AT && after + 1 < items->count &&
+        (item_in(items, after + 1, UNIT_PERCENT) ||
+         (item_free_number(items, after + 1) && items->list[after + 1].value > BIG_MIN * 1000))) {
+        return true; /* "down to 1 at 100" */
+    }
+    if (item->value <= 12 * 1000 && names_battery(items, after) &&
+        tokens_phrase_at(items->tokens, tokens_back(item->from, 2), "now at") == 2) {
+        return true; /* "now at 11 the other one says 60" */
+    }
+    return is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
+           item_is(items, before, ITEM_MODE) ||
+           (item_is(items, before, ITEM_SETTING) && !item_is(items, before, ITEM_SHOWS)) ||
+           item_is(items, before, ITEM_NAMED) || item_is(items, before, ITEM_PRICE) ||
+           item_is(items, before, ITEM_CLOCK_LEAD);
+}
+
 bool
 bare_number_at(const struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -473,21 +503,7 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     }
     after += item_is(items, after, ITEM_SOMETHING) ? 1 : 0;
     after += after > at + 1 && item_is(items, after, ITEM_UNIT) ? 1 : 0;
-    if (!big && item->value > 0 && !item_is(items, before, ITEM_FROM) &&
-        item_value(items, after, ITEM_AT) == AT_AT && after + 1 < items->count &&
-        (item_in(items, after + 1, UNIT_PERCENT) ||
-         (item_free_number(items, after + 1) && items->list[after + 1].value > BIG_MIN * 1000))) {
-        return false; /* "down to 1 at 100" */
-    }
-    if (item->value <= 12 * 1000 && names_battery(items, after) &&
-        tokens_phrase_at(items->tokens, tokens_back(item->from, 2), "now at") == 2) {
-        return false; /* "now at 11 the other one says 60" */
-    }
-    if (is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
-        item_is(items, before, ITEM_MODE) ||
-        (item_is(items, before, ITEM_SETTING) && !item_is(items, before, ITEM_SHOWS)) ||
-        item_is(items, before, ITEM_NAMED) || item_is(items, before, ITEM_PRICE) ||
-        item_is(items, before, ITEM_CLOCK_LEAD)) {
+    if (is_of_another_kind(items, at, before, after)) {
         return false;
     }
     if (!(after > at + 2 || led_as_charge(items, at, before, big) ||

@@ -204,6 +204,9 @@ tell_more_closely(struct items *items, size_t at)
     struct item *length = &items->list[at];
     size_t next = at + 1, new;
 
+    if (item_is(items, next, ITEM_AGO)) { /* "half an hour ago it was 70. well 35 minutes really" */
+        next = sentence_end(items, at);
+    }
     while (next < items->count &&
            (item_is(items, next, ITEM_AGO) || item_is(items, next, ITEM_SOMETHING) ||
             items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE)) {

@@ -206,6 +206,16 @@ slash_fraction_at(const struct tokens *tokens, size_t at, int *thousandths)
     return 3;
 }
 
+/* "3.500 m": three digits behind a dot are thousands, and no setting has as many places. */
+static bool
+has_thousands(const struct token *token)
+{
+    const char *dot = strchr(token->text, '.');
+
+    return token->kind == TOKEN_NUMBER && dot != NULL && strlen(dot) == 4 && dot > token->text &&
+           dot - token->text < 3 && token->text[0] != '0';
+}
+
 static void
 make_number(struct item *item, int value)
 {
@@ -223,7 +233,7 @@ digits_at(const struct tokens *tokens, size_t at, struct item *item)
     if (taken > 0) {
         return taken;
     }
-    make_number(item, tokens->list[at].thousandths);
+    make_number(item, tokens->list[at].thousandths * (has_thousands(&tokens->list[at]) ? 1000 : 1));
     taken = slash_fraction_at(tokens, at, &fraction);
     if (taken > 0) {
         make_number(item, fraction);

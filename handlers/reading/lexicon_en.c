@@ -21,7 +21,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_NOT, 0,
         "not|neither|neither is|neither one is|isnt|arent|wasnt|aint|never|not the|instead "
         "of|rather than|nowhere near"),
-    ROW(ITEM_AT, AT_ON, "back at|back to|back on|on|on a|on the|on number|set on"),
+    ROW(ITEM_AT, AT_ON,
+        "at number|at flow number|back at|back to|back on|on|on a|on the|on number|set on"),
     ROW(ITEM_AT, AT_AT, "at|@|at a|is set to|set to|set at|setting at|at the"),
     OWN(ITEM_AT, AT_IN, "in|in the|in a|in my|for|for a|with the"),
     ROW(ITEM_HAVE, 0,

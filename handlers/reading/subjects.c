@@ -167,7 +167,9 @@ subject_before(struct items *items, size_t at, struct group *group)
             take_count_before(items, here, group);
             return;
         }
-        if (item_text(items, here, "esta") && here > from && item_is(items, here - 1, ITEM_EACH)) {
+        if (item_text(items, here, "esta") && here > from &&
+            (item_is(items, here - 1, ITEM_EACH) ||
+             token_among(items->tokens, items->list[here].from - 1, " ellas esas "))) {
             continue; /* "cada bateria esta en 50": no "this one" */
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {

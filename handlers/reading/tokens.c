@@ -76,7 +76,7 @@ is_digit(char byte)
     return byte >= '0' && byte <= '9';
 }
 
-/* Reads digits with "1,000", "1.000" and one decimal point or comma; returns the bytes taken. */
+/* Reads digits with "1,000" and one decimal point or comma; returns the bytes taken. */
 static size_t
 read_digits(const char *text, int *thousandths)
 {
@@ -87,9 +87,8 @@ read_digits(const char *text, int *thousandths)
     for (;;) {
         if (is_digit(text[at])) {
             value = value < TOKEN_NUMBER_MAX ? value * 10 + (text[at] - '0') : value;
-        } else if ((text[at] != ',' && text[at] != '.') || at == 0 || text[0] == '0' ||
-                   !is_digit(text[at + 1]) || !is_digit(text[at + 2]) || !is_digit(text[at + 3]) ||
-                   is_digit(text[at + 4])) {
+        } else if (text[at] != ',' || at == 0 || !is_digit(text[at + 1]) ||
+                   !is_digit(text[at + 2]) || !is_digit(text[at + 3]) || is_digit(text[at + 4])) {
             break;
         }
         at++;
