@@ -219,7 +219,8 @@ is_led(const struct items *items, size_t at, bool *strong)
            (item_text(items, at - 1, "el") && item_value(items, at - 2, ITEM_AT) == AT_ON) ||
            is_where_it_runs(items, item_text(items, at - 1, "el") ? at - 1 : at) ||
            (item_value(items, at - 1, ITEM_AT) == AT_AT && !items->list[at].negative &&
-            !is_of_a_time(items, at - 2) && is_of_running(items, at)) ||
+            items->list[at].value <= ORDERED_MAX * 1000 && !is_of_a_time(items, at - 2) &&
+            is_of_running(items, at)) ||
            (item_is(items, at - 1, ITEM_HEDGE) && item_is(items, at - 2, ITEM_AT));
 }
 

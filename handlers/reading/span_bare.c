@@ -109,6 +109,19 @@ is_stay_there(const struct items *items, size_t at)
            items_find(items, clause_start(items, at), at, ITEM_EACH_WAY) < at;
 }
 
+/* "4 hours by boat and 2 by car" */
+static bool
+is_by_vehicle(const struct items *items, size_t at)
+{
+    int going = item_value(items, at + 1, ITEM_GOING);
+
+    if (token_among(items->tokens, items->list[at].to, " by on in ") && !items->list[at].one) {
+        going = going >= 0 ? going : item_value(items, at + 2, ITEM_GOING);
+    }
+    return (item_is(items, at - 1, ITEM_AND) || (at > 0 && items->list[at - 1].is == ITEM_PAUSE)) &&
+           (going == LEG_DRIVE || going == LEG_HIKE);
+}
+
 /* "drive 2 hours, hike 3, drive 2 back", "we drive 3 hrs, stay 5": nothing that it counts */
 static bool
 is_told_of_way(const struct items *items, size_t at)
@@ -133,7 +146,8 @@ span_is_bare_hours(const struct items *items, size_t at, const struct spans *spa
            !token_among(items->tokens, items->list[at].from - 1, " las los ") &&
            (item_is(items, at + 1, ITEM_HOMEWARD) ||
             item_value(items, at + 1, ITEM_GOING) == LEG_WAIT || is_more_of_a_way(items, at) ||
-            (item_text(items, at + 1, "de") && item_value(items, at + 2, ITEM_GOING) == LEG_WAIT) ||
+            (item_text(items, at + 1, "de") && item_is(items, at + 2, ITEM_GOING)) ||
+            is_by_vehicle(items, at) ||
             (item_text(items, at - 1, "de") && item_is(items, at - 2, ITEM_OTHER)) ||
             (follows_way(items, at) && !items->list[at].one) || is_next_part(items, at) ||
             is_told_of_way(items, at) ||
