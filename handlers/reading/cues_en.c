@@ -32,7 +32,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CYLINDER] = "tank|tanks|cylinder|cylinders|oxygen bottle|the bottle|bottle|psi|psig|cyl|"
                      "conserver|regulator",
     [CUE_CHARGING] =
-        "leave it in the car|leave it on the car|leave it on the wall|leave it plugged|"
+        "from 0 to|from zero to|do any good|do it any good|do them any good|leave it in the "
+        "car|leave it on the car|leave it on the wall|leave it plugged|"
         "what will it read|what would it read|what will they read|what gain|how much will it gain|"
         "how much would it gain|how much do i gain|how much will i gain|time enough to charge|"
         "plug in for|plugged in for|plug it in for|plug them in for|is it full|time is it full|are "

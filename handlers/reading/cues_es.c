@@ -26,7 +26,8 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "dejo en el carro|dejo en el encendedor|dejo en la pared|dejo enchufada|dejo conectada|"
+        "las cargo|la cargo|las cargamos|la cargamos|dejo en el carro|dejo en el encendedor|dejo "
+        "en la pared|dejo enchufada|dejo conectada|"
         "pongo a cargar|pongo en el carro|pongo en la pared|a cuanto llega|a cuanto llegan|a "
         "cuanto sube|con cuanto llega|hasta cuanto llega|a que "
         "porcentaje|cuanto va a tener|las cuatro listas|las cinco listas|todas listas|todas "

@@ -51,6 +51,8 @@ span_is_bare_minutes(const struct items *items, size_t at, const struct spans *s
             (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
             (spans->count > 0 && items->list[at].value >= 10 * 1000 && follows_way(items, at) &&
              item->value == item->high) ||
+            (item_is(items, at - 2, ITEM_GOING) && item->value >= 10 * 1000 &&
+             token_among(items->tokens, items->list[at - 1].from, " down up back home ")) ||
             (item_is(items, at - 2, ITEM_GOING) &&
              token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
            !item_is(items, at + 1, ITEM_UNIT);

@@ -136,7 +136,8 @@ power_read(const struct items *items, struct told *told)
         tokens_have(
             items->tokens,
             "on the car|off the car|in the car|in my car|in our car|in the truck|in the van|"
-            "en el carro|en el coche|en el auto|en la camioneta|"
+            "con el auto|con el carro|con el coche|con la camioneta|en el carro|en el coche|en el "
+            "auto|en la camioneta|"
             "en mi carro|in the rv|en la troca|en la van|en el camper|"
             "en su carro|en nuestro carro|in his truck|in her car|in his car|"
             "in the suv|in the jeep|in the camper|in the minivan")) {
