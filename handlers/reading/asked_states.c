@@ -61,6 +61,7 @@ is_which_or_whether(const struct items *items, size_t at)
         }
         if (token_is(items->tokens, word, "whether") ||
             (token_among(items->tokens, word, " if si ") && word > from &&
+             !item_is(items, at + 1, ITEM_BATTERY) &&
              (at == 0 || items->list[at - 1].is != ITEM_NUMBER) && /* "know if 2 full will do" */
              token_among(items->tokens, word - 1, knowing)) ||
             tokens_phrase_at(items->tokens, tokens_back(word, 2), "para saber que") == 3) {

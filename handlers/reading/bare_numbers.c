@@ -183,25 +183,6 @@ is_of_then(const struct items *items, size_t after)
            items->list[after + 1].is == ITEM_CLOCK;
 }
 
-/* "and 41 when I looked just now" */
-static bool
-is_seen_now(const struct items *items, size_t at, size_t after)
-{
-    size_t to = clause_end(items, at);
-
-    return after < to && token_among(items->tokens, items->list[after].from, " when cuando ") &&
-           items_find(items, after, to, ITEM_NOW) < to;
-}
-
-/* "+ 8 in the machine" */
-static bool
-is_in_machine(const struct items *items, size_t after)
-{
-    return (item_text(items, after, "in") || item_text(items, after, "en")) &&
-           items_have_word(items, after, after + 3,
-                           " machine unit concentrator slot maquina aparato ");
-}
-
 /* At the beginning of a clause: "70ish is what it said", "entre 40 y 50 dice", "60 and 60". */
 static bool
 is_told_alone(const struct items *items, size_t at, size_t after)
@@ -311,20 +292,6 @@ is_whole_sentence(const struct items *items, size_t at)
     return true;
 }
 
-/* "is 40 enough", "will 40 do" */
-static bool
-is_asked_of(const struct items *items, size_t at, size_t after)
-{
-    size_t first = items->list[at].from;
-
-    return first > 0 && after < items->count && !items->list[at].negative &&
-           token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
-           token_among(items->tokens, items->list[after].from,
-                       token_is(items->tokens, first - 1, "con")
-                           ? " para basta alcanza "
-                           : " enough sufficient plenty do get cover work suficiente ");
-}
-
 /* "bateria 44 nivl 2": a word that is not understood, with a number that may be a setting. */
 static bool
 is_setting_behind(const struct items *items, size_t at)
@@ -429,6 +396,15 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
             (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
 }
 
+/* "my 2 batteries are 90 and 3 on 2" */
+static bool
+is_before_setting_number(const struct items *items, size_t at, size_t after)
+{
+    return at > 1 && items->list[at - 2].is == ITEM_NUMBER && items->list[at - 2].spent &&
+           item_value(items, after, ITEM_AT) == AT_ON && item_free_number(items, after + 1) &&
+           !items->list[after + 1].one;
+}
+
 /* As one of several: "full and 60", "60 one and 70 the other". */
 static bool
 goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t after,
@@ -442,7 +418,8 @@ goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t af
                         (before < items->count && items->list[before].is == ITEM_PAUSE));
 
     return (joined && (big || items->list[at].value / 1000 % 5 == 0)) ||
-           (joined && and&&(closes(items, after) || is_in_machine(items, after))) ||
+           (joined && and&&(closes(items, after) || is_in_machine(items, after) ||
+                            is_before_setting_number(items, at, after))) ||
            (big && is_named_behind(items, after) &&
             (joined || and || clause_start(items, at) == at));
 }

@@ -219,3 +219,36 @@ is_of_placed_one(const struct items *items, size_t at, size_t after)
             (token_among(items->tokens, begin, " la el ") &&
              token_among(items->tokens, begin + 1, " que del de ")));
 }
+
+/* "and 41 when I looked just now" */
+bool
+is_seen_now(const struct items *items, size_t at, size_t after)
+{
+    size_t to = clause_end(items, at);
+
+    return after < to && token_among(items->tokens, items->list[after].from, " when cuando ") &&
+           items_find(items, after, to, ITEM_NOW) < to;
+}
+
+/* "+ 8 in the machine" */
+bool
+is_in_machine(const struct items *items, size_t after)
+{
+    return (item_text(items, after, "in") || item_text(items, after, "en")) &&
+           items_have_word(items, after, after + 3,
+                           " machine unit concentrator slot maquina aparato ");
+}
+
+/* "is 40 enough", "will 40 do" */
+bool
+is_asked_of(const struct items *items, size_t at, size_t after)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && after < items->count && !items->list[at].negative &&
+           token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
+           token_among(items->tokens, items->list[after].from,
+                       token_is(items->tokens, first - 1, "con")
+                           ? " para basta alcanza "
+                           : " enough sufficient plenty do get cover work suficiente ");
+}

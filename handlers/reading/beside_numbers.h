@@ -24,6 +24,12 @@ bool tells_other_before(const struct items *items, size_t at);
 bool is_of_battery_told(const struct items *items, size_t at);
 /* "the one in my bag 8": of a battery that is told by its place. */
 bool is_of_placed_one(const struct items *items, size_t at, size_t after);
+/* "and 41 when I looked just now" */
+bool is_seen_now(const struct items *items, size_t at, size_t after);
+/* "+ 8 in the machine" */
+bool is_in_machine(const struct items *items, size_t after);
+/* "is 40 enough", "will 40 do" */
+bool is_asked_of(const struct items *items, size_t at, size_t after);
 /* A length of time is told in the sentence before. */
 bool tells_length_before(const struct items *items, size_t at);
 

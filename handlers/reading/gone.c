@@ -109,6 +109,7 @@ is_gone(const struct items *items, size_t at)
     }
     if (went(items->tokens, items->list[at].to)) {
         return items->list[at].one || item_is(items, at + 1, ITEM_OF) ||
+               token_among(items->tokens, items->list[at].to, " are were got no ") ||
                item_is(items, at + 1, ITEM_BATTERY);
     }
     for (back = 1; back <= OBJECT_REACH + 2 && back <= first; back++) {

@@ -458,6 +458,11 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
         lexicon_cue(items->tokens, CUE_CHARGING)) {
         return true; /* "con 70 me basta" */
     }
+    if (tokens_phrase_at(items->tokens, items->list[after - 1].to,
+                         "is what i want|is what we want|is the goal|is the plan|is what i need|"
+                         "es lo que quiero|es lo que ocupo|es la idea") > 0) {
+        return true;
+    }
     if (is_told_of_later(items, at) || (full && is_not_needed(items, at))) {
         return true;
     }

@@ -287,6 +287,11 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
     const struct item *next = after + 1 < items->count ? &items->list[after + 1] : NULL;
     int first = state->is_lights ? state->lights : state->charge.low;
 
+    if (item_is(items, state->from, ITEM_FULL) && item_text(items, after, "to") &&
+        token_among(items->tokens, items->list[state->from].from - 1, " from de ")) {
+        return item_is(items, after + 1, ITEM_HALF) || item_is(items, after + 1, ITEM_QUARTER) ||
+               item_is(items, after + 1, ITEM_CHARGE); /* "goes from full to half" */
+    }
     return item_is(items, after, ITEM_TO) && !item_text(items, after, "-") && (next != NULL) &&
            (next->is == ITEM_NUMBER || next->is == ITEM_AMOUNT) && next->value / 1000 < first &&
            (item_is(items, back_over_links(items, state->from), ITEM_FROM) ||
