@@ -402,7 +402,7 @@ is_before_setting_number(const struct items *items, size_t at, size_t after)
 {
     return at > 1 && items->list[at - 2].is == ITEM_NUMBER && items->list[at - 2].spent &&
            item_value(items, after, ITEM_AT) == AT_ON && item_free_number(items, after + 1) &&
-           !items->list[after + 1].one;
+           !items->list[after + 1].one && items->list[after + 1].value <= 6 * 1000;
 }
 
 /* As one of several: "full and 60", "60 one and 70 the other". */

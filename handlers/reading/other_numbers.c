@@ -73,21 +73,22 @@ static void
 required_length(struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), after;
+    bool ahead, asked;
 
     if (!item_in(items, at, UNIT_MINUTE) || !lexicon_cue(items->tokens, CUE_FLIGHT)) {
         return;
     }
     after = items->list[at].to;
-    if (tokens_phrase_at(items->tokens, after,
-                         "worth|in advance|ahead of|notice|de anticipacion|antes|de antelacion|"
-                         "before the flight|before we fly|beforehand|before flying") > 0 &&
-        items->list[at].value >= 6 * 60) {
+    ahead = items->list[at].value >= 6 * 60 &&
+            tokens_phrase_at(items->tokens, after,
+                             "worth|in advance|ahead of|notice|de anticipacion|antes|de antelacion|"
+                             "before the flight|before we fly|beforehand|before flying") > 0;
+    asked = items_find(items, from, at, ITEM_BATTERY) < at &&
+            items_have_word(items, from, at,
+                            " exige exigen pide piden requires require wants demands ") &&
+            token_among(items->tokens, tokens_back(items->list[at].from, 1), " para for ");
+    if (ahead || asked) { /* "nos exige baterias para nueve horas" */
         items_spend(items, at, 1);
-    } else if (items_find(items, from, at, ITEM_BATTERY) < at &&
-               items_have_word(items, from, at,
-                               " exige exigen pide piden requires require wants demands ") &&
-               token_among(items->tokens, tokens_back(items->list[at].from, 1), " para for ")) {
-        items_spend(items, at, 1); /* "nos exige baterias para nueve horas" */
     }
 }
 
