@@ -279,7 +279,7 @@ is_bare_thing(const struct tokens *piece, const char *supplies, struct place *pl
     }
     return count == 2 && token_among(piece, 1, supplies) &&
            (token_among(piece, 0, as_thing) ||
-            (supplies == batteries && token_among(piece, 0, " no sin zero cero ")));
+            (supplies == emptied_batteries && token_among(piece, 0, " no sin zero cero ")));
 }
 
 /* "Battery died and so did my dad" */
