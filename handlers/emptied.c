@@ -266,6 +266,8 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
     return false;
 }
 
+static const char none[] = " no sin zero cero ";
+
 /* "Dead battery", "sin pila!", and nothing else in the piece. "No tank" is none: they may never
  * have had one. */
 static bool
@@ -279,7 +281,7 @@ is_bare_thing(const struct tokens *piece, const char *supplies, struct place *pl
     }
     return count == 2 && token_among(piece, 1, supplies) &&
            (token_among(piece, 0, as_thing) ||
-            (supplies == emptied_batteries && token_among(piece, 0, " no sin zero cero ")));
+            (supplies == emptied_batteries && token_among(piece, 0, none)));
 }
 
 /* "Battery died and so did my dad" */
@@ -366,6 +368,7 @@ emptied_is_all(const struct tokens *without_empty)
     for (i = 0; i < without_empty->count; i++) {
         if (without_empty->list[i].kind == TOKEN_WORD &&
             !token_among(without_empty, i, emptied_between) &&
+            !token_among(without_empty, i, none) &&
             !token_among(without_empty, i, emptied_batteries) &&
             !token_among(without_empty, i, emptied_tanks)) {
             return false;

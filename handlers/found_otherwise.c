@@ -64,13 +64,15 @@ is_danger_like_alarm(const struct asked *whole, const struct tokens *tokens,
            equipment_trouble_told(whole) == TROUBLE_DANGER;
 }
 
-/* "The battery just died" is told of no person. */
+/* "The battery just died" is told of no person, and what is only like a last battery is answered
+ * as an empty one, which asks whether oxygen flows (ran_out.c). */
 static bool
-is_death_of_battery(const struct asked *whole, const struct sign_match *match)
+is_of_empty_battery(const struct asked *whole, const struct sign_match *match)
 {
     const char *id = match->sign->id;
 
-    return (strcmp(id, "unresponsive") == 0 || strcmp(id, "death-told") == 0) &&
+    return (strcmp(id, "unresponsive") == 0 || strcmp(id, "death-told") == 0 ||
+            (match->by_likeness && strcmp(id, "last-battery") == 0)) &&
            ran_out_is_all(whole);
 }
 
@@ -92,7 +94,7 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
            (match->by_likeness && flowing_is_denied(whole)) ||
            (match->by_likeness && found_in == &whole->tokens && introduces_told(whole)) ||
            (is_over_was_cooking(whole) && is_of_smoke(match->sign)) ||
-           is_told_of_battery(found_in, match) || is_death_of_battery(whole, match) ||
+           is_told_of_battery(found_in, match) || is_of_empty_battery(whole, match) ||
            is_danger_like_alarm(whole, found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||
            (strcmp(match->sign->id, "asks-emergency") == 0 &&

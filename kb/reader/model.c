@@ -233,6 +233,35 @@ measure_places(const struct place *places, size_t count, float elsewhere, float 
     measure[MEASURE_ELSEWHERE] = count > 0 ? elsewhere : 1;
 }
 
+/* How much a linear decision and the logarithm of a likelihood by the net count together; less
+ * likely than the least is as unlikely as that (see model.h). */
+static const float linear_counts = 0.5f, net_counts = 0.2f, least_likely = -8;
+
+/* The decision values of all labels, of about -1 to 1. */
+static void
+decide(const struct learnt *learnt, void *arena, const struct row *row, float *scores)
+{
+    float hidden[NET_HIDDEN] = {0}, *says;
+    size_t i;
+    int label;
+
+    linear_scores(learnt->linear, row, scores);
+    if (learnt->net->labels == 0) {
+        return;
+    }
+    says = memory_array(arena, float, (size_t)learnt->net->labels);
+    for (i = 0; i < row->count; i++) {
+        net_add(learnt->net, row->index[i], row->value[i], hidden);
+    }
+    net_decide(learnt->net, hidden, says);
+    net_likely(learnt->net, least_likely, says);
+    for (label = 0; label < learnt->net->labels; label++) {
+        scores[label] =
+            linear_counts * scores[label] + net_counts * (says[label] - least_likely / 2);
+    }
+    talloc_free(says);
+}
+
 void
 model_find(const struct model *model, void *arena, const struct learnt *learnt,
            const struct row *row, size_t word_count, struct finding *finding)
@@ -245,7 +274,7 @@ model_find(const struct model *model, void *arena, const struct learnt *learnt,
 
     memset(finding, 0, sizeof(*finding));
     if (row->count > 0) {
-        linear_scores(linear, row, scores);
+        decide(learnt, arena, row, scores);
         finding->count = find_places(model, learnt, row, scores, places);
     }
     for (i = 0; i < finding->count; i++) {
@@ -394,7 +423,8 @@ model_search(const struct model *model, void *arena, struct workspace *workspace
     if (!is_asking(&words)) {
         row.count = 0;
     }
-    model_find(model, scratch, &(struct learnt){&model->linear, &model->usage, PARTS_MAX}, &row,
+    model_find(model, scratch,
+               &(struct learnt){&model->linear, &model->net, &model->usage, PARTS_MAX}, &row,
                words.count, &finding);
     model_judge(model, &finding, &result);
     if (find_line(model, &words, &phrase)) {

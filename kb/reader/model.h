@@ -8,10 +8,11 @@
  * How: words are cleaned (words.h), shorthand expanded, slips repaired (spelling.h) but for
  * ordinary words (ordinary.h); stems, pairs of stems, runs of 2 to 4 letters inside words and,
  * where word vectors are there, the text's mean vector each make a block of length 1 (feature.h);
- * one linear decision a label and one for texts elsewhere (linear.h); naive Bayes on stems as a
- * second opinion on the first three (usage.h); a logistic of margins, of what the second opinion
- * says, of nearness to phrases and of what is unknown, fitted on phrases held out by fifths and on
- * texts elsewhere, makes the score, and what errors cost the bands (calibrate.h).
+ * one linear decision a label and one for texts elsewhere (linear.h), and beside it a small net
+ * that decides between all of them (net.h), where there are many ways of asking each; naive Bayes
+ * on stems as a second opinion on the first three (usage.h); a logistic of margins, of what the
+ * second opinion says, of nearness to phrases and of what is unknown, fitted on phrases held out by
+ * fifths and on texts elsewhere, makes the score, and what errors cost the bands (calibrate.h).
  *
  * What was tried and what it gave, in points of accuracy with 10 examples a label on CLINC150's val
  * file / a fifth of BANKING77's train file, unless said otherwise (one standard deviation of the
@@ -51,6 +52,10 @@
  *     two passes for each fifth, not three           the same
  *     without pairs that one text alone has          the same (-0.1 to +0.1); two in five features
  *     weights in a byte, with a factor a feature     the same; a quarter of the memory
+ *     a net beside the linear decisions              held-out ways of asking 88.3 to 89.6 (English,
+ *                                                    17,300), 80.3 to 82.2 (Spanish, 3,100), right
+ *                                                    among the first three 96.2 to 97.2, 90.5 to
+ *                                                    92.8; the net alone 89.5 and 82.2
  *   dropped, for it gave nothing or lost
  *     6 instead of 10 passes over the examples       full: -0.2 / -0.2, and no quicker
  *     logistic and ridge instead of squared hinge    -0.1 / +0.5 and -2.4 / -3.5

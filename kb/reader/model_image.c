@@ -35,6 +35,7 @@ model_image(struct image *image, struct model **of, const struct model_content *
     spelling_image(image, &model->spelling, content->ordinary);
     feature_space_image(image, &model->space, content->vectors);
     linear_image(image, &model->linear);
+    net_image(image, &model->net);
     usage_image(image, &model->usage);
     index_image(image, &model->index, model->space.ends[BLOCK_PAIRS]);
     image_array(image, &model->lines.slots, (size_t)model->lines.mask + 1);

@@ -6,6 +6,7 @@
 #include "feature.h"
 #include "linear.h"
 #include "model.h"
+#include "net.h"
 #include "shorthand.h"
 #include "spelling.h"
 #include "usage.h"
@@ -41,6 +42,7 @@ struct model {
     struct spelling spelling;
     struct feature_space space;
     struct linear linear; /* its last label is "elsewhere", which is never found */
+    struct net net;       /* of the same labels, or of none at all: with few phrases */
     struct usage usage;
     struct phrase_index index;
     struct line_index lines;
@@ -67,6 +69,7 @@ struct finding {
 /* What is learnt: the model's own, or what would be without one part of the phrases. */
 struct learnt {
     const struct linear *linear;
+    const struct net *net;
     const struct usage *usage;
     int without; /* the part whose phrases are not looked at; PARTS_MAX: all are */
 };

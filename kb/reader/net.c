@@ -8,8 +8,7 @@
 #include "memory.h"
 
 /* Chosen by how many emergencies are found on texts that nothing was learnt from (sign_opinion.h);
- * 8 passes, or steps of half that, found as many. */
-enum { PASSES = 4 };
+ * steps of half that found as many. */
 static const float first_step = 0.1f; /* falls evenly to nothing */
 static const float doubt = 0.05f;     /* of a label's share, spread over all of them */
 
@@ -31,7 +30,7 @@ struct training {
     const uint64_t *keys; /* of the examples */
     struct turn *turns;
     float hidden[NET_HIDDEN], slope[NET_HIDDEN]; /* of one example */
-    float says[NET_LABELS_MAX];
+    float *says;
 };
 
 /* xorshift64* */
@@ -210,14 +209,14 @@ move_inner(struct training *training, const struct row *row, float step)
 }
 
 static void
-train(struct training *training, size_t count)
+train(struct training *training, size_t count, int passes)
 {
     const struct examples *examples = training->examples;
-    const float all = (float)(PASSES * count);
+    const float all = (float)((size_t)passes * count);
     size_t done = 0, i;
     int pass;
 
-    for (pass = 0; pass < PASSES; pass++) {
+    for (pass = 0; pass < passes; pass++) {
         shuffle(training, count, pass);
         for (i = 0; i < count; i++, done++) {
             size_t example = training->turns[i].example;
@@ -263,6 +262,7 @@ begin(struct training *training, void *arena, uint32_t features)
     for (i = 0; i < outer; i++) { /* the inner ones begin at 0: only here it is dealt at random */
         training->outer[i] = random_normal(&state) / sqrtf(NET_HIDDEN);
     }
+    training->says = memory_array(arena, float, (size_t)training->labels);
     training->turns = memory_array(arena, struct turn, training->examples->count + 1);
 }
 
@@ -290,7 +290,7 @@ keep(void *arena, const struct training *training, uint32_t features, struct net
 
 void
 net_train(void *arena, const struct examples *examples, const uint64_t *keys, const uint8_t *parts,
-          int without, uint32_t features, int labels, struct net *net)
+          int without, int passes, uint32_t features, int labels, struct net *net)
 {
     void *scratch = memory_must(talloc_new(arena));
     struct training *training = memory_new(scratch, struct training);
@@ -303,7 +303,7 @@ net_train(void *arena, const struct examples *examples, const uint64_t *keys, co
             training->turns[count++].example = (uint32_t)i;
         }
     }
-    train(training, count);
+    train(training, count, passes);
     keep(arena, training, features, net);
     talloc_free(scratch);
 }
@@ -317,6 +317,23 @@ net_decide(const struct net *net, float *hidden, float *says)
         hidden[h] = tanhf(hidden[h] + net->inner_bias[h]);
     }
     outer_say(net->outer, net->outer_bias, net->labels, hidden, says);
+}
+
+void
+net_likely(const struct net *net, float least, float *says)
+{
+    float most = says[0], sum = 0;
+    int label;
+
+    for (label = 1; label < net->labels; label++) {
+        most = says[label] > most ? says[label] : most;
+    }
+    for (label = 0; label < net->labels; label++) {
+        sum += expf(says[label] - most);
+    }
+    for (label = 0; label < net->labels; label++) {
+        says[label] = fmaxf(says[label] - most - logf(sum), least);
+    }
 }
 
 void

@@ -16,7 +16,7 @@
 
 #include "linear.h"
 
-enum { NET_HIDDEN = 64, NET_LABELS_MAX = 128 };
+enum { NET_HIDDEN = 64 };
 
 struct net {
     int8_t *inner; /* a line of NET_HIDDEN for each feature, in a byte each */
@@ -29,14 +29,15 @@ struct net {
 };
 
 /*
- * Learns from the examples, none of which has a negative label; those of part `without` are left
- * out (parts[i] belongs to example i; a number that no part has leaves out none). Their own_counts
- * are not looked at. keys[i] says when example i's turn comes, so that with one text more or less
- * in the content all others still come in the order that they did, and the net stays much as it
- * was. All of the net lives in `arena`; freeing net->inner frees it all.
+ * Learns from the examples, none of which has a negative label, in so many passes over them; those
+ * of part `without` are left out (parts[i] belongs to example i; a number that no part has leaves
+ * out none). Their own_counts are not looked at. keys[i] says when example i's turn comes, so that
+ * with one text more or less in the content all others still come in the order that they did, and
+ * the net stays much as it was. All of the net lives in `arena`; freeing net->inner frees it all.
  */
 void net_train(void *arena, const struct examples *examples, const uint64_t *keys,
-               const uint8_t *parts, int without, uint32_t features, int labels, struct net *net);
+               const uint8_t *parts, int without, int passes, uint32_t features, int labels,
+               struct net *net);
 
 /* Adds what one feature of this weight puts into the hidden numbers. */
 static inline void
@@ -52,8 +53,10 @@ net_add(const struct net *net, uint32_t feature, float weight, float *hidden)
 }
 
 /* What speaks for each label, given what the features came to; `hidden` is changed. The label's
- * share of all, exp(says), is its likelihood. */
+ * share of all, exp(says), is its likelihood; net_likely() turns the one into the logarithms of the
+ * other, none below `least`. */
 void net_decide(const struct net *net, float *hidden, float *says);
+void net_likely(const struct net *net, float least, float *says);
 
 /* Copies what it points at (image.h). */
 struct image;

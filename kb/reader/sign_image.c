@@ -160,7 +160,7 @@ opinion_image(struct image *image, struct opinion **of, const struct sign_index 
     image_array(image, &opinion->rows.value, row_size);
     feature_space_image(image, &opinion->space, NULL);
     net_image(image, &opinion->net);
-    image_array(image, &opinion->firsts, NET_LABELS_MAX);
+    image_array(image, &opinion->firsts, OPINION_LABELS_MAX);
 }
 
 /* ---- All together -------------------------------------------------------------------------- */

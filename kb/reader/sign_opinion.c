@@ -121,7 +121,7 @@ static void
 decide(const struct opinion *opinion, const struct net *net, const struct sums *sums,
        float scores[OPINION_LEVELS])
 {
-    float says[NET_LABELS_MAX], odds[OPINION_LEVELS];
+    float says[OPINION_LABELS_MAX], odds[OPINION_LEVELS];
     int level;
 
     let_say(net, sums, says);
@@ -251,7 +251,7 @@ likeliest_sign(const struct opinion_view *view, enum sign_level level, int first
     const struct opinion *opinion = view->opinion;
     struct sums within = sums_within(view, first, last);
     const struct sign *likeliest = NULL;
-    float says[NET_LABELS_MAX], most = 0;
+    float says[OPINION_LABELS_MAX], most = 0;
     int label;
 
     let_say(view->net, &within, says);

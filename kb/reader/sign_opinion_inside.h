@@ -5,6 +5,7 @@
 #include <stdint.h>
 
 #include "net.h"
+#include "sign_match.h"
 #include "sign_opinion.h"
 #include "sign_traits.h"
 
@@ -18,6 +19,9 @@ struct opinion_rows {
     uint32_t *index;
     uint16_t *value; /* 1 is UINT16_MAX */
 };
+
+/* Each sign has a label, and harmless texts have one. */
+enum { OPINION_LABELS_MAX = SIGNS_A_LANGUAGE_MAX + 1 };
 
 struct opinion {
     const struct vocabulary *vocabulary;

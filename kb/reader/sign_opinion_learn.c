@@ -32,8 +32,7 @@ static const float costs[] = {[OPINION_PHRASE] = 0.005f,
                               [OPINION_LISTED] = 1.5f,
                               [OPINION_HARMLESS] = 1.5f};
 
-static_assert((int)SIGNS_A_LANGUAGE_MAX < (int)NET_LABELS_MAX,
-              "each sign has a label, and none has one");
+enum { PASSES = 4 };    /* of the net; 8 found as many */
 enum { HARMLESS = -1 }; /* label of an example of no sign, while they are read */
 
 /*
@@ -136,7 +135,7 @@ read_examples(struct learning *learning, struct opinion *opinion)
     int signs = 0;
     size_t i;
 
-    opinion->firsts = memory_array(opinion, uint32_t, NET_LABELS_MAX);
+    opinion->firsts = memory_array(opinion, uint32_t, OPINION_LABELS_MAX);
     for (i = 0; i < learning->count; i++) {
         const struct opinion_example *example = &opinion->examples[i];
 
@@ -304,7 +303,7 @@ try_held_out(struct learning *learning, const struct opinion *opinion,
     for (part = 0; part < (uint8_t)PARTS_TRIED; part++) {
         struct net without;
 
-        net_train(learning->scratch, examples, learning->keys, learning->parts, part,
+        net_train(learning->scratch, examples, learning->keys, learning->parts, part, PASSES,
                   opinion->net.features, opinion->net.labels, &without);
         for (i = 0; i < learning->count; i++) {
             if (learning->parts[i] == part && sets_bound(&opinion->examples[i])) {
@@ -444,7 +443,7 @@ learn(struct learning *learning, struct opinion *opinion, int labels)
     }
     examples = (struct examples){learning->rows, learning->labels, learning->costs,
                                  learning->count + learning->joined_count, 1};
-    net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX,
+    net_train(opinion, &examples, learning->keys, learning->parts, PARTS_MAX, PASSES,
               feature_space_size(&opinion->space), labels, &opinion->net);
     try_held_out(learning, opinion, &examples);
     find_bounds(learning, opinion);

@@ -56,14 +56,14 @@ learn(int without, int label_count)
     const struct examples examples = {rows, labels, costs, EXAMPLES, 1};
     struct net net;
 
-    net_train(arena, &examples, keys, parts, without, FEATURES, label_count, &net);
+    net_train(arena, &examples, keys, parts, without, 4, FEATURES, label_count, &net);
     return net;
 }
 
 static int
 likeliest(const struct net *net, int kind)
 {
-    float hidden[NET_HIDDEN] = {0}, says[NET_LABELS_MAX];
+    float hidden[NET_HIDDEN] = {0}, says[8];
     int best = 0, label;
     size_t k;
 
