@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "found.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -121,35 +122,10 @@ address(const struct asked *whole)
     return found;
 }
 
-/* An alert of the renter's that stands was once for one of these signs. */
-static bool
-any_open_of(const struct context *context, const char *const *ids, size_t count)
-{
-    size_t i, j;
-
-    for (i = 0; i < context->alert_count; i++) {
-        const char *reason = context->alerts[i].reasons;
-
-        while (reason != NULL && *reason != '\0') {
-            size_t length = strcspn(reason, ",");
-
-            for (j = 0; j < count; j++) {
-                if (strncmp(reason, "sign:", 5) == 0 && strlen(ids[j]) == length - 5 &&
-                    strncmp(reason + 5, ids[j], length - 5) == 0) {
-                    return true;
-                }
-            }
-            reason += length + (reason[length] == ',' ? 1 : 0);
-        }
-    }
-    return false;
-}
-
-#define ANY_OPEN_OF(context, ids) any_open_of(context, ids, sizeof(ids) / sizeof((ids)[0]))
-
 /* In this text or in what is open. */
 #define ANY_OF(whole, verdict, ids)                                                                \
-    (ANY_SIGN_OF(verdict, ids) || ANY_OPEN_OF((whole)->context, ids))
+    (ANY_SIGN_OF(verdict, ids) ||                                                                  \
+     found_alerted_of((whole)->context, ids, sizeof(ids) / sizeof((ids)[0])))
 
 const char *
 emergency_steps(const struct asked *whole, const struct verdict *verdict)

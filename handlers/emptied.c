@@ -313,14 +313,8 @@ tells_of_somebody(const struct tokens *tokens, const struct place *place)
 static bool
 is_own(const struct tokens *tokens, const struct place *place)
 {
-    size_t i;
-
-    for (i = tokens_back(place->from, NEAR); i < place->last; i++) {
-        if (token_among(tokens, i, " my i im our we me mi mis nos nuestro nuestra tengo quede ")) {
-            return true;
-        }
-    }
-    return false;
+    return tokens_between_among(tokens, tokens_back(place->from, NEAR), place->last,
+                                " my i im our we me mi mis nos nuestro nuestra tengo quede ");
 }
 
 static struct emptied

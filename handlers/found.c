@@ -201,10 +201,12 @@ find_joined(const struct asked *whole, struct found *found)
     }
 }
 
+/* So a reason begins that names a sign. */
+static const char of_sign[] = "sign:";
+
 const struct sign *
 found_next_reason(const struct asked *whole, const char **reasons)
 {
-    static const char of_sign[] = "sign:";
     const char *reason = *reasons;
     size_t length = strcspn(reason, ","), skip = sizeof of_sign - 1;
 
@@ -215,6 +217,38 @@ found_next_reason(const struct asked *whole, const char **reasons)
     /* in Spanish, else in English: any language's will do */
     return kb_sign(whole->context->kb, memory_copy_n(whole->arena, reason + skip, length - skip),
                    LANGUAGE_ES);
+}
+
+bool
+found_alert_tells(const struct open_alert *alert, const char *id)
+{
+    const char *reason = alert->reasons;
+    size_t skip = sizeof of_sign - 1, length = strlen(id);
+
+    while (reason != NULL) {
+        if (strncmp(reason, of_sign, skip) == 0 && strncmp(reason + skip, id, length) == 0 &&
+            (reason[skip + length] == ',' || reason[skip + length] == '\0')) {
+            return true;
+        }
+        reason = strchr(reason, ',');
+        reason += reason != NULL;
+    }
+    return false;
+}
+
+bool
+found_alerted_of(const struct context *context, const char *const *ids, size_t count)
+{
+    size_t i, j;
+
+    for (i = 0; i < context->alert_count; i++) {
+        for (j = 0; j < count; j++) {
+            if (found_alert_tells(&context->alerts[i], ids[j])) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 /* What an alert tells that no person has closed yet, as long as the conversation goes on. */

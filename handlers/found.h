@@ -55,6 +55,11 @@ bool found_told_otherwise(const struct asked *whole, const struct tokens *found_
  */
 const struct sign *found_next_reason(const struct asked *whole, const char **reasons);
 
+/* The alert was once, or is, for the sign of this id, or for what answers like one. */
+bool found_alert_tells(const struct open_alert *alert, const char *id);
+/* One that is open was, for one of these. */
+bool found_alerted_of(const struct context *context, const char *const *ids, size_t count);
+
 /* A sign after which the renter is asked whether oxygen flows again. */
 bool found_is_no_flow(const struct sign *sign);
 bool found_no_flow_sign(const struct found *found);

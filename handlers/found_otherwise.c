@@ -40,13 +40,6 @@ is_told_of_battery(const struct tokens *tokens, const struct sign_match *match)
 }
 
 static bool
-is_of_smoke(const struct sign *sign)
-{
-    return strcmp(sign->id, "face-burn-fire") == 0 || strcmp(sign->id, "bad-gas") == 0 ||
-           strcmp(sign->id, "battery-smoking") == 0;
-}
-
-static bool
 is_of_hiss(const struct sign *sign)
 {
     return strcmp(sign->id, "battery-smoking") == 0 || strcmp(sign->id, "cylinder-leaking") == 0;
@@ -93,7 +86,7 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
            (match->by_likeness && found_in == &whole->tokens && introduces_told(whole)) ||
-           (is_over_was_cooking(whole) && is_of_smoke(match->sign)) ||
+           (is_over_was_cooking(whole) && is_over_of_smell(match->sign)) ||
            is_told_of_battery(found_in, match) || is_of_empty_battery(whole, match) ||
            is_danger_like_alarm(whole, found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||

@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include "emergency.h"
+#include "found.h"
 #include "memory.h"
 #include "persons.h"
 #include "say.h"
@@ -259,17 +260,17 @@ asks(const struct tokens *tokens)
             token_among(tokens, 1, " he she it they this that i mom dad my our the "));
 }
 
-/* An alert that is open tells one of these. */
-static bool
-is_alerted_of(const struct context *context, const char *const *reasons, size_t count)
-{
-    size_t i, j;
+/* What food that burns may be taken for. */
+static const char *const smells[] = {"face-burn-fire", "battery-smoking", "bad-gas"};
 
-    for (i = 0; i < context->alert_count; i++) {
-        for (j = 0; j < count; j++) {
-            if (strstr(context->alerts[i].reasons, reasons[j]) != NULL) {
-                return true;
-            }
+bool
+is_over_of_smell(const struct sign *sign)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof smells / sizeof smells[0]; i++) {
+        if (strcmp(sign->id, smells[i]) == 0) {
+            return true;
         }
     }
     return false;
@@ -279,8 +280,6 @@ is_alerted_of(const struct context *context, const char *const *reasons, size_t 
 bool
 is_over_was_cooking(const struct asked *asked)
 {
-    static const char *const smells[] = {"sign:face-burn-fire", "sign:battery-smoking",
-                                         "sign:bad-gas"};
     static const char cooked[] =
         "toast|toaster|bacon|popcorn|dinner|supper|breakfast|cooking|barbecue|grill|incense|"
         "pan tostado|pan quemado|pan|tostadora|tortilla|tortillas|frijoles|comida|cena|palomitas|"
@@ -294,7 +293,7 @@ is_over_was_cooking(const struct asked *asked)
 
     other = tokens_without(asked->arena, &rest, phrases);
     return rest.count < asked->tokens.count && tokens_have(&asked->tokens, was) &&
-           is_alerted_of(asked->context, smells, sizeof smells / sizeof smells[0]) &&
+           found_alerted_of(asked->context, smells, sizeof smells / sizeof smells[0]) &&
            are_fillers(asked, &other, false);
 }
 
@@ -344,14 +343,14 @@ value_put_right(const struct tokens *tokens)
 static int
 reading_put_right(const struct asked *asked)
 {
-    static const char *const readings[] = {"sign:low-reading", "sign:reading"};
+    static const char *const readings[] = {"low-reading", "reading", "reading-and-symptom"};
     struct tokens rest =
         tokens_without(asked->arena, &asked->tokens,
                        "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
                        "lei mal|me equivoque|era|eran|fue|was|percent|por ciento|wait|espere");
 
     return tokens_words_among(&rest, around) &&
-                   is_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0])
+                   found_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0])
                ? value_put_right(&asked->tokens)
                : 0;
 }

@@ -1,7 +1,6 @@
 #include "staff_list.h"
 
-#include <string.h>
-
+#include "found.h"
 #include "memory.h"
 #include "parts.h"
 #include "say.h"
@@ -300,7 +299,7 @@ append_closed(char **text, const struct context *context, const struct open_aler
 bool
 staff_list_is_outage(const struct open_alert *alert)
 {
-    return alert->head == alert->number && strstr(alert->reasons, "sign:power-out-now") != NULL;
+    return alert->head == alert->number && found_alert_tells(alert, "power-out-now");
 }
 
 char *

@@ -5,8 +5,9 @@
  */
 #include <string.h>
 
-#include "staff_outcome.h"
+#include "found.h"
 #include "memory.h"
+#include "staff_outcome.h"
 #include "steps.h"
 
 /* The text is of whoever writes it. */
@@ -176,15 +177,13 @@ static bool
 is_told(const struct asked *whole, const struct sign *sign)
 {
     const struct context *context = whole->context;
-    const char *reason = memory_format(whole->arena, ",sign:%s,", sign->id);
     size_t i;
 
     for (i = 0; i < context->alert_count; i++) {
         /* NOLINTNEXTLINE(clang-analyzer-core.NullDereference): a count has its list */
         const struct open_alert *alert = &context->alerts[i];
-        const char *reasons = memory_format(whole->arena, ",%s,", alert->reasons);
 
-        if (strstr(reasons, reason) != NULL && is_spoken_of(whole, alert)) {
+        if (found_alert_tells(alert, sign->id) && is_spoken_of(whole, alert)) {
             return true;
         }
     }

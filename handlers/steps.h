@@ -93,6 +93,8 @@ const char *is_over_beside(const struct asked *asked);
 int is_over_still_low(const struct asked *asked);
 /* "It was burnt toast", while nothing but smoke or its smell was told. */
 bool is_over_was_cooking(const struct asked *asked);
+/* A sign that food which burns may be taken for. */
+bool is_over_of_smell(const struct sign *sign);
 bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);

@@ -32,19 +32,6 @@ is_known(const struct asked *whole, const char *word)
 }
 
 static bool
-is_asked_before(const struct tokens *tokens, size_t at)
-{
-    size_t i;
-
-    for (i = tokens_back(at, ASKS_WITHIN); i < at; i++) {
-        if (token_among(tokens, i, asks)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-static bool
 may_end(const struct tokens *tokens, size_t at)
 {
     return at >= tokens->count || tokens->list[at].kind != TOKEN_WORD ||
@@ -60,7 +47,8 @@ unknown_medicine_told(const struct asked *whole)
     for (i = 0; i + 1 < tokens->count; i++) {
         const struct token *name = &tokens->list[i + 1];
 
-        if (token_among(tokens, i, takes) && is_asked_before(tokens, i) &&
+        if (token_among(tokens, i, takes) &&
+            tokens_between_among(tokens, tokens_back(i, ASKS_WITHIN), i, asks) &&
             name->kind == TOKEN_WORD && strlen(name->text) >= SHORTEST && may_end(tokens, i + 2) &&
             is_known(whole, tokens->list[i].text) /* words are listed */ &&
             !is_known(whole, name->text)) {

@@ -18,12 +18,5 @@ clause_around(const struct tokens *tokens, size_t at)
 bool
 clause_has(const struct tokens *tokens, struct clause clause, const char *words)
 {
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (token_among(tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return tokens_between_among(tokens, clause.from, clause.end, words);
 }

@@ -149,14 +149,10 @@ items_any(const struct items *items, enum item_is is)
 bool
 items_have_word(const struct items *items, size_t from, size_t to, const char *words)
 {
-    size_t end = to < items->count ? items->list[to].from : items->tokens->count, i;
+    size_t end = to < items->count ? items->list[to].from : items->tokens->count;
 
-    for (i = from < items->count ? items->list[from].from : end; i < end; i++) {
-        if (token_among(items->tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return from < items->count &&
+           tokens_between_among(items->tokens, items->list[from].from, end, words);
 }
 
 /* ---- making them ----------------------------------------------------------------------------- */

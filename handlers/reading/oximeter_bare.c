@@ -90,12 +90,8 @@ lists_batteries(const struct tokens *tokens, size_t person, size_t at)
             break;
         }
     }
-    for (i = 0; i < person && count >= LIST_MIN; i++) {
-        if (token_among(tokens, i, " batteries batts bats packs baterias pilas ")) {
-            return true;
-        }
-    }
-    return false;
+    return count >= LIST_MIN &&
+           tokens_between_among(tokens, 0, person, " batteries batts bats packs baterias pilas ");
 }
 
 /* "She's at 89", "he is on 2 liters and at 84": somebody, and nothing behind that it could count.

@@ -49,14 +49,10 @@ static const char vehicles[] = " car van truck suv jeep rv carro coche auto cami
 static bool
 sentence_has(const struct items *items, size_t at, const char *words)
 {
-    size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
+    size_t from = sentence_start(items, at), to = sentence_end(items, at);
 
-    for (i = items->list[from].from; i < items->list[to - 1].to; i++) {
-        if (token_among(items->tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return tokens_between_among(items->tokens, items->list[from].from, items->list[to - 1].to,
+                                words);
 }
 
 /* "There is an outlet at the hotel": not where one drives. */

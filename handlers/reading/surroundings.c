@@ -21,14 +21,9 @@ static const char height_words[] = " altitude elevation altura altitud elev high
 static bool
 near_word(const struct items *items, size_t at, const char *words)
 {
-    size_t from = items->list[at].from, to = items->list[at].to, i;
+    size_t from = items->list[at].from, to = items->list[at].to;
 
-    for (i = tokens_back(from, NEAR); i < to + 3; i++) {
-        if (token_among(items->tokens, i, words)) {
-            return true;
-        }
-    }
-    return false;
+    return tokens_between_among(items->tokens, tokens_back(from, NEAR), to + 3, words);
 }
 
 static int

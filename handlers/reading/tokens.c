@@ -234,10 +234,16 @@ token_among(const struct tokens *tokens, size_t at, const char *words)
 bool
 tokens_any_among(const struct tokens *tokens, size_t from, const char *words)
 {
-    while (from < tokens->count && !token_among(tokens, from, words)) {
+    return tokens_between_among(tokens, from, tokens->count, words);
+}
+
+bool
+tokens_between_among(const struct tokens *tokens, size_t from, size_t to, const char *words)
+{
+    while (from < to && !token_among(tokens, from, words)) {
         from++;
     }
-    return from < tokens->count;
+    return from < to;
 }
 
 bool

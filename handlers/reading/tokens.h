@@ -41,8 +41,10 @@ bool token_is_word(const struct tokens *tokens, size_t at, const char *word, siz
 /* The same for any of several, in one string with a blank before and after each: " min mins ". */
 bool token_among(const struct tokens *tokens, size_t at, const char *words);
 
-/* True if any token from `from` on is among them. */
+/* True if any token from `from` on is among them; or any of [from, to), which may reach past the
+ * end. */
 bool tokens_any_among(const struct tokens *tokens, size_t from, const char *words);
+bool tokens_between_among(const struct tokens *tokens, size_t from, size_t to, const char *words);
 
 /* True if no word (numbers and signs aside) is another than these. */
 bool tokens_words_among(const struct tokens *tokens, const char *words);

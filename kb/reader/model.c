@@ -241,7 +241,7 @@ static const float linear_counts = 0.5f, net_counts = 0.2f, least_likely = -8;
 static void
 decide(const struct learnt *learnt, void *arena, const struct row *row, float *scores)
 {
-    float hidden[NET_HIDDEN] = {0}, *says;
+    float hidden[NET_HIDDEN] = {0}, *says, sum;
     size_t i;
     int label;
 
@@ -254,10 +254,11 @@ decide(const struct learnt *learnt, void *arena, const struct row *row, float *s
         net_add(learnt->net, row->index[i], row->value[i], hidden);
     }
     net_decide(learnt->net, hidden, says);
-    net_likely(learnt->net, least_likely, says);
+    sum = net_shares(says, learnt->net->labels);
     for (label = 0; label < learnt->net->labels; label++) {
-        scores[label] =
-            linear_counts * scores[label] + net_counts * (says[label] - least_likely / 2);
+        float likely = fmaxf(logf(says[label] / sum), least_likely);
+
+        scores[label] = linear_counts * scores[label] + net_counts * (likely - least_likely / 2);
     }
     talloc_free(says);
 }

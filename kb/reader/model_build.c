@@ -5,7 +5,6 @@
 #include "model.h"
 
 #include <math.h>
-#include <sodium.h>
 #include <string.h>
 
 #include "memory.h"
@@ -142,20 +141,6 @@ read_phrases(struct building *building, struct model *model, struct workspace *w
         has_many(model) ? MIX_MANY : MIX_FEW, model->vectors, &model->space);
     for (i = 0; i < count; i++) {
         building->rows[i] = row_of(building, building->scratch, &model->space, i, PARTS_MAX);
-    }
-}
-
-static void
-key_phrases(struct building *building)
-{
-    static const unsigned char same_always[crypto_shorthash_KEYBYTES];
-    size_t i;
-
-    for (i = 0; i < building->content->phrase_count; i++) {
-        const char *text = building->content->phrases[i].text;
-
-        crypto_shorthash((unsigned char *)&building->keys[i], (const unsigned char *)text,
-                         strlen(text), same_always);
     }
 }
 
@@ -395,7 +380,9 @@ model_build(void *arena, struct workspace *workspace, const struct model_content
     building.labels = memory_array(building.scratch, int, count + 1);
     building.costs = memory_array(building.scratch, float, count + 1);
     building.keys = memory_array(building.scratch, uint64_t, count + 1);
-    key_phrases(&building);
+    for (i = 0; i < count; i++) {
+        building.keys[i] = net_key(content->phrases[i].text);
+    }
     cut_parts(&building, model);
     read_phrases(&building, model, workspace);
     examples = (struct examples){building.rows, building.labels, building.costs, count, own_counts};

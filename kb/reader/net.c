@@ -1,6 +1,7 @@
 #include "net.h"
 
 #include <math.h>
+#include <sodium.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -137,17 +138,10 @@ forward(struct training *training, const struct row *row)
 static void
 find_errors(struct training *training, int own, float cost)
 {
-    float *says = training->says, most = says[0], sum = 0;
+    float *says = training->says, sum = net_shares(says, training->labels);
     const float share = doubt / (float)training->labels;
     int label;
 
-    for (label = 1; label < training->labels; label++) {
-        most = says[label] > most ? says[label] : most;
-    }
-    for (label = 0; label < training->labels; label++) {
-        says[label] = expf(says[label] - most);
-        sum += says[label];
-    }
     for (label = 0; label < training->labels; label++) {
         says[label] = cost * (says[label] / sum - share - (label == own ? 1 - doubt : 0));
     }
@@ -319,21 +313,30 @@ net_decide(const struct net *net, float *hidden, float *says)
     outer_say(net->outer, net->outer_bias, net->labels, hidden, says);
 }
 
-void
-net_likely(const struct net *net, float least, float *says)
+float
+net_shares(float *says, int labels)
 {
     float most = says[0], sum = 0;
     int label;
 
-    for (label = 1; label < net->labels; label++) {
+    for (label = 1; label < labels; label++) {
         most = says[label] > most ? says[label] : most;
     }
-    for (label = 0; label < net->labels; label++) {
-        sum += expf(says[label] - most);
+    for (label = 0; label < labels; label++) {
+        says[label] = expf(says[label] - most);
+        sum += says[label];
     }
-    for (label = 0; label < net->labels; label++) {
-        says[label] = fmaxf(says[label] - most - logf(sum), least);
-    }
+    return sum;
+}
+
+uint64_t
+net_key(const char *text)
+{
+    static const unsigned char same_always[crypto_shorthash_KEYBYTES];
+    uint64_t key;
+
+    crypto_shorthash((unsigned char *)&key, (const unsigned char *)text, strlen(text), same_always);
+    return key;
 }
 
 void

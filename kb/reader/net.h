@@ -52,11 +52,15 @@ net_add(const struct net *net, uint32_t feature, float weight, float *hidden)
     }
 }
 
-/* What speaks for each label, given what the features came to; `hidden` is changed. The label's
- * share of all, exp(says), is its likelihood; net_likely() turns the one into the logarithms of the
- * other, none below `least`. */
+/* What speaks for each label, given what the features came to; `hidden` is changed. */
 void net_decide(const struct net *net, float *hidden, float *says);
-void net_likely(const struct net *net, float least, float *says);
+
+/* Turns what speaks for labels into their shares, the highest 1. Returns the sum: so much of that a
+ * label's share is, so likely it is. */
+float net_shares(float *says, int labels);
+
+/* A key for an example, by what it says, wherever it stands. */
+uint64_t net_key(const char *text);
 
 /* Copies what it points at (image.h). */
 struct image;

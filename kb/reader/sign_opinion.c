@@ -62,25 +62,17 @@ static const float held_doubt = 2.5f;
 /* ---- Deciding ------------------------------------------------------------------------------ */
 
 /* The logarithm of the odds that the text shows some sign of the level, against all other signs
- * and none: by what speaks for each label. */
+ * and none: by what speaks for each label, which is changed. */
 static void
-weigh_levels(const struct opinion *opinion, const float *says, float odds[OPINION_LEVELS])
+weigh_levels(const struct opinion *opinion, float *says, float odds[OPINION_LEVELS])
 {
     const float least = 1e-12f;
     const int none = opinion->net.labels - 1;
-    float most = says[none], all = 0, shares[OPINION_LEVELS] = {0};
+    float all = net_shares(says, none + 1), shares[OPINION_LEVELS] = {0};
     int label, level;
 
     for (label = 0; label < none; label++) {
-        most = says[label] > most ? says[label] : most;
-    }
-    for (label = 0; label <= none; label++) {
-        float share = expf(says[label] - most);
-
-        all += share;
-        if (label < none) {
-            shares[opinion->examples[opinion->firsts[label]].sign->level] += share;
-        }
+        shares[opinion->examples[opinion->firsts[label]].sign->level] += says[label];
     }
     for (level = 0; level < OPINION_LEVELS; level++) {
         odds[level] = logf(shares[level] + least) - logf(all - shares[level] + least);

@@ -1,7 +1,5 @@
 /* Learning a second opinion; what it finds is in sign_opinion.c. */
-#include <assert.h>
 #include <math.h>
-#include <sodium.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -114,18 +112,6 @@ hear_example(const struct learning *learning, void *arena, size_t i)
                                 text_of(learning, arena, i));
 }
 
-/* A number by what the example says, wherever it stands. */
-static uint64_t
-key_of(const struct opinion_example *example)
-{
-    static const unsigned char same_always[crypto_shorthash_KEYBYTES];
-    uint64_t key;
-
-    crypto_shorthash((unsigned char *)&key, (const unsigned char *)example->line,
-                     strlen(example->line), same_always);
-    return key + (uint64_t)example->choice;
-}
-
 /* Labels the examples: those of a sign stand together, and harmless ones get the last label.
  * Returns how many labels there are. */
 static int
@@ -145,7 +131,7 @@ read_examples(struct learning *learning, struct opinion *opinion)
         }
         learning->labels[i] = example->sign != NULL ? signs - 1 : HARMLESS;
         learning->costs[i] = costs[example->weight];
-        learning->keys[i] = key_of(example);
+        learning->keys[i] = net_key(example->line) + (uint64_t)example->choice;
         learning->parts[i] = (uint8_t)(learning->keys[i] % PARTS);
     }
     for (i = 0; i < learning->count; i++) {

@@ -12,6 +12,16 @@ begin_anew(void)
     stage->keeps_alerts = true;
 }
 
+/* Five minutes after another, in a conversation of its own. */
+static void
+said_after(const char *first, const char *text)
+{
+    begin_anew();
+    fixture_text(stage, first);
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, text);
+}
+
 START_TEST(what_is_over_is_thanked_for_and_staff_hear_of_it)
 {
     static const char *const texts[] = {"it stopped beeping now",
@@ -135,10 +145,7 @@ END_TEST
 
 START_TEST(after_an_all_clear_questions_are_answered_and_the_alert_stays)
 {
-    begin_anew();
-    fixture_text(stage, "he cant breathe");
-    fixture_wait_minutes(stage, 5);
-    fixture_text(stage, "he coughed it up and is breathing fine now");
+    said_after("he cant breathe", "he coughed it up and is breathing fine now");
     fixture_says(stage, "a person still wants to reach you");
     ck_assert_int_eq(stage->verdict.route, ROUTE_STAFF);
     fixture_wait_minutes(stage, 5);
@@ -160,10 +167,7 @@ START_TEST(where_help_is_there_nothing_more_is_said)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, i == 2 ? "me ahogo" : "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after(i == 2 ? "me ahogo" : "he has chest pain", texts[i]);
         fixture_alerts(stage, ALERT_OFFICE, "is-over");
         ck_assert_str_eq(stage->verdict.alert.brief, "says help is there");
         ck_assert_msg(stage->verdict.reply_count == 0, "%s: %s", texts[i],
@@ -180,10 +184,7 @@ START_TEST(a_doubtful_all_clear_still_asks_whether_911_was_called)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("he has chest pain", texts[i]);
         ck_assert_msg(strstr(stage->verdict.replies[0].text, "911") != NULL, "%s", texts[i]);
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
     }
@@ -196,10 +197,7 @@ START_TEST(after_an_all_clear_a_relapse_in_any_words_asks_for_911_again)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, "false alarm");
+        said_after("he has chest pain", "false alarm");
         fixture_wait_minutes(stage, 5);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.reply_count > 0 &&
@@ -271,10 +269,7 @@ START_TEST(a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing)
     size_t i;
 
     for (i = 0; i < sizeof told / sizeof told[0]; i++) {
-        begin_anew();
-        fixture_text(stage, told[i][0]);
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, told[i][1]);
+        said_after(told[i][0], told[i][1]);
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", told[i][1]);
     }
 }
@@ -292,17 +287,11 @@ START_TEST(what_is_no_better_or_not_answered_reaches_the_alert)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("he has chest pain", texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
     }
     for (i = 0; i < sizeof others / sizeof others[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, others[i]);
+        said_after("he has chest pain", others[i]);
         ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", others[i]);
     }
 }
@@ -314,10 +303,7 @@ START_TEST(a_value_put_right_to_another_low_one_is_low)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "spo2 74");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("spo2 74", texts[i]);
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "sign:low-reading");
     }
@@ -326,15 +312,9 @@ END_TEST
 
 START_TEST(a_false_alarm_of_a_thing_clears_nobody)
 {
-    begin_anew();
-    fixture_text(stage, "he has chest pain");
-    fixture_wait_minutes(stage, 5);
-    fixture_text(stage, "false alarm from the unit hes limp");
+    said_after("he has chest pain", "false alarm from the unit hes limp");
     ck_assert_ptr_null(fixture_answer(stage, "is-over"));
-    begin_anew();
-    fixture_text(stage, "he has chest pain");
-    fixture_wait_minutes(stage, 5);
-    fixture_text(stage, "false alarm, no need to call");
+    said_after("he has chest pain", "false alarm, no need to call");
     ck_assert_ptr_nonnull(fixture_answer(stage, "is-over"));
 }
 END_TEST
@@ -346,10 +326,7 @@ START_TEST(help_that_does_not_come_calls_a_person_again)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("he has chest pain", texts[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "help:late");
         fixture_says(stage, "911");
     }
@@ -364,10 +341,7 @@ START_TEST(who_has_called_is_not_asked_whether_they_have)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "he has chest pain");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("he has chest pain", texts[i]);
         fixture_says_not(stage, "If not, call");
         fixture_says_not(stage, "Si no, llame");
         fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
@@ -438,10 +412,7 @@ START_TEST(what_is_not_worse_or_only_may_become_so_is_no_relapse)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        begin_anew();
-        fixture_text(stage, "i feel dizzy");
-        fixture_wait_minutes(stage, 5);
-        fixture_text(stage, texts[i]);
+        said_after("i feel dizzy", texts[i]);
         ck_assert_msg(fixture_answer(stage, "worse-again") == NULL, "%s", texts[i]);
     }
 }

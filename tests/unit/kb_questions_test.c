@@ -14,7 +14,6 @@
 
 static void *arena;
 static struct workspace *workspace;
-static struct kb *kb;
 
 static const char *
 path_of(const char *name)
@@ -22,19 +21,6 @@ path_of(const char *name)
     const char *root = getenv("SOURCE_ROOT");
 
     return memory_format(arena, "%s/%s", root == NULL ? "." : root, name);
-}
-
-/* Once for all tests. */
-static void
-load(void)
-{
-    kb = shipped_load();
-}
-
-static void
-unload(void)
-{
-    kb_free(kb);
 }
 
 static void
@@ -55,7 +41,7 @@ end(void)
 static const char *
 found(const char *text)
 {
-    struct pieces pieces = kb_questions(kb, arena, workspace, text, LANGUAGE_EN);
+    struct pieces pieces = kb_questions(shipped_kb(), arena, workspace, text, LANGUAGE_EN);
     char *result = memory_copy(arena, "");
     size_t i;
 
@@ -65,7 +51,7 @@ found(const char *text)
         if (pieces.list[i].courtesy) {
             continue;
         }
-        search = kb_search_topics(kb, workspace, pieces.list[i].text, LANGUAGE_EN);
+        search = kb_search_topics(shipped_kb(), workspace, pieces.list[i].text, LANGUAGE_EN);
         kb_trust(&pieces.list[i], &search);
         memory_append(&result, "%s%s %d", *result == '\0' ? "" : ", ",
                       search.count == 0 ? "none" : search.best[0].topic->id, (int)search.sureness);
@@ -208,7 +194,8 @@ END_TEST
 START_TEST(a_trusted_piece_is_about_the_topic_of_its_rank)
 {
     const char *text = "how long does that take";
-    struct topic_search plain = kb_search_topics(kb, workspace, text, LANGUAGE_EN), search = plain;
+    struct topic_search plain = kb_search_topics(shipped_kb(), workspace, text, LANGUAGE_EN),
+                        search = plain;
     struct piece piece = {.text = text, .rank = 1};
 
     plain.elsewhere = search.elsewhere = false;
@@ -280,12 +267,12 @@ END_TEST
 static const char *
 after(const char *first, const char *second)
 {
-    struct topic_search before = kb_search_topics(kb, workspace, first, LANGUAGE_EN);
-    struct topic_search search = kb_search_topics(kb, workspace, second, LANGUAGE_EN);
+    struct topic_search before = kb_search_topics(shipped_kb(), workspace, first, LANGUAGE_EN);
+    struct topic_search search = kb_search_topics(shipped_kb(), workspace, second, LANGUAGE_EN);
 
     ck_assert_int_ne(search.sureness, SURE); /* alone */
-    kb_lean(kb, workspace, memory_format(arena, "%s %s", first, second), LANGUAGE_EN, &before,
-            &search);
+    kb_lean(shipped_kb(), workspace, memory_format(arena, "%s %s", first, second), LANGUAGE_EN,
+            &before, &search);
     return memory_format(arena, "%s %d", search.count == 0 ? "none" : search.best[0].topic->id,
                          (int)search.sureness);
 }
@@ -315,7 +302,7 @@ main(void)
     int failed;
 
     tcase_set_timeout(tests, 120);
-    tcase_add_unchecked_fixture(tests, load, unload);
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_add_checked_fixture(tests, start, end);
     tcase_add_test(tests, capitals_never_change_what_is_found);
     tcase_add_test(tests, small_letters_never_change_what_is_found);

@@ -9,28 +9,15 @@
 #include "shipped.h"
 
 static void *arena;
-static struct kb *kb;
 static struct fixture *stage;
-
-static void
-load(void)
-{
-    kb = shipped_load();
-}
-
-static void
-unload(void)
-{
-    kb_free(kb);
-}
 
 static void
 set_up(void)
 {
     arena = memory_must(talloc_new(NULL));
     stage = fixture_new();
-    stage->context.kb = kb;
-    stage->context.lexicon = lexicon_new(arena, kb);
+    stage->context.kb = shipped_kb();
+    stage->context.lexicon = lexicon_new(arena, shipped_kb());
 }
 
 static void
@@ -229,7 +216,7 @@ main(void)
     SRunner *runner = srunner_create(suite);
     int failed;
 
-    tcase_add_unchecked_fixture(tests, load, unload);
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, whether_to_take_what_no_list_knows_is_for_a_person_like_any_medicine);

@@ -16,32 +16,19 @@ enum { ROOM = 40 };
 
 static void *arena;
 static struct workspace *workspace;
-static struct kb *kb;
-
-static void
-begin(void)
-{
-    workspace = workspace_new();
-    kb = shipped_load();
-}
-
-static void
-end(void)
-{
-    kb_free(kb);
-    workspace_free(workspace);
-}
 
 /* Of each test alone. */
 static void
 begin_one(void)
 {
     arena = talloc_new(NULL);
+    workspace = workspace_new();
 }
 
 static void
 end_one(void)
 {
+    workspace_free(workspace);
     talloc_free(arena);
 }
 
@@ -96,7 +83,7 @@ is_emergency(const char *text)
 {
     struct sign_match matches[ROOM];
 
-    return kb_find_signs(kb, workspace, text, matches, ROOM) > 0 &&
+    return kb_find_signs(shipped_kb(), workspace, text, matches, ROOM) > 0 &&
            matches[0].sign->level == SIGN_EMERGENCY;
 }
 
@@ -170,7 +157,7 @@ look(const char *text)
 {
     struct shown shown = {.text = text};
 
-    shown.count = kb_find_signs(kb, workspace, text, shown.matches, ROOM);
+    shown.count = kb_find_signs(shipped_kb(), workspace, text, shown.matches, ROOM);
     return shown;
 }
 
@@ -207,7 +194,7 @@ check_joined_with_topics(const char *sentence)
 {
     const struct shown grave_one = look(sentence);
     size_t topics, i;
-    const struct topic *topic = kb_topics(kb, &topics);
+    const struct topic *topic = kb_topics(shipped_kb(), &topics);
 
     for (i = 0; i < topics; i++) {
         const struct shown asked =
@@ -238,7 +225,8 @@ main(void)
     SRunner *runner = srunner_create(suite);
     int failed;
 
-    tcase_add_unchecked_fixture(tests, begin, end); /* a kb takes a while to build */
+    tcase_add_unchecked_fixture(tests, shipped_begin,
+                                shipped_end); /* a kb takes a while to build */
     tcase_add_checked_fixture(tests, begin_one, end_one);
     tcase_set_timeout(tests, 120);
     tcase_add_loop_test(tests, a_sign_fires_whatever_ordinary_text_stands_before_or_after_it, 0,

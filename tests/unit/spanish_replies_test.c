@@ -12,28 +12,15 @@
 #include "shipped.h"
 
 static void *arena;
-static struct kb *kb;
 static struct fixture *stage;
-
-static void
-load_signs(void)
-{
-    kb = shipped_load();
-}
-
-static void
-drop_signs(void)
-{
-    kb_free(kb);
-}
 
 static void
 set_up(void)
 {
     arena = memory_must(talloc_new(NULL));
     stage = fixture_new();
-    stage->context.kb = kb;
-    stage->context.lexicon = lexicon_new(arena, kb);
+    stage->context.kb = shipped_kb();
+    stage->context.lexicon = lexicon_new(arena, shipped_kb());
 }
 
 static void
@@ -54,7 +41,7 @@ START_TEST(every_first_part_fits_one_text)
     const struct sign *signs;
     size_t count, i;
 
-    signs = kb_signs(kb, &count);
+    signs = kb_signs(shipped_kb(), &count);
     ck_assert_uint_gt(count, 40);
     for (i = 0; i < count; i++) {
         struct parts parts;
@@ -76,9 +63,9 @@ START_TEST(every_english_sign_has_a_spanish_reply)
     const struct sign *signs;
     size_t count, i;
 
-    signs = kb_signs(kb, &count);
+    signs = kb_signs(shipped_kb(), &count);
     for (i = 0; i < count; i++) {
-        ck_assert_msg(kb_sign(kb, signs[i].id, LANGUAGE_ES)->language == LANGUAGE_ES,
+        ck_assert_msg(kb_sign(shipped_kb(), signs[i].id, LANGUAGE_ES)->language == LANGUAGE_ES,
                       "signs/es/%s.md is missing", signs[i].id);
     }
 }
@@ -121,8 +108,8 @@ START_TEST(unit_and_cylinder_have_one_name_each_in_every_spanish_reply)
                                  .rental = &stage->rentals[0],
                                  .equipment = kb_equipment(stage->kb, stage->rentals[0].unit)};
     size_t topic_count, sign_count, i;
-    const struct topic *topics = kb_topics(kb, &topic_count);
-    const struct sign *signs = kb_signs(kb, &sign_count);
+    const struct topic *topics = kb_topics(shipped_kb(), &topic_count);
+    const struct sign *signs = kb_signs(shipped_kb(), &sign_count);
     int phrase;
 
     for (phrase = 0; phrase < PHRASE_COUNT; phrase++) {
@@ -414,7 +401,7 @@ static const char *const not_foreign[] = {
 
 START_TEST(a_short_text_a_name_or_a_number_is_not_taken_for_foreign)
 {
-    ck_assert_msg(!kb_is_foreign(kb, not_foreign[_i]), "\"%s\"", not_foreign[_i]);
+    ck_assert_msg(!kb_is_foreign(shipped_kb(), not_foreign[_i]), "\"%s\"", not_foreign[_i]);
 }
 END_TEST
 
@@ -467,7 +454,7 @@ main(void)
 {
     TCase *tests = tcase_create("spanish_replies");
 
-    tcase_add_unchecked_fixture(tests, load_signs, drop_signs);
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, every_first_part_fits_one_text);
