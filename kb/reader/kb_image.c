@@ -141,8 +141,8 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
     ordinary_image(image, &of->ordinary);
     ordinary_image(image, &of->right);
     vectors_image(image, &of->vectors);
-    sign_index_image(image, &of->signs, of->shorthand,
-                     &(struct sign_image){from->signs, copy->signs});
+    sign_index_image(image, &of->signs,
+                     &(struct sign_image){from->signs, copy->signs, of->shorthand, of->ordinary});
     search_image(image, of, from, copy);
 }
 

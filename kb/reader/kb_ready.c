@@ -179,6 +179,7 @@ build_model(struct build *build, enum language language)
 void
 build_ready(struct build *build, enum language language)
 {
-    sign_index_close(build->kb->languages[language].signs, build->workspace, build->faults);
+    sign_index_close(build->kb->languages[language].signs, build->workspace,
+                     build->kb->languages[language].ordinary, build->faults);
     build_model(build, language);
 }

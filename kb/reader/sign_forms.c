@@ -218,17 +218,21 @@ grow(struct vocabulary *vocabulary)
 }
 
 void
-vocabulary_know(struct vocabulary *vocabulary, const char *text, bool is_foreign)
+vocabulary_know(struct vocabulary *vocabulary, const char *text, enum word_source source)
 {
+    bool is_foreign = source == WORD_FOREIGN;
     struct sign_form *form = slot_of(vocabulary, text, strlen(text));
 
     if (form->spelt != NULL) {
         form->is_shared = form->is_shared || form->is_foreign != is_foreign;
         form->is_foreign = form->is_foreign && is_foreign;
+        form->is_spelt_right = form->is_spelt_right || source == WORD_OF_OFFICE;
         return;
     }
-    *form = (struct sign_form){
-        .spelt = memory_copy(vocabulary, text), .id = -1, .is_foreign = is_foreign};
+    *form = (struct sign_form){.spelt = memory_copy(vocabulary, text),
+                               .id = -1,
+                               .is_foreign = is_foreign,
+                               .is_spelt_right = source == WORD_OF_OFFICE};
     if (2 * ++vocabulary->form_count > vocabulary->form_mask) {
         grow(vocabulary);
     }
@@ -237,7 +241,7 @@ vocabulary_know(struct vocabulary *vocabulary, const char *text, bool is_foreign
 static void
 know_role(const char *word, void *user)
 {
-    vocabulary_know(user, word, false);
+    vocabulary_know(user, word, WORD_OF_OFFICE);
 }
 
 /* A word of another language is none of ours, however it sounds and stems; "tia" is in both. */

@@ -121,6 +121,14 @@ is_strange(const struct looked_up *found)
     return found->form == NULL && found->id < 0;
 }
 
+/* True if the word may be a misspelling that a phrase lists. */
+static bool
+is_listed_slip(const struct looked_up *found)
+{
+    return found->form != NULL && !found->form->is_spelt_right && !found->form->is_foreign &&
+           found->form->roles == 0;
+}
+
 /* The one word that the word at `at` (and the next: *taken is 2) is also written as, or NULL. */
 static const char *
 pair_of(const struct hearing *hearing, size_t at, size_t *taken)
@@ -244,6 +252,8 @@ hear_word(struct hearing *hearing, size_t at)
     word = put(hearing, first, first->text, found);
     if (is_strange(found) && word->roles == 0) {
         slips_add(hearing->vocabulary, hearing->arena, word);
+    } else if (is_listed_slip(found)) {
+        slips_add_to_listed(hearing->vocabulary, word);
     }
     if (at + 1 < hearing->words.count &&
         (is_strange(found) || is_strange(&hearing->looked_up[at + 1]))) {

@@ -166,26 +166,26 @@ opinion_image(struct image *image, struct opinion **of, const struct sign_index 
 /* ---- All together -------------------------------------------------------------------------- */
 
 void
-sign_index_image(struct image *image, struct sign_index **of, const struct shorthand *shorthand,
-                 const struct sign_image *signs)
+sign_index_image(struct image *image, struct sign_index **of, const struct sign_image *from)
 {
     struct sign_index *index = image_array(image, of, 1);
     size_t i, ids = (size_t)vocabulary_count(index->vocabulary);
     size_t filed = index->begins[ids];
 
     index->classes = NULL;
-    vocabulary_image(image, &index->vocabulary, shorthand);
+    vocabulary_image(image, &index->vocabulary, from->shorthand);
     image_array(image, &index->signs, index->count);
     for (i = 0; i < index->count; i++) {
         struct sign_phrases *phrases = &index->signs[i];
 
-        point_at_sign(image, &phrases->sign, signs);
+        point_at_sign(image, &phrases->sign, from);
         image_array(image, &phrases->lines, phrases->said_as_count);
         phrases_image(image, &phrases->said_as, phrases->said_as_count);
         phrases_image(image, &phrases->not_meant_by, phrases->not_meant_by_count);
     }
     image_array(image, &index->begins, ids + 1);
     image_array(image, &index->filed, filed);
-    examples_image(image, index, signs);
+    examples_image(image, index, from);
     opinion_image(image, &index->opinion, index);
+    spelling_image(image, &index->right, from->ordinary);
 }

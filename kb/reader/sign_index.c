@@ -3,6 +3,7 @@
 
 #include "memory.h"
 #include "sign_match_inside.h"
+#include "sign_mend.h"
 
 /* Of a "Said as" line with "/" the second opinion learns so many wordings. */
 enum { EXAMPLES_A_LINE = 4 };
@@ -144,7 +145,7 @@ piece_length(const char *text)
 }
 
 static void
-know(struct sign_index *index, const char *text, bool is_foreign)
+know(struct sign_index *index, const char *text, enum word_source source)
 {
     size_t length, i;
 
@@ -155,7 +156,7 @@ know(struct sign_index *index, const char *text, bool is_foreign)
         length = piece_length(text);
         words = words_read(arena, NULL, memory_copy_n(arena, text, length), index->language);
         for (i = 0; i < words.count; i++) {
-            vocabulary_know(index->vocabulary, words.list[i].text, is_foreign);
+            vocabulary_know(index->vocabulary, words.list[i].text, source);
         }
         talloc_free(arena);
     }
@@ -164,13 +165,13 @@ know(struct sign_index *index, const char *text, bool is_foreign)
 void
 sign_index_know(struct sign_index *index, const char *text)
 {
-    know(index, text, false);
+    know(index, text, WORD_OF_OFFICE);
 }
 
 void
 sign_index_know_foreign(struct sign_index *index, const char *text)
 {
-    know(index, text, true);
+    know(index, text, WORD_FOREIGN);
 }
 
 bool
@@ -260,7 +261,8 @@ add_bodily(struct sign_index *index, struct workspace *workspace, struct faults 
 }
 
 int
-sign_index_close(struct sign_index *index, struct workspace *workspace, struct faults *faults)
+sign_index_close(struct sign_index *index, struct workspace *workspace,
+                 const struct ordinary *ordinary, struct faults *faults)
 {
     size_t before = faults->count, i, j;
 
@@ -284,5 +286,6 @@ sign_index_close(struct sign_index *index, struct workspace *workspace, struct f
     }
     index->opinion = opinion_build(index, workspace, index->vocabulary, index->classes,
                                    index->examples, index->example_count);
+    sign_mend_build(index, ordinary);
     return faults->count == before ? 0 : -1;
 }

@@ -1,24 +1,11 @@
 #include "sign_match.h"
 
-#include <stdbool.h>
 #include <string.h>
 
 #include "memory.h"
 #include "sign_doubt.h"
-#include "sign_match_inside.h"
-#include "sign_search.h"
-
-/* ---- Weighing the evidence ------------------------------------------------------------------ */
-
-/*
- * What speaks against a phrase in a part of a sentence that is like a sign where the sentence and
- * the text are not, in units of the opinion's decision: of the best of several parts less is to be
- * believed. Chosen on unseen texts (sign_match.h).
- */
-static const float part_doubt = 1.2f;
-static const float phrase_says = 0.2f;
-
-enum { ALONE_WORDS = 3 }; /* of a sentence beside a phrase that take nothing from it */
+#include "sign_mend.h"
+#include "sign_weigh.h"
 
 /* What speaks against any sign in a text that is mostly a figure of speech. */
 static const float figure_says = 2.5f;
@@ -32,132 +19,6 @@ static const float in_doubt = 0.1f;
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
 static const float foreign_doubt = 3;
-
-/* The text as it is judged. */
-struct judging {
-    struct search search;
-    struct opinion_view *view;    /* or NULL: the phrases alone decide */
-    bool is_asked;                /* a topic is surely asked for */
-    bool is_foreign;              /* its commonest words are another language's than the index's */
-    bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
-    bool fires[OPINION_LEVELS];
-};
-
-static void
-judging_begin(struct judging *judging, const struct sign_index *index, struct workspace *workspace,
-              struct words words, bool is_asked)
-{
-    enum language spoken = index->language;
-
-    *judging = (struct judging){.is_asked = is_asked};
-    judging->is_foreign = words_told_language(&words, &spoken) && spoken != index->language;
-    search_begin(&judging->search, index->vocabulary, workspace, words);
-    judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
-    if (judging->view != NULL && is_asked) {
-        opinion_ask(judging->view);
-    }
-}
-
-/* Some words of the text. */
-struct stretch {
-    int first, last;
-};
-
-/* A word and the one behind it belong together: of one sentence, no comma between them unless
- * `over_commas`. */
-static bool
-are_joined(const struct heard_word *left, bool over_commas)
-{
-    return left[1].sentence == left->sentence && (over_commas || !left[1].comma_before);
-}
-
-/* It begins something else; "el" may as well be an article. */
-static bool
-is_bound(const struct heard_word *word, unsigned bounds)
-{
-    return (word->roles & bounds) != 0 && (word->roles & ROLE_ARTICLE) == 0;
-}
-
-/* The words widened as far as they are joined and none has one of the roles. */
-static struct stretch
-around(const struct heard *heard, struct stretch words, bool over_commas, unsigned bounds)
-{
-    const struct heard_word *list = heard->list;
-
-    while (words.first > 0 && are_joined(&list[words.first - 1], over_commas) &&
-           !is_bound(&list[words.first - 1], bounds)) {
-        words.first--;
-    }
-    while (words.last + 1 < (int)heard->count && are_joined(&list[words.last], over_commas) &&
-           !is_bound(&list[words.last + 1], bounds)) {
-        words.last++;
-    }
-    return words;
-}
-
-/* True if the words are more like a sign of the level than that. */
-static bool
-are_like(const struct judging *judging, enum sign_level level, struct stretch words, float doubt)
-{
-    return opinion_on_words(judging->view, level, words.first, words.last) > doubt;
-}
-
-/* The words are the phrase with a few more. */
-static bool
-is_hardly_more(struct stretch words, struct stretch phrase)
-{
-    return words.last - words.first <= phrase.last - phrase.first + ALONE_WORDS;
-}
-
-/* What a surely asked topic speaks against a phrase of the level: against no emergency's. */
-static float
-asked_doubt_of_phrase(const struct judging *judging, enum sign_level level)
-{
-    return judging->is_asked && level != SIGN_EMERGENCY ? opinion_asked_doubt(level) : 0;
-}
-
-/* True if the text as a whole may well be a sign of the level, of which a phrase was found in it.
- */
-static bool
-may_be_like(const struct judging *judging, enum sign_level level, struct stretch words)
-{
-    const bool is_all = words.first == 0 && words.last + 1 == (int)judging->search.heard.count;
-
-    return are_like(judging, level, words,
-                    (level != SIGN_CLINICAL ? -phrase_says : 0) +
-                        (is_all ? asked_doubt_of_phrase(judging, level) : 0));
-}
-
-/*
- * True if a sign whose phrase was found fires: if it is nearly all of its sentence; or if the whole
- * text is like a sign, or its sentence, whatever the rest is about; or, surely, its clause, or its
- * part of one that goes on with "and", "but", "my" or "how do i": few texts have commas.
- */
-static bool
-agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
-{
-    const struct heard *heard = &judging->search.heard;
-    const struct stretch text = {0, (int)heard->count - 1};
-    const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
-    struct stretch clause, sentence;
-
-    if (judging->view == NULL) {
-        return true;
-    }
-    clause = around(heard, phrase, false, 0);
-    sentence = around(heard, phrase, true, 0);
-    return (clause.first == phrase.first && clause.last == phrase.last) ||
-           is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
-           may_be_like(judging, level, sentence) || are_like(judging, level, clause, part_doubt) ||
-           are_like(judging, level, around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
-                    doubt) ||
-           are_like(judging, level,
-                    around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON), doubt) ||
-           are_like(
-               judging, level,
-               around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS),
-               doubt);
-}
 
 /* ---- One sign in one text ------------------------------------------------------------------ */
 
@@ -207,7 +68,7 @@ hold(const struct judging *judging, enum sign_level level, struct stretch phrase
     struct stretch part;
 
     if (judging != NULL && judging->view != NULL) {
-        part = around(&judging->search.heard, phrase, false, ROLE_BUT);
+        part = stretch_around(&judging->search.heard, phrase, false, ROLE_BUT);
         opinion_hold(judging->view, level, part.first, part.last);
     }
 }
@@ -245,7 +106,7 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
     } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
         held = SIGN_PAST;
     } else if (wanted->judging != NULL &&
-               !agrees(wanted->judging, wanted->match->sign->level, words)) {
+               !judging_agrees(wanted->judging, wanted->match->sign->level, words)) {
         held = SIGN_UNLIKE;
     }
     if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
@@ -408,24 +269,58 @@ note(struct judging *judging, enum sign_level level, enum sign_held held, bool f
         judging->is_held[level] || (held != SIGN_FIRES && held != SIGN_UNLIKE);
 }
 
+/* Adds what one reading of a text shows; returns how many there are then. */
+static size_t
+find_in(const struct sign_index *index, struct judging *judging, struct sign_match *matches,
+        size_t room)
+{
+    bool *is_likely = find_likely(index, &judging->search);
+    size_t count = 0, i;
+
+    for (i = 0; i < index->count && count < room; i++) {
+        struct wanted wanted = {.match = &matches[count], .judging = judging};
+        bool fires = find_sign(&judging->search, &index->signs[i], is_likely, &wanted);
+
+        note(judging, index->signs[i].sign->level, wanted.held, fires);
+        count += fires;
+    }
+    return add_like(judging, matches, count, room);
+}
+
+/* Adds what a misspelt text shows once it is mended, if a word that was put right is part of it;
+ * returns how many there are. */
+static size_t
+find_mended(const struct sign_index *index, struct workspace *workspace,
+            const struct mended *mended, bool is_asked, struct sign_match *matches, size_t room)
+{
+    struct judging judging;
+    size_t count, kept = 0, i;
+
+    judging_begin(&judging, index, workspace, mended->words, is_asked);
+    count = find_in(index, &judging, matches, room);
+    for (i = 0; i < count; i++) {
+        if (sign_mended_in(mended, matches[i].start, matches[i].end)) {
+            matches[kept++] = matches[i];
+        }
+    }
+    talloc_free(judging.search.arena);
+    return kept;
+}
+
 size_t
 sign_index_find(const struct sign_index *index, struct workspace *workspace, struct words words,
                 bool is_asked, struct sign_match *matches, size_t room)
 {
     struct judging judging;
-    size_t count = 0, i;
-    bool *is_likely;
+    struct mended mended;
+    size_t count;
 
     judging_begin(&judging, index, workspace, words, is_asked);
-    is_likely = find_likely(index, &judging.search);
-    for (i = 0; i < index->count && count < room; i++) {
-        struct wanted wanted = {.match = &matches[count], .judging = &judging};
-        bool fires = find_sign(&judging.search, &index->signs[i], is_likely, &wanted);
-
-        note(&judging, index->signs[i].sign->level, wanted.held, fires);
-        count += fires;
+    count = find_in(index, &judging, matches, room);
+    if (!judging.fires[SIGN_EMERGENCY] &&
+        sign_mend_words(index, judging.search.arena, words, &mended)) {
+        count += find_mended(index, workspace, &mended, is_asked, matches + count, room - count);
     }
-    count = add_like(&judging, matches, count, room);
     talloc_free(judging.search.arena);
     return count;
 }
@@ -473,23 +368,44 @@ explain_sign(struct judging *judging, const struct sign_phrases *signs, const bo
     return true;
 }
 
+/* Adds what became of the signs in one reading of a text; returns how many there are. */
+static size_t
+explain_in(const struct sign_index *index, struct judging *judging,
+           struct sign_explained *explained, size_t room)
+{
+    bool *is_likely = find_likely(index, &judging->search);
+    struct sign_match like[OPINION_LEVELS];
+    size_t count = 0, likes, i;
+
+    for (i = 0; i < index->count && count < room; i++) {
+        count += explain_sign(judging, &index->signs[i], is_likely, &explained[count]);
+    }
+    likes = add_like(judging, like, 0, OPINION_LEVELS);
+    for (i = 0; i < likes && count < room; i++) {
+        explained[count++] = (struct sign_explained){like[i], SIGN_LIKE, NULL};
+    }
+    return count;
+}
+
 size_t
 sign_index_explain(const struct sign_index *index, struct workspace *workspace, struct words words,
                    bool is_asked, struct sign_explained *explained, size_t room)
 {
-    struct sign_match like[OPINION_LEVELS];
     struct judging judging;
-    size_t count = 0, likes, i;
-    bool *is_likely;
+    struct mended mended;
+    size_t count, i;
 
     judging_begin(&judging, index, workspace, words, is_asked);
-    is_likely = find_likely(index, &judging.search);
-    for (i = 0; i < index->count && count < room; i++) {
-        count += explain_sign(&judging, &index->signs[i], is_likely, &explained[count]);
-    }
-    likes = add_like(&judging, like, 0, OPINION_LEVELS);
-    for (i = 0; i < likes && count < room; i++) {
-        explained[count++] = (struct sign_explained){like[i], SIGN_LIKE, NULL};
+    count = explain_in(index, &judging, explained, room);
+    if (!judging.fires[SIGN_EMERGENCY] &&
+        sign_mend_words(index, judging.search.arena, words, &mended)) {
+        struct sign_match matches[SIGNS_A_LANGUAGE_MAX];
+        size_t found = find_mended(index, workspace, &mended, is_asked, matches, room - count);
+
+        for (i = 0; i < found; i++) {
+            explained[count++] =
+                (struct sign_explained){matches[i], SIGN_FIRES + matches[i].by_likeness, NULL};
+        }
     }
     talloc_free(judging.search.arena);
     return count;

@@ -90,17 +90,21 @@ bool sign_index_knows(const struct sign_index *index, void *arena, const char *w
 
 /*
  * Ends the building. Adds a fault for every "Said as" line that would not fire on itself, such as
- * one that "Not meant by" covers. Returns 0 or -1.
+ * one that "Not meant by" covers. Returns 0 or -1. What stands in `ordinary` (or NULL; it must
+ * outlive the index) is not mended in a text that is misspelt all over (sign_mend.h).
  */
-int sign_index_close(struct sign_index *index, struct workspace *workspace, struct faults *faults);
+struct ordinary;
+int sign_index_close(struct sign_index *index, struct workspace *workspace,
+                     const struct ordinary *ordinary, struct faults *faults);
 
-/* Copies a closed index (image.h); the shorthand is in the image already, and so are the signs. */
+/* Copies a closed index (image.h); what it points at is in the image already. */
 struct image;
 struct sign_image {
     const struct sign *signs, *copies; /* the list that the index was made of, and its copy */
+    const struct shorthand *shorthand;
+    const struct ordinary *ordinary;
 };
-void sign_index_image(struct image *image, struct sign_index **of,
-                      const struct shorthand *shorthand, const struct sign_image *signs);
+void sign_index_image(struct image *image, struct sign_index **of, const struct sign_image *from);
 
 /* Every sign that the text shows, each once: those of the phrases in the order in which they were
  * added, then what the second opinion adds. `is_asked` if the text surely asks for a topic

@@ -5,6 +5,7 @@
 #include "sign_match.h"
 #include "sign_opinion.h"
 #include "sign_phrases.h"
+#include "spelling.h"
 
 /* One sign with its lines. */
 struct sign_phrases {
@@ -27,6 +28,7 @@ struct sign_index {
     struct opinion_example *examples; /* for the second opinion */
     size_t example_count;
     struct opinion *opinion; /* or NULL */
+    struct spelling right;   /* what misspelt texts are mended by (sign_mend.h) */
 };
 
 /* True if a phrase of the sign fires on a text. */

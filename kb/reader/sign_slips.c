@@ -8,6 +8,8 @@
 
 enum {
     SLIP_LENGTH_MIN = 5,       /* a shorter word has too many neighbours */
+    SWAP_LENGTH_MIN = 4,       /* but for two letters swapped */
+    SMALL_SWAP_LENGTH_MIN = 3, /* and in a small word, which says little by itself */
     SLIP_FIRST_LETTER_MIN = 7, /* from here on the first letter may be the one that is wrong */
     TWO_SLIPS_LENGTH_MIN = 10,
     HEARD_LENGTH_MIN = 6, /* a shorter word sounds like too many others */
@@ -126,32 +128,63 @@ slips_sound(void *arena, const char *text, enum language language)
 /* ---- All together -------------------------------------------------------------------------- */
 
 /* Known words that one misspelling may stand for. */
-enum { NEAR_MAX = 8 };
+enum { NEAR_MAX = 12 };
 
-/*
- * Takes a word for those that the slips lie between, by letters that are its text's or stem's. Of
- * short stems, not even a swap: "suci(a)" is no slip of "suic(ida)".
- */
+/* True if the word typed may be meant for this one, which slips lie between. Of short stems, not
+ * even a swap: "suci(a)" is no slip of "suic(ida)". */
+static bool
+may_be_meant(const struct heard_word *heard, const char *typed, const char *meant, bool is_small)
+{
+    bool is_whole = typed == heard->text || typed == heard->spelt;
+    size_t length = strlen(meant);
+    size_t swap_min = is_small ? SMALL_SWAP_LENGTH_MIN : SWAP_LENGTH_MIN;
+
+    return (length >= SLIP_LENGTH_MIN ||
+            (is_whole && length >= swap_min && is_swap(typed, meant))) &&
+           (meant[0] == typed[0] || (!is_small && strlen(typed) >= SLIP_FIRST_LETTER_MIN));
+}
+
+/* Takes a word for those that the slips lie between, by letters that are its spelling's, its
+ * sound's or its stem's. */
 static int
 add_near(const struct vocabulary *vocabulary, struct heard_word *heard, const char *typed,
          int slips)
 {
-    bool is_whole = typed == heard->text;
     uint32_t numbers[NEAR_MAX];
-    size_t length = strlen(typed);
     size_t count = spelling_near(&vocabulary->slips, typed, slips, numbers, NEAR_MAX), i;
     int added = 0;
 
     for (i = 0; i < count; i++) {
         const char *meant = vocabulary->slips.text + vocabulary->slips.words[numbers[i]].text;
+        unsigned roles = roles_of(vocabulary->roles, meant);
+        int id = vocabulary->slip_ids[numbers[i]];
 
-        if ((strlen(meant) >= SLIP_LENGTH_MIN || (is_whole && is_swap(typed, meant))) &&
-            (meant[0] == typed[0] || length >= SLIP_FIRST_LETTER_MIN)) {
-            vocabulary_mean(vocabulary, heard, vocabulary->slip_ids[numbers[i]]);
+        if (may_be_meant(heard, typed, meant, roles != 0)) {
+            heard->roles |= roles;
+            if (id >= 0) {
+                vocabulary_mean(vocabulary, heard, id);
+            }
             added++;
         }
     }
     return added;
+}
+
+void
+slips_add_to_listed(const struct vocabulary *vocabulary, struct heard_word *heard)
+{
+    uint32_t numbers[NEAR_MAX];
+    size_t count = spelling_near(&vocabulary->slips, heard->text, 1, numbers, NEAR_MAX), i;
+
+    for (i = 0; i < count; i++) {
+        const char *meant = vocabulary->slips.text + vocabulary->slips.words[numbers[i]].text;
+        const struct sign_form *form = vocabulary_form(vocabulary, meant, strlen(meant));
+
+        if (form != NULL && form->is_spelt_right && form->roles == 0 &&
+            meant[0] == heard->text[0] && may_be_meant(heard, heard->text, meant, false)) {
+            vocabulary_mean(vocabulary, heard, vocabulary->slip_ids[numbers[i]]);
+        }
+    }
 }
 
 /* Takes a word for those that sound like it. */
@@ -202,11 +235,14 @@ slips_add(const struct vocabulary *vocabulary, void *arena, struct heard_word *h
     int added;
 
     add_drawn_in(vocabulary, heard);
-    if (length < SLIP_LENGTH_MIN - 1 || length > SLIP_LENGTH_MAX) {
+    if (length < SMALL_SWAP_LENGTH_MIN || length > SLIP_LENGTH_MAX) {
         return;
     }
     added =
         add_near(vocabulary, heard, heard->text, 1) + add_near(vocabulary, heard, heard->stem, 1);
+    if (strcmp(heard->spelt, heard->text) != 0) {
+        added += add_near(vocabulary, heard, heard->spelt, 1);
+    }
     if (added == 0 && length >= TWO_SLIPS_LENGTH_MIN) {
         add_near(vocabulary, heard, heard->text, 2);
     }

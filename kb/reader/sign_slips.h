@@ -6,12 +6,15 @@
  *   one slip away (a letter wrong, missing, too many, two swapped), from five letters on, two
  *   swapped from four on;
  *   two slips away, from ten letters on;
+ *   (the small words around it as well, swapped from three letters on: "nto breathign");
  *   the same once letters drawn out are one ("hellllp");
  *   the same to the ear ("seezure"): slips_sound().
  * In a text of which more words are another language's nothing is a slip.
  *
  * "cooking" is one slip from "choking": so a word that the content uses as it stands (topics,
- * handouts, replies, words/LANG-known.txt) is no slip.
+ * handouts, replies, words/LANG-known.txt) is no slip. A word that stands in a phrase alone may be
+ * a misspelling that the phrase lists ("breth"): it is also taken for the words one slip away that
+ * the content uses as they stand.
  */
 #ifndef SIGN_SLIPS_H
 #define SIGN_SLIPS_H
@@ -26,6 +29,9 @@ const char *slips_sound(void *arena, const char *text, enum language language);
 /* Takes a heard word that the content does not have for all sign words that it may be a
  * misspelling of; `arena` is for scratch. */
 void slips_add(const struct vocabulary *vocabulary, void *arena, struct heard_word *word);
+
+/* The same of a word that a phrase alone has. */
+void slips_add_to_listed(const struct vocabulary *vocabulary, struct heard_word *word);
 
 /*
  * Cuts a word of `length` bytes whose blanks were lost into two or three words of the signs or

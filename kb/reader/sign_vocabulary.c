@@ -74,7 +74,7 @@ vocabulary_add(struct vocabulary *vocabulary, const struct heard_word *word, boo
     const char *key;
 
     assert(!vocabulary->is_closed);
-    vocabulary_know(vocabulary, word->spelt, false);
+    vocabulary_know(vocabulary, word->spelt, WORD_OF_PHRASE);
     if (kin != NULL && strcmp(kin->text, word->text) == 0) {
         kin->may_slip = kin->may_slip || may_slip;
         return kin->key;
@@ -278,15 +278,75 @@ by_sound(const void *left, const void *right)
     return order != 0 ? order : l->id - r->id;
 }
 
-/* Files what may be misspelt by its letters and by its sound. */
+/* A spelling that may be misspelt, and what it is then taken for. */
+struct slip_source {
+    const char *text;
+    int id; /* -1 for a word that has a role alone */
+};
+
+/* What may be misspelt: the words of phrases and their stems, as they sound and as they are
+ * written, and the small words. */
+static struct slip_source *
+slip_sources(const struct vocabulary *vocabulary, void *arena, size_t *count)
+{
+    struct slip_source *sources = memory_array(
+        arena, struct slip_source, 2 * vocabulary->spelling_count + vocabulary->form_count + 1);
+    size_t i;
+
+    *count = 0;
+    for (i = 0; i < vocabulary->spelling_count; i++) {
+        const struct sign_spelling *spelling = &vocabulary->spellings[i];
+
+        if (spelling->may_slip) {
+            sources[(*count)++] = (struct slip_source){spelling->stem, spelling->id};
+            sources[(*count)++] = (struct slip_source){spelling->text, spelling->id};
+        }
+    }
+    for (i = 0; i <= vocabulary->form_mask; i++) {
+        const struct sign_form *form = &vocabulary->forms[i];
+        const struct sign_spelling *spelling =
+            form->spelt == NULL ? NULL
+                                : vocabulary_spelling(vocabulary, form->text, strlen(form->text));
+
+        if (form->spelt != NULL && form->roles != 0) {
+            sources[(*count)++] = (struct slip_source){form->text, form->id};
+        } else if (spelling != NULL && spelling->may_slip && strcmp(form->spelt, form->text) != 0) {
+            sources[(*count)++] = (struct slip_source){form->spelt, form->id};
+        }
+    }
+    return sources;
+}
+
+/* Files what may be misspelt by its letters. */
 static void
 close_slips(struct vocabulary *vocabulary)
 {
     void *scratch = memory_must(talloc_new(NULL));
-    struct word *words = memory_array(scratch, struct word, 2 * vocabulary->spelling_count + 1);
-    struct words *texts = memory_array(scratch, struct words, 2 * vocabulary->spelling_count + 1);
-    size_t count = 0, i;
+    size_t count, i;
+    struct slip_source *sources = slip_sources(vocabulary, scratch, &count);
+    struct word *words = memory_array(scratch, struct word, count + 1);
+    struct words *texts = memory_array(scratch, struct words, count + 1);
     uint32_t number;
+
+    for (i = 0; i < count; i++) {
+        words[i].text = words[i].stem = sources[i].text;
+        texts[i] = (struct words){&words[i], 1, vocabulary->language};
+    }
+    spelling_build(vocabulary, texts, count, NULL, &vocabulary->slips);
+    vocabulary->slip_ids = memory_array(vocabulary, int, vocabulary->slips.word_count + 1);
+    for (i = 0; i < count; i++) {
+        if (spelling_find(&vocabulary->slips, sources[i].text, strlen(sources[i].text), &number)) {
+            vocabulary->slip_ids[number] = sources[i].id;
+        }
+    }
+    talloc_free(scratch);
+}
+
+/* Files what may be misspelt by its sound. */
+static void
+close_sounds(struct vocabulary *vocabulary)
+{
+    size_t i;
 
     vocabulary->sounds =
         memory_array(vocabulary, struct sign_sound, vocabulary->spelling_count + 1);
@@ -294,32 +354,13 @@ close_slips(struct vocabulary *vocabulary)
         const struct sign_spelling *spelling = &vocabulary->spellings[i];
 
         if (spelling->may_slip) {
-            words[count++].text = spelling->text;
-            words[count++].text = spelling->stem;
             vocabulary->sounds[vocabulary->sound_count++] = (struct sign_sound){
                 slips_sound(vocabulary, spelling->text, vocabulary->language), spelling->id};
-        }
-    }
-    for (i = 0; i < count; i++) {
-        words[i].stem = words[i].text;
-        texts[i] = (struct words){&words[i], 1, vocabulary->language};
-    }
-    spelling_build(vocabulary, texts, count, NULL, &vocabulary->slips);
-    vocabulary->slip_ids = memory_array(vocabulary, int, vocabulary->slips.word_count + 1);
-    for (i = 0; i < vocabulary->spelling_count; i++) {
-        const struct sign_spelling *spelling = &vocabulary->spellings[i];
-
-        if (spelling_find(&vocabulary->slips, spelling->stem, strlen(spelling->stem), &number)) {
-            vocabulary->slip_ids[number] = spelling->id;
-        }
-        if (spelling_find(&vocabulary->slips, spelling->text, spelling->length, &number)) {
-            vocabulary->slip_ids[number] = spelling->id;
         }
     }
     if (vocabulary->sound_count > 0) {
         qsort(vocabulary->sounds, vocabulary->sound_count, sizeof(*vocabulary->sounds), by_sound);
     }
-    talloc_free(scratch);
 }
 
 void
@@ -330,8 +371,9 @@ vocabulary_close(struct vocabulary *vocabulary, struct workspace *workspace)
     vocabulary->key_count = sort_once(vocabulary->keys, vocabulary->key_count);
     close_spellings(vocabulary);
     close_classes(vocabulary);
-    close_slips(vocabulary);
     vocabulary_close_forms(vocabulary, workspace);
+    close_slips(vocabulary);
+    close_sounds(vocabulary);
 }
 
 /* ---- Looking up ---------------------------------------------------------------------------- */
@@ -340,6 +382,12 @@ enum language
 vocabulary_language(const struct vocabulary *vocabulary)
 {
     return vocabulary->language;
+}
+
+const struct shorthand *
+vocabulary_shorthand(const struct vocabulary *vocabulary)
+{
+    return vocabulary->shorthand;
 }
 
 int
@@ -390,6 +438,22 @@ vocabulary_has(const struct vocabulary *vocabulary, void *arena, const char *tex
 
     return vocabulary_form(vocabulary, text, strlen(text)) != NULL ||
            vocabulary_spelling(vocabulary, sound, strlen(sound)) != NULL;
+}
+
+bool
+vocabulary_is_foreign(const struct vocabulary *vocabulary, const char *text)
+{
+    const struct sign_form *form = vocabulary_form(vocabulary, text, strlen(text));
+
+    return form != NULL && form->is_foreign;
+}
+
+bool
+vocabulary_has_right(const struct vocabulary *vocabulary, const char *text)
+{
+    const struct sign_form *form = vocabulary_form(vocabulary, text, strlen(text));
+
+    return form != NULL && form->is_spelt_right;
 }
 
 /* The first member whose entry is not below the id. */

@@ -44,8 +44,8 @@ struct vocabulary *vocabulary_new(void *arena, enum language language,
 
 /*
  * While it is being built: a word of a phrase (slips count as the word only if `may_slip`); a
- * class; and a word that is right as it is spelt. A class is added once
- * however often it is named. Returns 0, or -1 with *refused set to the entry that has no words.
+ * class; and a word that the content has. A class is added once however often it is named. Returns
+ * 0, or -1 with *refused set to the entry that has no words.
  */
 const char *vocabulary_add(struct vocabulary *vocabulary, const struct heard_word *word,
                            bool may_slip);
@@ -56,18 +56,30 @@ struct class_added {
 int vocabulary_add_class(struct vocabulary *vocabulary, struct workspace *workspace,
                          const struct sign_class *class, struct class_added *added,
                          const char **refused);
-void vocabulary_know(struct vocabulary *vocabulary, const char *text, bool is_foreign);
+enum word_source {
+    WORD_OF_PHRASE, /* it may be a misspelling that a phrase lists */
+    WORD_OF_OFFICE, /* spelt right */
+    WORD_FOREIGN    /* another language's */
+};
+void vocabulary_know(struct vocabulary *vocabulary, const char *text, enum word_source source);
 
 /* Ends the building; only now may the functions below be called. */
 void vocabulary_close(struct vocabulary *vocabulary, struct workspace *workspace);
 
 enum language vocabulary_language(const struct vocabulary *vocabulary);
+const struct shorthand *vocabulary_shorthand(const struct vocabulary *vocabulary);
 
 /* How many ids there are: 0 to count - 1. */
 int vocabulary_count(const struct vocabulary *vocabulary);
 
 /* True for a word that the content uses as it stands, or that stands in a phrase. */
 bool vocabulary_has(const struct vocabulary *vocabulary, void *arena, const char *text);
+
+/* True for a word that only another language has. */
+bool vocabulary_is_foreign(const struct vocabulary *vocabulary, const char *text);
+
+/* True for one that was taken as rightly spelt. */
+bool vocabulary_has_right(const struct vocabulary *vocabulary, const char *text);
 
 /* The id of a key, or -1. */
 int vocabulary_id(const struct vocabulary *vocabulary, const char *key);

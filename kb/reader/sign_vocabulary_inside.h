@@ -29,8 +29,9 @@ struct sign_form {
     unsigned roles;
     int id; /* of the stem, or -1; of a foreign word always -1 */
     bool may_pair;
-    bool is_foreign; /* none of this language's words */
-    bool is_shared;  /* a word of this language that another one has too */
+    bool is_foreign;     /* none of this language's words */
+    bool is_shared;      /* a word of this language that another one has too */
+    bool is_spelt_right; /* it stands in what the office wrote, or in a list of words */
 };
 
 /* Several words that are one entry of a class. */

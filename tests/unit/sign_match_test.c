@@ -112,7 +112,7 @@ START_TEST(phrases_are_matched_by_form_order_gaps_and_one_slip)
     const char *phrases[1] = {matched[_i].phrase};
 
     make_sign(phrases, 1, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert_uint_eq(faults.count, 0);
     ck_assert_msg(fires(matched[_i].text) == matched[_i].fires, "\"%s\" on \"%s\"",
                   matched[_i].phrase, matched[_i].text);
@@ -154,7 +154,7 @@ START_TEST(a_negation_takes_back_only_what_it_governs)
     static const char *const phrases[] = {"chest pain", "cough"};
 
     make_sign(phrases, 2, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert_msg(fires(negated[_i].text) == negated[_i].fires, "\"%s\"", negated[_i].text);
 }
 END_TEST
@@ -164,7 +164,7 @@ START_TEST(a_negation_inside_a_phrase_takes_it_back_unless_it_is_doubled)
     static const char *const phrases[] = {"chest hurts"};
 
     make_sign(phrases, 1, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert(!fires("my chest doesnt hurt"));
     ck_assert(fires("my chest wont stop hurting"));
 }
@@ -175,7 +175,7 @@ START_TEST(a_negation_that_is_part_of_the_phrase_takes_nothing_back)
     static const char *const phrases[] = {"not breathing", "cant wake"};
 
     make_sign(phrases, 2, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert(fires("he is not breathing"));
     ck_assert(fires("he isnt moving and not breathing"));
     ck_assert(fires("no cant wake him"));
@@ -189,7 +189,7 @@ START_TEST(a_figure_of_speech_covers_its_own_words_only)
                                           "machine / screen wont wake", "wont wake sleep mode"};
 
     make_sign(phrases, 3, figures, 4);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert_uint_eq(faults.count, 0);
     ck_assert(!fires("this price gave me a heart attack lol"));
     ck_assert(fires("the price gave me a heart attack lol. now it is a heart attack"));
@@ -209,7 +209,7 @@ START_TEST(a_word_that_is_right_as_spelt_is_no_slip)
 
     make_sign(phrases, 1, NULL, 0);
     sign_index_know(made, "is cooking ok");
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert(!fires("cooking"));
     ck_assert(fires("chokng"));
 }
@@ -221,7 +221,7 @@ START_TEST(a_match_tells_its_bytes_and_its_line)
     struct sign_match match;
 
     make_sign(phrases, 1, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert_uint_eq(
         sign_index_find(made, workspace,
                         words_read(arena, NULL, "\xc3\xa9h, my Chest is in Pain!", LANGUAGE_EN),
@@ -245,7 +245,7 @@ START_TEST(a_sign_fires_amid_any_other_text)
     size_t i, j;
 
     make_sign(phrases, 1, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     for (i = 0; i < 4; i++) {
         for (j = 0; j < 4; j++) {
             ck_assert(fires(memory_format(arena, "%sHe has chest pain%s", before[i], after[j])));
@@ -261,7 +261,7 @@ START_TEST(strange_bytes_and_very_long_texts_do_no_harm)
     int i;
 
     make_sign(phrases, 2, NULL, 0);
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert(!fires(""));
     ck_assert(!fires("\xff\xfe\x80 \xf0\x9f"));
     ck_assert(!fires("... !!! ???"));
@@ -308,7 +308,7 @@ START_TEST(a_line_that_its_own_figures_cover_is_a_fault)
     static const char *const figures[] = {"bumped head"};
 
     make_sign(phrases, 1, figures, 1);
-    ck_assert_int_eq(sign_index_close(made, workspace, &faults), -1);
+    ck_assert_int_eq(sign_index_close(made, workspace, NULL, &faults), -1);
     ck_assert_ptr_nonnull(strstr(faults.list[0].text, "would not fire on \"bumped head\""));
 }
 END_TEST

@@ -85,7 +85,7 @@ make(bool has_whole_texts)
     for (i = 0; i < sizeof(harmless_texts) / sizeof(harmless_texts[0]); i++) {
         sign_index_ordinary(made, harmless_texts[i]);
     }
-    ck_assert_int_eq(sign_index_close(made, workspace, &faults), 0);
+    ck_assert_int_eq(sign_index_close(made, workspace, NULL, &faults), 0);
     return made;
 }
 
@@ -140,7 +140,7 @@ START_TEST(what_was_learnt_is_kept)
     struct sign_match first, second;
     const char *line = nearest(made, text, &first);
 
-    sign_index_image(image, &copy, NULL, &(struct sign_image){first.sign, first.sign});
+    sign_index_image(image, &copy, &(struct sign_image){.signs = first.sign, .copies = first.sign});
     ck_assert_ptr_nonnull(line);
     ck_assert_str_eq(nearest(copy, text, &second), line);
     ck_assert_uint_eq(first.start, second.start);

@@ -71,7 +71,7 @@ index_of(const char *said_as, const char *not_meant_by, const char *foreign)
         sign_index_know_foreign(made, foreign);
     }
     sign_index_know(made, "several universities is the a and was in good old times");
-    sign_index_close(made, workspace, &faults);
+    sign_index_close(made, workspace, NULL, &faults);
     ck_assert_msg(faults.count == 0, "%s", faults.count == 0 ? "" : faults.list[0].text);
     return made;
 }

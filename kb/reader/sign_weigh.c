@@ -1,0 +1,117 @@
+#include "sign_weigh.h"
+
+/*
+ * What speaks against a phrase in a part of a sentence that is like a sign where the sentence and
+ * the text are not, in units of the opinion's decision: of the best of several parts less is to be
+ * believed. Chosen on unseen texts (sign_match.h).
+ */
+static const float part_doubt = 1.2f;
+static const float phrase_says = 0.2f;
+
+enum { ALONE_WORDS = 3 }; /* of a sentence beside a phrase that take nothing from it */
+
+void
+judging_begin(struct judging *judging, const struct sign_index *index, struct workspace *workspace,
+              struct words words, bool is_asked)
+{
+    enum language spoken = index->language;
+
+    *judging = (struct judging){.is_asked = is_asked};
+    judging->is_foreign = words_told_language(&words, &spoken) && spoken != index->language;
+    search_begin(&judging->search, index->vocabulary, workspace, words);
+    judging->view = opinion_of(index->opinion, judging->search.arena, &judging->search.heard);
+    if (judging->view != NULL && is_asked) {
+        opinion_ask(judging->view);
+    }
+}
+
+/* A word and the one behind it belong together: of one sentence, no comma between them unless
+ * `over_commas`. */
+static bool
+are_joined(const struct heard_word *left, bool over_commas)
+{
+    return left[1].sentence == left->sentence && (over_commas || !left[1].comma_before);
+}
+
+/* It begins something else; "el" may as well be an article. */
+static bool
+is_bound(const struct heard_word *word, unsigned bounds)
+{
+    return (word->roles & bounds) != 0 && (word->roles & ROLE_ARTICLE) == 0;
+}
+
+struct stretch
+stretch_around(const struct heard *heard, struct stretch words, bool over_commas, unsigned bounds)
+{
+    const struct heard_word *list = heard->list;
+
+    while (words.first > 0 && are_joined(&list[words.first - 1], over_commas) &&
+           !is_bound(&list[words.first - 1], bounds)) {
+        words.first--;
+    }
+    while (words.last + 1 < (int)heard->count && are_joined(&list[words.last], over_commas) &&
+           !is_bound(&list[words.last + 1], bounds)) {
+        words.last++;
+    }
+    return words;
+}
+
+/* True if the words are more like a sign of the level than that. */
+static bool
+are_like(const struct judging *judging, enum sign_level level, struct stretch words, float doubt)
+{
+    return opinion_on_words(judging->view, level, words.first, words.last) > doubt;
+}
+
+/* The words are the phrase with a few more. */
+static bool
+is_hardly_more(struct stretch words, struct stretch phrase)
+{
+    return words.last - words.first <= phrase.last - phrase.first + ALONE_WORDS;
+}
+
+/* What a surely asked topic speaks against a phrase of the level: against no emergency's. */
+static float
+asked_doubt_of_phrase(const struct judging *judging, enum sign_level level)
+{
+    return judging->is_asked && level != SIGN_EMERGENCY ? opinion_asked_doubt(level) : 0;
+}
+
+/* True if the text as a whole may well be a sign of the level, of which a phrase was found in it.
+ */
+static bool
+may_be_like(const struct judging *judging, enum sign_level level, struct stretch words)
+{
+    const bool is_all = words.first == 0 && words.last + 1 == (int)judging->search.heard.count;
+
+    return are_like(judging, level, words,
+                    (level != SIGN_CLINICAL ? -phrase_says : 0) +
+                        (is_all ? asked_doubt_of_phrase(judging, level) : 0));
+}
+
+bool
+judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
+{
+    const struct heard *heard = &judging->search.heard;
+    const struct stretch text = {0, (int)heard->count - 1};
+    const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
+    struct stretch clause, sentence;
+
+    if (judging->view == NULL) {
+        return true;
+    }
+    clause = stretch_around(heard, phrase, false, 0);
+    sentence = stretch_around(heard, phrase, true, 0);
+    return (clause.first == phrase.first && clause.last == phrase.last) ||
+           is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
+           may_be_like(judging, level, sentence) || are_like(judging, level, clause, part_doubt) ||
+           are_like(judging, level, stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
+                    doubt) ||
+           are_like(judging, level,
+                    stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON),
+                    doubt) ||
+           are_like(judging, level,
+                    stretch_around(heard, phrase, false,
+                                   ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS),
+                    doubt);
+}

@@ -1,0 +1,41 @@
+/*
+ * Weighing what speaks for a sign in a text: its words, and the second opinion on the parts that
+ * they stand in. Private to sign_match.c and sign_weigh.c; the figures are in sign_match.h.
+ */
+#ifndef SIGN_WEIGH_H
+#define SIGN_WEIGH_H
+
+#include "sign_match_inside.h"
+#include "sign_search.h"
+
+/* The text as it is judged. */
+struct judging {
+    struct search search;
+    struct opinion_view *view;    /* or NULL: the phrases alone decide */
+    bool is_asked;                /* a topic is surely asked for */
+    bool is_foreign;              /* its commonest words are another language's than the index's */
+    bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
+    bool fires[OPINION_LEVELS];
+};
+
+/* Hears the text and takes the second opinion on it; talloc_free(judging->search.arena). */
+void judging_begin(struct judging *judging, const struct sign_index *index,
+                   struct workspace *workspace, struct words words, bool is_asked);
+
+/* Some words of the text. */
+struct stretch {
+    int first, last;
+};
+
+/* The words widened as far as they are joined and none has one of the roles. */
+struct stretch stretch_around(const struct heard *heard, struct stretch words, bool over_commas,
+                              unsigned bounds);
+
+/*
+ * True if a sign whose phrase was found fires: if it is nearly all of its sentence; or if the whole
+ * text is like a sign, or its sentence, whatever the rest is about; or, surely, its clause, or its
+ * part of one that goes on with "and", "but", "my" or "how do i": few texts have commas.
+ */
+bool judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase);
+
+#endif
