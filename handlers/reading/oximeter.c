@@ -11,6 +11,7 @@
 #include "blood_pressure.h"
 #include "memory.h"
 #include "oximeter_parts.h"
+#include "persons.h"
 #include "reaction.h"
 
 enum { LOWEST = 30, HIGHEST = 100, STRONG_REACH = 8, BACK_REACH = 8 };
@@ -38,6 +39,9 @@ static const char linking[] =
     "got gets as = : - , ~ < > ( \" ? . oxygen o2 and then or from meter ox thing clip finger "
     "esta es en a de bajo marca dice sale tiene me mi su salio oxigeno solo y today hoy "
     "ahora ahorita ";
+const char oximeter_batteries[] =
+    " battery batteries batt batts bat pack packs brick bricks bateria "
+    "baterias pila pilas charge charged ";
 const char oximeter_other_things[] =
     " battery batteries batt batts bat pack packs brick bricks bateria baterias pila pilas charge "
     "charged tank cylinder "
@@ -106,7 +110,7 @@ is_heart_rate(const struct tokens *tokens, size_t at)
 static bool
 is_mine(const struct tokens *tokens, size_t at)
 {
-    return token_is(tokens, at, "mi") && token_among(tokens, at + 1, oximeter_persons);
+    return token_is(tokens, at, "mi") && token_among(tokens, at + 1, person_words);
 }
 
 int
@@ -281,13 +285,15 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
     }
 }
 
+/* A battery right before takes the number: "battery 84, o2 on", "battery reading 50 my reading 79".
+ * A flow or a room does not: "on 3 liters at 62 sat" has told its own. */
 static bool
-is_after_thing(const struct tokens *tokens, size_t at)
+is_charge(const struct tokens *tokens, size_t at)
 {
     while (at > 0 && token_among(tokens, at - 1, " is at says said reads reading shows ")) {
         at--;
     }
-    return at > 0 && token_among(tokens, at - 1, oximeter_other_things);
+    return at > 0 && token_among(tokens, at - 1, oximeter_batteries);
 }
 
 /* "84 on my oximeter", "86% o2", "says 84 oxygen". */
@@ -301,10 +307,9 @@ read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct low
         int value = oximeter_value(tokens, at, &taken);
 
         if (value > 0) {
-            if (is_after_thing(tokens, at)) {
-                return; /* "battery 84, o2 on", "battery reading 50 my reading 79" */
+            if (strong || !is_charge(tokens, at)) {
+                oximeter_keep(tokens, at, taken, value, lowest);
             }
-            oximeter_keep(tokens, at, taken, value, lowest);
             return;
         }
         if (token_among(tokens, at, oximeter_other_things) ||

@@ -6,6 +6,7 @@
 #include <stdint.h>
 
 #include "oximeter_parts.h"
+#include "persons.h"
 
 enum {
     LOWEST_OF_FINGER = 40, /* where the instrument is named by where it sits */
@@ -21,21 +22,11 @@ static const char telling[] =
     " says said reads reading read shows showing showed dropped drops dropping fell fallen "
     "hovering hovers hits hit marca marco dice trae anda sale salio bajo bajando satura subio "
     "registers registering ";
-const char oximeter_persons[] =
-    " he hes she shes im i they theyre dad dads mom moms mum mother father husband husbands wife "
-    "wifes hubby grandma grandpa nana papa mama esposo esposa ella el abuelo abuela bebe baby "
-    "son daughter hijo hija ";
 static const char follows_person[] =
     " and but now so when while what is right resting asleep awake with on even at for y pero "
     "percent porciento por ahora que cuando con despues sitting walking still again today tonight "
     "% ";
 
-/* One person besides the one who writes; an age follows them too, but no percentage. */
-const char oximeter_someone[] =
-    " he hes she shes his hers dad dads daddy mom moms mum mother father husband husbands wife "
-    "wifes "
-    "hubby grandma grandpa granny nana papa mama esposo esposa abuelo abuela mami papi suegra "
-    "suegro ";
 static const char of_someone_is[] = " is s has at now was still only esta tiene trae en a , : = - ";
 
 static const char judged[] =
@@ -104,6 +95,7 @@ is_led_by_someone(const struct tokens *tokens, size_t at, size_t after)
     return person < at && !lists_batteries(tokens, person, at) &&
            (after >= tokens->count || tokens->list[after].kind == TOKEN_SIGN ||
             token_among(tokens, after, follows_person) ||
+            (token_among(tokens, after, oximeter_asks_how) && oximeter_is_of_someone(tokens, at)) ||
             oximeter_tells_of_thing(tokens, after, tokens->count));
 }
 
@@ -131,7 +123,7 @@ is_told_of(const struct tokens *tokens, size_t at, size_t after)
     return at > 1 && token_among(tokens, at - 1, " en a ") &&
            token_among(tokens, at - 2, " esta anda va ") &&
            token_among(tokens, after, " mi su la el ") &&
-           token_among(tokens, after + 1, oximeter_persons);
+           token_among(tokens, after + 1, person_words);
 }
 
 /* "dad is 83%", "wife 82 percent"; "my wife has 84". An age is neither. */
@@ -145,7 +137,7 @@ is_percent_of_someone(const struct tokens *tokens, size_t at, size_t after)
     while (back > 0 && token_among(tokens, back - 1, of_someone_is)) {
         back--;
     }
-    return (is_percent || has) && back > 0 && token_among(tokens, back - 1, oximeter_someone) &&
+    return (is_percent || has) && back > 0 && oximeter_is_someone(tokens, back - 1) &&
            (end >= tokens->count || tokens->list[end].kind == TOKEN_SIGN ||
             token_among(tokens, end, follows_person));
 }
@@ -249,7 +241,7 @@ is_age_beside_value(const struct tokens *tokens, size_t at, size_t after)
     size_t before = at, i, taken;
 
     before -= before > 0 && token_among(tokens, before - 1, " is es tiene de , ");
-    if (before == 0 || !token_among(tokens, before - 1, oximeter_someone) ||
+    if (before == 0 || !oximeter_is_someone(tokens, before - 1) ||
         token_among(tokens, after, " % percent pct ")) {
         return false;
     }
@@ -275,12 +267,11 @@ is_whole_text(const struct tokens *tokens, size_t at, size_t after)
     size_t i;
 
     for (i = 0; i < at; i++) {
-        if (!token_among(tokens, i, before) && !token_among(tokens, i, oximeter_someone) &&
+        if (!token_among(tokens, i, before) && !oximeter_is_someone(tokens, i) &&
             !token_among(tokens, i, cries) && !token_among(tokens, i, " ! . ")) {
             return false;
         }
-        of_someone =
-            of_someone || token_among(tokens, i, oximeter_someone) || token_among(tokens, i, cries);
+        of_someone = of_someone || oximeter_is_someone(tokens, i) || token_among(tokens, i, cries);
     }
     for (i = after; token_among(tokens, i, behind) || token_among(tokens, i, cries); i++) {
         of_someone = of_someone || token_among(tokens, i, cries);

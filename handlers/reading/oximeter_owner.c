@@ -4,8 +4,14 @@
  * its own told already ("setting 2", "on 3 liters", "the pack is fine im at 79").
  */
 #include "oximeter_parts.h"
+#include "persons.h"
 
-enum { LEAD_REACH = 5, FLOW_WORDS = 3, LOW_BATTERY = 45 };
+enum {
+    LEAD_REACH = 5,
+    FLOW_WORDS = 3,
+    LOW_BATTERY = 45,
+    HIGHEST_GRAVE = 85 /* so low a value of somebody would be an emergency, whatever it is of */
+};
 
 /* What has numbers, beside the words of oximeter_other_things. */
 static const char vetoes[] =
@@ -29,6 +35,10 @@ static const char leading[] =
     "marco satura trae anda ";
 /* One who may as well tell it of their battery; "el" and "the pack of mom" are of a thing. */
 static const char many[] = " they theyre im i estoy yo le me ";
+/* Whom something is done to; they lead to a value only behind a preposition: "with her at 79", but
+ * "plug her in at 80". */
+static const char objects[] = " him her ";
+const char oximeter_asks_how[] = " how cuanto cuanta cuantos cuantas ";
 static const char of[] = " of for with de del para con ";
 static const char determiners[] = " the my his her our el la mi su nuestra nuestro ";
 
@@ -73,11 +83,49 @@ flow_before(const struct tokens *tokens, size_t end)
                : 0;
 }
 
+bool
+oximeter_is_someone(const struct tokens *tokens, size_t at)
+{
+    /* in Spanish it is "they are" */
+    bool is_verb =
+        token_is(tokens, at, "son") && !(at > 0 && token_among(tokens, at - 1, determiners));
+
+    return token_among(tokens, at, person_words) && !is_verb;
+}
+
+/* A value may be told of them right behind. */
+static bool
+leads(const struct tokens *tokens, size_t at)
+{
+    bool is_behind_preposition = at > 0 && token_among(tokens, at - 1, of);
+
+    return token_is(tokens, at, "el") ||
+           (oximeter_is_someone(tokens, at) &&
+            (!token_among(tokens, at, objects) || is_behind_preposition));
+}
+
+/* "The battery for mom is at 80": the thing right before tells what the number is of; "im here with
+ * mom at 78" and "numbers of my dad at 79" name none. */
+static bool
+is_owner_of_thing(const struct tokens *tokens, size_t who)
+{
+    size_t thing = who;
+
+    while (thing > 0 && token_among(tokens, thing - 1, determiners)) {
+        thing--;
+    }
+    if (thing < 2 || !token_among(tokens, thing - 1, of)) {
+        return false;
+    }
+    thing -= 2;
+    return token_among(tokens, thing, oximeter_other_things) || token_among(tokens, thing, vetoes);
+}
+
 size_t
 oximeter_who_leads(const struct tokens *tokens, size_t at)
 {
     bool is_led = flow_before(tokens, at) > 0;
-    size_t passed = 0, i = at, before;
+    size_t passed = 0, i = at;
 
     while (i > 0 && passed++ < LEAD_REACH) {
         size_t flow = flow_before(tokens, i);
@@ -87,10 +135,8 @@ oximeter_who_leads(const struct tokens *tokens, size_t at)
             continue;
         }
         i--;
-        if (is_led && (token_among(tokens, i, oximeter_persons) || token_among(tokens, i, many))) {
-            for (before = i; before > 0 && token_among(tokens, before - 1, determiners); before--) {
-            }
-            return before > 0 && token_among(tokens, before - 1, of) ? at : i;
+        if (is_led && (leads(tokens, i) || token_among(tokens, i, many))) {
+            return is_owner_of_thing(tokens, i) ? at : i;
         }
         is_led = is_led || token_among(tokens, i, leading);
         if (!token_among(tokens, i, oximeter_between) && !token_among(tokens, i, leading) &&
@@ -158,11 +204,16 @@ oximeter_tells_of_thing(const struct tokens *tokens, size_t thing, size_t end)
                             tokens_number(tokens, next, false, &thousandths) > 0)));
 }
 
-/* "She was at 90 when the lights quit, how long": so a battery was. */
+/* "She was at 90 when the lights quit, how long": so a battery was, unless it may be a value that
+ * nobody should have. */
 static bool
 was_charge(const struct tokens *tokens, size_t who, size_t at)
 {
-    size_t i;
+    size_t i, taken;
+
+    if (oximeter_value(tokens, at, &taken) <= HIGHEST_GRAVE) {
+        return false;
+    }
 
     for (i = who; i < at; i++) {
         if (token_among(tokens, i, " was were estaba estaban ")) {
@@ -179,6 +230,7 @@ is_of_thing(const struct tokens *tokens, size_t at)
 {
     size_t who = oximeter_who_leads(tokens, at), i = at;
     bool of_someone = oximeter_is_of_someone(tokens, at);
+    bool is_asked = false; /* "mom is at 79 how long will the tank last": its number is not known */
 
     if (was_charge(tokens, who, at)) {
         who = at;
@@ -197,7 +249,8 @@ is_of_thing(const struct tokens *tokens, size_t at)
         bool is_apart =
             who < at && oximeter_tells_of_thing(tokens, i, i < at ? who : tokens->count);
 
-        if (is_thing && !is_apart) {
+        is_asked = is_asked || (of_someone && i > at && token_among(tokens, i, oximeter_asks_how));
+        if (is_thing && !is_apart && (!is_asked || token_among(tokens, i, oximeter_batteries))) {
             return true;
         }
     }
@@ -240,7 +293,7 @@ speaks_of_someone(const struct tokens *tokens, size_t at)
         at--;
     }
     for (; at < tokens->count && !oximeter_ends_sentence(tokens, at); at++) {
-        if (token_among(tokens, at, oximeter_someone)) {
+        if (oximeter_is_someone(tokens, at)) {
             return true;
         }
     }

@@ -10,10 +10,10 @@
 
 /* Words for what else has a number; with a blank before and after each, as token_among() wants. */
 extern const char oximeter_other_things[];
-/* The same for whom a value is of. */
-extern const char oximeter_persons[];
-/* One person besides the one who writes; an age follows them too, but no percentage. */
-extern const char oximeter_someone[];
+/* Of these the batteries, the only things that a percentage is told of. */
+extern const char oximeter_batteries[];
+/* So begins a question for what is left: "how long will the tank last". */
+extern const char oximeter_asks_how[];
 /* What may stand between what leads to a value and the value. */
 extern const char oximeter_between[];
 
@@ -34,6 +34,9 @@ void oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int val
 
 /* The value of the number at `at`, which takes *taken tokens, or 0 if it can be none. */
 int oximeter_value(const struct tokens *tokens, size_t at, size_t *taken);
+
+/* One person besides the one who writes; an age follows them too, but no percentage. */
+bool oximeter_is_someone(const struct tokens *tokens, size_t at);
 
 bool oximeter_ends_sentence(const struct tokens *tokens, size_t at);
 

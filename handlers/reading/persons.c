@@ -1,7 +1,9 @@
 #include "persons.h"
 
 const char person_words[] =
-    " he hes she shes him her his hers dad dads daddy mom moms mum mums mother father husband wife "
-    "hubby grandma grandpa granny nana son daughter brother sister ella papa papi mama mami madre "
-    "padre esposo esposa marido mujer hijo hija abuelo abuela abuelito abuelita hermano hermana "
-    "suegro suegra senor senora ";
+    " he hes she shes him her his hers dad dads daddy mom moms mommy mum mums mummy mother mothers "
+    "father fathers husband husbands hubby wife wifes partner friend grandma grandmas grandmother "
+    "gran granny nana grandpa grandpas grandfather gramps aunt auntie uncle sister brother son "
+    "daughter baby ella mama mami madre papa papi padre esposo esposa marido mujer hijo hija bebe "
+    "abuelo abuela abuelito abuelita suegro suegra tio tia hermano hermana amigo amiga senor "
+    "senora ";

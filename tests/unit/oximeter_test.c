@@ -210,6 +210,71 @@ START_TEST(things_beside_somebody_do_not_take_their_value)
 }
 END_TEST
 
+/* Somebody behind "with", "for" or "of" owns their value, and a battery that is named owns its own.
+ */
+START_TEST(whoever_stands_behind_a_preposition_has_the_value_unless_a_thing_is_theirs)
+{
+    static const struct row rows[] = {
+        {"with my husband at 78", 78},
+        {"sitting here with grandma at 75", 75},
+        {"what should i do with my brother at 77", 77},
+        {"im alone with her at 79", 79},
+        {"help with my aunt at 76", 76},
+        {"what do i do for my mother at 78", 78},
+        {"numbers of my dad at 79", 79},
+        {"estoy con mi abuelita en 78", 78},
+        {"lectura de mi suegro en 74", 74},
+        {"es malo para mi tia en 78", 78},
+    };
+    static const struct row things[] = {
+        {"the battery for my brother is at 80", 0},
+        {"spare of my aunt is at 75", 0},
+        {"the tank for my wife is at 70", 0},
+        {"plug her in at 80", 0},
+        {"las pilas son 80", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
+START_TEST(a_flow_or_a_room_takes_no_value_from_who_names_the_instrument)
+{
+    static const struct row rows[] = {
+        {"3 liters at 66 sats", 66},       {"at 4 lpm is 60 spo2", 60},
+        {"5 lpm at 59 oxygen", 59},        {"she is on 3 liters reads 64 sat", 64},
+        {"setting is at 3 is 67 sat", 67}, {"on 3 lpm says 62 sats", 62},
+        {"cabin reads 64 sats", 64},       {"battery says 64 sats", 64},
+        {"room at 68 saturation", 68},
+    };
+    static const struct row things[] = {
+        {"battery 84, o2 on", 0},
+        {"the pack is at 64 o2 is on", 0},
+        {"battery reads 64 percent", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
+START_TEST(who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it)
+{
+    static const struct row rows[] = {
+        {"mi tia esta en 78 cuanto le queda", 78},
+        {"mom is at 79 how long will the tank last", 79},
+        {"she was at 76 when the lights went out how long do we have", 76},
+        {"dad anda en 77 cuanto dura el cilindro", 77},
+    };
+    static const struct row things[] = {
+        {"she was at 90 when the lights quit, how long do we have", 0},
+        {"mom is at 79 how long will her battery last", 0},
+        {"the pack for dad is at 79 how long will it last", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
 START_TEST(a_copy_of_our_own_words_tells_none)
 {
     static const struct row rows[] = {
@@ -380,6 +445,10 @@ main(void)
     tcase_add_test(tests, values_are_read_however_they_are_told);
     tcase_add_test(tests, values_are_told_by_their_company);
     tcase_add_test(tests, things_beside_somebody_do_not_take_their_value);
+    tcase_add_test(tests,
+                   whoever_stands_behind_a_preposition_has_the_value_unless_a_thing_is_theirs);
+    tcase_add_test(tests, a_flow_or_a_room_takes_no_value_from_who_names_the_instrument);
+    tcase_add_test(tests, who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it);
     tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
     tcase_add_test(tests, other_numbers_are_no_values);
     tcase_add_test(tests, the_bytes_that_tell_it_are_given);
