@@ -34,8 +34,8 @@ static const struct key limits_key_list[] = {
     NUMBER("flowing_s", KEY_SECONDS, limits.flowing_s, 60, 3600, 300,
            "seconds in which a renter must say that oxygen flows again, or it is an emergency"),
     NUMBER("plug_s", KEY_SECONDS, limits.plug_s, 60, 3600, 600,
-           "seconds in which a renter with under an hour must say that a plug is near, or staff "
-           "are called"),
+           "seconds in which a renter with under an hour must say that a plug is near, and one "
+           "whose number may be a reading that it is an age, or staff are called"),
     NUMBER("talk_s", KEY_SECONDS, limits.talk_s, 60, 3600, 600,
            "seconds without an answer after which a renter whom a person has is answered by the "
            "program again, and the alert is called again"),

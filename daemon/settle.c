@@ -73,9 +73,9 @@ answer_time(const struct settling *settling, enum open_question question)
 {
     const struct limits *limits = &settling->surroundings->loaded->config->limits;
 
-    return question == QUESTION_FLOWING ? limits->flowing_s
-           : question == QUESTION_PLUG  ? limits->plug_s
-                                        : 0;
+    return question == QUESTION_FLOWING                                       ? limits->flowing_s
+           : question == QUESTION_PLUG || question == QUESTION_READING_OR_AGE ? limits->plug_s
+                                                                              : 0;
 }
 
 /* A question that was asked now waits for its answer; one that is not open any more does not. */

@@ -34,15 +34,16 @@ enum sender_role { SENDER_STRANGER, SENDER_RENTER, SENDER_STAFF };
 /* A question that we asked the renter and whose answer we wait for. */
 enum open_question {
     QUESTION_NONE,
-    QUESTION_WHICH_RENTAL, /* two rentals on this phone; choices are rental ids. Of staff: which
-                              open alert, without choices; or what happened to the one of which
-                              the number is the first choice */
-    QUESTION_WHICH_TOPIC,  /* choices are topic ids */
-    QUESTION_WHICH_CHARGE, /* what a sum lacks: "How much is in each battery?", or when it must be
-                              charged, the airline's figure, the cylinder's size, or when to
-                              remind; asked_about tells which */
-    QUESTION_FLOWING,      /* "Is oxygen flowing again? YES or NO" */
-    QUESTION_PLUG          /* "Is there a plug where you are? YES or NO" */
+    QUESTION_WHICH_RENTAL,  /* two rentals on this phone; choices are rental ids. Of staff: which
+                               open alert, without choices; or what happened to the one of which
+                               the number is the first choice */
+    QUESTION_WHICH_TOPIC,   /* choices are topic ids */
+    QUESTION_WHICH_CHARGE,  /* what a sum lacks: "How much is in each battery?", or when it must be
+                               charged, the airline's figure, the cylinder's size, or when to
+                               remind; asked_about tells which */
+    QUESTION_FLOWING,       /* "Is oxygen flowing again? YES or NO" */
+    QUESTION_PLUG,          /* "Is there a plug where you are? YES or NO" */
+    QUESTION_READING_OR_AGE /* "If 84 is an oxygen reading and no age, call 911 now." */
 };
 
 enum { CHOICES_MAX = 4 };

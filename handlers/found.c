@@ -165,7 +165,8 @@ find_joined(const struct asked *whole, struct found *found)
     int reading = 0;
 
     if (before == 0 || display_is_word(whole, whole->text) ||
-        is_over_told(whole)) { /* "it beeps", "it stopped beeping" */
+        is_over_told(whole) /* "it beeps", "it stopped beeping" */ ||
+        introduces_is_age(whole) /* "he is 81 and uses oxygen", "no" */) {
         return;
     }
     memory_append(&joined, "%s", whole->text);
@@ -323,6 +324,7 @@ found_read(const struct asked *whole, struct found *found)
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
         found->reading = found->reading > 0 ? found->reading : is_over_still_low(whole);
+        found->reading = found->reading > 0 ? found->reading : introduces_as_reading(whole);
     }
     found->reading = introduces_told(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);

@@ -344,6 +344,8 @@ open_question_decide(const struct asked *asked, struct verdict *verdict)
         return drop(asked, verdict) || sum_goes_on(asked, verdict) || which_charge(asked, verdict);
     case QUESTION_PLUG:
         return plug_answered(asked, verdict);
+    case QUESTION_READING_OR_AGE:
+        return introduces_answered(asked, verdict);
     }
     return false;
 }
@@ -360,6 +362,10 @@ handlers_unanswered(const struct conversation *conversation)
     case QUESTION_PLUG:
         return (struct alert_call){
             .level = ALERT_URGENT, .reason = "plug:no-answer", .brief = "under 1 hour, plug?"};
+    case QUESTION_READING_OR_AGE:
+        return (struct alert_call){.level = ALERT_URGENT,
+                                   .reason = "introduces:no-answer",
+                                   .brief = "reading or age? no answer"};
     case QUESTION_NONE:
     case QUESTION_WHICH_RENTAL:
     case QUESTION_WHICH_TOPIC:

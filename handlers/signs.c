@@ -274,6 +274,9 @@ signs_decide(struct asked *whole, struct verdict *verdict)
         return true;
     }
     add_all(whole, verdict, &found);
+    if (found.reading > 0 && asked_open_question(whole) == QUESTION_READING_OR_AGE) {
+        open_question_close(verdict); /* that it is a reading is told */
+    }
     if (verdict->alert.level == ALERT_EMERGENCY && cannot_call_told(whole)) {
         verdict->alert.brief =
             memory_format(whole->arena, "%s + %s", cannot_call_brief(whole), verdict->alert.brief);

@@ -174,6 +174,12 @@ bool open_emergency_is_helped(const struct asked *whole);
 /* Introduces somebody, "my mom is 84 and on oxygen", and tells nothing else. */
 bool introduces_told(const struct asked *whole);
 bool introduces_decide(const struct asked *whole, struct verdict *verdict);
+/* We asked whether their number is a reading or an age, and it is a reading: that; else 0. */
+int introduces_as_reading(const struct asked *whole);
+/* Or it is an age: "no", "that is how old she is". */
+bool introduces_is_age(const struct asked *asked);
+/* Any other text closes that question; true if it is answered with "an age" and no more. */
+bool introduces_answered(const struct asked *asked, struct verdict *verdict);
 /* Asks whether to take what no list of words knows. */
 bool unknown_medicine_told(const struct asked *whole);
 /* They cannot call the emergency number; what is said to that, or to whether Spanish is spoken

@@ -16,6 +16,7 @@ static const char *const question_names[] = {
     [QUESTION_WHICH_CHARGE] = "which-charge",
     [QUESTION_FLOWING] = "flowing",
     [QUESTION_PLUG] = "plug",
+    [QUESTION_READING_OR_AGE] = "reading-or-age",
 };
 
 enum { QUESTION_COUNT = sizeof(question_names) / sizeof(question_names[0]) };

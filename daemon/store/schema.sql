@@ -133,7 +133,8 @@ CREATE TABLE conversation (
     text_id INTEGER NOT NULL REFERENCES text, -- the text that changed it
     last_utc_s INTEGER NOT NULL,
     question TEXT NOT NULL CHECK (
-        question IN ('none', 'which-rental', 'which-topic', 'which-charge', 'flowing', 'plug')),
+        question IN ('none', 'which-rental', 'which-topic', 'which-charge', 'flowing', 'plug',
+                     'reading-or-age')),
     asked_utc_s INTEGER NOT NULL,
     asked_text_id INTEGER REFERENCES text,
     asked_start INTEGER,

@@ -536,7 +536,7 @@ START_TEST(whatever_question_is_open_any_text_leads_to_a_verdict)
 
     stage->keeps_alerts = true;
     fixture_second_rental(stage);
-    for (question = QUESTION_NONE; question <= QUESTION_PLUG; question++) {
+    for (question = QUESTION_NONE; question <= QUESTION_READING_OR_AGE; question++) {
         for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
             stage->context.conversation = (struct conversation){
                 .question = (enum open_question)question, .asked_utc_s = fixture_start_utc_s};

@@ -192,11 +192,49 @@ START_TEST(who_only_introduces_somebody_is_asked_what_they_want_to_know)
 }
 END_TEST
 
+START_TEST(that_the_number_of_who_was_introduced_is_a_reading_is_an_emergency)
+{
+    static const char *const about[] = {"my mom is 79 and on oxygen", "hi my uncle, 74, uses o2",
+                                        "mi suegra tiene 78 y usa oxigeno"};
+    static const char *const readings[] = {"thats her reading",  "yes",    "its a reading",
+                                           "es su lectura",      "si",     "no, its the finger",
+                                           "Yes her saturation", "oxigeno"};
+    static const char *const ages[] = {"no", "her age", "no, he is 79 years old", "es la edad"};
+    size_t i;
+
+    for (i = 0; i < sizeof readings / sizeof readings[0]; i++) {
+        (void)answered(about[i % 3]);
+        fixture_text(stage, readings[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", readings[i]);
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+    }
+    for (i = 0; i < sizeof ages / sizeof ages[0]; i++) {
+        (void)answered(about[i % 3]);
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_READING_OR_AGE);
+        fixture_text(stage, ages[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_NONE, "%s", ages[i]);
+        fixture_says(stage, "?");
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
+    }
+    (void)answered(about[0]);
+    fixture_text(stage, "how do I clean the cannula");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+    fixture_text(stage, "yes");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+    ck_assert_int_eq(
+        handlers_unanswered(&(struct conversation){.question = QUESTION_READING_OR_AGE}).level,
+        ALERT_URGENT);
+}
+END_TEST
+
 START_TEST(what_may_be_a_reading_or_tells_more_stays_what_it_is)
 {
-    static const char *const texts[] = {"my mom is 84 on oxygen", "my mom is 84% and on oxygen",
+    static const char *const texts[] = {"my mom is 84 on oxygen",
+                                        "my mom is 84% and on oxygen",
                                         "my mom is 84 and on oxygen, dizzy",
                                         "my dad is 79 and out of oxygen",
+                                        "hi, my mom has 79 and on o2",
+                                        "my sister has 81, she is on oxygen",
                                         "mi papa esta en 79 y usa oxigeno"};
     size_t i;
 
@@ -226,6 +264,7 @@ main(void)
     tcase_add_test(tests, how_nice_it_was_wants_no_answer);
     tcase_add_test(tests, that_it_is_no_emergency_leads_up_to_a_question);
     tcase_add_test(tests, who_only_introduces_somebody_is_asked_what_they_want_to_know);
+    tcase_add_test(tests, that_the_number_of_who_was_introduced_is_a_reading_is_an_emergency);
     tcase_add_test(tests, what_may_be_a_reading_or_tells_more_stays_what_it_is);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);

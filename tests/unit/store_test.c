@@ -459,6 +459,26 @@ verdict_stored(struct store *store, int64_t text_id)
     return id;
 }
 
+START_TEST(every_question_of_ours_is_kept)
+{
+    struct store *store = opened(in_folder("a.db"), STORE_WRITE);
+    struct conversation before = {.row = 0}, after;
+    struct conversation_step step = {three_am.sender, text_stored(store, &three_am), three_am.text,
+                                     &before};
+    int question;
+    bool lost;
+
+    for (question = QUESTION_NONE; question <= QUESTION_READING_OR_AGE; question++) {
+        struct conversation asking = {.question = (enum open_question)question};
+
+        MUST(conversation_rows_add(store, &step, &asking, &lost, &fault));
+        MUST(conversation_rows_newest(store, arena, three_am.sender, &after, &fault));
+        ck_assert_int_eq(after.question, question);
+    }
+    store_close(store);
+}
+END_TEST
+
 START_TEST(a_text_that_was_erased_leaves_no_words_behind)
 {
     char *path = in_folder("a.db");
@@ -524,6 +544,7 @@ main(void)
     tcase_add_test(tests, a_reader_cannot_write);
     tcase_add_test(tests, a_second_writer_finds_it_busy_and_no_more);
     tcase_add_test(tests, what_is_written_for_a_text_can_neither_be_changed_nor_deleted);
+    tcase_add_test(tests, every_question_of_ours_is_kept);
     tcase_add_test(tests, a_text_that_was_erased_leaves_no_words_behind);
     suite_add_tcase(suite, tests);
     runner = srunner_create(suite);
