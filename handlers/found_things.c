@@ -183,6 +183,18 @@ found_leave_out_things(const struct asked *whole, struct found *found)
 }
 
 static void
+add_counted_dose(const struct asked *whole, struct found *found)
+{
+    enum dose dose = counted_dose_told(whole);
+    const struct sign *sign = kb_sign(
+        whole->context->kb, dose == DOSE_TOO_MUCH ? "poison" : "medicines", whole->language);
+
+    if (sign != NULL && dose != DOSE_NONE) {
+        found_add(found, sign);
+    }
+}
+
+static void
 add_unknown_medicine(const struct asked *whole, struct found *found)
 {
     static const char medicines[] = "medicines";
@@ -197,6 +209,7 @@ void
 found_add_told(const struct asked *whole, struct found *found)
 {
     add_unknown_medicine(whole, found);
+    add_counted_dose(whole, found);
     add_blood_pressure(whole, found);
     add_worn_device(whole, found);
     add_beside_empty(whole, found);

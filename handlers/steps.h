@@ -180,6 +180,14 @@ int introduces_as_reading(const struct asked *whole);
 bool introduces_is_age(const struct asked *asked);
 /* Any other text closes that question; true if it is answered with "an age" and no more. */
 bool introduces_answered(const struct asked *asked, struct verdict *verdict);
+/* A value was told not long ago, and this text tells another in few words: that; else 0. */
+int measured_again(const struct asked *whole);
+/* The same without a number: "sigue bajando", "still low". */
+bool value_falls_told(const struct asked *whole);
+/* How much was taken of a medicine that was asked about not long ago; too much also if they ask for
+ * poison control. */
+enum dose { DOSE_NONE, DOSE_USUAL, DOSE_TOO_MUCH };
+enum dose counted_dose_told(const struct asked *whole);
 /* Asks whether to take what no list of words knows. */
 bool unknown_medicine_told(const struct asked *whole);
 /* They cannot call the emergency number; what is said to that, or to whether Spanish is spoken

@@ -7,6 +7,7 @@
 #include <string.h>
 
 #include "fill.h"
+#include "lately.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -54,8 +55,6 @@ static const char nothing_ill[] = " oxygen oxigeno color hambre sueno apetito ";
 static const char asks[] = "?|should|do i|do we|what do|will you|can i|que hago|que hacemos|debo|"
                            "debemos|llamo|puedo|podemos";
 enum { SHORT_TEXT = 4, NEAR = 3 };
-
-enum { LATELY_S = 3600 };
 
 /* A sign that a person shows, not old, and not closed by staff. */
 static bool
@@ -196,7 +195,8 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
     bool is_grave = open_emergency_stands(whole->context);
 
     if (whole->context->role == SENDER_STAFF || is_over_told(whole) ||
-        !is_told(&whole->tokens, is_grave) || !(is_grave || was_told_of_symptom(whole->context))) {
+        !(value_falls_told(whole) || (is_told(&whole->tokens, is_grave) &&
+                                      (is_grave || was_told_of_symptom(whole->context))))) {
         return false;
     }
     verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "worse-again")->text =

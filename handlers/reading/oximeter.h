@@ -15,4 +15,11 @@
  */
 bool oximeter_read(const char *text, int *percent, size_t *start, size_t *end);
 
+/*
+ * The same of a text that comes not long after one that told a value: also "84", "its 83 now", "ya
+ * va en 82", but nothing that is told of a battery, a time or another thing. For those above this
+ * is no substitute: they are read from longer texts too.
+ */
+bool oximeter_read_again(const char *text, int *percent);
+
 #endif

@@ -72,6 +72,11 @@ START_TEST(whether_to_take_what_no_list_knows_is_for_a_person_like_any_medicine)
                                         "can he take Bextra?",
                                         "is it ok to take prolidin while on oxygen?",
                                         "should she take quartztab tonight",
+                                        "can mom have her zintrapan tonight",
+                                        "can i give my dad his fluvoran before bed",
+                                        "took an extra zintrapan by accident what should i do",
+                                        "gave her a second fluvoran by mistake",
+                                        "should mom take her sleeping pill with the oxygen",
                                         "puedo tomar zyrlenta",
                                         "puede mi papa tomar dolotrexa con el oxigeno"};
     size_t i;
@@ -93,6 +98,9 @@ START_TEST(other_things_to_take_are_no_medicine)
                                         "can i take Jonathan with me",
                                         "can i take the funicular",
                                         "can i take lessons",
+                                        "can dad have his charger tonight",
+                                        "took an extra battery by accident",
+                                        "can i have my deposit back tonight",
                                         "can we take it snowbording",
                                         "he took zyrlenta street to the lodge",
                                         "puedo tomar fotos",
