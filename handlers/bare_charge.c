@@ -7,6 +7,7 @@
 
 #include "emergency.h"
 #include "memory.h"
+#include "persons.h"
 #include "say.h"
 #include "steps.h"
 
@@ -21,24 +22,21 @@ static const char around_charges[] =
     " low percent at is are on in of the and my i have got ive its it them they just now still "
     "here with a y por ciento al la las el en de con un tengo tiene tienen estan esta ahora ";
 
-/* Whose it is: "my wife has 84", "esta en 81 mi mama". */
-static const char of_people[] =
-    " mi he hes she shes his her hers him dad dads mom moms mum mother father husband wife grandma "
-    "grandpa son daughter has had was gets got says papa mama esposo esposa ella el abuelo abuela "
-    "hijo hija senor senora su trae anda ";
+/* Beside whose it is: "my wife has 84", "esta en 81 mi mama". */
+static const char of_people[] = " mi su el has had was gets got says trae anda ";
 
 /* What we asked about, by its name. */
 static const char named[] = "battery|batteries|charge|bateria|baterias|pila|carga";
 
-/* No word but of these lists (the second may be ""), and no question mark. */
+/* No word but of these lists (the others may be ""), and no question mark. */
 static bool
-has_only(const struct tokens *tokens, const char *words, const char *or_of)
+has_only(const struct tokens *tokens, const char *words, const char *or_of, const char *or_persons)
 {
     size_t i;
 
     for (i = 0; i < tokens->count; i++) {
         if (tokens->list[i].kind == TOKEN_WORD && !token_among(tokens, i, words) &&
-            !token_among(tokens, i, or_of)) {
+            !token_among(tokens, i, or_of) && !token_among(tokens, i, or_persons)) {
             return false;
         }
     }
@@ -49,14 +47,15 @@ bool
 bare_percent_is_told(const struct asked *asked)
 {
     return asked->told->charge_count > 0 && asked->told->light_count == 0 &&
-           has_only(&asked->tokens, around_charges, of_people);
+           has_only(&asked->tokens, around_charges, of_people, person_words);
 }
 
 bool
 bare_charge_is_told(const struct asked *asked)
 {
     return told_has_charge(asked->told) && !asked->told->impossible &&
-           has_only(&asked->tokens, of_batteries, around_charges) && !bare_percent_is_told(asked);
+           has_only(&asked->tokens, of_batteries, around_charges, "") &&
+           !bare_percent_is_told(asked);
 }
 
 /* The lowest percentage that was told. */
@@ -123,7 +122,7 @@ bare_charge_is_of_battery(const struct asked *asked)
            has_only(&asked->tokens,
                     " battery batteries charge charges its it is the a of my "
                     "bateria baterias pila pilas carga es la las de una mi ",
-                    "");
+                    "", "");
 }
 
 /* As a reading it would be an emergency, and somebody who texts may have it. */
@@ -159,7 +158,7 @@ values_of(const struct asked *asked)
     const char *values = "";
     size_t i;
 
-    if (has_only(&asked->tokens, around_charges, "")) {
+    if (has_only(&asked->tokens, around_charges, "", "")) {
         return asked->text;
     }
     for (i = 0; i < told->charge_count; i++) {

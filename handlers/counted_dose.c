@@ -27,7 +27,9 @@ static const char all_of_it[] =
     "all of it|all the pills|rest of them|a handful|a bunch|a whole lot|way too many|too many|"
     "way too much|too much|double the|twice the|frasco entero|todo el frasco|toda la caja|"
     "todo el bote|todas las pastillas|todas juntas|se las tomo todas|me las tome todas|un monton|"
-    "un puno|demasiadas|de mas|el doble";
+    "un puno|demasiadas|de mas|el doble|half the bottle|half a bottle|half of them|half the box|"
+    "bottle is empty|empty bottle|bottle is gone|a dozen|them all|are missing|pills missing|"
+    "medio frasco|media caja|frasco vacio|frasco esta vacio|acabo el frasco|una docena|faltan";
 static const char by_mistake[] = "mistake|accident|accidentally|error|extra|twice|again|forgot|"
                                  "equivoco|equivoque|accidente|sin querer|dos veces";
 static const char poison_control[] =

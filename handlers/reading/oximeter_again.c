@@ -18,7 +18,8 @@ static const char otherwise[] = " left remaining queda quedan both each ambas ca
 static const char of_time[] = " in by for until hasta para por durante until til # ";
 /* What goes on behind a value; another word makes it an address, a name, a count. */
 static const char goes_on[] =
-    " % percent percento por porciento ciento pct now and but so y pero o or still again today "
+    " % s ish percent percento por porciento ciento pct now and but so y pero o or still again "
+    "today "
     "tonight at on with when while after even only just then right rn i im we its it that this is "
     "are was what should do does can help please oh ok okay no not too que ahora ahorita ya "
     "todavia sigue otra vez con cuando despues aun apenas esta es bajando subiendo baja sube "

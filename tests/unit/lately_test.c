@@ -189,7 +189,11 @@ START_TEST(after_a_question_about_a_medicine_so_many_are_an_overdose)
                                         "ya se tomo 8",
                                         "me tome todo el frasco",
                                         "poison control number?",
-                                        "le dieron 5 de mas"};
+                                        "le dieron 5 de mas",
+                                        "she had half the bottle",
+                                        "i took them all",
+                                        "like a dozen",
+                                        "se acabo el frasco"};
 
     EACH_EMERGENCY("can i take my sleeping pill", 8, texts);
     EACH_EMERGENCY("can mom have her zintrapan tonight", 30, texts);
