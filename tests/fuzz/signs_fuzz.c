@@ -57,6 +57,9 @@ LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     if (oximeter_read(text, &percent, &start, &end)) {
         assert(start < end && end <= strlen(text) && percent >= 30 && percent <= 100);
     }
+    if (oximeter_read_again(text, &percent)) {
+        assert(percent >= 30 && percent <= 100);
+    }
     talloc_free(arena);
     return 0;
 }
