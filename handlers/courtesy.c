@@ -82,5 +82,11 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
         answer->text = say(asked->arena, asked->context->house, asked->language, SAY_HELLO, NULL);
         return true;
     }
+    if (asked->search.sureness != SURE && !tokens_have(&asked->tokens, "?") &&
+        kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
+                       asked->language)) {
+        verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+        return true;
+    }
     return false;
 }

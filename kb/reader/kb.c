@@ -112,6 +112,9 @@ kb_equipment_all(const struct kb *kb, size_t *count)
     return (const struct equipment *const *)kb->equipment;
 }
 
+/* Thousandths; chosen on texts of which nothing was learnt (tests/bench/texts/README.md). */
+enum { COURTESY_FROM = 900 };
+
 struct words
 kb_repaired(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
             enum language language)
@@ -147,6 +150,23 @@ kb_search_topics(const struct kb *kb, struct workspace *workspace, const char *q
                                                          of->phrases[match->phrase].text};
     }
     return search;
+}
+
+bool
+kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *text,
+               enum language language)
+{
+    const struct model *courtesies = kb->languages[language].courtesies;
+    struct model_result result;
+    void *arena;
+
+    if (courtesies == NULL) {
+        return false;
+    }
+    arena = memory_must(talloc_new(NULL));
+    result = model_search(courtesies, arena, workspace, text);
+    talloc_free(arena);
+    return result.count > 0 && result.best[0].score >= COURTESY_FROM;
 }
 
 static int

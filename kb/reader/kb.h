@@ -94,6 +94,11 @@ struct topic_search kb_search_topics(const struct kb *kb, struct workspace *work
 struct words kb_repaired(const struct kb *kb, void *arena, struct workspace *workspace,
                          const char *text, enum language language);
 
+/* True if a text surely wants no answer: thanks, greetings, praise, "will do", learnt from
+ * words/LANG-courtesy.txt against what asks, tells of danger or is about something else. */
+bool kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *text,
+                    enum language language);
+
 /* True if a text as a whole surely asks for a topic: at such a score fewer than 2 in 100 whole
  * texts of emergencies stand, but 66 in 75 questions that were taken for a sign. */
 bool kb_is_asked(const struct kb *kb, struct workspace *workspace, const char *text,

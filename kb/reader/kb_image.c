@@ -136,7 +136,7 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
                const struct kb *copy)
 {
     of->classes = NULL;
-    of->known = of->elsewhere = of->harmless = NULL;
+    of->known = of->elsewhere = of->harmless = of->courtesy = NULL;
     shorthand_image(image, &of->shorthand);
     ordinary_image(image, &of->ordinary);
     ordinary_image(image, &of->right);
@@ -144,6 +144,12 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
     sign_index_image(image, &of->signs,
                      &(struct sign_image){from->signs, copy->signs, of->shorthand, of->ordinary});
     search_image(image, of, from, copy);
+    if (of->courtesies != NULL) {
+        model_image(image, &of->courtesies,
+                    &(struct model_content){.shorthand = of->shorthand,
+                                            .ordinary = of->ordinary,
+                                            .vectors = of->vectors});
+    }
 }
 
 /* ---- All together -------------------------------------------------------------------------- */

@@ -21,8 +21,10 @@ struct kb_language {
     char *known;                  /* lines of words that are right as they are spelt; or NULL */
     char *elsewhere;              /* lines of texts that no topic fits; or NULL */
     char *harmless;               /* lines of texts that are no signs; or NULL */
+    char *courtesy;               /* lines of texts that want no answer; or NULL */
     struct sign_index *signs;
     struct model *topics;
+    struct model *courtesies;    /* with one label, of what wants no answer; NULL without lines */
     const struct topic **labels; /* label of the model -> topic */
     const struct model_phrase *phrases;
     size_t phrase_count;

@@ -151,6 +151,8 @@ read_words_file(struct build *build, const struct content_file *file)
         languages[language].elsewhere = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-harmless") == 0) {
         languages[language].harmless = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-courtesy") == 0) {
+        languages[language].courtesy = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
         sign_classes_read(build->kb, file->name, file->bytes, file->length,
                           &languages[language].classes, build->faults);
@@ -159,8 +161,8 @@ read_words_file(struct build *build, const struct content_file *file)
     } else {
         refuse_name(build, file,
                     "words/en.txt, words/en-known.txt, words/en-ordinary.txt, "
-                    "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt or the "
-                    "same with es");
+                    "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt, "
+                    "words/en-courtesy.txt or the same with es");
     }
 }
 

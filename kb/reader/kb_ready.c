@@ -94,16 +94,16 @@ build_signs(struct build *build, enum language language)
     take_lines(kb, of->harmless, sign_index_harmless, of->signs);
 }
 
-/* Texts that no topic fits, one a line, added to the phrases; # begins a comment. */
+/* Texts of a label, one a line, added to the phrases; # begins a comment. */
 static struct model_phrase *
-add_elsewhere(struct kb *kb, char *lines, struct model_phrase *phrases, size_t *count)
+add_lines(struct kb *kb, char *lines, int label, struct model_phrase *phrases, size_t *count)
 {
     char *line;
 
     while ((line = strtok_r(lines, "\r\n", &lines)) != NULL) {
         if (line[0] != '#') {
             phrases = memory_grow(kb, struct model_phrase, phrases, *count);
-            phrases[(*count)++] = (struct model_phrase){.text = line, .label = MODEL_ELSEWHERE};
+            phrases[(*count)++] = (struct model_phrase){.text = line, .label = label};
         }
     }
     return phrases;
@@ -162,7 +162,7 @@ build_model(struct build *build, enum language language)
         of->labels[of->label_count++] = topic;
     }
     if (of->elsewhere != NULL) {
-        phrases = add_elsewhere(kb, of->elsewhere, phrases, &count);
+        phrases = add_lines(kb, of->elsewhere, MODEL_ELSEWHERE, phrases, &count);
     }
     of->phrases = phrases;
     of->phrase_count = count;
@@ -176,10 +176,67 @@ build_model(struct build *build, enum language language)
                                                      .vectors = of->vectors});
 }
 
+/* Every so many-th of some texts, as texts of no label. */
+static struct model_phrase *
+add_some(struct kb *kb, const char *const *texts, size_t text_count, size_t every,
+         struct model_phrase *phrases, size_t *count)
+{
+    size_t i;
+
+    for (i = 0; i < text_count; i += every) {
+        phrases = memory_grow(kb, struct model_phrase, phrases, *count);
+        phrases[(*count)++] = (struct model_phrase){.text = texts[i], .label = MODEL_ELSEWHERE};
+    }
+    return phrases;
+}
+
+/* What wants no answer, against some of all that does. The lines of `elsewhere` were cut by then.
+ */
+static void
+build_courtesies(struct build *build, enum language language)
+{
+    enum { ASKED_EVERY = 8, SIGN_EVERY = 2 }; /* enough to tell them, and quick */
+    struct kb *kb = build->kb;
+    struct kb_language *of = &kb->languages[language];
+    struct model_phrase *phrases = NULL;
+    size_t count = 0, i;
+
+    if (of->courtesy == NULL) {
+        return;
+    }
+    phrases = add_lines(kb, of->courtesy, 0, phrases, &count);
+    for (i = 0; i < of->phrase_count; i++) {
+        if (of->phrases[i].label == MODEL_ELSEWHERE) {
+            phrases = add_some(kb, &of->phrases[i].text, 1, 1, phrases, &count);
+        }
+    }
+    for (i = 0; i < kb->topic_count; i++) {
+        if (kb->topics[i].language == language) {
+            phrases = add_some(kb, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
+                               ASKED_EVERY, phrases, &count);
+        }
+    }
+    for (i = 0; i < kb->sign_count; i++) {
+        if (kb->signs[i].language == language) {
+            phrases = add_some(kb, kb->sign_files[i].whole_texts,
+                               kb->sign_files[i].whole_text_count, SIGN_EVERY, phrases, &count);
+        }
+    }
+    of->courtesies = model_build(kb, build->workspace,
+                                 &(struct model_content){.language = language,
+                                                         .phrases = phrases,
+                                                         .phrase_count = count,
+                                                         .label_count = 1,
+                                                         .shorthand = of->shorthand,
+                                                         .ordinary = of->ordinary,
+                                                         .vectors = of->vectors});
+}
+
 void
 build_ready(struct build *build, enum language language)
 {
     sign_index_close(build->kb->languages[language].signs, build->workspace,
                      build->kb->languages[language].ordinary, build->faults);
     build_model(build, language);
+    build_courtesies(build, language);
 }
