@@ -96,9 +96,8 @@ append(const struct asked *whole, char **text, enum phrase phrase, const char *a
         say(whole->arena, whole->context->house, whole->language, phrase, argument, NULL));
 }
 
-/* The address, if all rentals that this phone may speak of have the same. */
-static const char *
-address(const struct asked *whole)
+const char *
+emergency_address(const struct asked *whole)
 {
     const struct context *context = whole->context;
     const char *found = NULL;
@@ -188,9 +187,12 @@ char *
 emergency_second_part(const struct asked *whole, const struct verdict *verdict)
 {
     char *text = say(whole->arena, whole->context->house, whole->language, SAY_AUTOMATIC, NULL);
-    const char *where = address(whole), *calling = cannot_call_words(whole);
+    const char *where = emergency_address(whole), *calling = cannot_call_words(whole);
     const char *steps = calling == NULL ? "" : emergency_steps(whole, verdict);
 
+    if (calling == NULL && calling_asks_whether(whole)) {
+        append(whole, &text, SAY_IT_CANNOT_CALL, NULL);
+    }
     if (calling != NULL) {
         memory_append(&text, " %s%s%s", calling, steps[0] == '\0' ? "" : " ", steps);
     }

@@ -11,6 +11,9 @@ bool emergency_is_fire(const struct verdict *verdict);
 /* At or below this an oximeter's value is one; numbers in the records can only raise it. */
 int emergency_reading(const struct context *context);
 
+/* The address on record, if all rentals that this phone may speak of have the same; or NULL. */
+const char *emergency_address(const struct asked *whole);
+
 /* A sign with a lower one goes first: it is the first one's first part that goes out. */
 size_t emergency_order(const char *id);
 

@@ -7,8 +7,10 @@
  */
 #include <string.h>
 
+#include "beside_emergency.h"
 #include "cut.h"
 #include "emergency.h"
+#include "found.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -133,15 +135,26 @@ is_courtesy(const struct pieces *pieces)
 /* They have called, and help is coming or there. */
 static const char help_comes[] =
     "already called|i called|we called|i did call|called 911|called them|on their way|on the way|"
-    "they are here|theyre here|are coming|is coming|ambulance|paramedics|medics|ya llame|"
-    "ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
+    "they are here|theyre here|are here|is here|are coming|is "
+    "coming|ambulance|paramedics|medics|ya "
+    "llame|ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
+static const char speaks_with_them[] =
+    "911 is answering|911 answered|on the phone with|on the line with|on with 911|talking to 911|"
+    "hablando con el 911|ya contesto|ya contestaron";
+/* What may stand beside it, if nothing more is told. */
+static const char beside_help[] =
+    " the an a i we they he she it is are has have and now already just here there coming on way "
+    "their 911 them me us with ok okay yes yeah yep si y ya el la los las aqui esta estan viene "
+    "vienen en camino llego llegaron llame llamamos al thank thanks you so much very god good "
+    "great finally gracias a dios por fin muchas bueno bien called call help ambulance ambulances "
+    "paramedics medics ambulancia paramedicos ";
 
 /* Somebody waits for a word of ours. */
 static bool
 waits_for_word(const struct tokens *tokens)
 {
     return tokens_have(tokens, "hello|hi|hey|hola|?|wrong|busy|hold|nobody|no one|nadie|ocupado|"
-                               "equivocado");
+                               "equivocado|espera");
 }
 
 /* What is said of calling, beside what is no answer to it. */
@@ -156,8 +169,19 @@ said_of_calling(const struct asked *whole)
 bool
 open_emergency_is_helped(const struct asked *whole)
 {
-    return tokens_have(&whole->tokens, help_comes) && !help_is_late_told(whole) &&
-           !waits_for_word(&whole->tokens) && said_of_calling(whole) != SAID_NO;
+    return (tokens_have(&whole->tokens, help_comes) ||
+            tokens_have(&whole->tokens, speaks_with_them)) &&
+           !help_is_late_told(whole) && !waits_for_word(&whole->tokens) &&
+           said_of_calling(whole) != SAID_NO;
+}
+
+/* Help comes or is there, and nothing else is told: "yes they are coming". */
+static bool
+tells_only_help(const struct asked *whole)
+{
+    struct tokens rest = tokens_without(whole->arena, &whole->tokens, help_comes);
+
+    return open_emergency_is_helped(whole) && tokens_words_among(&rest, beside_help);
 }
 
 /* Thanks, or YES to whether they called: nothing to say to that. "No, not yet" is neither. */
@@ -167,8 +191,9 @@ wants_nothing(const struct asked *whole, const struct pieces *pieces)
     if (waits_for_word(&whole->tokens)) {
         return false;
     }
-    return yes_no_begins_with_yes(&whole->tokens) || open_emergency_is_helped(whole) ||
-           (is_courtesy(pieces) && said_of_calling(whole) != SAID_NO);
+    return tells_only_help(whole) || (is_courtesy(pieces) && said_of_calling(whole) != SAID_NO) ||
+           (yes_no_begins_with_yes(&whole->tokens) &&
+            tokens_words_among(&whole->tokens, beside_help));
 }
 
 /* Every question of it is surely of a topic. */
@@ -189,26 +214,134 @@ is_ordinary(const struct asked *whole, const struct pieces *pieces)
     return !is_courtesy(pieces);
 }
 
-/* Whether they have called, unless they cannot or ask for something that counts now. */
-static const char *
-words_for(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces)
+/* What burns, or gas: whatever they ask is asked because of it. */
+static bool
+is_of_fire(const struct context *context)
 {
-    const char *words = cannot_call_words(whole), *steps = "";
-    enum phrase staff = SAY_STAFF_ALERTED;
+    static const char *const outside[] = {"face-burn-fire", "battery-smoking", "bad-gas"};
 
-    words = words != NULL ? words : beside_emergency_words(whole);
-    if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
-        staff = SAY_STAFF_CALL_FOR_YOU;
-        steps = emergency_steps(whole, verdict);
+    return found_alerted_of(context, outside, sizeof outside / sizeof outside[0]);
+}
+
+static bool
+asks_to_go_in(const struct asked *whole)
+{
+    return is_of_fire(whole->context) &&
+           tokens_have(&whole->tokens,
+                       "go back|go in|back in|go inside|back inside|run in|run back|"
+                       "entrar|volver|regresar|meterme|meternos");
+}
+
+/* What is said to it. */
+static const char *
+beside_words(const struct asked *whole, const struct verdict *verdict, enum beside beside)
+{
+    const struct house *house = whole->context->house;
+    const struct beside_words *words = beside_emergency_words(beside);
+    const char *steps = beside == BESIDE_CANNOT_CALL ? emergency_steps(whole, verdict) : "";
+    char *text = memory_copy(whole->arena, "");
+
+    if (beside == BESIDE_ASKS_WHAT_TO_DO && asks_to_go_in(whole)) {
+        memory_append(&text, "%s ",
+                      say(whole->arena, house, whole->language, SAY_NOT_BACK_IN, NULL));
     }
-    if (words != NULL) {
-        return memory_format(
-            whole->arena, "%s %s%s%s", words, steps, steps[0] == '\0' ? "" : " ",
-            say(whole->arena, whole->context->house, whole->language, staff, NULL));
+    memory_append(&text, "%s%s%s", say(whole->arena, house, whole->language, words->phrase, NULL),
+                  steps[0] == '\0' ? "" : " ", steps);
+    if (beside == BESIDE_ASKS_WHERE && emergency_address(whole) != NULL) {
+        memory_append(
+            &text, " %s",
+            say(whole->arena, house, whole->language, SAY_ADDRESS, emergency_address(whole), NULL));
     }
-    return wants_nothing(whole, pieces)
-               ? ""
-               : say(whole->arena, whole->context->house, whole->language, SAY_CALLED_911, NULL);
+    if (words->staff != PHRASE_COUNT) {
+        memory_append(&text, " %s", say(whole->arena, house, whole->language, words->staff, NULL));
+    }
+    return text;
+}
+
+/* To who tells of helpers, and more than that. */
+static enum phrase
+of_helpers(const struct asked *whole)
+{
+    static const char with_them[] =
+        "here|came|arrived|pulled up|with him|with her|has her|has him|checked|llegaron|"
+        "llego|vinieron|vino|aqui|se lo lleva|se la lleva";
+
+    if (!open_emergency_is_helped(whole)) {
+        return SAY_CALLED_911;
+    }
+    return tokens_have(&whole->tokens, with_them) ? SAY_KEEP_ON : SAY_ASK_911;
+}
+
+/* Whether they have called, unless the text tells or asks what has words of its own. */
+static const char *
+words_for(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces,
+          enum beside beside)
+{
+    const struct house *house = whole->context->house;
+    const char *in_spanish = cannot_call_words(whole);
+
+    if (self_harm_stands(whole)) {
+        return self_harm_words(whole);
+    }
+    if (beside != BESIDE_NOTHING) {
+        return beside_words(whole, verdict, beside);
+    }
+    if (in_spanish != NULL) {
+        return memory_format(whole->arena, "%s %s", in_spanish,
+                             say(whole->arena, house, whole->language, SAY_STAFF_ALERTED, NULL));
+    }
+    if (!self_harm_was_told(whole->context) && wants_nothing(whole, pieces)) {
+        return "";
+    }
+    return say(whole->arena, house, whole->language, of_helpers(whole), NULL);
+}
+
+/* What it tells or asks beside signs; nothing of what is surely answered, or waits for no word. */
+static enum beside
+beside_of(const struct asked *whole, const struct pieces *pieces)
+{
+    enum beside beside = beside_emergency_read(whole);
+
+    if (beside_emergency_of_person(whole, beside)) {
+        return beside;
+    }
+    return beside > BESIDE_OXYGEN && (wants_nothing(whole, pieces) ||
+                                      (beside == BESIDE_TELLS_MORE && is_ordinary(whole, pieces)))
+               ? BESIDE_NOTHING
+               : beside;
+}
+
+static void
+alert_of(const struct asked *whole, struct verdict *verdict, enum beside beside, bool is_courtesy,
+         bool is_answered)
+{
+    const char *reason = beside == BESIDE_NOTHING ? NULL : beside_emergency_words(beside)->reason;
+
+    if (self_harm_stands(whole) ||
+        (self_harm_was_told(whole->context) && beside == BESIDE_NOTHING && !is_answered)) {
+        self_harm_alert(whole, verdict, is_courtesy);
+    } else if (reason != NULL && open_emergency_is(whole->context)) {
+        verdict_alert(verdict, ALERT_EMERGENCY, true, reason,
+                      beside_emergency_words(beside)->brief);
+    } else {
+        verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
+    }
+}
+
+/* It was told to be over; after a wish to die the line is named all the same. */
+static bool
+decide_over(const struct asked *whole, struct verdict *verdict)
+{
+    struct answer *answer;
+
+    if (!is_over_decide(whole, verdict)) {
+        return false;
+    }
+    answer = &verdict->answers[verdict->answer_count - 1];
+    if (self_harm_stands(whole) && answer->text[0] != '\0') {
+        answer->text = self_harm_words(whole);
+    }
+    return true;
 }
 
 bool
@@ -216,34 +349,32 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
 {
     struct pieces pieces = cut_questions(whole->arena, whole->text, whole->language);
     struct answer *answer;
+    enum beside beside;
     size_t i;
 
     if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
         return false;
     }
-    if (is_over_decide(whole, verdict)) {
+    beside = beside_of(whole, &pieces);
+    if (beside != BESIDE_REFUSES && decide_over(whole, verdict)) {
         return true;
     }
-    if (cannot_call_told(whole) && open_emergency_is(whole->context)) {
-        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:cannot-call", cannot_call_brief(whole));
-    } else if (nobody_gets_through_told(whole) && open_emergency_is(whole->context)) {
-        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:no-way", "no ambulance gets there");
-    } else if (help_is_late_told(whole) && open_emergency_is(whole->context)) {
-        verdict_alert(verdict, ALERT_EMERGENCY, true, "help:late", "help does not come");
-    } else {
-        verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
-    }
     if (!open_emergency_is(whole->context) && is_ordinary(whole, &pieces)) {
+        alert_of(whole, verdict, BESIDE_NOTHING, is_courtesy(&pieces), true);
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
-    answer->text = words_for(whole, verdict, &pieces);
-    for (i = 0; i < pieces.count; i++) {
+    for (i = 0; i < pieces.count && !beside_emergency_of_person(whole, beside); i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
         if (!open_question_decide(&piece, verdict) && !pieces.list[i].courtesy) {
             (void)answer_aid(&piece, verdict);
         }
     }
+    if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1) {
+        beside = BESIDE_NOTHING; /* what they asked is answered behind it */
+    }
+    alert_of(whole, verdict, beside, is_courtesy(&pieces), is_ordinary(whole, &pieces));
+    answer->text = words_for(whole, verdict, &pieces, beside);
     return true;
 }

@@ -68,9 +68,10 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
          "Marque al {emergency} sin saldo y aunque no vea señal, o mande mensaje al "
          "{emergency}. O use el teléfono de otra persona. Escriba en donde se "
          "encuentra."},
-    [SAY_STAFF_CALL_FOR_YOU] = {"Staff were asked to call {emergency} for you. Keep trying too.",
-                                "Pedimos al personal que llame al {emergency} por usted. Siga "
-                                "intentando también."},
+    [SAY_STAFF_CALL_FOR_YOU] =
+        {"Staff were asked to call {emergency} for you. Don't wait: keep trying.",
+         "Pedimos al personal que llame al {emergency} por usted. No "
+         "lo espere: siga intentando."},
     [SAY_IN_SPANISH] = {"Yes: call {emergency} now and say \"Spanish\". They put an interpreter on "
                         "the line.",
                         "Si: llame ya al {emergency} y diga \"Español\". Le ponen un intérprete en "

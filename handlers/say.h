@@ -257,6 +257,16 @@ enum phrase {
     SAY_KEEP_ON,         /* while an ambulance comes */
     SAY_NOBODY_GETS_THROUGH,
     SAY_HELP_IS_LATE,
+    SAY_CALL_ANYWAY,     /* somebody refuses it */
+    SAY_LET_THEM_COME,   /* who asks whether the ambulance is still needed */
+    SAY_IT_IS_A_PROGRAM, /* who asks whether we called */
+    SAY_IT_CANNOT_CALL,  /* the same, behind SAY_AUTOMATIC */
+    SAY_WHERE_UNKNOWN,
+    SAY_PLACE_TOLD,
+    SAY_ASK_911,     /* what to do until help is there */
+    SAY_NOT_BACK_IN, /* before that, after a fire */
+    SAY_TELL_911_THIS,
+    SAY_988_AGAIN,
     SAY_RAN_OUT_TANK,
     SAY_WHAT_TO_KNOW,
     SAY_IF_A_READING, /* 0 "84" */

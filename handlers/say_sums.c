@@ -215,10 +215,52 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "Aun asi llame ya al {emergency}, u otra vez, y diga que no hay paso: buscan otro modo de "
          "llegar. Siga con el oxigeno, cuide la bateria y abriguense."},
     OF(SAY_HELP_IS_LATE) =
-        {"Called {emergency}? If not, call {emergency} now. If you did, call once more and say "
-         "that nobody is there yet. Keep the oxygen on. Unlock the door.",
-         "¿Ya llamaron al {emergency}? Si no, llame ya. Si ya llamaron, llame otra vez y diga que "
-         "nadie llega. Siga con el oxigeno. Deje la puerta sin llave."},
+        {"Called {emergency}? If not, call {emergency} now. If you did, call again: nobody is "
+         "here. Text us "
+         "where you are. Staff were asked to call {emergency} too.",
+         "¿Ya llamaron al {emergency}? Si no, llame ya. Si llamaron, llame otra vez: nadie llega. "
+         "Escriba en donde se encuentra. Pedimos al personal que llame también."},
+    OF(SAY_CALL_ANYWAY) =
+        {"Call {emergency} anyway, even if they say no. {emergency} asks what is wrong and where "
+         "you are. The medics can talk with them.",
+         "Llame al {emergency} aunque le digan que no. Le preguntan qué pasa y en donde se "
+         "encuentran. Los paramédicos hablan con la persona."},
+    OF(SAY_LET_THEM_COME) =
+        {"Let the medics come and look, even if it seems better. Don't call it off. Worse? Call "
+         "{emergency} again.",
+         "Deje que los paramédicos vengan y vean, aunque parezca mejor. No cancele la ambulancia. "
+         "¿Peor? Llame otra vez al {emergency}."},
+    OF(SAY_IT_IS_A_PROGRAM) =
+        {"This is a program: it can't call {emergency} or see who comes. Not called yet? Call "
+         "{emergency} now. Don't wait for staff.",
+         "Esto es un programa: no puede llamar al {emergency} ni ver quién viene. ¿No ha llamado? "
+         "Llame ya al {emergency}. No espere al personal."},
+    OF(SAY_IT_CANNOT_CALL) = {"It can't call {emergency}.", "No puede llamar al {emergency}."},
+    OF(SAY_WHERE_UNKNOWN) =
+        {"Call {emergency} even so: they can look for you. Say what you see: a sign, a road, a "
+         "lift, the name of the lodge.",
+         "Llame ya al {emergency} aunque no sepa: pueden buscar en donde se encuentra. Diga qué "
+         "ve: un letrero, una calle, el nombre del hotel."},
+    OF(SAY_PLACE_TOLD) =
+        {"Staff have that place now. Tell {emergency} too. Not called yet? Call {emergency} now.",
+         "El personal ya tiene ese dato. Diga eso también al {emergency}. ¿No ha llamado? Llame "
+         "ya al {emergency}."},
+    OF(SAY_ASK_911) =
+        {"Ask {emergency}: they tell you what to do. Put the phone on speaker and stay on the "
+         "line. Not called yet? Call {emergency} now.",
+         "Pregunte al {emergency}: le dicen qué hacer. Ponga el altavoz y no cuelgue. ¿No ha "
+         "llamado? Llame ya al {emergency}."},
+    OF(SAY_NOT_BACK_IN) = {"Don't go back in.", "No vuelva a entrar."},
+    OF(SAY_TELL_911_THIS) =
+        {"Staff were alerted. Tell {emergency} this too, and call again if it gets worse. Not "
+         "called yet? Call {emergency} now.",
+         "El personal ya lo sabe. Diga eso también al {emergency} y llame otra vez si empeora. "
+         "¿No ha llamado? Llame ya al {emergency}."},
+    OF(SAY_988_AGAIN) =
+        {"Call or text 988, again too: they listen at any time. Hurt, took pills, or in danger "
+         "now? Call {emergency}. A person here was told too.",
+         "Llame otra vez al 988 y oprima 2, o mande AYUDA al 988, a toda hora. ¿Tomo pastillas o "
+         "corre peligro ya? Llame al {emergency}. El personal ya lo sabe."},
     OF(SAY_RAN_OUT_TANK) =
         {"Breathe from the unit now: plug it into the wall or put in a charged "
          "battery. No oxygen from anything, or hard to breathe? Call {emergency} "

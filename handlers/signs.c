@@ -5,6 +5,7 @@
  */
 #include <string.h>
 
+#include "beside_emergency.h"
 #include "emergency.h"
 #include "fill.h"
 #include "found.h"
@@ -258,6 +259,96 @@ leave_out_after_death(const struct asked *whole, struct found *found)
     }
 }
 
+/*
+ * While an emergency is open: "911 hung up" asks for what they have been told already, whoever asks
+ * how to do chest compressions has no pain there, the wish to keep somebody from calling is no
+ * illness, and a few words of a call are only like a sign. What they tell of is answered by
+ * open_emergency.c.
+ */
+static void
+leave_out_of_help(const struct asked *whole, struct found *found)
+{
+    enum { SHORT = 8 };
+    static const char asks_emergency[] = "asks-emergency";
+    enum beside beside = beside_emergency_read(whole);
+    bool is_of_calling = beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
+    bool is_short_of_call = beside_emergency_of_call(beside) && whole->tokens.count <= SHORT;
+    const char *rest = first_aid_left_out(whole);
+    size_t i = 0;
+
+    if (beside_emergency_of_call(beside) || open_emergency_is_helped(whole)) {
+        found_leave_out(found, asks_emergency);
+    }
+    while (i < found->count) {
+        const struct sign *sign = found->list[i].sign;
+        bool is_answered = beside == BESIDE_ASKS_WHAT_TO_DO && !found_on(whole, rest, sign->id);
+
+        if (is_answered || (is_of_calling && sign->level == SIGN_CLINICAL) ||
+            (is_short_of_call && found->list[i].by_likeness)) {
+            found_leave_out(found, sign->id);
+        } else {
+            i++;
+        }
+    }
+}
+
+/* What an emergency that is open makes of it. */
+static void
+find_in_open_emergency(const struct asked *whole, struct found *found)
+{
+    const struct sign *self_harm = kb_sign(whole->context->kb, "self-harm", whole->language);
+
+    if (open_emergency_is(whole->context)) {
+        leave_out_of_help(whole, found);
+    }
+    if (self_harm != NULL && self_harm_goes_on(whole) && !found_has_level(found, SIGN_EMERGENCY)) {
+        found_leave_out(found, "medicines");
+        found_add(found, self_harm);
+    }
+    if (found_has(found, "self-harm") && self_harm_is_own_wish(whole)) {
+        found_leave_out(found, "in-danger");
+    }
+}
+
+/* Its own words say what may not be done, or they ask just that. */
+static bool
+has_words_for_emergency(const char *id)
+{
+    static const char *const ids[] = {"change-setting", "rationing", "sharing",    "child-or-pet",
+                                      "need-at-all",    "alcohol",   "more-oxygen"};
+    size_t i;
+
+    for (i = 0; i < sizeof ids / sizeof ids[0]; i++) {
+        if (strcmp(ids[i], id) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What is new in an open emergency is part of it, however mild it would be alone: who has the alert
+ * is called again, and the renter is told to whom to tell it. */
+static void
+raise_to_open_emergency(const struct asked *whole, struct verdict *verdict)
+{
+    size_t i;
+
+    if (verdict->alert.level != ALERT_URGENT) {
+        return;
+    }
+    verdict->alert.level = ALERT_EMERGENCY;
+    for (i = 0; i < verdict->answer_count; i++) {
+        struct answer *answer = &verdict->answers[i];
+
+        if (answer->route == ROUTE_CLINICAL && self_harm_stands(whole)) {
+            answer->text = self_harm_words(whole);
+        } else if (answer->route == ROUTE_CLINICAL && !has_words_for_emergency(answer->id)) {
+            answer->text =
+                say(whole->arena, whole->context->house, whole->language, SAY_TELL_911_THIS, NULL);
+        }
+    }
+}
+
 bool
 signs_decide(struct asked *whole, struct verdict *verdict)
 {
@@ -268,6 +359,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     }
     found_read(whole, &found);
     leave_out_after_death(whole, &found);
+    find_in_open_emergency(whole, &found);
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {
         death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));
@@ -276,6 +368,9 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     add_all(whole, verdict, &found);
     if (found.reading > 0 && asked_open_question(whole) == QUESTION_READING_OR_AGE) {
         open_question_close(verdict); /* that it is a reading is told */
+    }
+    if (open_emergency_is(whole->context)) {
+        raise_to_open_emergency(whole, verdict);
     }
     if (verdict->alert.level == ALERT_EMERGENCY && cannot_call_told(whole)) {
         verdict->alert.brief =

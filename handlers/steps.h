@@ -197,12 +197,29 @@ const char *cannot_call_words(const struct asked *asked);
 /* What staff are told then, who can: "cannot call: call 911 for them". */
 const char *cannot_call_brief(const struct asked *asked);
 
-/* No ambulance reaches them; what to say to that, or to who asks what to do with oxygen and unit
- * while an ambulance comes; NULL for other texts. */
+/* They ask whether we called or will: who asks may wait for us. */
+bool calling_asks_whether(const struct asked *asked);
+/* They press us, or ask who comes and when. */
+bool calling_presses(const struct asked *asked);
+/* No ambulance reaches them. */
 bool nobody_gets_through_told(const struct asked *asked);
-/* Who was called does not come: "siguen sin llegar". */
+/* Who was called does not come, or says it takes long: "siguen sin llegar". */
 bool help_is_late_told(const struct asked *asked);
-const char *beside_emergency_words(const struct asked *asked);
+/* Where they are: "cabin 14", "22 aspen ct". */
+bool place_told(const struct asked *asked);
+
+/* A wish to die was told in the last hours, and staff have not closed it. */
+bool self_harm_was_told(const struct context *context);
+/* The same, and nothing of the body or from others with it. */
+bool self_harm_stands(const struct asked *asked);
+/* After that, this text tells of what it may be done with. */
+bool self_harm_goes_on(const struct asked *asked);
+/* "Me quiero matar" is no threat of another's. */
+bool self_harm_is_own_wish(const struct asked *asked);
+/* What is said to each text then, and whether a person is called again. */
+const char *self_harm_words(const struct asked *asked);
+void self_harm_alert(const struct asked *asked, struct verdict *verdict, bool is_courtesy);
+
 /* Beside an emergency: answers what asks for power or backup, if that needs no question back. */
 bool open_emergency_aid(const struct asked *question, struct verdict *verdict);
 /* What a text says of the unit in words of the trade, whether or not a sign says it too. */

@@ -1,0 +1,443 @@
+/* What is told or asked while an emergency is open: of who was called, of the place, of what to do,
+ * of a wish to die, and of what is new; with the content as it ships. */
+#include "fixture.h"
+
+#include <string.h>
+
+#include "grade.h"
+#include "lexicon.h"
+#include "memory.h"
+#include "parts.h"
+#include "say.h"
+#include "shipped.h"
+
+static void *arena;
+static struct fixture *stage;
+
+static void
+set_up(void)
+{
+    arena = memory_must(talloc_new(NULL));
+    stage = fixture_new();
+    stage->context.kb = shipped_kb();
+    stage->context.lexicon = lexicon_new(arena, shipped_kb());
+    stage->keeps_alerts = true;
+}
+
+static void
+tear_down(void)
+{
+    fixture_free(stage);
+    talloc_free(arena);
+}
+
+static void
+begin_anew(void)
+{
+    tear_down();
+    set_up();
+}
+
+/* Five minutes after another, in a conversation of its own. */
+static void
+said_after(const char *first, const char *text)
+{
+    begin_anew();
+    fixture_text(stage, first);
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, text);
+}
+
+#define EACH_AFTER(first, texts, reason, words)                                                    \
+    each_after(first, texts, sizeof(texts) / sizeof((texts)[0]), reason, words)
+
+/* Each calls a person again for that reason, and is told these words. */
+static void
+each_after(const char *first, const char *const *texts, size_t count, const char *reason,
+           const char *words)
+{
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        said_after(first, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", texts[i]);
+        ck_assert_msg(strcmp(stage->verdict.alert.reason, reason) == 0, "\"%s\": %s", texts[i],
+                      stage->verdict.alert.reason);
+        ck_assert_msg(strstr(fixture_replies(stage), words) != NULL, "\"%s\": %s", texts[i],
+                      fixture_replies(stage));
+    }
+}
+
+/* ---- Of who was called ----------------------------------------------------------------------- */
+
+START_TEST(who_does_not_get_through_hears_that_staff_call_and_what_to_try)
+{
+    static const char *const english[] = {"911 hung up on me",
+                                          "the 911 line is busy",
+                                          "911 doesn't pick up",
+                                          "911 isnt working up here",
+                                          "nobody answers at 911",
+                                          "cant reach 911",
+                                          "we are on hold since forever",
+                                          "my cell has no signal"};
+    static const char *const spanish[] = {"el 911 me cuelga", "no me contestan en el 911",
+                                          "el 911 da ocupado", "no me puedo comunicar al 911",
+                                          "me tienen en espera"};
+
+    EACH_AFTER("he has chest pain", english, "help:cannot-call",
+               "Staff were asked to call 911 for you.");
+    EACH_AFTER("le duele el pecho", spanish, "help:cannot-call",
+               "Pedimos al personal que llame al 911 por usted.");
+}
+END_TEST
+
+START_TEST(who_asks_whether_we_called_hears_that_a_program_cannot)
+{
+    static const char *const english[] = {"did you guys call 911",
+                                          "has anyone called them?",
+                                          "are you sending someone",
+                                          "will somebody phone them",
+                                          "u called the ambulance?",
+                                          "is help coming",
+                                          "please hurry"};
+    static const char *const spanish[] = {"ustedes ya llamaron?", "alguien ya llamo al 911?",
+                                          "van a mandar a alguien", "apurense por favor"};
+
+    EACH_AFTER("he has chest pain", english, "help:asks-whether", "it can't call 911");
+    EACH_AFTER("le duele el pecho", spanish, "help:asks-whether", "no puede llamar al 911");
+}
+END_TEST
+
+START_TEST(who_is_through_or_may_call_is_not_told_that_staff_call_for_them)
+{
+    static const char *const texts[] = {"911 is answering now",
+                                        "no the reception lady is with us",
+                                        "its busy in the hall",
+                                        "the desk cant call yet",
+                                        "will you call them or should i",
+                                        "my phone is dead but i have hers",
+                                        "did you call 911"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", texts[i]);
+        ck_assert_msg(strstr(fixture_replies(stage), "Staff were asked") == NULL, "\"%s\": %s",
+                      texts[i], fixture_replies(stage));
+    }
+    begin_anew();
+    fixture_text(stage, "he has chest pain did you call 911?");
+    fixture_says(stage, "Don't wait for them.");
+    fixture_says(stage, "It can't call 911.");
+}
+END_TEST
+
+START_TEST(who_waits_long_hears_to_call_again_and_staff_that_they_should)
+{
+    static const char *const english[] = {
+        "911 says theyre an hour away", "they never showed", "its been 25 minutes since we called",
+        "they told us a 40 min wait because of ice", "where is everybody"};
+    static const char *const spanish[] = {"llame a la ambulancia y no llega",
+                                          "ya pasaron 30 minutos", "dicen que tardan una hora",
+                                          "nunca llegaron"};
+
+    EACH_AFTER("he has chest pain", english, "help:late", "Staff were asked to call 911 too.");
+    EACH_AFTER("le duele el pecho", spanish, "help:late", "Pedimos al personal");
+    said_after("he has chest pain", "should i wait 30 min");
+    ck_assert_str_ne(stage->verdict.alert.reason, "help:late");
+}
+END_TEST
+
+START_TEST(only_that_help_comes_or_thanks_goes_without_a_word)
+{
+    static const char *const silent[] = {"the ambulance is here", "they are here thank you",
+                                         "yes ambulance is on the way", "ya viene la ambulancia"};
+    static const char *const answered[] = {
+        "i called my son he is calling 911", "does he really need the ambulance",
+        "called them and they put me on hold", "ambulance is coming but he looks gray",
+        "ya llame y me dejaron en espera"};
+    size_t i;
+
+    for (i = 0; i < sizeof silent / sizeof silent[0]; i++) {
+        said_after("he has chest pain", silent[i]);
+        ck_assert_msg(stage->verdict.reply_count == 0, "\"%s\": %s", silent[i],
+                      fixture_replies(stage));
+    }
+    for (i = 0; i < sizeof answered / sizeof answered[0]; i++) {
+        said_after("he has chest pain", answered[i]);
+        ck_assert_msg(stage->verdict.reply_count > 0, "\"%s\"", answered[i]);
+    }
+}
+END_TEST
+
+START_TEST(who_asks_whether_help_is_still_needed_is_told_to_let_it_come)
+{
+    static const char *const texts[] = {"does he still need the ambulance", "can i cancel 911",
+                                        "do we still need them he is up"};
+
+    EACH_AFTER("he has chest pain", texts, "help:still-needed", "Don't call it off.");
+}
+END_TEST
+
+START_TEST(whoever_refuses_911_is_to_be_called_anyway)
+{
+    static const char *const english[] = {"he refuses to let me call", "she wont let us call",
+                                          "he doesnt want an ambulance",
+                                          "im scared to call, i have no papers"};
+    static const char *const spanish[] = {"no quiere que llame", "mi papa se niega",
+                                          "dice que se siente bien que no llame",
+                                          "me da miedo llamar, soy indocumentada"};
+
+    EACH_AFTER("he has chest pain", english, "help:refuses", "Call 911 anyway");
+    EACH_AFTER("le duele el pecho", spanish, "help:refuses", "Llame al 911 aunque");
+}
+END_TEST
+
+/* ---- Where they are -------------------------------------------------------------------------- */
+
+START_TEST(a_place_told_reaches_the_alert_and_they_hear_that_it_did)
+{
+    static const char *const english[] = {
+        "cabin 7 past the second gate", "gate code 9021",
+        "we are at 318 juniper lane",   "its room 12 at the lodge",
+        "hwy 40 mile marker 112",       "im in the parking lot by the lift",
+        "39.64031, -106.37420",         "unit b"};
+    static const char *const spanish[] = {"cabaña 9",
+                                          "estamos en el cuarto 212",
+                                          "calle pino numero 45",
+                                          "km 12 de la carretera",
+                                          "mi direccion es la casa azul junto al lago",
+                                          "estoy en el estacionamiento del hotel"};
+
+    EACH_AFTER("he has chest pain", english, "help:place", "Staff have that place now.");
+    EACH_AFTER("le duele el pecho", spanish, "help:place", "El personal ya tiene ese dato.");
+}
+END_TEST
+
+START_TEST(a_bare_name_of_a_place_is_one_once_it_was_asked_for)
+{
+    said_after("he has chest pain", "911 hung up");
+    fixture_says(stage, "Text us where you are.");
+    fixture_text(stage, "pine view lodge");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:place");
+}
+END_TEST
+
+START_TEST(figures_of_other_things_are_no_place)
+{
+    static const char *const texts[] = {"the room is 70 degrees", "30 min drive to town",
+                                        "unit 2 is off", "the desk is closed"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", texts[i]);
+        ck_assert_msg(strcmp(stage->verdict.alert.reason, "help:place") != 0, "\"%s\"", texts[i]);
+    }
+    begin_anew();
+    fixture_text(stage, "we are at 318 juniper lane");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(who_does_not_know_the_address_is_told_that_of_the_record)
+{
+    said_after("he has chest pain", "whats the address here");
+    fixture_says(stage, "Say what you see");
+    fixture_says(stage, "14 Tarn Road, Cabin 4");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:where");
+}
+END_TEST
+
+/* ---- What to do ------------------------------------------------------------------------------ */
+
+START_TEST(who_asks_what_to_do_is_sent_to_911_and_no_first_aid_is_told)
+{
+    static const char *const english[] = {"what now",
+                                          "should i roll her on her side",
+                                          "how do i do chest compressions",
+                                          "do i tilt his head",
+                                          "can i give him water",
+                                          "how many pushes on his chest",
+                                          "can i drive her there myself"};
+    static const char *const spanish[] = {"y ahora que hago",  "que hago mientras",
+                                          "no se hacer rcp",   "le puedo dar agua",
+                                          "la volteo de lado", "lo llevo yo en el carro?"};
+
+    EACH_AFTER("he fainted", english, "help:asks-what-to-do", "Ask 911");
+    fixture_says_not(stage, "chest pain");
+    EACH_AFTER("mi esposa se desmayo", spanish, "help:asks-what-to-do", "Pregunte al 911");
+}
+END_TEST
+
+START_TEST(a_sign_beside_such_a_question_is_heard)
+{
+    said_after("he fainted", "how do i do cpr he has chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+}
+END_TEST
+
+START_TEST(after_a_fire_nobody_is_let_back_in)
+{
+    said_after("the battery is smoking", "can i go back in to get the unit");
+    fixture_says(stage, "Don't go back in.");
+    fixture_text(stage, "do i put water on it");
+    fixture_says(stage, "Ask 911");
+}
+END_TEST
+
+START_TEST(power_and_topics_are_answered_as_before)
+{
+    said_after("he has chest pain", "how do i open the backup");
+    fixture_says(stage, "Called 911?");
+    fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+    said_after("he has chest pain", "who do i talk to about a refund");
+    fixture_says(stage, "Called 911?");
+    fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+}
+END_TEST
+
+/* ---- What is new ----------------------------------------------------------------------------- */
+
+START_TEST(a_lesser_sign_or_what_no_list_knows_is_part_of_the_emergency)
+{
+    static const char *const texts[] = {
+        "she is cold", "it got really quiet", "hes acting goofy", "y empece a ver doble",
+        "its dead",    "im getting dizzy",    "he just threw up", "se hizo encima"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\": %s", texts[i],
+                      stage->verdict.alert.reason);
+        ck_assert_msg(strstr(fixture_replies(stage), "911") != NULL, "\"%s\"", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(calm_words_call_nobody_again)
+{
+    static const char *const texts[] = {"my son is here with me", "we are waiting outside",
+                                        "the door is unlocked", "gracias"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_OFFICE, "\"%s\": %s", texts[i],
+                      stage->verdict.alert.reason);
+    }
+}
+END_TEST
+
+/* ---- A wish to die --------------------------------------------------------------------------- */
+
+START_TEST(after_a_wish_to_die_each_text_gets_the_line_that_listens)
+{
+    static const char *const english[] = {"no one cares", "bye", "988 didnt pick up",
+                                          "the 988 line is busy", "dont call me"};
+    static const char *const spanish[] = {"adios", "no quiero hablar con nadie",
+                                          "el 988 no contesta", "ya es tarde"};
+    static const char *const calm[] = {"thank you they helped", "im calling 988", "im ok now",
+                                       "thanks"};
+    size_t i;
+
+    for (i = 0; i < sizeof english / sizeof english[0]; i++) {
+        said_after("i want to kill myself", english[i]);
+        fixture_says(stage, "988");
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", english[i]);
+        fixture_says_not(stage, "Called 911?");
+    }
+    for (i = 0; i < sizeof spanish / sizeof spanish[0]; i++) {
+        said_after("me quiero matar", spanish[i]);
+        fixture_says(stage, "988");
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", spanish[i]);
+    }
+    for (i = 0; i < sizeof calm / sizeof calm[0]; i++) {
+        said_after("i want to kill myself", calm[i]);
+        fixture_says(stage, "988");
+        ck_assert_msg(stage->verdict.alert.level == ALERT_OFFICE, "\"%s\"", calm[i]);
+    }
+}
+END_TEST
+
+START_TEST(what_it_may_be_done_with_is_told_as_the_sign)
+{
+    static const char *const english[] = {"im holding the pills", "i got the rope",
+                                          "the bottle is open"};
+    static const char *const spanish[] = {"tengo las pastillas en la mano", "ya saque la navaja"};
+
+    EACH_AFTER("i want to kill myself", english, "sign:self-harm", "988");
+    EACH_AFTER("me quiero matar", spanish, "sign:self-harm", "988");
+    begin_anew();
+    fixture_text(stage, "the pills are in the bag");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_EMERGENCY);
+}
+END_TEST
+
+START_TEST(ones_own_wish_is_no_threat_of_anothers)
+{
+    fixture_text(stage, "me quiero matar");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
+    fixture_says(stage, "988");
+    ck_assert_ptr_null(fixture_answer(stage, "in-danger"));
+    said_after("hola", "mi esposo me quiere matar");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
+}
+END_TEST
+
+/* ---- Words ----------------------------------------------------------------------------------- */
+
+START_TEST(what_is_said_is_one_plain_part_that_is_easy_to_read)
+{
+    static const enum phrase phrases[] = {SAY_CALL_ANYWAY,   SAY_LET_THEM_COME, SAY_IT_IS_A_PROGRAM,
+                                          SAY_WHERE_UNKNOWN, SAY_PLACE_TOLD,    SAY_ASK_911,
+                                          SAY_TELL_911_THIS, SAY_988_AGAIN,     SAY_HELP_IS_LATE};
+    const double hardest = 4;
+    struct reading_count count;
+    double grade = 0;
+    size_t i;
+    int language;
+
+    for (i = 0; i < sizeof phrases / sizeof phrases[0]; i++) {
+        for (language = 0; language < LANGUAGE_COUNT; language++) {
+            const char *text = say(arena, &stage->house, (enum language)language, phrases[i], NULL);
+
+            ck_assert_msg(parts_count(text).gsm7 && parts_count(text).parts == 1, "%s", text);
+            count = reading_count(text);
+            ck_assert_msg(language != LANGUAGE_EN ||
+                              (reading_grade(&count, &grade) && grade <= hardest),
+                          "%s: %f", text, grade);
+        }
+    }
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("open emergency");
+
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
+    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_test(tests, who_does_not_get_through_hears_that_staff_call_and_what_to_try);
+    tcase_add_test(tests, who_asks_whether_we_called_hears_that_a_program_cannot);
+    tcase_add_test(tests, who_is_through_or_may_call_is_not_told_that_staff_call_for_them);
+    tcase_add_test(tests, who_waits_long_hears_to_call_again_and_staff_that_they_should);
+    tcase_add_test(tests, only_that_help_comes_or_thanks_goes_without_a_word);
+    tcase_add_test(tests, who_asks_whether_help_is_still_needed_is_told_to_let_it_come);
+    tcase_add_test(tests, whoever_refuses_911_is_to_be_called_anyway);
+    tcase_add_test(tests, a_place_told_reaches_the_alert_and_they_hear_that_it_did);
+    tcase_add_test(tests, a_bare_name_of_a_place_is_one_once_it_was_asked_for);
+    tcase_add_test(tests, figures_of_other_things_are_no_place);
+    tcase_add_test(tests, who_does_not_know_the_address_is_told_that_of_the_record);
+    tcase_add_test(tests, who_asks_what_to_do_is_sent_to_911_and_no_first_aid_is_told);
+    tcase_add_test(tests, a_sign_beside_such_a_question_is_heard);
+    tcase_add_test(tests, after_a_fire_nobody_is_let_back_in);
+    tcase_add_test(tests, power_and_topics_are_answered_as_before);
+    tcase_add_test(tests, a_lesser_sign_or_what_no_list_knows_is_part_of_the_emergency);
+    tcase_add_test(tests, calm_words_call_nobody_again);
+    tcase_add_test(tests, after_a_wish_to_die_each_text_gets_the_line_that_listens);
+    tcase_add_test(tests, what_it_may_be_done_with_is_told_as_the_sign);
+    tcase_add_test(tests, ones_own_wish_is_no_threat_of_anothers);
+    tcase_add_test(tests, what_is_said_is_one_plain_part_that_is_easy_to_read);
+    tcase_set_timeout(tests, 120);
+    return fixture_run(tests);
+}
