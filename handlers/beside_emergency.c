@@ -48,7 +48,8 @@ static const char not_to_call[] =
     "doesnt want an ambulance|doesnt want the ambulance|doesnt want help|dont want an ambulance|"
     "dont want to call|dont want me to|not to call|tells me not to|told me not to|says dont call|"
     "said dont call|says no ambulance|wants no ambulance|he says no|she says no|hell say no|if i "
-    "call|if we call|scared to call|afraid to call|cant afford|no insurance|ambulance cost|"
+    "call|if we call|scared to call|bother them|bother anyone|bother anybody|afraid to call|cant "
+    "afford|no insurance|ambulance cost|"
     "ambulance costs|costs too much|undocumented|no papers|immigration|deported|told * to leave|"
     "told * to go|sent them away|sent them home|turned them away|i didnt need it|i dont need it|"
     "no quiere que|no quiere ambulancia|no "
@@ -81,13 +82,16 @@ static const char asks_where[] =
     "whats our address|dont know the address|dont know my address|dont know our address|"
     "dont know where we are|dont know where i am|no idea where|where are we|where am i|"
     "address here|do you have the address|have my address|cual es la direccion|cual es mi "
-    "direccion|que direccion|no se la direccion|no se mi direccion|no sabemos la direccion|"
+    "direccion|que direccion|wants the address|want the address|know the address|wants our address|"
+    "asking for the address|asks for the address|need the address|needs the address|quieren la "
+    "direccion|piden la direccion|pide la direccion|preguntan la direccion|no se la direccion|no "
+    "se mi direccion|no sabemos la direccion|"
     "no se donde estoy|no se donde estamos|no sabemos donde|donde estamos|donde estoy|"
     "tienen mi direccion|tienen la direccion";
 
 static const char what_to_do[] =
     "what now|now what|what do i|what do we|what should i|what should we|what can i|what can we|"
-    "what else can|how do i|how do we|how do you|how to|how should i|how should we|how long do "
+    "what else can|how do i|how do we|how to|how should i|how should we|how long do "
     "i|how many|"
     "should i|should we|should he|should she|can i|can we|can he|can she|could i|may i|"
     "is it ok to|is it okay to|is it safe to|ok if i|okay if i|what if i|what if we|"
@@ -232,6 +236,19 @@ beside_emergency_of_person(const struct asked *whole, enum beside beside)
     }
     return beside == BESIDE_ASKS_WHAT_TO_DO && tokens_have(tokens, to_somebody) &&
            !tokens_any_among(tokens, 0, of_things);
+}
+
+bool
+beside_emergency_only_asks(const struct asked *whole)
+{
+    enum { SHORT = 8 };
+    static const char states[] =
+        " he she hes shes it its im is are was were has have having be die get gets feel feels . ; "
+        "! and but because ";
+    const struct tokens *tokens = &whole->tokens;
+
+    return tokens->count <= SHORT && token_among(tokens, 0, " can should do could may how ") &&
+           tokens_between_among(tokens, 1, 3, " i we ") && !tokens_any_among(tokens, 1, states);
 }
 
 enum beside

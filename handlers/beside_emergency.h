@@ -40,6 +40,9 @@ bool beside_emergency_of_call(enum beside beside);
 /* It tells of a person, or asks what to do with one: whatever topic it is like, it is none. */
 bool beside_emergency_of_person(const struct asked *whole, enum beside beside);
 
+/* "Can i hit his back", and nothing else: what they may do, and nothing that somebody has. */
+bool beside_emergency_only_asks(const struct asked *whole);
+
 /* The words of the text without those of first aid, which are no sign: "how do i do". */
 const char *first_aid_left_out(const struct asked *whole);
 

@@ -155,10 +155,15 @@ static const char asks_whether[] =
 static const char asks_whether_with_mark[] = "llamaron|llamo|hablaron|avisaron|mandaron|llaman";
 /* They press us, or ask us who comes and when. */
 static const char presses[] =
-    "you send|u send|you get us|u get us|you get me|u get me|guys send|"
+    "you send help|u send help|you send * ambulance|u send * ambulance|"
+    "you send someone|u send someone|you send somebody|u send somebody|you get us * ambulance|"
+    "you get us help|u get us help|"
     "anyone coming|someone coming|help coming|will they come|do they come|will anyone come|"
-    "will someone come|how long till|how long until|how much longer|how far are they|how far away|"
+    "will someone come|how long till|how long until|how much longer|how far are they|how far "
+    "out|can you come|are you coming|are you there|anyone there|anybody there|answer me|how far "
+    "away|"
     "when will they|when are they|when is the ambulance|when will the ambulance|when is help|hurry|"
+    "vengan|pueden venir|puede venir|hay alguien ahi|estan ahi|contesten|contesteme|"
     "apurense|apurese|apurate|apurenle|apurele|cuando llegan|cuando llega|cuando vienen|"
     "cuanto tardan|cuanto falta|en cuanto llegan|van a venir|si vienen|alguien viene|viene alguien";
 static const char presses_with_mark[] = "vienen|viene|llegan|llega|tardan";

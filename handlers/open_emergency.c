@@ -135,7 +135,7 @@ is_courtesy(const struct pieces *pieces)
 /* They have called, and help is coming or there. */
 static const char help_comes[] =
     "already called|i called|we called|i did call|called 911|called them|on their way|on the way|"
-    "they are here|theyre here|are here|is here|are coming|is "
+    "they are here|theyre here|are coming|is "
     "coming|ambulance|paramedics|medics|ya "
     "llame|ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
 static const char speaks_with_them[] =

@@ -26,14 +26,17 @@ static const char codes[] =
     "gate code|door code|lock code|entry code|lockbox code|code is|code for the gate|gate is "
     "open|codigo de la puerta|codigo del porton|codigo de entrada|codigo es|clave de la puerta|"
     "clave del porton";
-static const char address_is[] = "address is|my address|our address|the address|mi direccion|"
+static const char address_is[] = "address is|my address|our address|mi direccion|"
                                  "nuestra direccion|direccion es|la direccion";
 /* "We are at the", and then what one can find. */
 static const char we_are[] =
-    "we are at|we are in|we are on|we are by|we are near|we are behind|we r at|we r in|were at|"
+    "we are at|we are in|we are on|we are by|we are near|we are behind|we are past|we are above|we "
+    "are below|we are across|we are next to|we are outside|we are up|we r at|we r in|were at|"
     "were in|im at|im in|im on|im by|i am at|i am in|i am by|hes in|hes at|shes in|shes at|he is "
     "in|he is at|she is in|she is at|its at|staying at|staying in|parked at|parked in|located at|"
-    "estamos en|estamos por|estamos atras|estamos cerca|estoy en|estoy por|esta en|hospedados en|"
+    "estamos en|estamos arriba|estamos abajo|estamos frente|estamos junto|estamos pasando|estoy "
+    "arriba|estoy abajo|estoy frente|estamos por|estamos atras|estamos cerca|estoy en|estoy "
+    "por|esta en|hospedados en|"
     "hospedada en|hospedado en|nos quedamos en|vivimos en|aqui en";
 static const char found_there[] =
     " lodge hotel motel inn resort cabin condo house lobby desk lot campground trailhead lift "
@@ -42,7 +45,7 @@ static const char found_there[] =
     "hallway stairs elevator parking slope run trail pass bridge recepcion cabana casa cuarto "
     "habitacion bano cocina estacionamiento campamento restaurante tienda gasolinera telesilla "
     "mirador posada refugio calle camino lago parque centro pasillo escaleras elevador piso bosque "
-    "rancho pueblo iglesia alberca porton sotano cochera ";
+    "loma puente hill barn driveway rancho pueblo iglesia alberca porton sotano cochera ";
 static const char floors[] = "nd floor|rd floor|th floor|st floor|second floor|third floor|first "
                              "floor|ground floor|top floor|segundo piso|tercer piso|primer piso|"
                              "planta baja";

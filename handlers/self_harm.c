@@ -6,7 +6,6 @@
  */
 #include <string.h>
 
-#include "emergency.h"
 #include "found.h"
 #include "memory.h"
 #include "say.h"

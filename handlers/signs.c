@@ -273,6 +273,7 @@ leave_out_of_help(const struct asked *whole, struct found *found)
     enum beside beside = beside_emergency_read(whole);
     bool is_of_calling = beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
     bool is_short_of_call = beside_emergency_of_call(beside) && whole->tokens.count <= SHORT;
+    bool only_asks = beside_emergency_only_asks(whole);
     const char *rest = first_aid_left_out(whole);
     size_t i = 0;
 
@@ -281,7 +282,9 @@ leave_out_of_help(const struct asked *whole, struct found *found)
     }
     while (i < found->count) {
         const struct sign *sign = found->list[i].sign;
-        bool is_answered = beside == BESIDE_ASKS_WHAT_TO_DO && !found_on(whole, rest, sign->id);
+        bool is_answered =
+            beside == BESIDE_ASKS_WHAT_TO_DO &&
+            (!found_on(whole, rest, sign->id) || (only_asks && sign->level == SIGN_EMERGENCY));
 
         if (is_answered || (is_of_calling && sign->level == SIGN_CLINICAL) ||
             (is_short_of_call && found->list[i].by_likeness)) {

@@ -93,15 +93,12 @@ END_TEST
 
 START_TEST(who_asks_whether_we_called_hears_that_a_program_cannot)
 {
-    static const char *const english[] = {"did you guys call 911",
-                                          "has anyone called them?",
-                                          "are you sending someone",
-                                          "will somebody phone them",
-                                          "u called the ambulance?",
-                                          "is help coming",
-                                          "please hurry"};
+    static const char *const english[] = {"did you guys call 911",   "has anyone called them?",
+                                          "are you sending someone", "will somebody phone them",
+                                          "u called the ambulance?", "is help coming",
+                                          "hello are you there",     "please hurry"};
     static const char *const spanish[] = {"ustedes ya llamaron?", "alguien ya llamo al 911?",
-                                          "van a mandar a alguien", "apurense por favor"};
+                                          "van a mandar a alguien", "apurense por favor", "vengan"};
 
     EACH_AFTER("he has chest pain", english, "help:asks-whether", "it can't call 911");
     EACH_AFTER("le duele el pecho", spanish, "help:asks-whether", "no puede llamar al 911");
@@ -206,7 +203,8 @@ START_TEST(a_place_told_reaches_the_alert_and_they_hear_that_it_did)
                                           "calle pino numero 45",
                                           "km 12 de la carretera",
                                           "mi direccion es la casa azul junto al lago",
-                                          "estoy en el estacionamiento del hotel"};
+                                          "estoy en el estacionamiento del hotel",
+                                          "estamos arriba de la loma pasando el puente"};
 
     EACH_AFTER("he has chest pain", english, "help:place", "Staff have that place now.");
     EACH_AFTER("le duele el pecho", spanish, "help:place", "El personal ya tiene ese dato.");
@@ -240,6 +238,8 @@ END_TEST
 
 START_TEST(who_does_not_know_the_address_is_told_that_of_the_record)
 {
+    said_after("he has chest pain", "the operator wants the address");
+    fixture_says(stage, "14 Tarn Road, Cabin 4");
     said_after("he has chest pain", "whats the address here");
     fixture_says(stage, "Say what you see");
     fixture_says(stage, "14 Tarn Road, Cabin 4");
@@ -251,13 +251,10 @@ END_TEST
 
 START_TEST(who_asks_what_to_do_is_sent_to_911_and_no_first_aid_is_told)
 {
-    static const char *const english[] = {"what now",
-                                          "should i roll her on her side",
-                                          "how do i do chest compressions",
-                                          "do i tilt his head",
-                                          "can i give him water",
-                                          "how many pushes on his chest",
-                                          "can i drive her there myself"};
+    static const char *const english[] = {
+        "what now",           "should i roll her on her side", "how do i do chest compressions",
+        "do i tilt his head", "can i give him water",          "how many pushes on his chest",
+        "can i hit his back", "can i drive her there myself"};
     static const char *const spanish[] = {"y ahora que hago",  "que hago mientras",
                                           "no se hacer rcp",   "le puedo dar agua",
                                           "la volteo de lado", "lo llevo yo en el carro?"};
@@ -272,6 +269,8 @@ START_TEST(a_sign_beside_such_a_question_is_heard)
 {
     said_after("he fainted", "how do i do cpr he has chest pain");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    said_after("he fainted", "should i worry he is blue");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:blue-lips");
 }
 END_TEST
 
