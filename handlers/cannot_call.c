@@ -146,8 +146,8 @@ static const char asked_of[] = " you u ya yall anyone anybody someone somebody s
 static const char asked_for[] = " call called calling send sent sending coming dispatch dispatched "
                                 "notify notified contact contacted phone phoned dial dialed ";
 static const char asks_whether[] =
-    "you called|u called|you guys called|u guys called|you phoned|u phoned|guys phoned|who "
-    "called|you sent * ambulance|you sent someone|you sent help|"
+    "you called|u called|you guys called|u guys called|you phoned|u phoned|guys phoned|"
+    "who called|you sent * ambulance|you sent someone|you sent help|"
     "si llaman ustedes|llamaron ustedes|ustedes llamaron|"
     "ustedes ya llamaron|alguien llamo|alguien ya llamo|alguien va a llamar|van a llamar|"
     "va a llamar alguien|van a mandar|mandaron a alguien|mandaron ambulancia|"
@@ -159,9 +159,9 @@ static const char presses[] =
     "you send someone|u send someone|you send somebody|u send somebody|you get us * ambulance|"
     "you get us help|u get us help|"
     "anyone coming|someone coming|help coming|will they come|do they come|will anyone come|"
-    "will someone come|how long till|how long until|how much longer|how far are they|how far "
-    "out|can you come|are you coming|are you there|anyone there|anybody there|answer me|how far "
-    "away|"
+    "will someone come|how long till|how long until|how much longer|how far are they|"
+    "how far out|how far away|can you come|are you coming|are you there|anyone there|"
+    "anybody there|answer me|"
     "when will they|when are they|when is the ambulance|when will the ambulance|when is help|hurry|"
     "vengan|pueden venir|puede venir|hay alguien ahi|estan ahi|contesten|contesteme|"
     "apurense|apurese|apurate|apurenle|apurele|cuando llegan|cuando llega|cuando vienen|"
@@ -262,7 +262,7 @@ cannot_call_told(const struct asked *asked)
     if (tokens_have(tokens, is_through)) {
         return false;
     }
-    return tokens_have(tokens, in_other_words) || ANY_NEAR(&rest, cannot) ||
+    return tokens_have(&rest, in_other_words) || ANY_NEAR(&rest, cannot) ||
            (ANY_NEAR(tokens, phone_fails) && !tokens_have(tokens, other_phone)) ||
            (tokens_have(tokens, asks_us) && !calling_asks_whether(asked)) ||
            (open_emergency_stands(asked->context) &&

@@ -135,9 +135,8 @@ is_courtesy(const struct pieces *pieces)
 /* They have called, and help is coming or there. */
 static const char help_comes[] =
     "already called|i called|we called|i did call|called 911|called them|on their way|on the way|"
-    "they are here|theyre here|are coming|is "
-    "coming|ambulance|paramedics|medics|ya "
-    "llame|ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
+    "they are here|theyre here|are coming|is coming|ambulance|paramedics|medics|ya llame|"
+    "ya llamamos|ya vienen|ya llegaron|ya estan aqui|ambulancia";
 static const char speaks_with_them[] =
     "911 is answering|911 answered|on the phone with|on the line with|on with 911|talking to 911|"
     "hablando con el 911|ya contesto|ya contestaron";

@@ -125,6 +125,9 @@ START_TEST(who_is_through_or_may_call_is_not_told_that_staff_call_for_them)
     fixture_text(stage, "he has chest pain did you call 911?");
     fixture_says(stage, "Don't wait for them.");
     fixture_says(stage, "It can't call 911.");
+    begin_anew();
+    fixture_text(stage, "she fainted, is there no service here at the desk");
+    fixture_says(stage, "Don't wait for them.");
 }
 END_TEST
 
