@@ -394,6 +394,14 @@ read_emptied(const struct asked *asked)
     return emptied_read(&piece, asked_in_message(asked) ? &asked->mended : &piece);
 }
 
+void
+asked_set_text(struct asked *asked, const char *text)
+{
+    asked->text = text;
+    asked->tokens = tokens_read(asked->arena, text);
+    asked->emptied = read_emptied(asked);
+}
+
 struct asked
 asked_whole(void *arena, const struct message *message, const struct context *context)
 {
@@ -465,14 +473,12 @@ asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s)
 {
     struct asked asked = *whole;
 
-    asked.text = text;
     asked.wrote_utc_s = wrote_utc_s;
-    asked.tokens = tokens_read(whole->arena, text);
     if (strcmp(text, whole->text) != 0) {
+        asked_set_text(&asked, text);
         asked.told = strcmp(text, whole->message->text) == 0
                          ? whole->message_told
                          : read_told(whole->arena, whole->context->lexicon, text);
-        asked.emptied = read_emptied(&asked);
     }
     asked.search =
         kb_search_topics(whole->context->kb, whole->context->workspace, text, whole->language);

@@ -22,7 +22,7 @@ struct asked {
     const struct told *told;         /* what it tells of batteries, times and ways */
     const struct told *message_told; /* the same of the whole text */
     struct tokens mended;            /* of the whole text, with misspelt words mended */
-    struct emptied emptied;          /* what `text` tells to be empty */
+    struct emptied emptied;          /* what `text` tells to be empty; its bytes are of that */
     struct topic_search search;      /* of `text`; count 0 for a whole text */
 
     /* Whose record may be used: NULL for a stranger, for a closed rental, and until one is chosen.
@@ -38,6 +38,10 @@ struct asked asked_whole(void *arena, const struct message *message, const struc
 
 /* The same for one question, written at `wrote_utc_s`. `text` must stay. */
 struct asked asked_question(const struct asked *whole, const char *text, int64_t wrote_utc_s);
+
+/* Reads another text in place of its own: the words and what is empty are that text's then, what is
+ * told of batteries and times stays. `text` must stay. */
+void asked_set_text(struct asked *asked, const char *text);
 
 /* Takes this rental of the context for what follows. */
 void asked_choose_rental(struct asked *asked, const struct rental *rental);

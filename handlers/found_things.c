@@ -1,4 +1,7 @@
 /* What is told of things and figures beside the signs: it takes some away and adds some. */
+#include <assert.h>
+#include <string.h>
+
 #include "blood_pressure.h"
 #include "display.h"
 #include "found.h"
@@ -127,6 +130,7 @@ add_beside_empty(const struct asked *whole, struct found *found)
     const struct emptied *emptied = &whole->emptied;
 
     if (emptied->tank || emptied->battery) {
+        assert(emptied->end <= strlen(whole->text));
         add_shown_by(whole,
                      memory_format(whole->arena, "%.*s. %s", (int)emptied->start, whole->text,
                                    whole->text + emptied->end),

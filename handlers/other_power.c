@@ -298,8 +298,7 @@ other_power_goes_on(const struct asked *before, const struct asked *asked, struc
         (there.watts > 0 || there.tenths_wh > 0 || there.lacks_volts)) {
         open_question_close(verdict);
         both = *before;
-        both.text = memory_format(asked->arena, "%s, %s", before->text, asked->text);
-        both.tokens = tokens_read(asked->arena, both.text);
+        asked_set_text(&both, memory_format(asked->arena, "%s, %s", before->text, asked->text));
         return other_power_decide(&both, verdict);
     }
     if (asked->tokens.count > SHORT_TEXT || !tokens_have(&asked->tokens, has_no_outlet)) {

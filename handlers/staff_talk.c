@@ -50,7 +50,7 @@ hands_named(const struct asked *whole, const struct staff_order *order)
     const struct staff_meant meant = staff_meant(whole, order);
     struct asked rest = *whole;
 
-    rest.tokens = tokens_read(whole->arena, meant.rest);
+    asked_set_text(&rest, meant.rest);
     return meant.by_name &&
            (rest.tokens.count == 0 || is_colleague(&rest, token_is(&rest.tokens, 0, "to") ? 1 : 0));
 }
@@ -233,8 +233,7 @@ staff_spoke_of_renter(const struct asked *whole, const char *text)
     if (whole->context->role != SENDER_STAFF) {
         return false;
     }
-    earlier.text = text;
-    earlier.tokens = tokens_read(whole->arena, text);
+    asked_set_text(&earlier, text);
     return staff_relays(&earlier) || staff_asks_of_renter(&earlier) ||
            (staff_order_read(&earlier, 0, &order) && !speaks_of_self(&earlier.tokens, order.next));
 }

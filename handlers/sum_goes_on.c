@@ -327,10 +327,10 @@ goes_on_with(const struct asked *asked, struct verdict *verdict, const struct as
     if (answer.impossible || !sum->take(asked, before, &answer, &told)) {
         return false;
     }
+    asked_set_text(&after, next_about(before, asked, sum));
     /* The words of both, the charges of now. */
     after.tokens =
         tokens_read(asked->arena, memory_format(asked->arena, "%s. %s", before->text, asked->text));
-    after.text = next_about(before, asked, sum);
     after.wrote_utc_s = asked->wrote_utc_s;
     open_question_close(verdict);
     return sum->work_out(&after, verdict, &told);

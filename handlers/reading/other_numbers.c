@@ -10,10 +10,15 @@ is_number(const struct items *items, size_t at)
 static void
 hours_of_day(struct items *items, size_t at)
 {
-    const struct item *first = &items->list[at], *last = first + 2;
+    const struct item *first, *last;
 
-    if (!items->spanish || !is_number(items, at) || !is_number(items, at + 2) ||
-        !item_text(items, at + 1, "a") || at == 0 || !first->digits || !last->digits ||
+    if (!items->spanish || at == 0 || !is_number(items, at) || !is_number(items, at + 2) ||
+        !item_text(items, at + 1, "a")) {
+        return;
+    }
+    first = &items->list[at];
+    last = &items->list[at + 2];
+    if (!first->digits || !last->digits ||
         !token_among(items->tokens, first->from - 1, " de entre ") || first->value < 1000 ||
         first->value > 24 * 1000 || last->value > 24 * 1000 ||
         (first->value <= 12 * 1000 && last->value <= 12 * 1000) ||
@@ -30,9 +35,11 @@ every_so_long(struct items *items, size_t at)
 {
     size_t first = at < items->count ? items->list[at].from : 0;
 
-    first -= token_among(items->tokens, tokens_back(first, 1), " about like como unos ") ? 1 : 0;
-    if (item_in(items, at, UNIT_MINUTE) &&
-        token_among(items->tokens, tokens_back(first, 1), " every cada ")) {
+    if (first > 0 && token_among(items->tokens, first - 1, " about like como unos ")) {
+        first--;
+    }
+    if (first > 0 && item_in(items, at, UNIT_MINUTE) &&
+        token_among(items->tokens, first - 1, " every cada ")) {
         items_spend(items, at, 1);
     }
 }

@@ -49,6 +49,18 @@ is_ours(const struct stat *is)
     return is->st_uid == geteuid() || is->st_uid == 0;
 }
 
+/* "folder/" would follow a link of that name; the caller's to free. */
+static char *
+without_slash(const char *folder)
+{
+    size_t length = strlen(folder);
+
+    while (length > 1 && folder[length - 1] == '/') {
+        length--;
+    }
+    return memory_copy_n(NULL, folder, length);
+}
+
 /*
  * A descriptor, the caller's to close, so that what is in the folder is opened in that very folder,
  * whatever comes to stand in its place. A link is not followed, for who may put one there chooses
@@ -57,9 +69,11 @@ is_ours(const struct stat *is)
 static int
 open_folder(const char *folder, struct fault *fault)
 {
-    int in = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC | O_NOFOLLOW);
+    char *bare = without_slash(folder);
+    int in = open(bare, O_RDONLY | O_DIRECTORY | O_CLOEXEC | O_NOFOLLOW);
     struct stat is;
 
+    talloc_free(bare);
     if (in < 0 || fstat(in, &is) != 0) {
         fault_set(fault, "%s: is no folder, or a link to one: %s", folder, strerror(errno));
     } else if (!only_owner_writes(&is)) {

@@ -195,7 +195,7 @@ END_TEST
 
 START_TEST(no_link_is_followed_to_what_is_kept)
 {
-    char cache[64], link[64], file[80], other[80];
+    char cache[64], link[64], slashed[80], file[80], other[80];
     struct fault fault;
     ino_t before;
 
@@ -209,6 +209,10 @@ START_TEST(no_link_is_followed_to_what_is_kept)
     load_again(link);
     ck_assert_int_eq(kb_keep(kb, link, KEPT_LIVE, &fault), -1);
     ck_assert_ptr_nonnull(strstr(fault.text, "/link: is no folder, or a link to one"));
+    snprintf(slashed, sizeof(slashed), "%s//", link);
+    load_again(slashed);
+    ck_assert_int_eq(kb_keep(kb, slashed, KEPT_LIVE, &fault), -1);
+    ck_assert_ptr_nonnull(strstr(fault.text, "is no folder, or a link to one"));
     ck_assert_uint_eq(file_of(cache, "kb"), before);
     ck_assert_int_eq(rename(file, other), 0);
     ck_assert_int_eq(symlink("other", file), 0);
