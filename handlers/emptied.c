@@ -46,12 +46,14 @@ static const char in_general[] =
 
 /* Whose battery or tank it is, if it is none of ours. */
 const char emptied_owners[] =
-    " phone phones ice cell cellphone cellular car cars truck trucks van vest jacket gloves heated "
+    " phone phones cell cellphone cellular car cars truck trucks van vest jacket gloves heated "
     "bike "
     "ebike drill radio gps clock toy watch hearing aid aids remote laptop tablet camera flashlight "
     "smoke detector scooter jeep water propane gas fuel scuba telefono celular cel carro coche "
     "auto "
     "camioneta troca reloj control audifono audifonos linterna camara agua gasolina ";
+/* These have tanks, and no batteries: "we ran out of gas battery died". */
+static const char vessels[] = " water propane gas fuel scuba agua gasolina ";
 static const char vehicles[] = " car cars truck van jeep scooter carro coche auto camioneta troca ";
 static const char determiners[] = " the my our his her a el la mi su un una this ";
 
@@ -155,14 +157,15 @@ is_denied(const struct tokens *tokens, const struct place *place)
     return false;
 }
 
-/* "How do i get the battery out" */
+/* "How do i get the battery out", "could you run some batteries out to us" */
 static bool
 is_taken_out(const struct tokens *tokens, const struct place *place)
 {
     return place->is_thing && token_is(tokens, place->name + 1, "out") &&
-           stands_in(tokens, tokens_back(place->name, NEAR + 1), place->name,
-                     " get got gets getting take took taking pull pulled pulling slide slid pop "
-                     "popped pry remove have had keep bring brought swap put ");
+           (token_among(tokens, place->name + 2, " to here there ") ||
+            stands_in(tokens, tokens_back(place->name, NEAR + 1), place->name,
+                      " get got gets getting take took taking pull pulled pulling slide slid pop "
+                      "popped pry remove have had keep bring brought swap put "));
 }
 
 /* "When the battery died he turned grey": it did; but not "when the battery is dead". */
@@ -207,6 +210,16 @@ is_supposed(const struct tokens *tokens, const struct place *place)
            (token_among(tokens, 0, asking_head) && place->is_thing && asks_what_to_do(tokens) == 0);
 }
 
+/* "The truck broke battery died", "ran out of gas battery died": the owner at `at` is none. */
+static bool
+is_told_of_owner(const struct tokens *tokens, const struct place *place, size_t at)
+{
+    return tokens_phrase_at(tokens, at + 1, emptied_words) > 0 ||
+           token_among(tokens, at + 1, " broke stopped stuck ") ||
+           (token_among(tokens, at, vessels) &&
+            token_among(tokens, place->name, emptied_batteries));
+}
+
 /* "My phone battery", "se quedo sin bateria mi celular", "battery of the car"; but not "we are in
  * the car battery died". */
 static bool
@@ -214,9 +227,15 @@ is_of_other_thing(const struct tokens *tokens, const struct place *place)
 {
     size_t near = tokens_back(place->name, BESIDE_NAME), after = place->name + 1, i = place->name;
 
+    if (tokens_phrase_at(tokens, near, "ice pack|ice packs") > 0) {
+        return true; /* but not "stuck on black ice battery died" */
+    }
     if (stands_in(tokens, near, place->name, emptied_owners)) {
         while (!token_among(tokens, i, emptied_owners)) {
             i--;
+        }
+        if (is_told_of_owner(tokens, place, i)) {
+            return false;
         }
         while (i > 0 && token_among(tokens, i - 1, determiners)) {
             i--;
@@ -268,6 +287,43 @@ find_place(const struct tokens *tokens, const char *supplies, bool several, stru
 
 static const char none[] = " no sin zero cero ";
 
+/* "No battery no nothing", "ni pila ni tanque": nothing but what there is not. "No battery" is all
+ * of the piece, or "nothing" is told beside it, or the tank as well. */
+static bool
+tells_nothing_at_all(const struct tokens *piece)
+{
+    static const char nothing[] = " nothing anything nada none ninguna ninguno ";
+    bool is_all = false;
+    size_t batteries = 0, i;
+
+    for (i = 0; i < piece->count; i++) {
+        bool is_battery = token_among(piece, i, emptied_batteries);
+        bool names_all = token_among(piece, i, nothing) || token_among(piece, i, emptied_tanks);
+
+        is_all = is_all || names_all;
+        batteries += is_battery;
+        if (!is_battery && !names_all && piece->list[i].kind != TOKEN_SIGN &&
+            !token_among(piece, i, none) &&
+            !token_among(piece, i, " ni nor and or y left at all else i we got have more mas ")) {
+            return false;
+        }
+    }
+    return batteries > 0 && is_all && token_among(piece, 0, " no sin ni ");
+}
+
+/* "All the batteries are dead", "se me acabaron todas las pilas": each that they have. */
+static bool
+is_told_of_all(const struct tokens *piece, const struct place *place)
+{
+    static const char several[] = " batteries batts bats baterys batterys packs tanks cylinders "
+                                  "bottles baterias pilas tanques "
+                                  "cilindros ";
+    struct clause clause = clause_around(piece, place->name);
+
+    return token_among(piece, place->name, several) &&
+           clause_has(piece, clause, " all every todas todos ");
+}
+
 /* "Dead battery", "sin pila!", and nothing else in the piece. "No tank" is none: they may never
  * have had one. */
 static bool
@@ -278,6 +334,9 @@ is_bare_thing(const struct tokens *piece, const char *supplies, struct place *pl
     *place = (struct place){.name = 1, .last = 2, .is_thing = true};
     while (count > 2 && token_among(piece, count - 1, " . ! ")) {
         count--;
+    }
+    if (supplies == emptied_batteries && tells_nothing_at_all(piece)) {
+        return true;
     }
     return count == 2 && token_among(piece, 1, supplies) &&
            (token_among(piece, 0, as_thing) ||
@@ -348,6 +407,7 @@ emptied_read(const struct tokens *piece, const struct tokens *message)
     }
     emptied.tank = is_tank;
     emptied.battery = !is_tank;
+    is_pressing = is_pressing || is_told_of_all(piece, &place) || tells_nothing_at_all(piece);
     emptied.nothing_else = (no_other || is_pressing) && !tells_seen_to(message) &&
                            !tells_from_backup(message) &&
                            (no_other || !tells_other_at_hand(message));

@@ -23,10 +23,46 @@ static const char chargers[] = " charger chargers cord adapter cargador cable ";
 static const char broken[] =
     " broken broke fried lost missing forgot dead quit melted roto perdido "
     "olvide quemado descompuesto ";
+/* What is said of one that there is. */
+static const char has_it[] =
+    "have|got|ive|he has|she has|full|fully|charged|here|tengo|tenemos|traigo|traemos|hay|queda|"
+    "quedan|cargada|cargado|llena|lleno|llenas|llenos|aqui";
+/* Or of one that is in use. */
+static const char uses_it[] =
+    "with me|with us|charging|works|working|fine|good|on the other|on my other|on the spare|"
+    "on my spare|on another|on the extra|using|use|switched|switch|swapped|swap|changed|put|"
+    "plugged|opened|hooked|uso|usar|usando|puse|poner|pongo|meter|meterle|meto|pusimos|cambie|"
+    "cambiamos|cargando|"
+    "funciona|sirve|jala|abri|abrimos|conmigo|con la otra|con el otro|con otra|con otro|con la de "
+    "repuesto|"
+    "con el de repuesto|conecte";
+/* Who asks, orders or waits for one has none, nor who has it elsewhere. */
 static const char not_at_hand[] =
-    " home house hotel cabin lodge room office left forgot need needs bring send get want casa "
-    "cabana cuarto oficina deje olvide olvidamos necesito necesitamos ocupo traer traen traigan "
-    "traiganme mandar mandan manden mandenme quiero ";
+    " home house hotel cabin lodge room office trunk left forgot need needs bring send get gets "
+    "want wants wish borrow lend loan order ordered rent buy find deliver delivered wait waiting "
+    "coming come hope casa cabana cuarto oficina cajuela deje olvide olvidamos necesito "
+    "necesitamos ocupo ocupamos traer traen traigan traiganme mandar mandan manden mandenme quiero "
+    "quisiera prestar prestan preste presten prestenme prestas presta conseguir consigo consigueme "
+    "consiga consigan pedir pedi pedimos pido dar dan den denme regalan regalen comprar compro "
+    "compre espero esperando esperar falta ";
+/* They ask whether there is one, or somebody else has it. */
+static const char asks_for_it[] =
+    " you u they anyone anybody somebody someone sister brother friend neighbor can could may "
+    "might "
+    "will would do does did should if how where when until cuando donde como quien alguien ustedes "
+    "tienen puede pueden podria podrian vecino vecina hermana hermano amigo amiga ";
+/* "I have to find another" */
+static const char has_to[] = "have to|got to|has to|tengo que|tenemos que|hay que";
+/* What somebody did to one that they have no more; and how or where one is that is of no use. */
+static const char gave_away[] =
+    " lost lose left forgot gave given sold returned lent broke dropped perdi perdimos deje "
+    "dejamos "
+    "olvide olvidamos devolvi devolvimos entregue entregamos regale vendi ";
+static const char is_gone[] =
+    " broken broke fried lost missing melted stolen stole leaking left forgot gave away returned "
+    "home house hotel cabin lodge roto rota perdido perdida quemado quemada descompuesto "
+    "descompuesta robaron robado robada deje dejamos olvide olvidamos devolvi devolvimos entregue "
+    "entregamos casa cabana ";
 static const char far_off[] =
     "on the road|on the trail|on a trail|on the highway|on the freeway|on the mountain|on the pass|"
     "at the pass|on the summit|at the summit|on the slopes|on the slope|on the lift|on a "
@@ -78,7 +114,8 @@ static const char of_them[] =
     "llegar|vienen|sin|puedo|"
     "puede|tengo|aguanto|aguanta";
 static const char asks[] =
-    "?|where|how|when|can|could|do|should|will|donde|como|cuando|puedo|pueden";
+    "?|where|how|when|what time|can|could|do|should|will|donde|como|cuando|a que hora|a q hora|"
+    "puedo|pueden";
 static const char gives_back[] =
     "return|take it|bring it|turn it in|drop off|drop it off|exchange|refill|refilled|pick up|"
     "pickup|picked up|devolver|devuelvo|recoger|recogen|regresar|regreso|entregar|entrego|"
@@ -87,6 +124,20 @@ static const char amounts[] =
     " % percent psi bar bars light lights left more por raya rayas luces luz mas ";
 static const char hours[] =
     " hour hours hr hrs h min mins minute minutes hora horas minuto minutos ";
+
+/* One of the phrases begins in the clause. */
+static bool
+clause_tells(const struct tokens *tokens, struct clause clause, const char *phrases)
+{
+    size_t i;
+
+    for (i = clause.from; i < clause.end; i++) {
+        if (tokens_phrase_at(tokens, i, phrases) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
 
 static bool
 clause_denies(const struct tokens *tokens, struct clause clause)
@@ -151,6 +202,20 @@ tells_no_charging(const struct tokens *message)
     return false;
 }
 
+/* "My spare got stolen", "i gave the other away", "the spare is at the hotel"; but not of one that
+ * they ask for: "can i borrow another one, i left mine at home". */
+static bool
+is_other_gone(const struct tokens *tokens, size_t at)
+{
+    struct clause clause = clause_around(tokens, at), after = {at, clause.end},
+                  before = {tokens_back(at, NEAR), at};
+
+    before.from = before.from < clause.from ? clause.from : before.from;
+    return !token_among(tokens, at, " another ") && !token_is(tokens, clause.end, "?") &&
+           !clause_has(tokens, clause, asks_for_it) && !clause_denies(tokens, clause) &&
+           (clause_has(tokens, before, gave_away) || clause_has(tokens, after, is_gone));
+}
+
 bool
 tells_no_other(const struct tokens *message)
 {
@@ -162,29 +227,43 @@ tells_no_other(const struct tokens *message)
         return true;
     }
     for (i = 0; i < message->count; i++) {
-        if (names_other(message, i) && is_other_empty(message, i) &&
-            (too || !names_supply(message, i + 1))) {
+        if (names_other(message, i) &&
+            ((is_other_empty(message, i) && (too || !names_supply(message, i + 1))) ||
+             is_other_gone(message, i))) {
             return true;
         }
     }
     return false;
 }
 
+/* "We have another but need the wrench", "tengo otro pero no abre". */
+static bool
+is_of_no_use(const struct tokens *tokens, struct clause clause)
+{
+    struct clause next = clause_around(tokens, clause.end + 1);
+
+    return token_among(tokens, clause.end, " but pero ") &&
+           (clause_denies(tokens, next) || clause_has(tokens, next, not_at_hand) ||
+            clause_has(tokens, next, is_gone));
+}
+
+/* Its own clause says so; that it is only spoken of says nothing. */
 bool
 tells_other_at_hand(const struct tokens *message)
 {
-    size_t i, j;
+    size_t i;
 
     for (i = 0; i < message->count; i++) {
-        bool is_elsewhere = false;
+        struct clause clause = clause_around(message, i);
+        bool is_asked = token_is(message, clause.end, "?") ||
+                        clause_has(message, clause, asks_for_it) ||
+                        clause_tells(message, clause, has_to);
 
-        if (!names_other(message, i) || is_other_empty(message, i)) {
-            continue;
-        }
-        for (j = tokens_back(i, FAR); j <= i + FAR; j++) {
-            is_elsewhere = is_elsewhere || token_among(message, j, not_at_hand);
-        }
-        if (!is_elsewhere) {
+        if (names_other(message, i) && !is_other_empty(message, i) && !is_other_gone(message, i) &&
+            !clause_has(message, clause, not_at_hand) && !clause_denies(message, clause) &&
+            !is_of_no_use(message, clause) &&
+            (clause_tells(message, clause, uses_it) ||
+             (!is_asked && clause_tells(message, clause, has_it)))) {
             return true;
         }
     }
@@ -269,7 +348,8 @@ asks_when_full(const struct tokens *message)
     return tokens_have(message, asks) &&
            tokens_have(message,
                        "full|fully|be ready|be done|ready by|all be ready|recharge|llenarse|"
-                       "llenar|llena|llenas|carga completa|cargarse|cargada|cargadas");
+                       "llenar|llena|llenas|carga completa|cargarse|cargada|cargadas|si cargo|"
+                       "cuando cargo|cargo una|cargo la|cargo las|las cargo|la cargo");
 }
 
 /* "2 miles from the car", "1 hour drive to the hotel": tokens from the number at `at` on. */

@@ -9,6 +9,7 @@
  */
 #include <string.h>
 
+#include "clause.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -18,15 +19,16 @@ static const struct yes_no_about oxygen_flows = {
     .things = " oxygen o2 air flow flowing coming working work works power electricity light unit "
               "machine concentrator running back oxigeno aire sale luz corriente funciona prende "
               "maquina equipo ",
-    .well = "flowing|is working|its working|working now|working again|works now|works again|"
-            "it works|running again|running now|its running|back on|came back|is back|its back|"
-            "on again|coming out|coming again|getting oxygen|getting air|ok now|okay now|"
-            "fine now|good now|all good|all set|is fixed|got it fixed|got it working|"
-            "sigue saliendo|still coming|still running|still works|still working|still runs|"
-            "sigue funcionando|sigue andando|"
-            "ya jala|ya jalo|ya anda|ya trabaja|ya sirve|ya arranco|"
-            "ya funciona|ya sale|ya volvio|volvio la luz|ya hay|ya prendio|ya esta|ya quedo|"
-            "sale oxigeno|esta saliendo",
+    .well =
+        "flowing|it flows|is working|its working|working now|working again|works now|works again|"
+        "it works|running again|running now|its running|back on|came back|is back|its back|"
+        "on again|coming out|coming again|getting oxygen|getting air|ok now|okay now|"
+        "fine now|good now|all good|all set|is fixed|got it fixed|got it working|"
+        "sigue saliendo|still coming|still running|still works|still working|still runs|"
+        "sigue funcionando|sigue andando|"
+        "ya jala|ya jalo|ya anda|ya trabaja|ya sirve|ya arranco|"
+        "ya funciona|ya sale|ya volvio|volvio la luz|ya hay|ya prendio|ya esta|ya quedo|"
+        "sale oxigeno|esta saliendo",
     .ill = " still yet same sigue igual stopped quit died dead off out worse muerto apagado "
            "apagada parado peor quiet silent silence callado callada silencio ",
 };
@@ -84,12 +86,27 @@ static const char half_flows[] =
     "sort of|partly|not much|not well|not really|poco|poca|poquito|poquita|tantito|apenas|a medias|"
     "a ratos|por ratos|a veces|fallando|falla|mal|mas o menos|debil|debilito|va y viene|casi no|"
     "casi nada";
-/* What may follow that, if it is of the flow: "a little loud" is not. */
+/* It is of the flow if its clause names that, or names nothing at all. */
 static const char of_flow[] =
-    " . , ! oxygen o2 air flow flows flowing coming comes come out works working any anything "
-    "blowing only and but now again today oxigeno aire sale llega jala funciona y pero ahora nomas "
-    "nada solo ";
+    " oxygen o2 air flow flows flowing coming comes come working works work runs run running "
+    "blowing breeze power electricity oxigeno aire sale saliendo llega jala funciona funcionando "
+    "trabaja anda prende fallando ";
+static const char with_half[] =
+    " yes yeah yep si sip ok okay but pero only just even very really still like it its is there "
+    "are a un una el la some any anything think guess maybe i the that thats out again today "
+    "ahorita "
+    "muy solo nomas todavia sigue ya esta como pues creo que nada me now , . ! ";
+/* And not of the flow, if it names one of these. */
+static const char of_else[] =
+    " battery batteries batt spare charge light lights screen display cannula tube tubing hose "
+    "mask noise noisy sound sounds loud quiet smell smells sure tired scared worried late bateria "
+    "baterias pila pilas carga luz luces foco pantalla canula manguera ruido suena oye huele olor "
+    "ve lejos tarde cansado cansada ";
 static const char of_person[] = " feel feels feeling im am he hes she shes siento siente estoy if ";
+static const char restarts[] = " turned turning turn switched switch flipped plugged unplugged "
+                               "power cycled cycle restarted tried ";
+static const char by_and_by[] = "poco a poco|little by little";
+static const char not_so[] = " nada no not isnt ";
 
 static bool
 is_open(const struct asked *whole)
@@ -136,26 +153,58 @@ is_outage_alone(const struct verdict *verdict)
     return is_out;
 }
 
-/* "Yes a little", "si pero poco", "barely any air"; but not "a little loud", "i feel weak". */
+/* "I turned it off and on", "off and on again works": it was started anew. */
 static bool
-tells_half_flow(const struct tokens *tokens)
+is_restart(const struct tokens *tokens, size_t at, size_t end)
+{
+    const struct clause before = {tokens_back(at, 4), at};
+
+    return token_among(tokens, at, " on off ") &&
+           (clause_has(tokens, before, restarts) || token_is(tokens, end, "again"));
+}
+
+/* Of what the words of half a flow at [at, end) are told: NO if of the flow, "yes a little", "it
+ * works sometimes"; YES if of something else, "battery at half", "nada mal". */
+static enum yes_no
+half_told_at(const struct tokens *tokens, size_t at, size_t end)
 {
     enum { NEAR = 3 };
-    size_t i, j, words;
+    struct clause clause = {clause_around(tokens, at).from, clause_around(tokens, end - 1).end};
+    struct clause near = {tokens_back(at, NEAR), at};
+    size_t i;
 
-    for (i = 0; i < tokens->count; i++) {
-        bool is_of_flow = true;
-
-        words = tokens_phrase_at(tokens, i, half_flows);
-        for (j = tokens_back(i, NEAR); j < i; j++) {
-            is_of_flow = is_of_flow && !token_among(tokens, j, of_person);
-        }
-        if (words > 0 && is_of_flow &&
-            (i + words >= tokens->count || token_among(tokens, i + words, of_flow))) {
-            return true;
+    if (clause_has(tokens, clause, of_else) || clause_has(tokens, near, of_person) ||
+        is_restart(tokens, at, end) || tokens_phrase_at(tokens, at, by_and_by) > 0 ||
+        (at > clause.from && token_among(tokens, at - 1, not_so))) {
+        return SAID_YES;
+    }
+    if (clause_has(tokens, clause, of_flow)) {
+        return SAID_NO;
+    }
+    for (i = clause.from; i < clause.end; i++) {
+        if ((i < at || i >= end) && !token_among(tokens, i, with_half)) {
+            return SAID_NEITHER;
         }
     }
-    return false;
+    return SAID_NO;
+}
+
+/* The worst of it; YES if no half is told. */
+static enum yes_no
+half_told(const struct tokens *tokens)
+{
+    enum yes_no worst = SAID_YES;
+    size_t i, words;
+
+    for (i = 0; i < tokens->count; i++) {
+        words = tokens_phrase_at(tokens, i, half_flows);
+        if (words > 0 && worst != SAID_NO) {
+            enum yes_no told = half_told_at(tokens, i, i + words);
+
+            worst = told == SAID_YES ? worst : told;
+        }
+    }
+    return worst;
 }
 
 /* What they say of the oxygen in a text to a person. */
@@ -163,7 +212,7 @@ static enum yes_no
 told_beside_talk(const struct asked *asked)
 {
     if (yes_no_denies_one_of(&asked->tokens, oxygen) || tokens_have(&asked->tokens, none_comes) ||
-        (tokens_any_among(&asked->tokens, 0, oxygen) && tells_half_flow(&asked->tokens))) {
+        (tokens_any_among(&asked->tokens, 0, oxygen) && half_told(&asked->tokens) == SAID_NO)) {
         return SAID_NO;
     }
     return yes_no_read(&asked->tokens, &oxygen_flows) == SAID_YES &&
@@ -217,7 +266,7 @@ is_half_said(void *arena, const struct tokens *tokens)
             return true;
         }
     }
-    return tokens_have(tokens, half_flows);
+    return half_told(tokens) == SAID_NEITHER;
 }
 
 /* Half a flow is NO; a longer YES must name that it flows, or ask something else beside it. */
@@ -228,7 +277,7 @@ sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
     bool is_long = tokens->count > LONG_TEXT && !tokens_have(tokens, oxygen_flows.well) &&
                    !tokens_have(tokens, "?|how|what|when|where|which|who|why|como|cuando|donde");
 
-    if (tells_half_flow(tokens)) {
+    if (half_told(tokens) == SAID_NO) {
         return SAID_NO;
     }
     return said == SAID_YES &&

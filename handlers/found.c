@@ -323,10 +323,10 @@ found_read(const struct asked *whole, struct found *found)
     found_leave_out_things(whole, found);
     if (!oximeter_read(whole->text, &found->reading, &start, &end)) {
         found->reading = bare_percent_as_reading(whole);
-        found->reading = found->reading > 0 ? found->reading : is_over_still_low(whole);
         found->reading = found->reading > 0 ? found->reading : introduces_as_reading(whole);
         found->reading = found->reading > 0 ? found->reading : measured_again(whole);
     }
+    found->reading = is_over_still_low(whole) > 0 ? is_over_still_low(whole) : found->reading;
     found->reading = introduces_told(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);
     found_add_told(whole, found);

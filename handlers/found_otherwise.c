@@ -72,8 +72,8 @@ is_of_empty_battery(const struct asked *whole, const struct sign_match *match)
 /*
  * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
  * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
- * grave it is, and so is "my dad is 79 and uses oxygen"; "ya me siento mejor" and "paramedics are
- * here" are like texts of those who are not well.
+ * grave it is; in "my dad is 79 and uses oxygen" there is none (introduces.c), and yet it is like
+ * them; "ya me siento mejor" and "paramedics are here" are like texts of those who are not well.
  */
 bool
 found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
@@ -86,7 +86,7 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
            (match->by_likeness && found_in == &whole->tokens && introduces_told(whole)) ||
-           (is_over_was_cooking(whole) && is_over_of_smell(match->sign)) ||
+           (match->by_likeness && is_over_of_smell(match->sign) && is_over_was_cooking(whole)) ||
            is_told_of_battery(found_in, match) || is_of_empty_battery(whole, match) ||
            is_danger_like_alarm(whole, found_in, match) ||
            (is_of_hiss(match->sign) && hissing_is_of_cylinder(whole, whole->text)) ||

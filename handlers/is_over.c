@@ -276,7 +276,8 @@ is_over_of_smell(const struct sign *sign)
     return false;
 }
 
-/* "It was burnt toast", while nothing but smoke or its smell was told. */
+/* "It was burnt toast", while nothing but smoke or its smell was told. What still burns beside
+ * oxygen is no all-clear, and a stove that burns gas is none for gas that is smelt. */
 bool
 is_over_was_cooking(const struct asked *asked)
 {
@@ -284,58 +285,77 @@ is_over_was_cooking(const struct asked *asked)
         "toast|toaster|bacon|popcorn|dinner|supper|breakfast|cooking|barbecue|grill|incense|"
         "pan tostado|pan quemado|pan|tostadora|tortilla|tortillas|frijoles|comida|cena|palomitas|"
         "asado|parrilla|incienso|vecino cocinando|vecina cocinando";
+    static const char may_leak[] = "stove|oven|cooking|barbecue|grill|in the kitchen|estufa|horno|"
+                                   "cocinando|asado|parrilla|en la cocina";
+    static const char was_burnt[] = "burnt|burned|quemado|quemada|quemo";
+    static const char *const gas[] = {"bad-gas"};
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, cooked), other;
-    const char *phrases = "smoke|smell|burnt|burned|burning|burn|smoking|stove|oven|neighbor|"
-                          "neighbors|humo|olor|quemado|quemada|"
-                          "quemo|in the kitchen|en la "
-                          "cocina|quemando|quemandose|estufa|horno|vecino|vecina|vecinos|false "
-                          "alarm|falsa alarma|todo bien|all good";
+    const char *phrases =
+        "smoke|smell|burnt|burned|stove|oven|neighbor|neighbors|humo|olor|quemado|"
+        "quemada|quemo|in the kitchen|en la cocina|estufa|horno|vecino|vecina|"
+        "vecinos|false alarm|falsa alarma|todo bien|all good";
 
     other = tokens_without(asked->arena, &rest, phrases);
     return rest.count < asked->tokens.count && tokens_have(&asked->tokens, was) &&
            found_alerted_of(asked->context, smells, sizeof smells / sizeof smells[0]) &&
+           (!found_alerted_of(asked->context, gas, 1) ||
+            (tokens_have(&asked->tokens, was_burnt) && !tokens_have(&asked->tokens, may_leak))) &&
            are_fillers(asked, &other, false);
 }
 
-/* "94, no, 84" puts the first right, and "94 no 84" the second: what stands around "no" tells. */
+/* An alert that is open was told with this value: "reading 84". */
 static bool
-puts_first_right(const struct tokens *tokens, size_t denial)
-{
-    return token_is(tokens, denial, "no") &&
-           (token_among(tokens, denial - 1, " , . ; - ! ") ||
-            token_among(tokens, denial + 1,
-                        " , . ; - ! wait sorry perdon espere i its it es son "));
-}
-
-/* "94 not 84", "94, no, 84", or with "typo" one number alone: the value that holds; 0 if none is
- * told so. */
-static int
-value_put_right(const struct tokens *tokens)
+was_told_before(const struct asked *asked, int value)
 {
     enum { THOUSAND = 1000 };
-    bool is_denied = false, was_wrong, takes_second = false;
-    size_t count = 0, i;
+    size_t i, j;
+
+    for (i = 0; i < asked->context->alert_count; i++) {
+        struct tokens brief = tokens_read(asked->arena, asked->context->alerts[i].brief);
+
+        for (j = 0; j < brief.count; j++) {
+            if (brief.list[j].kind == TOKEN_NUMBER &&
+                brief.list[j].thousandths == value * THOUSAND) {
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+/*
+ * "94 not 84", "94, no, 84", or with "typo" one number alone: the value that holds; 0 if none is
+ * told so. Of two with "no" between them the first holds only if the second stands right behind it
+ * and is what was told before: "94 no 84". All else puts the first right.
+ */
+static int
+value_put_right(const struct asked *asked)
+{
+    enum { THOUSAND = 1000 };
+    const struct tokens *tokens = &asked->tokens;
+    bool was_wrong = tokens_have(tokens, "meant|typo|misread|quise decir|lei mal|me equivoque");
+    size_t count = 0, denial = 0, numbers[2] = {0, 0}, i;
     int values[2] = {0, 0};
 
-    was_wrong = tokens_have(tokens, "meant|typo|misread|quise decir|lei mal|me equivoque");
     for (i = 0; i < tokens->count; i++) {
-        bool denies = yes_no_denies_at(tokens, i);
-
-        if (denies && count == 0) {
-            return 0; /* "not 94 but 84" */
-        }
-        if (denies && count == 1) {
-            is_denied = true;
-            takes_second = takes_second || puts_first_right(tokens, i);
+        if (yes_no_denies_at(tokens, i)) {
+            if (count == 0) {
+                return 0; /* "not 94 but 84" */
+            }
+            denial = count == 1 ? i : denial;
         }
         if (tokens->list[i].kind == TOKEN_NUMBER && count++ < 2) {
+            numbers[count - 1] = i;
             values[count - 1] = tokens->list[i].thousandths / THOUSAND;
         }
     }
-    if (count == 2 && is_denied) {
-        return takes_second ? values[1] : values[0];
+    if (count == 2 && denial > 0) {
+        return denial == numbers[0] + 1 && numbers[1] == denial + 1 &&
+                       was_told_before(asked, values[1])
+                   ? values[0]
+                   : values[1];
     }
-    return count == 1 && was_wrong && !is_denied ? values[0] : 0;
+    return count == 1 && was_wrong && denial == 0 ? values[0] : 0;
 }
 
 /* The value by which they put right a reading that staff were alerted of; 0 if the text is none of
@@ -344,14 +364,15 @@ static int
 reading_put_right(const struct asked *asked)
 {
     static const char *const readings[] = {"low-reading", "reading", "reading-and-symptom"};
-    struct tokens rest =
-        tokens_without(asked->arena, &asked->tokens,
-                       "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
-                       "lei mal|me equivoque|era|eran|fue|was|percent|por ciento|wait|espere");
+    struct tokens rest = tokens_without(
+        asked->arena, &asked->tokens,
+        "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
+        "lei mal|me equivoque|era|eran|fue|was|percent|por ciento|wait|espere|actually|"
+        "really|is|at|in fact|correction|de hecho|en realidad|tiene|marca");
 
     return tokens_words_among(&rest, around) &&
                    found_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0])
-               ? value_put_right(&asked->tokens)
+               ? value_put_right(asked)
                : 0;
 }
 

@@ -201,7 +201,8 @@ worse_again_decide(const struct asked *whole, struct verdict *verdict)
     }
     verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "worse-again")->text =
         say(whole->arena, whole->context->house, whole->language, SAY_EMERGENCY_FIRST, NULL);
-    verdict_alert(verdict, ALERT_EMERGENCY, true, "sign:worse-again", "worse again");
+    verdict_alert(verdict, ALERT_EMERGENCY, true, "sign:worse-again",
+                  is_grave && is_no_better(&whole->tokens) ? "no better" : "worse again");
     return true;
 }
 

@@ -77,6 +77,20 @@ yes_no_doubts_at(const struct tokens *tokens, size_t at)
             (tokens_have(tokens, "no estoy seguro|no estoy segura") || is_taken_back(tokens, at)));
 }
 
+/* "Not really sure why it stopped", "dont know what happened", "no se por que": what they do not
+ * know is not what was asked. "Not sure if it flows" is. */
+static bool
+knows_no_cause(const struct tokens *tokens, size_t at)
+{
+    size_t next = at + 1;
+
+    while (token_among(tokens, next, " really too quite exactly all that very a muy bien ")) {
+        next++;
+    }
+    return (token_among(tokens, next, doubtful_after) || token_is(tokens, next, "se")) &&
+           token_among(tokens, next + 1, " why what who por que ");
+}
+
 static size_t
 head_of(const struct tokens *tokens)
 {
@@ -163,7 +177,8 @@ yes_no_read(const struct tokens *tokens, const struct yes_no_about *about)
 
     for (i = head; i < tokens->count; i++) {
         bool doubts = about->takes_doubt && yes_no_doubts_at(tokens, i);
-        bool denies = yes_no_denies_at(tokens, i) && !doubts;
+        bool denies =
+            yes_no_denies_at(tokens, i) && !doubts && (i == head || !knows_no_cause(tokens, i));
 
         is_in_doubt = is_in_doubt || doubts;
 

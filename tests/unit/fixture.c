@@ -356,7 +356,10 @@ keep_alert(struct fixture *fixture)
     }
     if (fixture->context.alert_count == 0) {
         fixture_alert(fixture, 1, call->reason)->level = call->level;
+        fixture->alerts[0].brief = memory_copy(fixture->arena, call->brief);
     } else {
+        fixture->alerts[0].brief =
+            memory_format(fixture->arena, "%s + %s", fixture->alerts[0].brief, call->brief);
         fixture->alerts[0].reasons =
             memory_format(fixture->arena, "%s,%s", fixture->alerts[0].reasons, call->reason);
     }

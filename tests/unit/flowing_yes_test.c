@@ -141,6 +141,40 @@ START_TEST(half_a_flow_is_no)
 }
 END_TEST
 
+/* Half, bad and sometimes are told of what their own clause names. */
+START_TEST(half_of_something_else_is_no_half_flow)
+{
+    static const char *const closes[] = {"yes oxygen is coming out, the screen is only half lit",
+                                         "yes its flowing, suena mal",
+                                         "i turned it off and on and its working now"};
+    static const char *const no_alarm[] = {"yes it flows fine, battery is only half",
+                                           "battery is at half now",
+                                           "the spare is at half",
+                                           "yes, off and on again works",
+                                           "yes. it does that sometimes",
+                                           "yes it flows, the cannula was a little out",
+                                           "yes its flowing, dont know what happened",
+                                           "yes, works now, it happened sometimes",
+                                           "yes, works, just the light is faint",
+                                           "si sale oxigeno, huele mal pero bien",
+                                           "si, sale bien. poco a poco",
+                                           "si. la luz falla nomas"};
+    static const char *const half[] = {
+        "yes its flowing but barely", "yes, it flows. but only a little",
+        "yes flowing at half",        "its working on and off",
+        "si funciona pero mal",       "not sure if its flowing"};
+    size_t i;
+
+    EACH_IS(closes, ALERT_NONE, QUESTION_NONE);
+    EACH_IS(half, ALERT_EMERGENCY, QUESTION_NONE);
+    for (i = 0; i < sizeof no_alarm / sizeof no_alarm[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, no_alarm[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", no_alarm[i]);
+    }
+}
+END_TEST
+
 START_TEST(a_question_beside_it_is_answered_and_oxygen_asked_about_again)
 {
     ask_whether_it_flows();
@@ -162,6 +196,7 @@ main(void)
     tcase_add_test(tests, yes_with_another_problem_does_not_close);
     tcase_add_test(tests, it_runs_again_closes_the_question_only_with_nothing_else_beside_it);
     tcase_add_test(tests, half_a_flow_is_no);
+    tcase_add_test(tests, half_of_something_else_is_no_half_flow);
     tcase_add_test(tests, a_question_beside_it_is_answered_and_oxygen_asked_about_again);
     return fixture_run(tests);
 }

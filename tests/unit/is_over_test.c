@@ -241,7 +241,7 @@ START_TEST(an_all_clear_may_name_what_it_came_from)
         {"spo2 84", "perdon 94 no 84"},
         {"spo2 84", "sorry i meant 94"},
         {"cannula caught fire", "era el pan tostado"},
-        {"cannula caught fire", "it was dinner burning sorry"},
+        {"cannula caught fire", "era la comida quemada"},
         {"cannula caught fire", "it was burnt toast, sorry"}};
     size_t i;
 
@@ -265,6 +265,9 @@ START_TEST(a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing)
                                           {"spo2 84", "sorry 80 not 84"},
                                           {"he has chest pain", "94 not 84"},
                                           {"cannula caught fire", "it was the battery"},
+                                          {"cannula caught fire", "it was dinner burning sorry"},
+                                          {"cannula caught fire", "he was smoking, burned dinner"},
+                                          {"cannula caught fire", "era la comida quemandose"},
                                           {"he cant breathe", "throwing up again"}};
     size_t i;
 
@@ -299,7 +302,8 @@ END_TEST
 
 START_TEST(a_value_put_right_to_another_low_one_is_low)
 {
-    static const char *const texts[] = {"94, no, 84", "94 no wait 84"};
+    static const char *const texts[] = {"94, no, 84",      "94 no wait 84",  "94 no actually 84",
+                                        "94 no really 84", "94 no he is 84", "94 no 84"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
@@ -307,6 +311,15 @@ START_TEST(a_value_put_right_to_another_low_one_is_low)
         ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "sign:low-reading");
     }
+}
+END_TEST
+
+START_TEST(what_is_no_better_is_told_to_staff_as_that)
+{
+    said_after("he has chest pain", "no change");
+    ck_assert_str_eq(stage->verdict.alert.brief, "no better");
+    said_after("he has chest pain", "much worse");
+    ck_assert_str_eq(stage->verdict.alert.brief, "worse again");
 }
 END_TEST
 
@@ -456,6 +469,7 @@ main(void)
     tcase_add_test(tests, a_cause_alone_a_value_put_wrong_and_smoke_of_the_unit_clear_nothing);
     tcase_add_test(tests, what_is_no_better_or_not_answered_reaches_the_alert);
     tcase_add_test(tests, a_value_put_right_to_another_low_one_is_low);
+    tcase_add_test(tests, what_is_no_better_is_told_to_staff_as_that);
     tcase_add_test(tests, a_false_alarm_of_a_thing_clears_nobody);
     tcase_add_test(tests, help_that_does_not_come_calls_a_person_again);
     tcase_add_test(tests, who_has_called_is_not_asked_whether_they_have);

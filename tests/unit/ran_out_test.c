@@ -162,7 +162,9 @@ START_TEST(only_what_stands_beside_it_as_it_is_now_speaks_against_it)
         begin_anew();
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
-        fixture_says(stage, "911");
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY ||
+                          stage->context.conversation.question == QUESTION_FLOWING,
+                      "%s", texts[i]);
     }
 }
 END_TEST
@@ -209,9 +211,9 @@ START_TEST(what_is_full_past_or_of_another_thing_calls_nobody)
 {
     static const char *const texts[] = {
         "the battery ran out yesterday and the office brought another",
-        "tank is full",
-        "the phone died",
-        "ours is full",
+        "we thought the tank is empty but it is full",
+        "the battery of my phone just died",
+        "theirs is empty, ours is full",
         "battery ran out last night, we swapped it",
         "how long does it take to charge an empty battery",
         "ayer se acabo la pila y la oficina trajo otra"};
@@ -222,6 +224,92 @@ START_TEST(what_is_full_past_or_of_another_thing_calls_nobody)
         fixture_text(stage, texts[i]);
         ck_assert_msg(fixture_answer(stage, "ran-out") == NULL, "%s", texts[i]);
         ck_assert_msg(stage->verdict.route != ROUTE_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
+/* Who asks for another, or has it elsewhere, has none; black ice and a car that broke are no
+ * owners.
+ */
+START_TEST(another_that_is_asked_for_or_elsewhere_is_not_at_hand)
+{
+    static const char *const texts[] = {
+        "tank is empty, ordered another from you guys",
+        "battery died, where can i buy another",
+        "my tank is empty, could i borrow another one from you",
+        "battery died, do you guys have another",
+        "tank empty. waiting on another",
+        "tank empty, i have to find another",
+        "we have another tank but need the wrench, this one is empty",
+        "the battery died, my neighbor has another one",
+        "mi tanque esta vacio me prestan otro",
+        "tanque vacio cuando me dan otro",
+        "mi bateria murio consigueme otra",
+        "el tanque esta vacio ya pedi otro",
+        "stuck on black ice battery died",
+        "we ran out of gas battery died too",
+        "my phone died battery died too"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "ran-out") != NULL ||
+                          stage->verdict.route == ROUTE_EMERGENCY,
+                      "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(another_that_its_own_clause_tells_to_be_at_hand_is)
+{
+    static const char *const texts[] = {"battery died but i have my spare",
+                                        "my battery died i have another",
+                                        "battery died, switched to the other one",
+                                        "battery died, can i use the other one",
+                                        "tank is empty, opened the other one",
+                                        "tank empty, the other one is full",
+                                        "la bateria se murio pero tengo otra cargada",
+                                        "el tanque se vacio, abri el otro",
+                                        "the ice pack battery died",
+                                        "my vest battery died",
+                                        "propane tank is empty"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(one_that_is_gone_and_all_that_there_were_leave_nothing)
+{
+    static const char *const texts[] = {"battery died, my spare got stolen",
+                                        "battery died, i gave the other away",
+                                        "battery died, spare is broken",
+                                        "battery died and i left the other one in the hotel",
+                                        "tanque vacio, el otro lo devolvi",
+                                        "tank is empty and my spare is in a drawer at the hotel",
+                                        "all the batteries are dead now",
+                                        "las pilas se acabaron todas",
+                                        "no battery no nothing",
+                                        "ni pila ni tanque"};
+    static const char *const is_left[] = {"my batteries are all dead but the unit is plugged in",
+                                          "my batteries are all empty how long to charge them"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", texts[i]);
+    }
+    for (i = 0; i < sizeof is_left / sizeof is_left[0]; i++) {
+        begin_anew();
+        fixture_text(stage, is_left[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", is_left[i]);
     }
 }
 END_TEST
@@ -276,6 +364,9 @@ main(void)
     tcase_add_test(tests, what_ran_out_is_heard_in_misspelt_words);
     tcase_add_test(tests, far_from_any_or_without_a_way_to_charge_it_is_an_emergency);
     tcase_add_test(tests, what_is_full_past_or_of_another_thing_calls_nobody);
+    tcase_add_test(tests, another_that_is_asked_for_or_elsewhere_is_not_at_hand);
+    tcase_add_test(tests, another_that_its_own_clause_tells_to_be_at_hand_is);
+    tcase_add_test(tests, one_that_is_gone_and_all_that_there_were_leave_nothing);
     tcase_add_test(tests, the_writers_own_empty_supply_is_heard_after_a_death);
     tcase_add_test(tests, what_else_they_breathe_from_on_the_road_is_none);
     tcase_add_test(tests, a_backup_that_is_there_is_not_read_as_empty);
