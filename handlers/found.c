@@ -327,7 +327,7 @@ found_read(const struct asked *whole, struct found *found)
         found->reading = found->reading > 0 ? found->reading : measured_again(whole);
     }
     found->reading = is_over_still_low(whole) > 0 ? is_over_still_low(whole) : found->reading;
-    found->reading = introduces_told(whole) ? 0 : found->reading;
+    found->reading = introduces_told(whole) || is_over_reads_well(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);
     found_add_told(whole, found);
     found->no_flow = trouble == TROUBLE_STOPPED || flowing_may_be_none(whole);

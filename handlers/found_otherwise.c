@@ -69,6 +69,15 @@ is_of_empty_battery(const struct asked *whole, const struct sign_match *match)
            ran_out_is_all(whole);
 }
 
+/* "The thing quit beeping" shows a unit that stopped; "the nurse says hes ok. bleeding stopped"
+ * after an emergency a mother who nurses. */
+static bool
+is_lesser_beside_all_clear(const struct asked *whole, const struct sign *sign)
+{
+    return strcmp(sign->id, "asks-emergency") == 0 || strcmp(sign->id, "unit-stopped") == 0 ||
+           (sign->level == SIGN_CLINICAL && open_emergency_stands(whole->context));
+}
+
 /*
  * It is only like a sign, and the text in which it was found tells otherwise: "my saturation is at
  * 92" is like texts that tell of a low one, but a value with nothing beside it says itself how
@@ -80,9 +89,8 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
                      const struct sign_match *match, int reading)
 {
     return (match->by_likeness && reading > 0 && tokens_words_among(found_in, around_a_value)) ||
-           ((match->by_likeness || strcmp(match->sign->id, "asks-emergency") == 0 ||
-             strcmp(match->sign->id, "unit-stopped") == 0) && /* "the thing quit beeping" */
-            is_over_told(whole)) ||
+           ((match->by_likeness || is_lesser_beside_all_clear(whole, match->sign)) &&
+            (is_over_told(whole) || is_over_of_anything(whole))) ||
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
            (match->by_likeness && found_in == &whole->tokens && introduces_told(whole)) ||

@@ -10,110 +10,17 @@
 
 #include "emergency.h"
 #include "found.h"
+#include "is_over_words.h"
 #include "memory.h"
 #include "persons.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
 
-#define UNIT_AGAIN                                                                                 \
-    "stopped beeping|quit beeping|quit alarming|quit chirping|stopped chirping|"                   \
-    "no longer beeping|not beeping anymore|not beeping any more|isnt beeping anymore|beeping "     \
-    "stopped|beeping has stopped|"                                                                 \
-    "beeping is gone|stopped alarming|alarm stopped|alarm has stopped|alarm is off|"               \
-    "alarm is gone|alarm cleared|power is back|power came back|powers back|power back on|"         \
-    "power back|power is on|power is back on|lights are back|lights came back|"                    \
-    "lights are back on|electricity is back|electricity came back|oxygen is back|"                 \
-    "air is back|oxygen is flowing|oxygen is coming|works again|working again|works now|"          \
-    "working now|is working|running again|runs again|is running|fixed it|it is fixed|"             \
-    "its fixed|got it fixed|got it working|got it going|got it to work|up and running|"            \
-    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|"               \
-    "volvio la luz|regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|"            \
-    "regreso la corriente|llego la corriente|volvio la electricidad|ya funciona|"                  \
-    "funciona otra vez|ya prendio|ya prende|ya encendio|ya enciende|ya jala|ya sirve|"             \
-    "ya arranco|ya trabaja|ya anda|ya quedo|ya quedo bien|ya quedo listo|ya quedo arreglado|"      \
-    "ya esta bien|ya se arreglo|se arreglo|ya lo arregle|lo arregle|lo arreglamos|"                \
-    "ya sale oxigeno|ya sale aire|ya sale el oxigeno"
-#define PERSON_AGAIN                                                                               \
-    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|"             \
-    "is alright|is all right|is stable|is doing better|doing better|doing fine|doing ok|"          \
-    "doing okay|ok again|okay again|fine again|ok now|okay now|fine now|better now|"               \
-    "hes ok|hes okay|hes fine|hes good|hes better|hes alright|hes stable|shes ok|shes okay|"       \
-    "shes fine|shes good|shes better|shes alright|shes stable|better again|all better|came "       \
-    "to|came around|is talking|calmed down|calm now|"                                              \
-    "back to normal|normal again|me siento mejor|se siente mejor|me siento bien|"                  \
-    "se siente bien|se le paso|se me paso|se le quito|se me quito|esta bien|esta mejor|"           \
-    "hes up again|shes up again|is up again|got up again|back on his feet|back on her feet|"       \
-    "se levanto|ya esta de pie|reacciono|volvio en si|ya habla|habla bien|se calmo|ya se "         \
-    "tranquilizo"
-#define WAS_NONE                                                                                   \
-    "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
-    "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
-    "numero|fue un error|"                                                                         \
-    "fue por error|fue sin querer|numero equivocado|no es emergencia|ya no es emergencia|"         \
-    "no fue nada"
-/* Of nobody and nothing else. */
-#define SURELY                                                                                     \
-    "breathing again|breathing fine|breathing ok|breathing better|breathing normal|"               \
-    "breathing normally|breathing easier|breathing easy|breathing well|breathes again|"            \
-    "breathes fine|can breathe again|can breathe now|can breathe fine|can breathe ok|"             \
-    "can breathe better|awake now|awake again|is awake|woke up|up and talking|"                    \
-    "talking again|color is back|color came back|got his color back|got her color back|"           \
-    "coughed it up|coughed it out|spit it out|spat it out|bleeding stopped|"                       \
-    "bleeding has stopped|stopped bleeding|pain is gone|pain went away|pain stopped|"              \
-    "false alarm|not an emergency|ya respira|respira bien|respira mejor|respira normal|"           \
-    "respira perfecto|puede respirar|puedo respirar|desperto|lo escupio|la escupio|"               \
-    "le volvio el color|recupero el color|ya no sangra|dejo de sangrar|paro de sangrar|"           \
-    "ya no le duele|ya no me duele|ya no duele|falsa alarma|no era emergencia"
-/* These tell it only while an alert is open. */
-#define OF_ALERT                                                                                   \
-    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|"                      \
-    "everything is fine|everything is good|everythings fine|it came out|it passed|"                \
-    "it went away|we are ok|we are good|we are fine|were ok|im ok|im okay|im fine|"                \
-    "i am ok|i am fine|dont need help anymore|dont need help any more|olvidenlo|olvidelo|"         \
-    "olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|ya paso|"                \
-    "ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
-/* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
-#define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
-static const char help_there[] =
-    "paramedics are here|paramedics are with|paramedics got here|emts are here|emts are with|"
-    "emts got here|ambulance got here|they took over|in the emergency room|nurse is with|"
-    "doctor is with|medics are here|ambulance is here|ambulance came|"
-    "ambulance arrived|ambulance has arrived|paramedics came|paramedics arrived|they are here|"
-    "theyre here|help is here|fire department is here|firemen are here|doctor is here|"
-    "nurse is here|at the hospital|in the hospital|at the er|in the er|at the emergency room|"
-    "at urgent care|in the ambulance|took him to the hospital|took her to the hospital|"
-    "at hospital|in hospital|took him to hospital|"
-    "took her to hospital|took them to hospital|taken to the hospital|taken to hospital|"
-    "took me to the hospital|"
-    "with the doctor|with the paramedics|"
-    "llego la ambulancia|aqui esta la ambulancia|ambulancia esta aqui|ambulancia ya esta aqui|"
-    "ya esta aqui la ambulancia|llegaron los paramedicos|llegaron los de la ambulancia|"
-    "con la doctora|con el medico|con la enfermera|aqui estan los paramedicos|"
-    "paramedicos estan aqui|paramedicos ya estan aqui|ya estan aqui|ya llegaron|en el hospital|"
-    "en urgencias|en la clinica|en la ambulancia|se lo llevaron|se la llevaron|"
-    "se lo llevo la ambulancia|se la llevo la ambulancia|con el doctor|con los paramedicos|"
-    "lo atienden|la atienden|lo estan atendiendo|la estan atendiendo|"
-    "se lo llevaron al hospital|se la llevaron al hospital|lo llevaron al hospital|"
-    "la llevaron al hospital|me llevaron al hospital|se lo llevaron a urgencias|"
-    "se la llevaron a urgencias|se lo llevaron en la ambulancia|se la llevaron en la ambulancia|"
-    "se lo llevaron en ambulancia|se la llevaron en ambulancia|en ambulancia|lo internaron|"
-    "la internaron|esta internado|esta internada|lo estan revisando|la estan revisando|"
-    "lo revisaron|la revisaron|lo estan viendo|la estan viendo|al hospital en ambulancia";
-/* Who says so. */
-static const char reported[] =
-    "paramedics say|paramedics said|medics say|medics said|doctor says|doctor said|nurse says|"
-    "nurse said|they say|they said|they checked|checked him|checked her|"
-    "paramedicos dicen|paramedicos dijeron|dicen los paramedicos|dijeron los paramedicos|"
-    "doctor dice|doctor dijo|doctora dice|doctora dijo|enfermera dice|enfermera dijo|"
-    "paramedics|medics|paramedicos|dice el doctor|dijo el doctor|dice la doctora|dijo la "
-    "doctora|dicen|dijeron|que";
-static const char of_persons[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
-static const char of_anything[] = UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY;
-static const char of_anything_in_alert[] =
-    UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
-static const char of_anything_in_waiting[] =
-    UNIT_AGAIN "|" PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT "|" OF_FLOWING;
+static const char of_persons[] = PERSON_AGAIN "|" DOES_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+static const char of_persons_untold[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY;
+static const char of_units[] = UNIT_AGAIN;
+static const char of_units_in_waiting[] = UNIT_AGAIN "|" OF_FLOWING;
 static const char surely_over[] = SURELY;
 
 /* What may stand beside it without telling anything more; of things too. */
@@ -122,7 +29,8 @@ static const char around[] =
     "you so much very good great finally all and thing darn damn silly just he hes she shes they "
     "theyre we were im i am are "
     "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
-    "sister brother sorry with us him her them by itself everyone "
+    "sister brother sorry with us him her them by itself everyone a bit little lot much lol haha "
+    "whew god for too also cold but un poco poquito mucho bastante frio pero jaja uf "
     "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
     "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
     "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
@@ -134,6 +42,19 @@ static const char causes[] =
     "unplugged loose disconnected slipped twisted un una manguera manguerita tubo doblada doblado "
     "torcida torcido canula puntas desconectada desconectado suelta suelto zafada zafado nomas "
     "nada mas solamente ";
+/* What it came from, and harms nobody: "just stood up too fast"; told beside that it is over. */
+static const char harmless[] =
+    "just stood up too fast|stood up too fast|got up too fast|stood up too quick|got up too quick|"
+    "was just stairs|just the stairs|just stairs|it was the stairs|was just the hill|"
+    "was just asleep|was asleep|fell asleep|was sleeping|was just sleeping|was napping|"
+    "was dreaming|from how i laid on it|how i laid on it|laid on it|slept on it|how i slept|"
+    "hadnt eaten|had not eaten|didnt eat|forgot to eat|on wrong finger|wrong finger|"
+    "on the wrong finger|cold finger|cold fingers|fingers were cold|finger was cold|nail polish|"
+    "went down wrong|swallowed wrong|me pare muy rapido|se paro muy rapido|se levanto muy rapido|"
+    "no habia comido|no comio|no ha comido|no he comido|no habia desayunado|que no habia comido|"
+    "estaba dormido|estaba dormida|se quedo dormido|se quedo dormida|en el dedo equivocado|"
+    "dedo equivocado|dedo frio|dedos frios|fueron las escaleras|por las escaleras|"
+    "eran las escaleras";
 static const char things[] =
     " machine unit concentrator oxygen aparato maquina equipo concentrador oxigeno ";
 
@@ -192,13 +113,41 @@ is_over_may_be_lost(const struct asked *asked)
            are_fillers(asked, &rest, false);
 }
 
-/* One of the phrases, and nothing but fillers beside them. */
+/* One of the phrases of persons or things, and nothing but fillers beside them and what harms
+ * nobody; without `things` NULL, nothing is told of any. */
 static bool
-only_tells(const struct asked *asked, const char *phrases, bool of_things)
+only_tells(const struct asked *asked, const char *persons, const char *things_told)
 {
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, phrases);
+    struct tokens told = tokens_without(asked->arena, &asked->tokens, harmless), rest = told;
 
-    return rest.count < asked->tokens.count && are_fillers(asked, &rest, of_things);
+    if (things_told != NULL) {
+        rest = tokens_without(asked->arena, &rest, things_told);
+    }
+    rest = tokens_without(asked->arena, &rest, persons);
+    return rest.count < told.count && are_fillers(asked, &rest, things_told != NULL);
+}
+
+/* "Power back on machine running im ok now": of things, but of somebody as well. */
+static bool
+tells_of_both(const struct asked *asked)
+{
+    return tokens_have(&asked->tokens, of_persons) && only_tells(asked, of_persons, of_units);
+}
+
+/* "Ok it was asleep from how i laid on it. its back": by itself "its back" is what was wrong. */
+static bool
+is_back_from_harmless(const struct asked *asked)
+{
+    return tokens_have(&asked->tokens, harmless) &&
+           only_tells(asked, "its back|is back|it came back|came back|ya volvio|ya regreso", NULL);
+}
+
+/* "Ya le paso otra vez": it happened once more. */
+static bool
+is_told_once_more(const struct tokens *tokens)
+{
+    return tokens_have(tokens, "ya le paso|ya me paso|le paso") &&
+           tokens_have(tokens, "otra vez|de nuevo|nuevamente|again");
 }
 
 /* "False alarm from the unit" says nothing of anybody. */
@@ -234,7 +183,8 @@ const char *
 is_over_beside(const struct asked *asked)
 {
     static const char subjects[] = " he hes she shes im ella ";
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, of_anything);
+    struct tokens of_unit = tokens_without(asked->arena, &asked->tokens, of_units);
+    struct tokens rest = tokens_without(asked->arena, &of_unit, of_persons_untold);
     char *text = memory_copy(asked->arena, "");
     size_t i;
 
@@ -376,14 +326,72 @@ reading_put_right(const struct asked *asked)
                : 0;
 }
 
+/* A value that is no cause to call. */
+static bool
+is_well(const struct asked *asked, int value)
+{
+    enum { WELL = 90, MOST = 100 };
+
+    return value >= WELL && value <= MOST && value > emergency_reading(asked->context);
+}
+
+/* Nothing but values was told of them, and nothing that they feel. */
+static bool
+only_readings_told(const struct asked *asked)
+{
+    static const char *const of_readings[] = {"low-reading", "reading", "low-oxygen"};
+    size_t i, count = 0;
+
+    for (i = 0; i < asked->context->alert_count; i++) {
+        const char *reasons = asked->context->alerts[i].reasons;
+
+        while (reasons != NULL) {
+            const struct sign *sign = found_next_reason(asked, &reasons);
+            bool is_of_reading = sign != NULL && (strcmp(sign->id, of_readings[0]) == 0 ||
+                                                  strcmp(sign->id, of_readings[1]) == 0 ||
+                                                  strcmp(sign->id, of_readings[2]) == 0);
+
+            if (sign != NULL && !is_of_reading) {
+                return false;
+            }
+            count += is_of_reading;
+        }
+    }
+    return count > 0;
+}
+
+bool
+is_over_reads_well(const struct asked *asked)
+{
+    enum { THOUSAND = 1000 };
+    static const char rises[] = "now|again|back to|back up|up to|went up|came up|back at|ya|ahora|"
+                                "ahorita|subio|ya subio";
+    static const char of_value[] =
+        " it its the was is on at up to back went came now again ok okay good sorry thanks god he "
+        "hes she shes my his her him mom dad oxygen o2 sat sats spo2 level reading reads says "
+        "finger oximeter and so percent ya esta en el la su mi de subio ahora ahorita oxigeno "
+        "saturacion gracias a dios dedo marca dice por ciento perdon era es y "
+        "estaba puesto ";
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, harmless);
+    size_t i, count = 0;
+    int value = 0;
+
+    for (i = 0; i < rest.count; i++) {
+        if (rest.list[i].kind == TOKEN_NUMBER) {
+            value = rest.list[i].thousandths / THOUSAND;
+            count++;
+        }
+    }
+    return count == 1 && is_well(asked, value) && tokens_words_among(&rest, of_value) &&
+           (rest.count < asked->tokens.count || tokens_have(&rest, rises)) &&
+           only_readings_told(asked);
+}
+
 /* "Sorry, 94 not 84": what was told as a low reading is none. */
 static bool
 corrects_reading(const struct asked *asked)
 {
-    enum { WELL = 90, MOST = 100 };
-    int value = reading_put_right(asked);
-
-    return value >= WELL && value <= MOST && value > emergency_reading(asked->context);
+    return is_well(asked, reading_put_right(asked));
 }
 
 int
@@ -422,22 +430,35 @@ is_help_told(const struct asked *asked)
     return rest.count < asked->tokens.count && are_fillers(asked, &other, false);
 }
 
+/* The phrases that count now, by what is open, and nothing else. */
+static bool
+tells_all_clear(const struct asked *asked)
+{
+    if (open_emergency_stands(asked->context)) {
+        return only_tells(asked, of_persons, NULL) || tells_of_both(asked) ||
+               is_back_from_harmless(asked);
+    }
+    if (asked_open_question(asked) == QUESTION_FLOWING) {
+        return only_tells(asked, of_persons, of_units_in_waiting);
+    }
+    return only_tells(asked, asked->context->alert_count > 0 ? of_persons : of_persons_untold,
+                      of_units);
+}
+
+bool
+is_over_of_anything(const struct asked *asked)
+{
+    return !asks(&asked->tokens) && !was_denied(asked) && !is_told_once_more(&asked->tokens) &&
+           !may_be_of_somebody(&asked->tokens) && only_tells(asked, of_persons, of_units);
+}
+
 bool
 is_over_told(const struct asked *asked)
 {
-    bool is_grave = open_emergency_stands(asked->context);
-    const char *phrases = of_anything;
-
-    if (is_grave) {
-        phrases = of_persons;
-    } else if (asked_open_question(asked) == QUESTION_FLOWING) {
-        phrases = of_anything_in_waiting;
-    } else if (asked->context->alert_count > 0) {
-        phrases = of_anything_in_alert;
-    }
     return !asks(&asked->tokens) && !was_denied(asked) && !may_be_of_somebody(&asked->tokens) &&
-           (only_tells(asked, phrases, !is_grave) || is_help_told(asked) ||
-            is_over_was_cooking(asked) || corrects_reading(asked));
+           !is_told_once_more(&asked->tokens) &&
+           (tells_all_clear(asked) || is_help_told(asked) || is_over_was_cooking(asked) ||
+            corrects_reading(asked) || is_over_reads_well(asked));
 }
 
 /* What is said to it; nothing if others see to them. */
@@ -463,7 +484,7 @@ only_leads_up(const struct asked *asked)
         "no es ninguna emergencia|no hay emergencia|nada de emergencia";
 
     return asked->context->alert_count == 0 && asked_open_question(asked) == QUESTION_NONE &&
-           strcmp(asked->text, asked->message->text) != 0 && only_tells(asked, none, false);
+           strcmp(asked->text, asked->message->text) != 0 && only_tells(asked, none, NULL);
 }
 
 bool

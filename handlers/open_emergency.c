@@ -2,8 +2,11 @@
  * Texts that come while an emergency is open and show no sign of their own. What counts then is
  * that somebody has called the emergency number, and after that only power and backup; all else
  * waits for the person who has the alert, who hears of each text. Once the renter has told that it
- * is over, or two hours after it was last told, a text is answered again that the topics leave no
- * doubt about, though staff have not closed it; "it started again" and "nobody came" leave some.
+ * is over or that help is there, or two hours after it was last told, what would be answered at any
+ * other time is answered again, though staff have not closed it: two hours are longer than help
+ * takes to come, and who still waits then says so ("nobody came"), which is asked about whatever
+ * the hour. If the topics leave doubt, "Called 911?" goes before the answer, once; what would find
+ * no answer ("please come", "they cant find us") gets that alone, each time.
  */
 #include <string.h>
 
@@ -22,6 +25,8 @@ static const char *const aid_topics[] = {
 };
 
 enum { FRESH_S = 2 * 3600 };
+
+static const char wrote_again[] = "wrote-again";
 
 /* Of what else is told after it, none of these is. */
 static const char *const grave_reasons[] = {"sign:", "trouble:", "flowing:", "help", "asks-"};
@@ -187,30 +192,81 @@ tells_only_help(const struct asked *whole)
 static bool
 wants_nothing(const struct asked *whole, const struct pieces *pieces)
 {
+    static const char relieved[] =
+        " phew whew uf thanks thank you so much ok okay god all everyone "
+        "for your help gracias muchas mil por todo menos mal a dios ";
+
     if (waits_for_word(&whole->tokens)) {
         return false;
+    }
+    if (whole->tokens.count > 0 && tokens_words_among(&whole->tokens, relieved)) {
+        return true;
     }
     return tells_only_help(whole) || (is_courtesy(pieces) && said_of_calling(whole) != SAID_NO) ||
            (yes_no_begins_with_yes(&whole->tokens) &&
             tokens_words_among(&whole->tokens, beside_help));
 }
 
-/* Every question of it is surely of a topic. */
+/* An answer would be found at any other time. */
 static bool
-is_ordinary(const struct asked *whole, const struct pieces *pieces)
+would_be_answered(const struct asked *question, const struct verdict *verdict)
 {
+    struct verdict scratch = *verdict;
     size_t i;
 
+    handlers_answer(question, &scratch);
+    for (i = verdict->answer_count; i < scratch.answer_count; i++) {
+        if (scratch.answers[i].kind == ANSWER_GAP) {
+            return false;
+        }
+    }
+    return scratch.answer_count > verdict->answer_count;
+}
+
+/* What asks something of the ordinary, once nothing presses any more. */
+enum ordinary { NOT_ORDINARY, MAY_BE_ORDINARY, SURELY_ORDINARY };
+
+static enum ordinary
+is_ordinary(const struct asked *whole, const struct verdict *verdict, enum beside beside,
+            const struct pieces *pieces)
+{
+    enum ordinary least = SURELY_ORDINARY;
+    size_t i;
+
+    if (is_courtesy(pieces) || cannot_call_words(whole) != NULL || beside < BESIDE_TELLS_MORE) {
+        return NOT_ORDINARY;
+    }
     for (i = 0; i < pieces->count; i++) {
         struct asked piece =
             asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
 
-        if (!pieces->list[i].courtesy &&
-            (piece.search.count == 0 || piece.search.sureness != SURE)) {
-            return false;
+        if (pieces->list[i].courtesy || (piece.search.count > 0 && piece.search.sureness == SURE)) {
+            continue;
+        }
+        if (!would_be_answered(&piece, verdict)) {
+            return NOT_ORDINARY;
+        }
+        least = MAY_BE_ORDINARY;
+    }
+    return least;
+}
+
+/* They wrote since it was told to be over, or since it began: they were asked whether they called.
+ */
+static bool
+was_asked_before(const struct context *context)
+{
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        const char *reasons = context->alerts[i].reasons;
+        const char *wrote = strstr(reasons, wrote_again), *over = strstr(reasons, IS_OVER_REASON);
+
+        if (context->alerts[i].level == ALERT_EMERGENCY && wrote != NULL && wrote > over) {
+            return true;
         }
     }
-    return !is_courtesy(pieces);
+    return false;
 }
 
 /* What burns, or gas: whatever they ask is asked because of it. */
@@ -297,15 +353,17 @@ words_for(const struct asked *whole, const struct verdict *verdict, const struct
 
 /* What it tells or asks beside signs; nothing of what is surely answered, or waits for no word. */
 static enum beside
-beside_of(const struct asked *whole, const struct pieces *pieces)
+beside_of(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces)
 {
     enum beside beside = beside_emergency_read(whole);
 
     if (beside_emergency_of_person(whole, beside)) {
         return beside;
     }
-    return beside > BESIDE_OXYGEN && (wants_nothing(whole, pieces) ||
-                                      (beside == BESIDE_TELLS_MORE && is_ordinary(whole, pieces)))
+    return beside > BESIDE_OXYGEN &&
+                   (wants_nothing(whole, pieces) ||
+                    (beside == BESIDE_TELLS_MORE &&
+                     is_ordinary(whole, verdict, beside, pieces) == SURELY_ORDINARY))
                ? BESIDE_NOTHING
                : beside;
 }
@@ -323,7 +381,7 @@ alert_of(const struct asked *whole, struct verdict *verdict, enum beside beside,
         verdict_alert(verdict, ALERT_EMERGENCY, true, reason,
                       beside_emergency_words(beside)->brief);
     } else {
-        verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "wrote again");
+        verdict_alert(verdict, ALERT_OFFICE, false, wrote_again, "wrote again");
     }
 }
 
@@ -347,6 +405,7 @@ bool
 open_emergency_decide(const struct asked *whole, struct verdict *verdict)
 {
     struct pieces pieces = cut_questions(whole->arena, whole->text, whole->language);
+    enum ordinary ordinary;
     struct answer *answer;
     enum beside beside;
     size_t i;
@@ -354,15 +413,23 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
         return false;
     }
-    beside = beside_of(whole, &pieces);
+    beside = beside_of(whole, verdict, &pieces);
     if (beside != BESIDE_REFUSES && decide_over(whole, verdict)) {
         return true;
     }
-    if (!open_emergency_is(whole->context) && is_ordinary(whole, &pieces)) {
+    ordinary = open_emergency_is(whole->context) ? NOT_ORDINARY
+                                                 : is_ordinary(whole, verdict, beside, &pieces);
+    if (ordinary == SURELY_ORDINARY ||
+        (ordinary == MAY_BE_ORDINARY && was_asked_before(whole->context))) {
         alert_of(whole, verdict, BESIDE_NOTHING, is_courtesy(&pieces), true);
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
+    if (ordinary == MAY_BE_ORDINARY) {
+        alert_of(whole, verdict, BESIDE_NOTHING, is_courtesy(&pieces), true);
+        answer->text = words_for(whole, verdict, &pieces, BESIDE_NOTHING);
+        return false;
+    }
     for (i = 0; i < pieces.count && !beside_emergency_of_person(whole, beside); i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
@@ -373,7 +440,8 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1) {
         beside = BESIDE_NOTHING; /* what they asked is answered behind it */
     }
-    alert_of(whole, verdict, beside, is_courtesy(&pieces), is_ordinary(whole, &pieces));
+    alert_of(whole, verdict, beside, is_courtesy(&pieces),
+             is_ordinary(whole, verdict, beside, &pieces) == SURELY_ORDINARY);
     answer->text = words_for(whole, verdict, &pieces, beside);
     return true;
 }

@@ -85,12 +85,16 @@ bool emergency_number_decide(const struct asked *asked, struct verdict *verdict)
  * look at. */
 #define IS_OVER_REASON "is-over"
 bool is_over_told(const struct asked *asked);
+/* All of it is words of an all-clear, be it of persons or things and whatever is open. */
+bool is_over_of_anything(const struct asked *asked);
 /* "Mi papa ya quedo", and nothing else: he is well, or all is lost. */
 bool is_over_may_be_lost(const struct asked *asked);
 /* What else the text tells beside words of an all-clear; NULL if it has none of these. */
 const char *is_over_beside(const struct asked *asked);
 /* "94, no, 84" after a low reading: the value that holds, if that is low too; else 0. */
 int is_over_still_low(const struct asked *asked);
+/* "Its 93 now" after a low reading, and nothing else was told or is. */
+bool is_over_reads_well(const struct asked *asked);
 /* "It was burnt toast", while nothing but smoke or its smell was told. */
 bool is_over_was_cooking(const struct asked *asked);
 /* A sign that food which burns may be taken for. */

@@ -323,6 +323,88 @@ START_TEST(what_is_no_better_is_told_to_staff_as_that)
 }
 END_TEST
 
+/* Each after an emergency that it takes back, or says is over. */
+START_TEST(good_news_is_no_new_sign)
+{
+    static const char *const told[][2] = {
+        {"he has chest pain", "hes awake and knows his name"},
+        {"he has chest pain", "found him!! hes cold but laughing"},
+        {"he has chest pain", "got him up hes ok"},
+        {"he has chest pain", "ya desperto y sabe su nombre"},
+        {"he has chest pain", "neighbor is a nurse she says hes ok. bleeding stopped"},
+        {"he has chest pain", "im sorry forget it i was kidding"},
+        {"he has chest pain", "lol jk"},
+        {"he has chest pain", "took her to er"},
+        {"he has chest pain", "we brought him to the hospital"},
+        {"he has chest pain", "shes up, says she just stood up too fast"},
+        {"he has chest pain", "ok it was asleep from how i laid on it. its back"},
+        {"he cant breathe", "power back on machine running im ok now"},
+        {"he cant breathe", "pink again"},
+        {"he cant breathe", "better now was just stairs"},
+        {"he cant breathe", "ya le paso"},
+        {"he cant breathe", "era que no habia comido, ya estoy bien"},
+        {"spo2 71", "it was on wrong finger its 93 now"},
+        {"spo2 71", "ya subio a 94"}};
+    size_t i;
+
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        said_after(told[i][0], told[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") != NULL, "%s", told[i][1]);
+        fixture_alerts(stage, ALERT_OFFICE, "is-over");
+    }
+}
+END_TEST
+
+START_TEST(a_danger_or_a_doubt_beside_good_news_wins)
+{
+    static const char *const told[][2] = {{"he has chest pain", "hes awake but he cant breathe"},
+                                          {"he has chest pain", "found him not moving"},
+                                          {"he has chest pain", "its back"},
+                                          {"he has chest pain", "ya le paso otra vez"},
+                                          {"he has chest pain", "not kidding"},
+                                          {"he has chest pain", "no es broma"},
+                                          {"he has chest pain", "taking him to the er"},
+                                          {"he has chest pain", "machine is running again"},
+                                          {"spo2 71", "its 84 now"},
+                                          {"spo2 71", "was wrong finger, says 62 now"},
+                                          {"he cant breathe", "its 93 now"},
+                                          {"spo2 71", "its 93 now but he cant breathe"}};
+    size_t i;
+
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        said_after(told[i][0], told[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", told[i][1]);
+        ck_assert_msg(strstr(fixture_replies(stage), "911") != NULL, "%s: %s", told[i][1],
+                      fixture_replies(stage));
+    }
+}
+END_TEST
+
+/* Whether 911 was called is asked once; what finds no answer is asked it each time. */
+START_TEST(after_an_all_clear_a_question_in_doubt_is_answered_and_asked_at_most_once)
+{
+    static const char unsure[] = "i want a refund of the deposit";
+    int i;
+
+    said_after("he cant breathe", "ambulance is here");
+    fixture_text(stage, "thanks phew");
+    ck_assert(stage->verdict.reply_count == 0);
+    said_after("he cant breathe", "false alarm");
+    for (i = 0; i < 2; i++) {
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, unsure);
+        ck_assert_msg((strstr(fixture_replies(stage), "Called 911?") != NULL) == (i == 0), "%s",
+                      fixture_replies(stage));
+        ck_assert_ptr_nonnull(fixture_answer(stage, "billing"));
+        fixture_wait_minutes(stage, 5);
+    }
+    fixture_text(stage, "please come");
+    fixture_says(stage, "Called 911?");
+    fixture_text(stage, "please come");
+    fixture_says(stage, "Called 911?");
+}
+END_TEST
+
 START_TEST(a_false_alarm_of_a_thing_clears_nobody)
 {
     said_after("he has chest pain", "false alarm from the unit hes limp");
@@ -470,6 +552,10 @@ main(void)
     tcase_add_test(tests, what_is_no_better_or_not_answered_reaches_the_alert);
     tcase_add_test(tests, a_value_put_right_to_another_low_one_is_low);
     tcase_add_test(tests, what_is_no_better_is_told_to_staff_as_that);
+    tcase_add_test(tests, good_news_is_no_new_sign);
+    tcase_add_test(tests, a_danger_or_a_doubt_beside_good_news_wins);
+    tcase_add_test(tests,
+                   after_an_all_clear_a_question_in_doubt_is_answered_and_asked_at_most_once);
     tcase_add_test(tests, a_false_alarm_of_a_thing_clears_nobody);
     tcase_add_test(tests, help_that_does_not_come_calls_a_person_again);
     tcase_add_test(tests, who_has_called_is_not_asked_whether_they_have);

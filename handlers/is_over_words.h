@@ -1,0 +1,130 @@
+/*
+ * What is told when what was wrong is over: phrases for tokens_have() and tokens_without(). Private
+ * to is_over.c, which knows when each of them counts.
+ */
+#ifndef IS_OVER_WORDS_H
+#define IS_OVER_WORDS_H
+
+#define UNIT_AGAIN                                                                                 \
+    "machine running|machine is running|unit running|unit is running|machine is back on|"          \
+    "unit is back on|"                                                                             \
+    "stopped beeping|quit beeping|quit alarming|quit chirping|stopped chirping|"                   \
+    "no longer beeping|not beeping anymore|not beeping any more|isnt beeping anymore|beeping "     \
+    "stopped|beeping has stopped|"                                                                 \
+    "beeping is gone|stopped alarming|alarm stopped|alarm has stopped|alarm is off|"               \
+    "alarm is gone|alarm cleared|power is back|power came back|powers back|power back on|"         \
+    "power back|power is on|power is back on|lights are back|lights came back|"                    \
+    "lights are back on|electricity is back|electricity came back|oxygen is back|"                 \
+    "air is back|oxygen is flowing|oxygen is coming|works again|working again|works now|"          \
+    "working now|is working|running now|running fine|running again|runs again|is running|fixed "   \
+    "it|it is fixed|"                                                                              \
+    "its fixed|got it fixed|got it working|got it going|got it to work|up and running|"            \
+    "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|"               \
+    "volvio la luz|regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|"            \
+    "regreso la corriente|llego la corriente|volvio la electricidad|ya funciona|"                  \
+    "funciona otra vez|ya prendio|ya prende|ya encendio|ya enciende|ya jala|ya sirve|"             \
+    "ya arranco|ya trabaja|ya anda|ya quedo|ya quedo bien|ya quedo listo|ya quedo arreglado|"      \
+    "ya esta bien|ya se arreglo|se arreglo|ya lo arregle|lo arregle|lo arreglamos|"                \
+    "ya sale oxigeno|ya sale aire|ya sale el oxigeno"
+#define PERSON_AGAIN                                                                               \
+    "feel better|feels better|feeling better|is ok|is okay|is fine|is good|is better|"             \
+    "is alright|is all right|is stable|is doing better|doing better|doing fine|doing ok|"          \
+    "doing okay|ok again|okay again|fine again|ok now|okay now|fine now|better now|"               \
+    "hes ok|hes okay|hes fine|hes good|hes better|hes alright|hes stable|shes ok|shes okay|"       \
+    "shes fine|shes good|shes better|shes alright|shes stable|better again|all better|came "       \
+    "to|came around|is talking|calmed down|calm now|"                                              \
+    "back to normal|normal again|me siento mejor|se siente mejor|me siento bien|"                  \
+    "se siente bien|se le paso|se me paso|se le quito|se me quito|esta bien|esta mejor|"           \
+    "hes up again|shes up again|is up again|got up again|back on his feet|back on her feet|"       \
+    "se levanto|ya esta de pie|reacciono|volvio en si|ya habla|habla bien|se calmo|ya se "         \
+    "tranquilizo"
+/* What only one who is well again does. */
+#define DOES_AGAIN                                                                                 \
+    "feel ok|feels ok|feel okay|feel fine|feels fine|feel good|feels good|feel normal|"            \
+    "is up|hes up|shes up|im up|he is up|got him up|got her up|got me up|knows his name|"          \
+    "knows her name|knows where he is|knows where she is|knows who i am|knows us|recognizes us|"   \
+    "is laughing|laughing|laughs|is joking|is smiling|smiling|walking around|is eating|"           \
+    "talking fine|talking normal|talking to us|talking to me|hes talking|shes talking|"            \
+    "looks better|looks good|looks fine|looks ok|pink again|pink now|pinked up|looks pink|"        \
+    "good color|color is good|color is better|found him|found her|found them|we found him|"        \
+    "lo encontre|la encontre|lo encontramos|la encontramos|aparecio|lo levantamos|la levantamos|"  \
+    "lo levante|la levante|se rie|riendose|ya camina|sabe su nombre|sabe donde esta|"              \
+    "ya nos reconoce|nos reconoce|ya esta hablando|esta rosado|esta rosada|buen color"
+#define WAS_NONE                                                                                   \
+    "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
+    "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
+    "numero|fue un error|"                                                                         \
+    "fue por error|fue sin querer|numero equivocado|no es emergencia|ya no es emergencia|"         \
+    "no fue nada"
+/* Of nobody and nothing else. */
+#define SURELY                                                                                     \
+    "hes awake|shes awake|im awake|breathing again|breathing fine|breathing ok|breathing "         \
+    "better|breathing normal|"                                                                     \
+    "breathing normally|breathing easier|breathing easy|breathing well|breathes again|"            \
+    "breathes fine|can breathe again|can breathe now|can breathe fine|can breathe ok|"             \
+    "can breathe better|awake now|awake again|is awake|woke up|up and talking|"                    \
+    "talking again|color is back|color came back|got his color back|got her color back|"           \
+    "coughed it up|coughed it out|spit it out|spat it out|bleeding stopped|"                       \
+    "bleeding has stopped|stopped bleeding|pain is gone|pain went away|pain stopped|"              \
+    "false alarm|not an emergency|ya respira|respira bien|respira mejor|respira normal|"           \
+    "respira perfecto|puede respirar|puedo respirar|desperto|lo escupio|la escupio|"               \
+    "le volvio el color|recupero el color|ya no sangra|dejo de sangrar|paro de sangrar|"           \
+    "ya no le duele|ya no me duele|ya no duele|falsa alarma|no era emergencia"
+/* These tell it only while an alert is open. */
+#define OF_ALERT                                                                                   \
+    "ya le paso|ya se le paso|just kidding|was kidding|im kidding|kidding|jk|j k|just joking|"     \
+    "was joking|im joking|just a joke|was a joke|forget it|forget i said|es broma|era broma|"      \
+    "una broma|bromeaba|estaba bromeando|estoy bromeando|"                                         \
+    "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|"                      \
+    "everything is fine|everything is good|everythings fine|it came out|it passed|"                \
+    "it went away|we are ok|we are good|we are fine|were ok|im ok|im okay|im fine|"                \
+    "i am ok|i am fine|dont need help anymore|dont need help any more|olvidenlo|olvidelo|"         \
+    "olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|ya paso|"                \
+    "ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
+/* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
+#define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
+/* Where they have them seen to: "took her to er". */
+#define TAKEN_TO(place)                                                                            \
+    "took him to " place "|took her to " place "|took them to " place "|took me to " place         \
+    "|taken to " place "|got him to " place "|got her to " place "|brought him to " place          \
+    "|brought her to " place "|he is at " place "|at " place "|in " place
+#define HELP_HERE                                                                                  \
+    "paramedics are here|paramedics are with|paramedics got here|emts are here|emts are with|"     \
+    "emts got here|ambulance got here|they took over|nurse is with|doctor is with|"                \
+    "medics are here|ambulance is here|ambulance came|ambulance arrived|ambulance has arrived|"    \
+    "paramedics came|paramedics arrived|they are here|theyre here|help is here|"                   \
+    "fire department is here|firemen are here|doctor is here|nurse is here|in the ambulance|"      \
+    "with the doctor|with the paramedics|llego la ambulancia|aqui esta la ambulancia|"             \
+    "ambulancia esta aqui|ambulancia ya esta aqui|ya esta aqui la ambulancia|"                     \
+    "llegaron los paramedicos|llegaron los de la ambulancia|con la doctora|con el medico|"         \
+    "con la enfermera|aqui estan los paramedicos|paramedicos estan aqui|"                          \
+    "paramedicos ya estan aqui|ya estan aqui|ya llegaron|en el hospital|en urgencias|"             \
+    "en la clinica|en la ambulancia|se lo llevaron|se la llevaron|se lo llevo la ambulancia|"      \
+    "se la llevo la ambulancia|con el doctor|con los paramedicos|lo atienden|la atienden|"         \
+    "lo estan atendiendo|la estan atendiendo|se lo llevaron al hospital|"                          \
+    "se la llevaron al hospital|lo llevaron al hospital|la llevaron al hospital|"                  \
+    "me llevaron al hospital|se lo llevaron a urgencias|se la llevaron a urgencias|"               \
+    "se lo llevaron en la ambulancia|se la llevaron en la ambulancia|"                             \
+    "se lo llevaron en ambulancia|se la llevaron en ambulancia|en ambulancia|lo internaron|"       \
+    "la internaron|esta internado|esta internada|lo estan revisando|la estan revisando|"           \
+    "lo revisaron|la revisaron|lo estan viendo|la estan viendo|al hospital en ambulancia"
+static const char help_there[] =
+    HELP_HERE "|" TAKEN_TO("er") "|" TAKEN_TO("the er") "|" TAKEN_TO("hospital") "|" TAKEN_TO(
+        "the "
+        "hosp"
+        "ita"
+        "l") "|" TAKEN_TO("the emergency room") "|" TAKEN_TO("urgent care") "|" TAKEN_TO("the "
+                                                                                         "clini"
+                                                                                         "c") "|" TAKEN_TO("the doctor");
+/* Who says so. */
+static const char reported[] =
+    "neighbor is a nurse|he says|she says|he said|she said|mom says|dad says|says|neighbor says|"
+    "ella dice|el dice|dice|dijo|paramedics say|paramedics said|medics say|medics said|doctor "
+    "says|doctor said|nurse says|"
+    "nurse said|they say|they said|they checked|checked him|checked her|"
+    "paramedicos dicen|paramedicos dijeron|dicen los paramedicos|dijeron los paramedicos|"
+    "doctor dice|doctor dijo|doctora dice|doctora dijo|enfermera dice|enfermera dijo|"
+    "paramedics|medics|paramedicos|dice el doctor|dijo el doctor|dice la doctora|dijo la "
+    "doctora|dicen|dijeron|que";
+
+#endif
