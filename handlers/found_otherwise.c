@@ -90,7 +90,8 @@ found_told_otherwise(const struct asked *whole, const struct tokens *found_in,
 {
     return (match->by_likeness && reading > 0 && tokens_words_among(found_in, around_a_value)) ||
            ((match->by_likeness || is_lesser_beside_all_clear(whole, match->sign)) &&
-            (is_over_told(whole) || is_over_of_anything(whole))) ||
+            (is_over_told(whole) ||
+             (open_emergency_stands(whole->context) && is_over_of_anything(whole)))) ||
            /* "no le sale nada" is like a stroke, but it answers what we asked */
            (match->by_likeness && flowing_is_denied(whole)) ||
            (match->by_likeness && found_in == &whole->tokens && introduces_told(whole)) ||

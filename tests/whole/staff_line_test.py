@@ -76,13 +76,14 @@ class Night(StaffLine):
 
 class Silence(StaffLine):
     def test_without_a_word_from_staff_the_program_answers_again(self):
-        self.begin()
+        self.begin(speed=1)  # five minutes may not pass before YES comes, however slow it is
         number = self.opened(BERT, "the unit stopped, no oxygen coming out", "no oxygen")
         self.send(BERT, "yes it flows again")
         self.send(ROBIN, f"TALK {number} I am looking for a spare one")
         self.expect(BERT, "Robin:")
         self.send(BERT, "when is it due")
         self.expect(ROBIN, "Bert: when is it due")
+        self.restart(later_s=400)
         self.expect(BERT, "Nobody has answered you yet")
         called = self.expect(ROBIN, "waits for an answer")
         self.assertNotIn("Taken by", called.words)
@@ -107,11 +108,12 @@ class Silence(StaffLine):
         self.expect(BERT, "Nobody has answered you yet")
 
     def test_who_is_passed_an_alert_and_sleeps_leaves_it_where_it_was(self):
-        self.begin()
+        self.begin(speed=1)
         number = self.opened(BERT, "the unit stopped, no oxygen coming out", "no oxygen")
         self.send(BERT, "yes it flows again")
         self.send(ROBIN, f"HAND {number} kim")
         self.expect(KIM, "Robin passes this on to you")
+        self.restart(later_s=700)
         self.expect(ROBIN, "Kim has not taken it, so it is still yours")
         self.assertEqual(self.rows("SELECT taken_by, offered_to FROM alert_due"), [(ROBIN, None)])
 
