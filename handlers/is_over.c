@@ -29,12 +29,14 @@ static const char around[] =
     "you so much very good great finally all and thing darn damn silly just he hes she shes they "
     "theyre we were im i am are "
     "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
-    "sister brother sorry with us him her them by itself everyone a bit little lot much lol haha "
-    "whew god for too also cold but un poco poquito mucho bastante frio pero jaja uf "
+    "sister brother sorry with us him her them by itself everyone lol haha jaja whew uf god "
     "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
     "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
     "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
     "tranquilos ";
+/* And beside what is told of people alone: a unit that works "but a little" does not. */
+static const char around_people[] =
+    " a bit little lot much for too also cold but un poco poquito mucho bastante frio pero ";
 /* What it came from, where that is told as past: "it was the tube kinked, he is ok now". */
 static const char was[] = "was|were|era|eran|fue|estaba|estaban";
 static const char causes[] =
@@ -75,11 +77,14 @@ are_fillers(const struct asked *asked, const struct tokens *tokens, bool of_thin
 {
     struct tokens rest = tokens_without(asked->arena, tokens, reported);
     bool names_cause = tokens_have(tokens, was);
+    bool of_people =
+        !tokens_have(&asked->tokens, of_units) && !tokens_any_among(&asked->tokens, 0, things);
     size_t i;
 
     for (i = 0; i < rest.count; i++) {
         if (rest.list[i].kind == TOKEN_NUMBER || token_is(&rest, i, "?") ||
             (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, around) &&
+             !(of_people && token_among(&rest, i, around_people)) &&
              !(of_things && token_among(&rest, i, things)) &&
              !(names_cause && token_among(&rest, i, causes)))) {
             return false;

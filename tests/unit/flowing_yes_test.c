@@ -106,7 +106,8 @@ START_TEST(it_runs_again_closes_the_question_only_with_nothing_else_beside_it)
                                            "ya sale poquito aire",
                                            "its working on and off",
                                            "yes but barely",
-                                           "yes its flowing a little"};
+                                           "yes its flowing a little",
+                                           "working again but a bit"};
     size_t i;
 
     EACH_IS(closes, ALERT_NONE, QUESTION_NONE);

@@ -37,8 +37,8 @@ START_TEST(the_units_display_and_other_news_of_a_watch_are_none)
 {
     static const char *const texts[] = {"the machine says low oxygen",
                                         "screen says low oxygen",
-                                        "my watch says low battery",
-                                        "watch out the alarm is on, what is low oxygen",
+                                        "my watch says low battery, the screen says low oxygen",
+                                        "watch out it says low oxygen",
                                         "does my watch say low oxygen often",
                                         "la pantalla dice oxigeno bajo",
                                         "my watch broke and the display says low oxygen"};
