@@ -3,7 +3,8 @@
  * "false alarm", "ya llego la ambulancia". Nobody's word for it closes an alert, and nothing is
  * called well: staff hear of it, and the renter is told what to look at. It holds only for a text
  * that tells nothing else: "alarm is off and so is the machine" is trouble. While an emergency is
- * open, what is told of things does not count; but what can be of nobody and nothing else ("he
+ * open, what is told of things does not count unless somebody is told to be well beside it, and a
+ * good value only if nothing but values was told; but what can be of nobody and nothing else ("he
  * coughed it up") does in a longer text too, if that shows no sign and denies and doubts nothing.
  */
 #include <string.h>
@@ -119,7 +120,7 @@ is_over_may_be_lost(const struct asked *asked)
 }
 
 /* One of the phrases of persons or things, and nothing but fillers beside them and what harms
- * nobody; without `things` NULL, nothing is told of any. */
+ * nobody; with NULL for things, nothing is told of any. */
 static bool
 only_tells(const struct asked *asked, const char *persons, const char *things_told)
 {
