@@ -388,7 +388,9 @@ is_over_reads_well(const struct asked *asked)
             count++;
         }
     }
-    return count == 1 && is_well(asked, value) && tokens_words_among(&rest, of_value) &&
+    /* After a reading that was no emergency another one is a reading, which we do not judge. */
+    return open_emergency_stands(asked->context) && count == 1 && is_well(asked, value) &&
+           tokens_words_among(&rest, of_value) &&
            (rest.count < asked->tokens.count || tokens_have(&rest, rises)) &&
            only_readings_told(asked);
 }

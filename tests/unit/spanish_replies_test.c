@@ -333,7 +333,7 @@ static const char *const foreign[] = {
     "\xd0\xbf\xd0\xbe\xd0\xbc\xd0\xbe\xd0\xb3\xd0\xb8\xd1\x82\xd0\xb5", /* Russian */
     "\xe6\x88\x91\xe7\x88\xb6\xe4\xba\xb2\xe6\xb2\xa1\xe6\x9c\x89\xe5\x91\xbc\xe5\x90\xb8",
     "\xd9\x84\xd8\xa7 \xd8\xa3\xd8\xb3\xd8\xaa\xd8\xb7\xd9\x8a\xd8\xb9", /* Arabic */
-    "mon mari ne respire plus",
+    "mon mari ne se reveille pas",
     "je ne peux pas dormir",
     "aidez moi",
     "ich bekomme keine luft",
@@ -347,8 +347,9 @@ static const char *const foreign[] = {
     "vaimoni ei pysty hengittamaan kunnolla", /* Finnish: hardly a word is known */
 };
 
-/* Italian and Portuguese: what sounds like Spanish in danger is answered as that. */
-static const char *const near_spanish[] = {"non riesco a respirare", "nao consigo respirar"};
+/* Italian, Portuguese, French: what sounds like Spanish in danger is answered as that. */
+static const char *const near_spanish[] = {"non riesco a respirare", "nao consigo respirar",
+                                           "mon mari ne respire plus"};
 
 START_TEST(an_emergency_in_a_language_near_spanish_is_one)
 {
