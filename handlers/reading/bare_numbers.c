@@ -11,6 +11,7 @@
 #include "hedges.h"
 #include "setting_leads.h"
 #include "subjects.h"
+#include "told_of.h"
 
 enum { IMPOSSIBLE_MAX = 500 };
 
@@ -300,49 +301,6 @@ is_setting_behind(const struct items *items, size_t at)
            items->list[at + 1].value < BIG_MIN * 1000 && clause_end(items, at) == at + 2;
 }
 
-/* Of batteries that are counted, placed or told of in the same breath. */
-static bool
-is_told_of_some(const struct items *items, size_t at, size_t before, size_t after)
-{
-    bool big = items->list[at].value > BIG_MIN * 1000;
-
-    if (begins_list(items, at) && item_is(items, at - 1, ITEM_LINK) && is_count(items, at - 2) &&
-        token_among(items->tokens, items->list[at].from - 1, " are read say were estan son ")) {
-        return true; /* "the other two are 80 and 35" */
-    }
-    if (big && ends_here(items, after) && at > 0 && clause_start(items, at) + 1 >= at &&
-        token_among(items->tokens, items->list[at].from - 1,
-                    " machine concentrator maquina aparato concentrador ")) {
-        return true; /* "machine 64, spare 20" */
-    }
-    if (items->list[at].value == 0 && names_battery(items, before) &&
-        clause_end(items, at) == after) {
-        return true; /* "the other is zero" */
-    }
-    if (ends_here(items, after) &&
-        tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 5),
-                         "una de ellas|una de esas") == 3 &&
-        token_among(items->tokens, items->list[at].from - 1, " en al ")) {
-        return true; /* "una de ellas esta en 8" */
-    }
-    if (ends_here(items, after) && before < items->count && items->list[before].is == ITEM_NUMBER &&
-        items->list[before].value <= 3 * 1000 &&
-        tokens_phrase_at(items->tokens, items->list[before].from + 1,
-                         "of the|of them|of those|de ellas|de esas|de las") > 0) {
-        return true; /* "one of the 80s is really 8" */
-    }
-    if (big && item_is(items, after, ITEM_TO) && item_is(items, after + 1, ITEM_FULL) &&
-        lexicon_cue(items->tokens, CUE_CHARGING)) {
-        return true; /* "enough to go 25 to full" */
-    }
-    if (big && clause_start(items, at) == at && item_is(items, after, ITEM_AND) &&
-        (item_is(items, over_links(items, after + 1), ITEM_FULL) ||
-         item_is(items, over_links(items, after + 1), ITEM_CHARGE))) {
-        return true; /* "62 + a full one" */
-    }
-    return false;
-}
-
 /* By what stands around a number that nothing leads to. */
 static bool
 stands_as_charge(const struct items *items, size_t at, size_t before, size_t after, bool hedged)
@@ -353,7 +311,8 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
 
     if ((opens_list(items, before) && (big || begins_list(items, at))) ||
         (item_value(items, at - 1, ITEM_BATTERY) == 2 && begins_list(items, at)) ||
-        (big && is_seen_now(items, at, after)) || is_told_of_some(items, at, before, after)) {
+        (big && is_seen_now(items, at, after)) || is_told_of_battery(items, at, after) ||
+        (big && is_joined_to_charge(items, at, after))) {
         return true;
     }
     if (big && items->spanish && ends_here(items, after) && items->list[at].from > 1 &&
@@ -365,10 +324,6 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         items->list[at].value > 12 * 1000 && !items->list[at].negative && at > 0 &&
         items->list[at].digits && is_of_battery_told(items, at)) {
         return true; /* "what's in it, 60, plus a full one" */
-    }
-    if (!big && item_is(items, at - 1, ITEM_OTHER) && items->list[at].value >= 5 * 1000 &&
-        tells_other_before(items, at) && clause_end(items, at) == after) {
-        return true; /* "una dice 92 y otra 8" */
     }
     if (!big && !begins_way_up(items, at)) {
         if (alone && begins_list(items, at) && items->list[at].value % 5000 == 0 &&

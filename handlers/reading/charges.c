@@ -7,6 +7,7 @@
  */
 #include "charges.h"
 
+#include "beside_numbers.h"
 #include "charges_again.h"
 #include "corrections.h"
 #include "counted.h"
@@ -41,6 +42,29 @@ cannot_be(const struct items *items, const struct state *state, struct told *tol
     told->missing |= MISSING_CHARGE;
 }
 
+/* "2 lights, and its buddy in the bag has 4", "the other battery in the pouch has all four" */
+static bool
+is_told_of_another(const struct items *items, size_t at, size_t last)
+{
+    size_t verb = at, from = clause_start(items, at);
+
+    while (verb > from &&
+           (item_is(items, verb - 1, ITEM_ALL) ||
+            (item_is(items, verb - 1, ITEM_LINK) && !item_is(items, verb - 1, ITEM_SHOWS)))) {
+        verb--;
+    }
+    if (items->list[at].value > 4 * 1000 || !clause_stops(items, at + 1) || verb <= from) {
+        return false;
+    }
+    if (item_is(items, verb - 1, ITEM_HAVE) &&
+        token_among(items->tokens, items->list[verb - 1].to - 1, " has tiene trae ") &&
+        sentence_start(items, last) == sentence_start(items, at)) {
+        return true;
+    }
+    return (item_is(items, verb - 1, ITEM_HAVE) || item_is(items, verb - 1, ITEM_SHOWS)) &&
+           follows_battery(items, verb - 1);
+}
+
 /* "3 lights on one and 4 on the other" */
 static bool
 light_again(const struct items *items, size_t at, const struct groups *groups, struct state *state)
@@ -51,14 +75,10 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
         !is_count(items, at)) {
         return false;
     }
-    if (at > 1 && item_is(items, at - 1, ITEM_HAVE) && items->list[at].value <= 4 * 1000 &&
-        token_among(items->tokens, items->list[at].from - 1, " has tiene trae ") &&
-        clause_stops(items, at + 1) &&
-        sentence_start(items, groups->list[groups->count - 1].state.from) ==
-            sentence_start(items, at)) {
+    if (is_told_of_another(items, at, groups->list[groups->count - 1].state.from)) {
         *state = (struct state){
             .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
-        return true; /* "2 lights, and its buddy in the bag has 4" */
+        return true;
     }
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
     next = next > at + 1 ? over_links(items, next) : next;
@@ -81,7 +101,18 @@ light_again(const struct items *items, size_t at, const struct groups *groups, s
     return true;
 }
 
-/* "and the other too" */
+/* A charge, or a number that may be one. */
+static bool
+tells_charge(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_FULL) || item_is(items, at, ITEM_CHARGE) ||
+           item_is(items, at, ITEM_HALF) || item_is(items, at, ITEM_QUARTER) ||
+           item_is(items, at, ITEM_FRACTION) || item_in(items, at, UNIT_PERCENT) ||
+           item_is(items, at + 1, ITEM_LIGHT) ||
+           (item_free_number(items, at) && !item_is(items, at + 1, ITEM_UNIT));
+}
+
+/* "and the other too"; "and the other too, 80" tells its own */
 static bool
 same_again(const struct items *items, size_t at, const struct groups *groups)
 {
@@ -91,7 +122,7 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
     return groups->count > 0 &&
            (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
-           !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_CHARGE);
+           !tells_charge(items, over_links(items, next + 1));
 }
 
 /* True if the state before `at` ended right before a pause or "and". */
@@ -206,7 +237,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
-            told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
+            told->count += group.times > 1 ? group.times : 1;
         } else if (charge_are_lit(items, groups, &group) || charge_is_of_all(groups, &group) ||
                    (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
@@ -295,14 +326,14 @@ correct_number(struct items *items, size_t from, struct group *last)
     items_spend(items, at, 1);
 }
 
-/* The group before `new` that has the same subject by its word ("the spare"); `new` if none. */
+/* The group before `holds` that has the same subject by its word ("the spare"); `holds` if none. */
 static size_t
-told_before_of(const struct items *items, const struct groups *groups, size_t new)
+told_before_of(const struct items *items, const struct groups *groups, size_t holds)
 {
-    const struct group *group = &groups->list[new];
+    const struct group *group = &groups->list[holds];
     size_t i;
 
-    for (i = new; i > 0 && group->subject > 0 && group->times == 1; i--) {
+    for (i = holds; i > 0 && group->subject > 0 && group->times == 1; i--) {
         const struct group *before = &groups->list[i - 1];
 
         if (before->subject > 0 && before->times == 1 &&
@@ -311,7 +342,7 @@ told_before_of(const struct items *items, const struct groups *groups, size_t ne
             return i - 1;
         }
     }
-    return new;
+    return holds;
 }
 
 /* A correction replaces all that was told before; one charge without a battery of its own, or of
@@ -320,7 +351,7 @@ static void
 take_back(struct items *items, struct groups *groups)
 {
     size_t from = corrections_from(items), before = 0, replaced;
-    struct group *new;
+    struct group *holds;
 
     while (before < groups->count && groups->list[before].state.from < from) {
         before++;
@@ -332,8 +363,8 @@ take_back(struct items *items, struct groups *groups)
         correct_number(items, from, &groups->list[before - 1]);
         return;
     }
-    new = &groups->list[before];
-    if (new->of_them) {
+    holds = &groups->list[before];
+    if (holds->of_them) {
         return; /* "actually one of those is at 14" */
     }
     replaced = told_before_of(items, groups, before);
@@ -341,14 +372,14 @@ take_back(struct items *items, struct groups *groups)
         groups_drop(groups, replaced, 1);
         return; /* "I mean the spare is at 30" */
     }
-    if ((new->named &&new->ordinal == 0) || new->times != 1) {
+    if ((holds->named && holds->ordinal == 0) || holds->times != 1) {
         groups_drop(groups, 0, before);
         return;
     }
-    replaced = new->ordinal > 0 && (size_t) new->ordinal <= before ? (size_t) new->ordinal - 1
-                                                                   : before - 1;
+    replaced = holds->ordinal > 0 && (size_t)holds->ordinal <= before ? (size_t)holds->ordinal - 1
+                                                                      : before - 1;
     if (groups->list[replaced].times > 1) {
-        new->times = groups->list[replaced].times;
+        holds->times = groups->list[replaced].times;
     }
     groups_drop(groups, replaced, 1);
 }
@@ -429,7 +460,7 @@ charges_read(struct items *items, struct told *told)
     size_t i;
 
     find_groups(items, told, &groups);
-    cannot = told->count;
+    cannot = items_any(items, ITEM_BATTERY) || groups.count > 0 ? told->count : 0;
     told->count = 0;
     share_out(items, &groups);
     take_back(items, &groups);

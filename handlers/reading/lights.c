@@ -244,7 +244,8 @@ lights_at(const struct items *items, size_t at, struct state *state)
     }
     noun = item_is(items, next, ITEM_LIGHT);
     if (!noun && !none && all == 0 && item_is(items, next, ITEM_AND) &&
-        !(items->list[at].one && item_is(items, at - 1, ITEM_AT)) && /* "2 lights on one" */
+        !(items->list[at].one && /* "2 lights on one", "3 lights one and 1 light the other" */
+          (item_is(items, at - 1, ITEM_AT) || item_is(items, at - 1, ITEM_LIGHT))) &&
         item_free_number(items, next + 1) && item_is(items, next + 2, ITEM_LIGHT)) {
         *state = (struct state){.is_lights = true, .lights = lit, .from = at, .count = 1};
         return lit <= LIGHTS_MAX; /* "3 and 2 lights" */

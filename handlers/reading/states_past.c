@@ -245,13 +245,20 @@ lights_are_past(const struct items *items, size_t at, size_t after, size_t *now)
         past = past || (at - i < PHRASE_REACH && item_is(items, i, ITEM_WAS)) ||
                item_is(items, i, ITEM_EARLIER);
     }
+    if (item_is(items, after, ITEM_WAS)) { /* "three lights were on this morning" */
+        past = past || items_find(items, after, clause_end(items, at), ITEM_EARLIER) <
+                           clause_end(items, at);
+    }
     for (i = after; past && i < items->count; i++) {
         size_t next = i + 1;
 
         if (!item_is(items, i, ITEM_NOW) && !item_is(items, i, ITEM_NOW_IS)) {
             continue;
         }
-        next += item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ? 1 : 0;
+        next += item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ||
+                        item_is(items, next, ITEM_NOW_IS)
+                    ? 1
+                    : 0;
         if (item_is(items, i, ITEM_NOW_IS) && item_value(items, next, ITEM_AT) == AT_ON &&
             is_light_number(items, next + 1)) {
             *now = next + 1; /* "and now its on 3" */

@@ -13,6 +13,20 @@ leads_to_clock(const struct items *items, size_t at)
     return at < items->count && items->list[at].is == ITEM_CLOCK;
 }
 
+/* "I just looked and its two", "acabo de ver y marca 45" */
+static bool
+is_just_seen(const struct items *items, size_t charge)
+{
+    static const char looks[] = " looked checked peeked mire revise cheque ver fije vi ";
+    size_t from = clause_start(items, charge);
+
+    return (item_is(items, charge - 1, ITEM_NOW_IS) || item_is(items, charge - 1, ITEM_SHOWS)) &&
+           items_have_word(items, from, charge, looks) &&
+           items_have_word(items, from, charge, " just myself acabo acabamos ya ") &&
+           items_find(items, from, charge, ITEM_CLOCK) == charge &&
+           items_find(items, from, charge, ITEM_AGO) == charge;
+}
+
 /* "unplugged 2 hours ago, its at 40 now", "ahora marca 45": however long it has run */
 bool
 is_of_this_moment(const struct items *items, size_t charge)
@@ -23,6 +37,9 @@ is_of_this_moment(const struct items *items, size_t charge)
                                   "like just still solo nomas ya he she we i im are down to por ";
     size_t i = items->list[charge].from;
 
+    if (is_just_seen(items, charge)) {
+        return true;
+    }
     if ((token_among(items->tokens, items->list[charge].to, now) &&
          !leads_to_clock(items, charge + 1)) ||
         tokens_phrase_at(items->tokens, items->list[charge].to, "right now") > 0) {

@@ -84,12 +84,119 @@ is_not_plugged_in(const struct items *items, size_t at)
            token_is(items->tokens, items->list[at].from + 1, "plugged");
 }
 
-/* "3 hours (no power)": of the place, and no outage. */
+/* "3 hours there (no power)": of the place, and no outage. */
 static bool
 is_place_without(const struct items *items, size_t at)
 {
-    return item_value(items, at, ITEM_POWER) == POWER_WORD_OUT &&
-           token_among(items->tokens, items->list[at].from, " no without sin ");
+    size_t from = clause_start(items, at), i;
+
+    if (item_value(items, at, ITEM_POWER) != POWER_WORD_OUT ||
+        !token_among(items->tokens, items->list[at].from, " no without sin ")) {
+        return false;
+    }
+    from = from > 1 && item_text(items, from - 1, "(") ? clause_start(items, from - 1) : from;
+    for (i = from; i < at && !item_in(items, i, UNIT_MINUTE); i++) {
+    }
+    return i < at;
+}
+
+/* Over words that carry nothing, at most so many, from `token` on (back to the ones before). */
+static const char little[] =
+    " it him her us me the a an just only its my our his back over la lo el "
+    "del de pura puro solo sola su mi se me nos power ";
+
+/* "switched it over to the battery", "runs on just the battery", "la cambie a bateria" */
+static bool
+is_put_on_battery(const struct items *items, size_t at)
+{
+    static const char verbs[] =
+        " put switched switch switching moved move run runs running ran went "
+        "go going changed change swapped cambie cambiamos cambio pase "
+        "pasamos puse anda andamos corre trabaja ";
+    size_t before = items->list[at].from, steps;
+
+    if (item_value(items, at, ITEM_BATTERY) != 1 &&
+        item_value(items, at, ITEM_POWER) != POWER_WORD_BATTERY) {
+        return false;
+    }
+    if (item_is(items, at + 1, ITEM_NUMBER) ||
+        token_among(items->tokens, items->list[at].to, " a b c ")) {
+        return false; /* "switched to battery 2" */
+    }
+    while (before > 0 && token_among(items->tokens, before - 1, little)) {
+        before--;
+    }
+    if (item_is(items, at, ITEM_POWER)) {
+        before++; /* "on battery" has its own */
+    } else if (before == 0 ||
+               !token_among(items->tokens, before - 1, " on onto off to a en con ")) {
+        return false;
+    }
+    for (steps = 0; before > 1 && steps < 4; before--, steps++) {
+        if (token_among(items->tokens, before - 2, verbs)) {
+            return true;
+        }
+        if (!token_among(items->tokens, before - 2, little)) {
+            return false;
+        }
+    }
+    return false;
+}
+
+/* "we left the outlet", "la saque del enchufe", "away from the wall": what it ran from is behind.
+ */
+static bool
+is_left_behind(const struct tokens *tokens, size_t token)
+{
+    static const char nouns[] = " wall outlet plug socket mains pared enchufe contacto toma "
+                                "tomacorriente corriente ";
+    size_t before = token;
+
+    if (!token_among(tokens, token, nouns)) {
+        return false;
+    }
+    while (before > 0 && token_among(tokens, before - 1, " the our my its a la el del de from ")) {
+        before--;
+    }
+    return before > 0 && before < token &&
+           token_among(tokens, before - 1,
+                       " left leaving away off unhooked unplugged pulled yanked quite quitamos "
+                       "saque sacamos saco desconecte desconectamos desenchufe desenchufamos ");
+}
+
+/* "the cord is out", "the plug came loose", "se salio el cable" */
+static bool
+is_come_loose(const struct tokens *tokens, size_t token)
+{
+    size_t after = token + 1;
+
+    if (token_among(tokens, token, " cable enchufe cordon ")) {
+        return tokens_phrase_at(tokens, tokens_back(token, 3),
+                                "se salio el|se zafo el|se solto el") == 3 ||
+               tokens_phrase_at(tokens, after, "se salio|se zafo|se solto|se desconecto") > 0;
+    }
+    return token_among(tokens, token, " cord plug ") &&
+           tokens_phrase_at(tokens, after,
+                            "is out|came out|came loose|fell out|got pulled|popped out|is loose|"
+                            "came undone|pulled out|came off|is off") > 0;
+}
+
+static bool
+is_off_power(const struct items *items)
+{
+    size_t at, token;
+
+    for (at = 0; at < items->count; at++) {
+        if (is_put_on_battery(items, at)) {
+            return true;
+        }
+    }
+    for (token = 0; token < items->tokens->count; token++) {
+        if (is_left_behind(items->tokens, token) || is_come_loose(items->tokens, token)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 void
@@ -127,6 +234,10 @@ power_read(const struct items *items, struct told *told)
             !(source != POWER_SOURCE_BATTERY && power_is_denied(items, at))) {
             told->on_power = source; /* the last telling */
         }
+    }
+    if (told->kind == TOLD_HOURS_LEFT && told->on_power == POWER_SOURCE_NONE &&
+        is_off_power(items)) {
+        told->on_power = POWER_SOURCE_BATTERY;
     }
     if (charging && told->on_power == POWER_SOURCE_NONE && told->leg_count == 1 &&
         !lexicon_cue(items->tokens, CUE_ENOUGH)) {

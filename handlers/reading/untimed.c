@@ -52,3 +52,41 @@ lasts_until_untimed(const struct items *items)
     }
     return false;
 }
+
+/* "spending the day at the zoo", "an afternoon at the gardens", "todo el dia en el rancho": how
+ * long that is, nobody tells. */
+bool
+spends_part_of_day(const struct items *items)
+{
+    static const char parts[] =
+        "the day|the afternoon|the morning|the evening|el dia|la tarde|la manana";
+    static const char whole[] = "all day|a day|whole day|full day|entire day|all afternoon|an "
+                                "afternoon|whole afternoon|all "
+                                "morning|a morning|whole morning|all evening|an evening|whole "
+                                "evening|todo el dia|un dia|el "
+                                "dia entero|toda la tarde|una tarde|toda la manana|una manana";
+    const struct tokens *tokens = items->tokens;
+    size_t at, after;
+
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK || item_in(items, at, UNIT_MINUTE)) {
+            return false;
+        }
+    }
+    for (at = 0; at < tokens->count; at++) {
+        bool spent = at > 0 && token_among(tokens, at - 1,
+                                           " spend spending spent pass passing stay staying pasar "
+                                           "paso pasamos pasaremos pasando pasemos ");
+
+        after = at + tokens_phrase_at(tokens, at, whole);
+        if (after > at &&
+            (spent || (token_among(tokens, after, " at in on with en ") &&
+                       token_among(tokens, after + 1, " the my our a his her el la mi un una ")))) {
+            return true;
+        }
+        if (spent && tokens_phrase_at(tokens, at, parts) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
