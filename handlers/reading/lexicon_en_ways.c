@@ -181,7 +181,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "snowmobile|snowmobile tour|snowmobiling|atv|four wheeler|jeep tour|bus tour|van tour|"
         "driving tour|golf cart|hayride|hay ride|wagon ride|carriage ride|side by side|tractor|"
         "paratransit|dial a ride|senior van|medical transport|ambulance|"
-        "tour bus|limo|pickup truck|minivan|camper|motorhome|streetcar|light rail|trolley"),
+        "tour bus|limo|pickup truck|minivan|in the pickup|in his pickup|in my pickup|in our "
+        "pickup|minibus|railway|railroad|steam "
+        "train|monorail|vanpool|rideshare|rickshaw|wagon|sleigh ride|horse and "
+        "buggy|camper|motorhome|streetcar|light rail|trolley"),
     ROW(ITEM_GOING, LEG_FLIGHT,
         "flight|flights|flite|flites|fly|flying|plane|airplane|on the plane|in the plane|by "
         "plane|jet|"

@@ -141,7 +141,11 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje "
         "en carro|"
         "viaje en coche|en camioneta|en el auto|de camino|al volante|manejada|de coche|de carro|"
-        "de camion|de autobus|de bus|de tren|casa rodante|microbus|colectivo|de metro"),
+        "de camion|de autobus|de bus|de tren|casa rodante|microbus|colectivo|de metro|micro|en "
+        "micro|de micro|buseta|en buseta|pesera|pesero|en pesero|trolebus|en trolebus|omnibus|en "
+        "omnibus|metrobus|en metrobus|remis|en remis|ferrocarril|en ferrocarril|trencito|en el "
+        "trencito|moto|en moto|motocicleta|en motocicleta|cuatrimoto|en "
+        "cuatrimoto|limusina|ambulancia|en ambulancia|carreta|en carreta|transporte|en transporte"),
     ROW(ITEM_GOING, LEG_FLIGHT,
         "vuelo|vuelos|avion|volar|volando|en avion|en el avion|de vuelo|vuelo directo|"
         "vuelo de regreso|volamos|vuela|vuelos de|de avion"),

@@ -94,8 +94,10 @@ leads_to(const struct items *items, size_t cue)
 void
 set_kind(struct span *span, const struct items *items, size_t cue)
 {
-    static const char with_seats[] = " bus train coach shuttle subway metro tram tren autobus "
-                                     "camion trolley tranvia limo microbus ";
+    static const char with_seats[] =
+        " bus train coach shuttle subway metro tram tren autobus "
+        "camion trolley tranvia limo microbus micro buseta omnibus trolebus metrobus minibus "
+        "railway railroad monorail pesero pesera trencito ferrocarril ";
     size_t i;
 
     span->has_kind = true;

@@ -5,6 +5,7 @@
  */
 #include "amounts.h"
 #include "span_cues.h"
+#include "span_stays.h"
 #include "spans.h"
 
 enum { WALK_MPH = 6 };
@@ -269,27 +270,6 @@ find_kind_before(const struct items *items, struct span *span, size_t taken_from
     return false;
 }
 
-/* "35 min by bus, shop for two hours": another thing than before, whatever it is. */
-static bool
-does_something(const struct items *items, size_t last, size_t at)
-{
-    size_t from = clause_start(items, at), i;
-
-    if (at > 1 && item_is(items, at - 1, ITEM_WORD) && is_then(items, at - 2)) {
-        return true; /* "then soak 2 hours" */
-    }
-    if (at == from + 1 && from > last && item_is(items, from, ITEM_WORD)) {
-        return true; /* "beach 3 h" */
-    }
-    for (i = from > last ? from : last + 1; i < at; i++) {
-        if (items->list[i].is == ITEM_WORD && items->list[i].meaning_count == 0 &&
-            (item_text(items, at - 1, "for") || item_text(items, at + 1, "at"))) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* "second leg 4 hours", "el segundo tramo 2 horas" */
 static bool
 is_of_one_flight(const struct items *items, size_t at)
@@ -319,14 +299,6 @@ awaits_flight(const struct spans *spans, size_t at)
     return open == 0 && spans->list[at - 1].kind == LEG_WAIT;
 }
 
-static bool
-has_event(const struct items *items, size_t at)
-{
-    size_t to = sentence_end(items, at);
-
-    return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
-}
-
 /* "el recorrido es de 5 km y camina a 2 km por hora" */
 static bool
 is_walked(const struct items *items, const struct span *span)
@@ -344,16 +316,6 @@ is_walked(const struct items *items, const struct span *span)
     return false;
 }
 
-/* "church is a 10 min walk, runs 75 min" */
-static bool
-runs_itself(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at);
-
-    return at == from + 1 &&
-           token_among(items->tokens, items->list[from].from, " runs lasts dura ");
-}
-
 /* "out 5 hours, mostly walking" */
 static bool
 is_mostly_walked(const struct items *items, size_t at)
@@ -369,6 +331,15 @@ is_mostly_walked(const struct items *items, size_t at)
     return false;
 }
 
+/* "50 min each way, no car plug": what one rides in is told by its plug. */
+static bool
+is_by_vehicle(const struct items *items, size_t at)
+{
+    return (item_is(items, at + 1, ITEM_EACH_WAY) || span_is_way_out(items, at)) &&
+           items_have_word(items, sentence_start(items, at), sentence_end(items, at),
+                           " car truck van pickup suv jeep rv carro coche auto camioneta troca ");
+}
+
 /* Of a span of which nothing is told. */
 static enum leg_kind
 kind_of_asked(enum told_kind asked)
@@ -376,62 +347,80 @@ kind_of_asked(enum told_kind asked)
     return asked == TOLD_FLIGHT ? LEG_FLIGHT : asked == TOLD_CHARGING ? LEG_WAIT : LEG_OTHER;
 }
 
+/* As the span before, or what a flight goes on with. */
+static enum leg_kind
+kind_of_list(const struct items *items, const struct told *told, const struct spans *spans,
+             size_t i)
+{
+    size_t at = spans->list[i].at;
+
+    if (told->kind == TOLD_FLIGHT &&
+        (item_text(items, at + 1, "more") || is_of_one_flight(items, at) ||
+         (is_then(items, at - 1) && awaits_flight(spans, i)))) {
+        return LEG_FLIGHT;
+    }
+    return goes_on_as_way(items, at) ? way_there(spans) : spans->list[i - 1].kind;
+}
+
+/* Returns from where on cues are free for the next span. */
+static size_t
+kind_by_cues(const struct items *items, const struct told *told, struct spans *spans, size_t i,
+             size_t free_from)
+{
+    struct span *span = &spans->list[i];
+    bool trip = told->kind == TOLD_TRIP;
+    size_t cue, taken_from = find_kind(items, span, free_from,
+                                       trip && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
+
+    if (span->homeward) {
+        span->kind = way_there(spans);
+        span->has_kind = span->kind != LEG_OTHER;
+    } else if (span->has_kind) {
+        return taken_from;
+    } else if (span->pace > 0) {
+        take_kind(span, span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE);
+    } else if (find_kind_before(items, span, free_from)) {
+        return span->at;
+    } else if (i > 0 && trip && does_something(items, spans->list[i - 1].at, span->at)) {
+        take_kind(span, LEG_WAIT);
+    } else if (i > 0 && spans->list[i - 1].has_kind &&
+               !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
+        take_kind(span, kind_of_list(items, told, spans, i));
+    } else if (spans->count == 1 && !find_kind_in_sentence(items, span)) {
+        cue = items_find(items, 0, items->count, ITEM_GOING);
+        if (cue < items->count && told->kind != TOLD_HOURS_LEFT) {
+            set_kind(span, items, cue);
+        }
+    }
+    return taken_from;
+}
+
 void
 spans_kind(const struct items *items, const struct told *told, struct spans *spans)
 {
-    size_t taken_from = 0, free_from, i, cue;
+    size_t taken_from = 0, i;
 
     for (i = 0; i < spans->count; i++) {
         struct span *span = &spans->list[i];
 
-        free_from = taken_from;
-        if (span->settled || (i > 0 && runs_itself(items, span->at))) {
+        if (span->settled || runs_itself(items, span->at)) {
             take_kind(span, span->settled ? span->kind : LEG_WAIT);
             continue;
         }
-        taken_from =
-            find_kind(items, span, taken_from,
-                      told->kind == TOLD_TRIP && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
-        if (span->homeward) {
-            span->kind = way_there(spans);
-            span->has_kind = span->kind != LEG_OTHER;
-        } else if (!span->has_kind && span->pace > 0) {
-            span->kind = span->pace > WALK_MPH * 1000 ? LEG_DRIVE : LEG_HIKE;
-            span->has_kind = true;
-        } else if (!span->has_kind && find_kind_before(items, span, free_from)) {
-            taken_from = span->at;
-        } else if (!span->has_kind && i > 0 && told->kind == TOLD_TRIP &&
-                   does_something(items, spans->list[i - 1].at, span->at)) {
-            span->kind = LEG_WAIT;
-            span->has_kind = true;
-        } else if (!span->has_kind && i > 0 && spans->list[i - 1].has_kind &&
-                   !(span_is_way_out(items, span->at) && spans->list[i - 1].kind == LEG_WAIT)) {
-            bool more =
-                told->kind == TOLD_FLIGHT &&
-                (item_text(items, span->at + 1, "more") || is_of_one_flight(items, span->at) ||
-                 (is_then(items, span->at - 1) && awaits_flight(spans, i)));
-
-            span->kind = more                              ? LEG_FLIGHT
-                         : goes_on_as_way(items, span->at) ? way_there(spans)
-                                                           : spans->list[i - 1].kind;
-            span->has_kind = true;
-        } else if (!span->has_kind && spans->count == 1 && !find_kind_in_sentence(items, span)) {
-            cue = items_find(items, 0, items->count, ITEM_GOING);
-            if (cue < items->count && told->kind != TOLD_HOURS_LEFT) {
-                set_kind(span, items, cue);
-            }
-        }
+        taken_from = kind_by_cues(items, told, spans, i, taken_from);
         if ((!span->has_kind || (span->homeward && span->kind == LEG_OTHER)) &&
             (span->homeward || span_is_way_out(items, span->at)) && spans->count > 1) {
             find_way_in_sentence(items, span);
         }
         if (!span->has_kind && told->kind == TOLD_HOURS_LEFT && has_event(items, span->at)) {
-            span->kind = LEG_WAIT; /* "need it to last 5 hours, show starts at 7" */
-            span->has_kind = true;
+            take_kind(span, LEG_WAIT); /* "need it to last 5 hours, show starts at 7" */
         }
         if (span->has_kind && span->kind == LEG_OTHER &&
             (is_mostly_walked(items, span->at) || is_walked(items, span))) {
             span->kind = LEG_HIKE;
+        }
+        if (!span->has_kind && told->kind == TOLD_TRIP && is_by_vehicle(items, span->at)) {
+            take_kind(span, LEG_DRIVE);
         }
         if (!span->has_kind) {
             span->kind = kind_of_asked(told->kind);
