@@ -121,7 +121,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         return false; /* "my order says 2" */
     }
     if (item_is(items, before, ITEM_SHOWS)) {
-        return big || (shows == 1 && !item_is(items, before, ITEM_SETTING)) ||
+        return big || items->list[at].value == 0 ||
+               (shows == 1 && !item_is(items, before, ITEM_SETTING)) ||
                (shows == 0 && lexicon_cue(items->tokens, CUE_CHARGING) &&
                 token_among(items->tokens, items->list[before].from, " iba va estaba anda ") &&
                 items->list[at].value % 5000 == 0) ||
@@ -379,6 +380,25 @@ goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t af
             (joined || and || clause_start(items, at) == at));
 }
 
+/* "battery 2", "la dos", "number 3" */
+static bool
+is_labelled(const struct items *items, size_t at)
+{
+    return items->list[at].value <= BIG_MIN * 1000 &&
+           (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "number") ||
+            item_text(items, at - 1, "numero") ||
+            (items->spanish && item_text(items, at - 1, "la") &&
+             items->list[at - 1].to == items->list[at - 1].from + 1));
+}
+
+static bool
+is_verb_behind(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_SHOWS) || item_is(items, at, ITEM_HAVE) ||
+           item_is(items, at, ITEM_WAS) ||
+           (item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_LEFT));
+}
+
 /* By what stands right before or behind it: a count, a setting, a name, an hour. */
 static bool
 is_of_another_kind(const struct items *items, size_t at, size_t before, size_t after)
@@ -395,6 +415,9 @@ is_of_another_kind(const struct items *items, size_t at, size_t before, size_t a
     if (item->value <= 12 * 1000 && names_battery(items, after) &&
         tokens_phrase_at(items->tokens, tokens_back(item->from, 2), "now at") == 2) {
         return true; /* "now at 11 the other one says 60" */
+    }
+    if (is_labelled(items, at) && is_verb_behind(items, after)) {
+        return true; /* "battery 2 is on 100" */
     }
     return is_of_something(items, after, big) || (!big && item_is(items, after, ITEM_MODE)) ||
            item_is(items, before, ITEM_MODE) ||

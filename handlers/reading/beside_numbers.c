@@ -47,7 +47,7 @@ names_battery(const struct items *items, size_t at)
              (items->list[at].one || items->list[at].ordinal || is_one_of_list(items, at) ||
               (items->spanish && item_text(items, at - 1, "la") &&
                items->list[at - 1].to == items->list[at - 1].from + 1) ||
-              item_text(items, at - 1, "number") ||
+              item_text(items, at - 1, "number") || item_text(items, at - 1, "numero") ||
               /* "battery 2 is 60", "la 2 en 47" */
               item_value(items, at - 1, ITEM_BATTERY) == 1)));
 }

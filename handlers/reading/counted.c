@@ -25,7 +25,7 @@ is_label(const struct items *items, size_t at)
         return true; /* "3 is half", "la dos al 80" */
     }
     return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#") ||
-            item_text(items, at - 1, "number")) &&
+            item_text(items, at - 1, "number") || item_text(items, at - 1, "numero")) &&
            !item_is(items, at + 1, ITEM_BATTERY) && !items->list[at].times;
 }
 

@@ -86,7 +86,8 @@ const struct lexicon_entry lexicon_en[] = {
         "bricks|power bricks|cartridges|batteries|batts|bats|baterys|packs|battery "
         "packs|batterries"),
     ROW(ITEM_OTHER, 0,
-        "mains|other|other one|the other|the other one|another|another one|spare|the spare|spare "
+        "the extra|my extra|mains|other|other one|the other|the other one|another|another "
+        "one|spare|the spare|spare "
         "one|"
         "backup|back up|backup one|back up battery|extra one|this one|that one|main one|main|"
         "main battery|big one|small one|new one|old one|my spare|my backup|current one|"

@@ -77,7 +77,13 @@ const struct lexicon_entry lexicon_es[] = {
         "la de respaldo|de respaldo|la principal|la puesta|la extra|la nueva|la vieja|la grande|"
         "la chica|esta otra|la del aparato|la que trae|la que traigo|la de la bolsa|"
         "otra bateria|la otra bateria|otra pila|la otra pila|esta|la de reserva|de reserva|"
-        "la restante|la mia|la de arriba|la de abajo|la de adentro|la de afuera"),
+        "la restante|la mia|la de arriba|la de abajo|la de adentro|la de afuera|la negra|la blanca|"
+        "la gris|la azul|la guardada|la chiquita|la grandota|la usada|la prestada|la cargada|"
+        "la conectada|la de emergencia|la de la izquierda|la de la derecha|la izquierda|la derecha|"
+        "la de la mochila|la de la maleta|la del bolso|la de la maquina|la del equipo|la que esta "
+        "puesta|la que tiene puesta|la que trae puesta|la que tengo puesta|la que traigo puesta|la "
+        "que esta guardada|la que esta en la maquina|la que esta en uso|la que uso|la que estoy "
+        "usando|la mas nueva|la mas vieja|la mas chica|la mas grande"),
     ROW(ITEM_OTHER, 2, "otras|las otras|las demas"),
     ROW(ITEM_ORDINAL, 1, "primera|la primera"),
     ROW(ITEM_ORDINAL, 2, "segunda|la segunda|una segunda"),

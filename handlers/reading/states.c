@@ -219,7 +219,8 @@ is_of_dial(const struct items *items, size_t at)
 {
     size_t before = back_over_links(items, at), i;
 
-    if (before >= at || item_is(items, at + 1, ITEM_BATTERY)) {
+    if (before >= at || item_is(items, at + 1, ITEM_BATTERY) ||
+        item_is(items, before, ITEM_OTHER)) { /* "la de la maquina" */
         return false;
     }
     for (i = items->list[before].from; i < items->list[before].to; i++) {

@@ -20,6 +20,18 @@ tells_before(const struct items *items, size_t from, size_t now)
     return false;
 }
 
+/* "the other is 60", "battery 2 has 40", but no "the other day" */
+static bool
+begins_with_battery(const struct items *items, size_t at)
+{
+    at += item_is(items, at, ITEM_LINK) && !item_is(items, at, ITEM_OTHER) ? 1 : 0;
+    return (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) ||
+            item_value(items, at, ITEM_BATTERY) == 1) &&
+           !token_among(items->tokens, items->list[at].to,
+                        " day night week time dia noche semana vez ") &&
+           !item_text(items, at, "this") && !item_text(items, at, "esta");
+}
+
 /* "was full but I used it some": less by now, and nobody says how much */
 static bool
 was_but_is_not(const struct items *items, size_t at, size_t after)
@@ -32,7 +44,8 @@ was_but_is_not(const struct items *items, size_t at, size_t after)
         return true; /* "I thought it was full but it says 71" */
     }
     return item_is(items, at, ITEM_FULL) && at > from && item_is(items, at - 1, ITEM_WAS) &&
-           token_among(items->tokens, items->list[after - 1].to, " but pero ");
+           token_among(items->tokens, items->list[after - 1].to, " but pero ") &&
+           !begins_with_battery(items, after + 1);
 }
 
 /* "had 2 at 100 but I am down to 1 at 100": those of now are told behind */
