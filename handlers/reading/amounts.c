@@ -370,15 +370,17 @@ counts_something(const struct items *items, size_t at)
 static bool
 begins_new_way(const struct items *items, size_t hours, size_t minutes)
 {
-    size_t way = minutes + 1;
+    size_t way = minutes + 1, before = hours > 0 ? hours - 1 : 0;
     int going;
 
     way += item_is(items, way, ITEM_OF) || item_is(items, way, ITEM_LINK) ? 1 : 0;
     going = item_value(items, way, ITEM_GOING);
+    before -= before > 0 && (item_is(items, before, ITEM_OF) || item_is(items, before, ITEM_LINK) ||
+                             item_is(items, before, ITEM_LASTS))
+                  ? 1
+                  : 0;
     return item_is_duration(items, minutes) && going >= 0 && hours > 0 &&
-           (item_is(items, hours - 1, ITEM_GOING) ||
-            (hours > 1 && item_is(items, hours - 2, ITEM_GOING) &&
-             item_value(items, hours - 2, ITEM_GOING) != going));
+           item_is(items, before, ITEM_GOING) && item_value(items, before, ITEM_GOING) != going;
 }
 
 /* "2h30", "1 hr 5", "5 hours and 20 minutes", "5 horas y 20" */

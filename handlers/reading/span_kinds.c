@@ -136,7 +136,7 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
     span->homeward =
         item_is(items, at + 1, ITEM_HOMEWARD) || item_is(items, at + 1, ITEM_SAME_BACK) ||
         (item_is(items, at + 1, ITEM_LINK) && item_is(items, at + 2, ITEM_SAME_BACK)) ||
-        item_is(items, at - 1, ITEM_HOMEWARD) ||
+        item_is(items, span_first(items, at) - 1, ITEM_HOMEWARD) ||
         (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
     if (span->homeward) {
         return;

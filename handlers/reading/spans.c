@@ -309,11 +309,22 @@ is_way_to_airport(const struct items *items, size_t at)
 bool
 span_stays_there(const struct items *items, size_t at)
 {
-    return ((item_text(items, at + 1, "there") || item_text(items, at - 1, "there")) &&
+    size_t first = span_first(items, at);
+
+    return ((item_text(items, at + 1, "there") || item_text(items, first - 1, "there")) &&
             items->list[at].is == ITEM_AMOUNT) ||
            item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi") ||
-           (at > 0 && items->list[at].is == ITEM_AMOUNT &&
-            token_among(items->tokens, items->list[at].from - 1, " alla ahi alli "));
+           (first > 0 && items->list[at].is == ITEM_AMOUNT &&
+            token_among(items->tokens, items->list[first].from - 1, " alla ahi alli "));
+}
+
+size_t
+span_first(const struct items *items, size_t at)
+{
+    while (at > 0 && (item_is(items, at - 1, ITEM_HEDGE) || item_is(items, at - 1, ITEM_ARTICLE))) {
+        at--;
+    }
+    return at;
 }
 
 bool

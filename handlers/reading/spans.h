@@ -39,6 +39,8 @@ void spans_power(const struct items *items, struct spans *spans);
  * part of which it is told. After spans_power(). */
 void spans_split(const struct items *items, struct spans *spans);
 
+/* The first item of a span with what hedges it: "about a couple of hours". */
+size_t span_first(const struct items *items, size_t at);
 /* "3 hours there": in one place */
 bool span_stays_there(const struct items *items, size_t at);
 /* "45 there", "45 de ida" */

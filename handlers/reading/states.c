@@ -98,17 +98,18 @@ fraction_of(const struct items *items, size_t at)
                                                                          : 0;
 }
 
-/* "a third" is a battery in "a third one is dead". */
+/* "a third" is a battery in "a third one is dead", "a fourth at 25". */
 static bool
 is_third_battery(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at);
 
-    return item_value(items, at, ITEM_FRACTION) == 333 &&
+    return (item_value(items, at, ITEM_FRACTION) == 333 ||
+            token_is(items->tokens, items->list[at].to - 1, "fourth")) &&
            (items_have_word(
                 items, from, at,
                 " lend lends lent loans loaned borrow borrowed borrowing lending rent rented "
-                "renting buy bought gave ") ||
+                "renting buy bought gave need needs ") ||
             item_is(items, at + 1, ITEM_BATTERY) || item_text(items, at + 1, "one") ||
             item_text(items, at + 1, "is") || item_text(items, at + 1, "that") ||
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
