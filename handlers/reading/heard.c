@@ -1,5 +1,7 @@
 #include "heard.h"
 
+#include <string.h>
+
 /* Nothing of the sentence part follows. */
 static bool
 ends_part(const struct tokens *tokens, size_t at)
@@ -73,6 +75,16 @@ short_form(enum language language, struct token *token)
     }
 }
 
+/* "we'll be there 3 hours": no "well, 3 hours" */
+static void
+short_will(struct token *token)
+{
+    if (token->kind == TOKEN_WORD && strcmp(token->text, "well") == 0 &&
+        token->end - token->start > strlen(token->text)) {
+        token->text = "we";
+    }
+}
+
 void
 heard_put_right(enum language language, struct tokens *tokens)
 {
@@ -82,6 +94,7 @@ heard_put_right(enum language language, struct tokens *tokens)
         short_form(language, &tokens->list[at]);
         if (language == LANGUAGE_EN) {
             number_by_sound(tokens, at);
+            short_will(&tokens->list[at]);
         }
     }
 }

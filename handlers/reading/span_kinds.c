@@ -43,6 +43,12 @@ trip_at_place(const struct items *items, size_t at)
         (item_is(items, next, ITEM_WORD) || item_is(items, next, ITEM_NAMED))) {
         return true;
     }
+    if (token_among(items->tokens, items->list[at].to, " with con ") &&
+        token_among(items->tokens, items->list[at].to + 1, " mi mis su my our her his ") &&
+        items->list[at + 2].is == ITEM_WORD) {
+        return next < items->count && items->list[next].is == ITEM_WORD &&
+               items->list[next].meaning_count == 0; /* "2 hours with my sister" */
+    }
     return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||
            (item_is(items, at + 1, ITEM_WORD) && item_is(items, at + 2, ITEM_AT) &&
             item_value(items, at + 2, ITEM_AT) != AT_ON); /* "30 min parked at the view" */
@@ -119,6 +125,16 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     return span->has_kind;
 }
 
+/* "return trip about 2 hours", "regreso de 3 horas" */
+static bool
+follows_homeward(const struct items *items, size_t at)
+{
+    size_t first = span_first(items, at);
+
+    first -= first > 0 && item_text(items, first - 1, "de") ? 1 : 0;
+    return item_is(items, first - 1, ITEM_HOMEWARD);
+}
+
 /* Of a span with no word of a way or a place near it. */
 static void
 find_kind_alone(const struct items *items, struct span *span, size_t taken_from, bool trip)
@@ -136,7 +152,7 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
     span->homeward =
         item_is(items, at + 1, ITEM_HOMEWARD) || item_is(items, at + 1, ITEM_SAME_BACK) ||
         (item_is(items, at + 1, ITEM_LINK) && item_is(items, at + 2, ITEM_SAME_BACK)) ||
-        item_is(items, span_first(items, at) - 1, ITEM_HOMEWARD) ||
+        follows_homeward(items, at) ||
         (item_is(items, at + 2, ITEM_HOMEWARD) && !stops_cue(items, at + 1));
     if (span->homeward) {
         return;
