@@ -329,7 +329,8 @@ number_of_unit(struct items *items, size_t at)
     next += half_follows ? 2 : 1;
     next += half_follows && item_is(items, next, ITEM_ARTICLE) ? 1 : 0;
     part = half_follows ? part_value(items, next) : 0;
-    if (part > 0 && (number.value % 1000 == 0) && !item_is(items, next + 1, ITEM_BATTERY)) {
+    if (part > 0 && (number.value % 1000 == 0) && !item_is(items, next + 1, ITEM_BATTERY) &&
+        !item_is(items, next + 1, ITEM_UNIT)) { /* "10 min y media hora" are two */
         number.value += part;
         number.high += part;
         next++;
@@ -418,14 +419,34 @@ add_minutes(struct items *items, size_t at)
     items_replace(items, at, next + 1 - at, *hours);
 }
 
+/* "an hour to an hour and a half", "entre una hora y hora y media" */
+static void
+join_lengths(struct items *items, size_t at)
+{
+    const struct item *high = at + 2 < items->count ? &items->list[at + 2] : NULL;
+    bool between = item_is(items, at - 1, ITEM_BETWEEN) && item_is(items, at + 1, ITEM_AND);
+
+    if (high == NULL || !item_is_duration(items, at) || !item_is_duration(items, at + 2) ||
+        !(item_is(items, at + 1, ITEM_TO) || between) || high->value <= items->list[at].value ||
+        high->value > 3 * items->list[at].value) {
+        return;
+    }
+    items->list[at].high = high->high;
+    items->list[at].whole_hours = false;
+    items_replace(items, at, 3, items->list[at]);
+    if (between) {
+        items_replace(items, at - 1, 2, items->list[at]);
+    }
+}
+
 void
 amounts_make(struct items *items)
 {
     static void (*const on_numbers[])(struct items *, size_t) = {
         add_fraction, add_minus, add_times, add_point, add_part, range_join};
     static void (*const on_amounts[])(struct items *, size_t) = {
-        add_minutes,      degrees_make, degrees_make, degrees_below,
-        degrees_complete, speed_unit,   speed_bare};
+        add_minutes,   join_lengths,     degrees_make, degrees_make,
+        degrees_below, degrees_complete, speed_unit,   speed_bare};
     size_t at, i;
 
     for (i = 0; i < sizeof on_numbers / sizeof on_numbers[0]; i++) {

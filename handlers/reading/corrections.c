@@ -175,6 +175,18 @@ take_place(struct items *items, size_t old, size_t new)
     }
 }
 
+/* "60 % on 2, sorry, 3": the setting, which stands nearer than the charge */
+static bool
+corrects_setting(const struct items *items, size_t old, size_t correction, size_t new)
+{
+    size_t i;
+
+    for (i = old + 1; i < correction && items->list[i].is != ITEM_NUMBER; i++) {
+    }
+    return i < correction && items->list[old].unit == UNIT_PERCENT &&
+           items->list[new].value < 10 * 1000 && items->list[i].value < 10 * 1000;
+}
+
 static void
 replace_amount(struct items *items, size_t correction, bool was_denied)
 {
@@ -186,7 +198,8 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
         return;
     }
     if (items->list[new].is == ITEM_NUMBER) {
-        if (!stands_alone(items, new) || items->list[new].ordinal) {
+        if (!stands_alone(items, new) || items->list[new].ordinal ||
+            corrects_setting(items, old, correction, new)) {
             return;
         }
         take_unit(items, new, &items->list[old]);
