@@ -150,6 +150,28 @@ half_hour(struct items *items, size_t at)
     return true;
 }
 
+/* "at 8 it said 80, its 11:30 now", "on battery since 8, now its 11:30": what time it is now tells
+ * that what it was then has an hour. */
+static bool
+is_before_now(const struct items *items, size_t at)
+{
+    size_t lead = at - 1, i;
+    bool then =
+        item_is(items, lead, ITEM_SINCE) ||
+        (item_text(items, lead, "at") && (clause_start(items, lead) == lead ||
+                                          token_among(items->tokens, items->list[lead].from - 1,
+                                                      " started start began left unplugged ")));
+
+    for (i = at + 1; then && i < items->count; i++) {
+        if (items->list[i].is == ITEM_CLOCK &&
+            (item_is(items, i - 1, ITEM_NOW_IS) || item_is(items, i - 1, ITEM_NOW) ||
+             item_is(items, i + 1, ITEM_NOW))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* What leads to a clock time even if only an hour is told. */
 static bool
 leads_to_hour(const struct items *items, size_t at)
@@ -183,7 +205,8 @@ leads_to_hour(const struct items *items, size_t at)
         return items->list[at].value <= 12 * 1000 && !item_is(items, at + 1, ITEM_BEHIND) &&
                !item_is(items, at + 1, ITEM_AHEAD); /* "left at 8:30 and now its 10" */
     }
-    return item_value(items, before - 1, ITEM_NOW_IS) == 1 && items->list[at].value <= 12 * 1000;
+    return (item_value(items, before - 1, ITEM_NOW_IS) == 1 || is_before_now(items, before)) &&
+           items->list[at].value <= 12 * 1000;
 }
 
 /* "show starts 7" */

@@ -239,10 +239,14 @@ asks_which_of_two(struct items *items, size_t at)
 static bool
 is_asked_for(const struct items *items, size_t at)
 {
-    size_t from = clause_start(items, at);
+    size_t from = clause_start(items, at), airline = items_find(items, from, at, ITEM_GATE), i;
+    bool figure = false;
 
+    for (i = from; i < airline; i++) { /* "3 hours says the airline with 2 batteries" */
+        figure = figure || item_in(items, i, UNIT_MINUTE);
+    }
     return item_is(items, at + 1, ITEM_BATTERY) &&
-           (item_value(items, items_find(items, from, at, ITEM_GATE), ITEM_GATE) == 1 ||
+           ((item_value(items, airline, ITEM_GATE) == 1 && !figure) ||
             token_among(items->tokens, items->list[at + 1].to,
                         " min minimum required minimo minimas obligatorias ") ||
             items_have_word(items, from, at,
@@ -327,6 +331,7 @@ is_number_of_batteries(const struct items *items, size_t at, size_t first_charge
     size_t to = clause_end(items, at);
 
     if (!is_count(items, at) || is_label(items, at) || is_setting_number(items, at) ||
+        (item_text(items, at - 1, "at") && token_is(items->tokens, item->to, "the")) ||
         (item->one && token_among(items->tokens, item->from, " un a "))) {
         return false;
     }

@@ -25,8 +25,12 @@ static bool
 tells_batteries(const struct items *items, size_t at)
 {
     size_t to = clause_end(items, at), i;
+    bool figure = false;
 
-    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
+    for (i = clause_start(items, at); i < at; i++) {
+        figure = figure || item_is_duration(items, i); /* "3 hours says the airline with 2 packs" */
+    }
+    for (i = at + 1; i < to && !figure && !item_is_duration(items, i); i++) {
         if (item_is(items, i, ITEM_BATTERY)) {
             return items->list[i - 1].is == ITEM_NUMBER;
         }
@@ -47,7 +51,7 @@ is_rule(const struct items *items, size_t at)
     if (tells_batteries(items, at)) {
         return true;
     }
-    for (i = after; i < after + 3; i++) {
+    for (i = after; i < after + 3 && !token_among(items->tokens, i, " . ! ? ; "); i++) {
         if (token_among(items->tokens, i,
                         " bring have take carry llevar lleve traer wants want requires require "
                         "needs asks rule rules makes make policy pide "

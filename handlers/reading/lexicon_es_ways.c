@@ -325,7 +325,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_GATE, 0,
         "de puerta de embarque a puerta de llegada|de la puerta de embarque a la puerta de "
         "llegada|de puerta de salida a puerta de llegada|puerta a puerta|de puerta a puerta|de "
-        "sala a sala|incluyendo el rodaje|contando el rodaje|de puerta de embarque a puerta de "
+        "sala a sala|gate a gate|de gate a gate|gate to gate|incluyendo el rodaje|contando el "
+        "rodaje|de puerta de embarque a puerta de "
         "embarque"),
     ROW(ITEM_GATE, 2, "sale de la puerta|sale de puerta|llega a la puerta|deja la puerta"),
     ROW(ITEM_DEPART, 0, "sale de la puerta|sale de puerta|deja la puerta"),

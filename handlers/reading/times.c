@@ -64,7 +64,8 @@ is_ago(const struct items *items, size_t at)
     }
     while (before > 0 && steps++ < REACH &&
            (item_is(items, before - 1, ITEM_HEDGE) || item_is(items, before - 1, ITEM_LINK) ||
-            item_is(items, before - 1, ITEM_POWER)) &&
+            item_is(items, before - 1, ITEM_POWER) ||
+            token_is(items->tokens, items->list[before - 1].from, "un")) && /* "un par de horas" */
            !item_is(items, before - 1, ITEM_AGO_LEAD)) {
         before--;
     }
