@@ -155,12 +155,12 @@ half_hour(struct items *items, size_t at)
 static bool
 is_before_now(const struct items *items, size_t at)
 {
-    size_t lead = at - 1, i;
-    bool then =
-        item_is(items, lead, ITEM_SINCE) ||
-        (item_text(items, lead, "at") && (clause_start(items, lead) == lead ||
-                                          token_among(items->tokens, items->list[lead].from - 1,
-                                                      " started start began left unplugged ")));
+    size_t first = items->list[at].from, i;
+    bool then = token_among(items->tokens, tokens_back(first, 1), " since desde ") ||
+                (token_is(items->tokens, tokens_back(first, 1), "at") &&
+                 (clause_start(items, at) + 1 == at ||
+                  token_among(items->tokens, tokens_back(first, 2),
+                              " started start began left unplugged ")));
 
     for (i = at + 1; then && i < items->count; i++) {
         if (items->list[i].is == ITEM_CLOCK &&
