@@ -13,7 +13,8 @@ static const char others[] =
     "friends buddy buddys hermana hermano vecina vecino amiga amigo "
     "comadre compadre mama papa madre padre guy lady fellow junto lado "
     "senor senora muchacho nextdoor ladys guys fellows hers theirs suya "
-    "suyo suyas suyos ";
+    "suyo suyas suyos cousin cousins primo prima uncles aunts nephews nieces sons daughters "
+    "coworkers ";
 static const char strangers[] = " neighbor neighbors neighbour roommate roommates guy lady buddy "
                                 "vecina vecino amiga amigo senor senora compadre comadre ";
 static const char not_of_charge[] = " off chance humidity tip discount grade tax humedad descuento "

@@ -150,6 +150,15 @@ begins_with(const struct items *items, size_t token, const char *const *stems, s
     return false;
 }
 
+/* "call me at 555-0134" */
+static bool
+is_telephone(const struct tokens *tokens, size_t at)
+{
+    return at + 2 < tokens->count && tokens->list[at].kind == TOKEN_NUMBER &&
+           tokens->list[at].thousandths >= 100 * 1000 &&
+           tokens->list[at + 2].kind == TOKEN_NUMBER && token_is(tokens, at + 1, "-");
+}
+
 /* "text me at 5", "buzz us when ..", "despiertenme": whoever can be told is asked to tell. */
 static bool
 asks_to_be_told(const struct items *items)
@@ -174,7 +183,7 @@ asks_to_be_told(const struct items *items)
         }
         if (token_among(items->tokens, token, verbs) &&
             token_among(items->tokens, token + 1, " me us him her ") &&
-            token + 2 < items->tokens->count &&
+            token + 2 < items->tokens->count && !is_telephone(items->tokens, token + 3) &&
             (token_among(items->tokens, token + 2, when) ||
              items->tokens->list[token + 2].kind == TOKEN_NUMBER)) {
             return !token_among(items->tokens, token + 2, " if the about one a ") ||

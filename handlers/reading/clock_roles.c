@@ -18,6 +18,9 @@ role_of(const struct items *items, size_t at)
     };
     size_t i;
 
+    if (item_is(items, at, ITEM_WAS) && item_is(items, at - 1, ITEM_EVENT)) {
+        return CLOCK_EVENT; /* "dinner was at 5:30" */
+    }
     for (i = 0; i < sizeof roles / sizeof roles[0]; i++) {
         if (item_is(items, at, roles[i].is)) {
             return roles[i].role;

@@ -13,7 +13,7 @@ const char *const cues_en[CUE_COUNT] = {
         "alarm me|prompt me|page me|message when|text when|msg me|msg when|could you text|can you "
         "text|please text|pls "
         "text|text my|text him|text her|text our|shout at me|yell at me|holler at|beep me|ring "
-        "me|call me at|call me when|remind * to|remind me|remind my|remind him|remind her|remind "
+        "me|call me when|remind * to|remind me|remind my|remind him|remind her|remind "
         "the|remind "
         "both|reminder|remind us|tell me to|tell us to|send a text|send me an alert|send an "
         "alert|send me a|"

@@ -33,13 +33,12 @@ hours_of_day(struct items *items, size_t at)
 static void
 every_so_long(struct items *items, size_t at)
 {
-    size_t first = at < items->count ? items->list[at].from : 0;
+    size_t before = at < items->count ? tokens_back(items->list[at].from, 1) : 0;
 
-    if (first > 0 && token_among(items->tokens, first - 1, " about like como unos ")) {
-        first--;
+    if (token_among(items->tokens, before, " about like como unos ")) {
+        before = tokens_back(before, 1);
     }
-    if (first > 0 && item_in(items, at, UNIT_MINUTE) &&
-        token_among(items->tokens, first - 1, " every cada ")) {
+    if (item_in(items, at, UNIT_MINUTE) && token_among(items->tokens, before, " every cada ")) {
         items_spend(items, at, 1);
     }
 }
@@ -99,6 +98,58 @@ required_length(struct items *items, size_t at)
     }
 }
 
+/* "i walked 2 miles yesterday", "I slept 9 hours", "dormi 8 horas": over, and nothing that is asked
+ */
+static void
+of_yesterday(struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at);
+    bool slept =
+        at < items->count && token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                                         " slept dormi durmio dormimos ");
+    bool past = items_have_word(items, from, to, " yesterday ayer anoche ") ||
+                tokens_phrase_at(items->tokens, at < items->count ? items->list[at].to : 0,
+                                 "last night|last week|last weekend|la semana pasada|the other "
+                                 "day|el otro dia") > 0;
+
+    if ((item_in(items, at, UNIT_MINUTE) || item_in(items, at, UNIT_MILE) ||
+         item_in(items, at, UNIT_KM)) &&
+        (slept || past) && items_find(items, from, to, ITEM_BATTERY) == to &&
+        items_find(items, from, to, ITEM_FULL) == to &&
+        items_find(items, from, to, ITEM_AGO) == to &&
+        items_find(items, from, to, ITEM_POWER) == to) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "the clock is 10 minutes slow", "llegan 20 minutos tarde", "give me 5 minutes" */
+static void
+of_a_clock(struct items *items, size_t at)
+{
+    if (item_in(items, at, UNIT_MINUTE) &&
+        (token_among(items->tokens, items->list[at].to,
+                     " slow fast late early tarde atrasado atrasada adelantado adelantada ") ||
+         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                          "give me|gimme a|wait up") == 2)) {
+        items_spend(items, at, 1);
+    }
+}
+
+/* "its 90 outside", "hace 35 afuera": of the air */
+static void
+of_weather(struct items *items, size_t at)
+{
+    if (is_number(items, at) && !item_is(items, at + 1, ITEM_UNIT) &&
+        (token_among(items->tokens, items->list[at].to, " outside outdoors afuera ") ||
+         tokens_phrase_at(items->tokens, items->list[at].to,
+                          "in the shade|in the sun|en la sombra|out there|out here") > 0) &&
+        (item_is(items, at - 1, ITEM_NOW_IS) ||
+         token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                     " its is hits hit hace estamos near about like "))) {
+        items_spend(items, at, 1);
+    }
+}
+
 void
 other_number_put_aside(struct items *items, size_t at)
 {
@@ -107,4 +158,7 @@ other_number_put_aside(struct items *items, size_t at)
     dates(items, at);
     of_circuit(items, at);
     required_length(items, at);
+    of_yesterday(items, at);
+    of_a_clock(items, at);
+    of_weather(items, at);
 }

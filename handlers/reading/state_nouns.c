@@ -120,7 +120,9 @@ is_of_no_battery(const struct items *items, size_t at)
     }
     if (before < at &&
         (before + 1 < at || token_among(items->tokens, items->list[at].from - 1, " is esta ")) &&
-        (item_is(items, before, ITEM_GOING) || item_is(items, before, ITEM_EVENT))) {
+        (item_is(items, before, ITEM_GOING) || item_is(items, before, ITEM_EVENT) ||
+         (item_is(items, before, ITEM_NAMED) &&
+          token_among(items->tokens, items->list[before].from, " lot room hotel gate site ")))) {
         return true; /* "the bus is full" */
     }
     return (noun_behind && !item_is(items, at + 1, ITEM_BATTERY)) || noun_before;

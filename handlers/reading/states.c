@@ -115,6 +115,15 @@ is_third_battery(const struct items *items, size_t at)
             item_value(items, at + 1, ITEM_AT) == AT_AT || item_is(items, at + 1, ITEM_HAVE));
 }
 
+/* "half the town" */
+static bool
+half_of_the(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_HALF) &&
+           token_among(items->tokens, items->list[at + 1 < items->count ? at + 1 : at].from,
+                       " the my our this that ");
+}
+
 /* "half loaded", "media manana", "en el medio": no half of a battery */
 static bool
 is_half_of_other(const struct items *items, size_t at)
@@ -134,8 +143,10 @@ is_half_of_other(const struct items *items, size_t at)
         clause_start(items, at) < at - 1) {
         return !item_is(items, at + 1, ITEM_BATTERY); /* "a good yard and a half" */
     }
-    return token_among(items->tokens, last, " half halfway medio media ") &&
-           item_is(items, at, ITEM_HALF) && has_noun_behind(items, at) &&
+    return token_among(items->tokens, last, " half halfway medio media quarter third ") &&
+           (item_is(items, at, ITEM_HALF) || item_is(items, at, ITEM_QUARTER) ||
+            item_is(items, at, ITEM_FRACTION)) &&
+           has_noun_behind(items, at + (half_of_the(items, at) ? 1 : 0)) &&
            items_find(items, clause_start(items, at), clause_end(items, at), ITEM_BATTERY) ==
                clause_end(items, at);
 }
@@ -310,12 +321,14 @@ is_of_other_thing(const struct items *items, size_t at)
         "scale "
         "termostato humidity computer camera flashlight scooter wheelchair "
         "gas gasoline fuel diesel propane gasolina ";
+    static const char vehicles[] = " car truck van jeep boat rv golf ";
     size_t from = clause_start(items, at), i;
 
     for (i = at; i > from && at - i < 6; i--) {
         if (item_is(items, i - 1, ITEM_AND) || item_is(items, i - 1, ITEM_BATTERY)) {
-            return token_among(items->tokens, items->list[i - 1].from - 1, others) &&
-                   item_is(items, i - 1, ITEM_BATTERY); /* "phone battery" */
+            return (token_among(items->tokens, items->list[i - 1].from - 1, others) ||
+                    token_among(items->tokens, items->list[i - 1].from - 1, vehicles)) &&
+                   item_is(items, i - 1, ITEM_BATTERY); /* "phone battery", "car battery" */
         }
         if (token_among(items->tokens, items->list[i - 1].from, " but pero ")) {
             return false;

@@ -285,6 +285,28 @@ since_of_clocks(struct items *items, struct told *told)
     }
 }
 
+/* "since we left", "a while ago"; no "since 2019", nor "2 days ago": of what nobody asks */
+static bool
+has_since_or_ago(const struct items *items)
+{
+    const struct tokens *tokens = items->tokens;
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        const struct token *next = i + 1 < tokens->count ? &tokens->list[i + 1] : NULL;
+
+        if (token_among(tokens, i, " since desde ") &&
+            !(next != NULL && next->kind == TOKEN_NUMBER && next->thousandths >= 1900 * 1000)) {
+            return true;
+        }
+        if (token_is(tokens, i, "ago") &&
+            !(i > 0 && token_among(tokens, i - 1, " days weeks months years week month year "))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 since_read(struct items *items, const struct charges_read *charges, struct told *told)
 {
@@ -304,11 +326,11 @@ since_read(struct items *items, const struct charges_read *charges, struct told 
     }
     told->is_earlier =
         told->since_min == 0 &&
-        (clock_of(items, CLOCK_THEN) < items->count ||
+        (clock_of(items, CLOCK_THEN) < items->count || has_since_or_ago(items) ||
          tokens_have(items->tokens,
-                     "left the|left our|left home|left my|started with|since|when we left|"
+                     "left the|left our|left home|left my|started with|when we left|"
                      "when i left|when he left|when she left|when we started|whole time|"
-                     "this morning|desde|cuando salimos|cuando sali|sali con|salimos con|ago|"
+                     "this morning|cuando salimos|cuando sali|sali con|salimos con|"
                      "hace rato|esta manana"));
 }
 
