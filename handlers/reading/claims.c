@@ -27,6 +27,8 @@ is_of_others(const struct items *items, size_t from, size_t at)
         if ((token_is(items->tokens, i, "told") && token_among(items->tokens, i + 1, " us me ")) ||
             (token_is(items->tokens, i, "last") &&
              token_among(items->tokens, i + 1, " time year month trip week summer winter ")) ||
+            (token_among(items->tokens, i, " ano mes verano invierno semana ") &&
+             token_among(items->tokens, i + 1, " pasado pasada ")) ||
             (token_is(items->tokens, i, "vez") && token_among(items->tokens, i + 1, " pasada ")) ||
             (token_is(items->tokens, i, "home") &&
              token_among(items->tokens, i - 1, " at back ")) ||

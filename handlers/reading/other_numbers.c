@@ -129,8 +129,8 @@ of_a_clock(struct items *items, size_t at)
     if (item_in(items, at, UNIT_MINUTE) &&
         (token_among(items->tokens, items->list[at].to,
                      " slow fast late early tarde atrasado atrasada adelantado adelantada ") ||
-         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
-                          "give me|gimme a|wait up") == 2)) {
+         token_among(items->tokens, tokens_back(items->list[at].from, 1), " gimme deme dame ") ||
+         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2), "give me") == 2)) {
         items_spend(items, at, 1);
     }
 }

@@ -80,6 +80,26 @@ is_masculine_of(const struct items *items, size_t at)
                        "nombre curso botecito deposito ");
 }
 
+/* "el lugar esta lleno": a battery is feminine, and what is not is named */
+static bool
+is_masculine_subject(const struct items *items, size_t at)
+{
+    size_t noun = items->list[at].from;
+
+    if (!items->spanish ||
+        !token_among(items->tokens, items->list[at].to - 1, " completo lleno vacio ")) {
+        return false;
+    }
+    while (noun > 0 &&
+           token_among(items->tokens, noun - 1, " muy tan mas bien esta va quedo ya ")) {
+        noun--;
+    }
+    return noun > 1 && token_among(items->tokens, noun - 2, " el un mi su este ese ") &&
+           !token_among(items->tokens, noun - 1,
+                        " otro mio uno aparato equipo cargador paquete concentrador primero "
+                        "segundo tercero foco repuesto tanque cilindro ");
+}
+
 /* "la que esta vacia": of a battery, whatever stands before */
 static bool
 is_the_one_that_is(const struct items *items, size_t at)
@@ -107,7 +127,8 @@ is_of_no_battery(const struct items *items, size_t at)
         items->list[at - (at > 0)].is != ITEM_NUMBER && before + 1 >= at) {
         return true; /* "theres a dead spot" */
     }
-    if (is_of_dead_person(items, at) || is_masculine_of(items, at)) {
+    if (is_of_dead_person(items, at) || is_masculine_of(items, at) ||
+        is_masculine_subject(items, at)) {
         return true;
     }
     for (i = from; i < at; i++) {

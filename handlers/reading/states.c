@@ -7,6 +7,7 @@
 #include "beside_part.h"
 #include "hedges.h"
 #include "lights.h"
+#include "other_things.h"
 #include "state_goals.h"
 #include "state_nouns.h"
 #include "states_past.h"
@@ -309,55 +310,6 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
            (next->is == ITEM_NUMBER || next->is == ITEM_AMOUNT) && next->value / 1000 < first &&
            (item_is(items, back_over_links(items, state->from), ITEM_FROM) ||
             item_text(items, state->from - 1, "from"));
-}
-
-/* "my phone is at 30 %", "the gas tank is at a quarter" */
-static bool
-is_of_other_thing(const struct items *items, size_t at)
-{
-    static const char others[] =
-        " phone cell cellphone tablet laptop ipad telefono celular "
-        "thermostat thermometer termometro thermo watch reloj radio tv heater oven speedometer "
-        "scale "
-        "termostato humidity computer camera flashlight scooter wheelchair "
-        "gas gasoline fuel diesel propane gasolina ";
-    static const char vehicles[] = " car truck van jeep boat rv golf ";
-    size_t from = clause_start(items, at), i;
-
-    for (i = at; i > from && at - i < 6; i--) {
-        if (item_is(items, i - 1, ITEM_AND) || item_is(items, i - 1, ITEM_BATTERY)) {
-            return (token_among(items->tokens, items->list[i - 1].from - 1, others) ||
-                    token_among(items->tokens, items->list[i - 1].from - 1, vehicles)) &&
-                   item_is(items, i - 1, ITEM_BATTERY); /* "phone battery", "car battery" */
-        }
-        if (token_among(items->tokens, items->list[i - 1].from, " but pero ")) {
-            return false;
-        }
-        if (token_among(items->tokens, items->list[i - 1].to - 1, others) ||
-            token_among(items->tokens, items->list[i - 1].from, others)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "temperature fell to minus 5": a number by itself is degrees there. */
-static bool
-is_of_weather(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), i;
-
-    for (i = at; items->list[at].is == ITEM_NUMBER && i > from; i--) {
-        if (item_is(items, i - 1, ITEM_BATTERY) || items->list[i - 1].is == ITEM_NUMBER ||
-            items->list[i - 1].is == ITEM_AMOUNT) {
-            return false;
-        }
-        if (token_among(items->tokens, items->list[i - 1].to - 1,
-                        " temperature temp temps temperatures temperatura temperaturas ")) {
-            return true;
-        }
-    }
-    return false;
 }
 
 /* "sixty something", "70 y pico": up to the next ten */

@@ -296,7 +296,8 @@ has_since_or_ago(const struct items *items)
         const struct token *next = i + 1 < tokens->count ? &tokens->list[i + 1] : NULL;
 
         if (token_among(tokens, i, " since desde ") &&
-            !(next != NULL && next->kind == TOKEN_NUMBER && next->thousandths >= 1900 * 1000)) {
+            !(next != NULL && next->kind == TOKEN_NUMBER && next->thousandths >= 1900 * 1000) &&
+            !token_among(tokens, i + 3, " anos meses semanas dias years ")) {
             return true;
         }
         if (token_is(tokens, i, "ago") &&
