@@ -18,12 +18,15 @@ is_now(const struct items *items, size_t at, const struct told *told)
     if (item_text(items, at, "sleeps") && item_free_number(items, at + 1)) {
         return false; /* a house that "sleeps 8" */
     }
+    if (token_among(items->tokens, items->list[at].to, " like como ")) {
+        return false; /* "I sleep like a log" */
+    }
     if (item_text(items, at, "sitting") &&
         (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
         return false; /* batteries on the charger */
     }
     return !item_is(items, at - 1, ITEM_NOT) && !item_is(items, at + 1, ITEM_EARLIER) &&
-           (named == at || items->list[named + 1].is != ITEM_NUMBER ||
+           (named == at || at - named > 4 || items->list[named + 1].is != ITEM_NUMBER ||
             !token_among(
                 items->tokens, items->list[named].to - 1,
                 " room rm cuarto habitacion apt cabin suite bed cama unit ")); /* "room 9 is asleep"
@@ -81,4 +84,25 @@ activity_read(const struct items *items, struct told *told)
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         }
     }
+}
+
+bool
+activity_is_apart(const struct items *items)
+{
+    size_t at, i, to;
+
+    for (at = 0; at < items->count; at++) {
+        int activity = item_value(items, at, ITEM_ACTIVITY);
+
+        if (activity != ACTIVITY_SLEEP && activity != ACTIVITY_REST) {
+            continue;
+        }
+        to = clause_end(items, at);
+        for (i = clause_start(items, at); i < to && !item_in(items, i, UNIT_MINUTE); i++) {
+        }
+        if (i == to) {
+            return true;
+        }
+    }
+    return false;
 }

@@ -8,4 +8,7 @@
 /* The activity told last; the caller drops it where kind or legs tell it. */
 void activity_read(const struct items *items, struct told *told);
 
+/* Who sleeps or rests is told in a clause without a length: how one is now, whatever must last. */
+bool activity_is_apart(const struct items *items);
+
 #endif

@@ -193,6 +193,59 @@ asks_to_be_told(const struct items *items)
     return false;
 }
 
+/* "at 6", "30 min before ..", "cuando queden 30 min": in the same sentence, behind the token */
+static bool
+tells_when(const struct items *items, size_t token)
+{
+    size_t at;
+
+    for (at = 0; at < items->count && items->list[at].from < token; at++) {
+    }
+    for (; at < items->count && items->list[at].is != ITEM_STOP; at++) {
+        if ((item_is_duration(items, at) || items->list[at].is == ITEM_CLOCK) &&
+            !items->list[at].spent) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "me puede mandar mensaje", "me avisa", "escribame", "let us know", "send a text": whoever can
+ * tell is asked to, where it stands when. */
+static bool
+asks_for_word(const struct items *items)
+{
+    static const char *const telling[] = {"avis",     "recuerd", "record", "escrib",
+                                          "despiert", "despert", "llam",   "texte"};
+    static const char aids[] = " puede pueden podria podrian puedes podrias va van a pudiera ";
+    static const char words[] = " mensaje mensajito texto recordatorio aviso message text heads ";
+    const struct tokens *tokens = items->tokens;
+    size_t at, verb;
+
+    for (at = 0; at < tokens->count; at++) {
+        bool asked = false;
+
+        if (token_among(tokens, at, " me nos ")) {
+            for (verb = at + 1; token_among(tokens, verb, aids); verb++) {
+            }
+            asked =
+                begins_with(items, verb, telling, sizeof telling / sizeof telling[0]) ||
+                (token_among(tokens, verb, " manda mandan mande mandar pone poner ") &&
+                 (token_among(tokens, verb + 1, words) || token_among(tokens, verb + 2, words)));
+        } else if (token_among(tokens, at,
+                               " mandarme mandarnos mandeme mandame enviarme enviame "
+                               "send ")) {
+            asked = token_among(tokens, at + 1, words) || token_among(tokens, at + 2, words);
+        }
+        asked = asked || token_among(tokens, at, " escribame escribeme escribanme escribirme ") ||
+                tokens_phrase_at(tokens, at, "let us know|let him know|let her know") == 3;
+        if (asked && tells_when(items, at)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* A clock time by which something is wanted, and no length of a flight. */
 static bool
 is_due_at_clock(const struct items *items)
@@ -212,7 +265,7 @@ is_due_at_clock(const struct items *items)
 enum told_kind
 asks_by_words(const struct items *items)
 {
-    if (has(items, CUE_WATCH) || reminds(items) || asks_to_be_told(items)) {
+    if (has(items, CUE_WATCH) || reminds(items) || asks_to_be_told(items) || asks_for_word(items)) {
         return TOLD_WATCH;
     }
     if (cylinder_is_asked(items)) {

@@ -410,7 +410,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been sitting here|been sitting here for|resting|at rest|sitting|seated|sitting down|lying "
         "down|laying down|couch|sofa|recliner|"
         "sitting still|watching tv|in my chair|in his chair|in her chair|in the chair|in my "
-        "rocker|in my easy chair|in his recliner|"
+        "rocker|in the rocker|in her rocker|in his rocker|in my easy chair|in his recliner|"
         "in her recliner|in the recliner|on the couch|on the sofa|in front of the tv|watching the "
         "game|"
         "watching a movie|watching a show|watching television|kicked back|put my feet up|feet up|"

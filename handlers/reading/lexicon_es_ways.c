@@ -295,7 +295,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "dormir|al dormir|"
         "mientras duermo|dormidos|acostarme|acostada durmiendo|mientras duerme|duermo toda la "
         "noche|"
-        "siesta|a dormir"),
+        "siesta|a dormir|roncando|ronca"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
         "caminando|caminar|camino|caminata|andando|a pie|paseando|camina|caminamos|senderismo"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
@@ -312,7 +312,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "en mi sillon|en su sillon|en su silla|en la silla|en la mecedora|en mi mecedora|en la "
         "hamaca|"
         "en mi silla|sin moverme|leyendo|tejiendo|sentadita|sentadito|recostado|recostada|"
-        "descanso en casa|sin caminar|en descanso"),
+        "descanso en casa|sin caminar|en descanso|reposando|reposa|sin "
+        "moverse|echado|echada|tumbado|"
+        "tumbada|recostadito|recostadita|acostadito|acostadita"),
     /* ---- cylinder and flight -------------------------------------------------------------------
      */
     ROW(ITEM_CYLINDER, 0,

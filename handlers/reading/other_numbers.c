@@ -98,12 +98,15 @@ required_length(struct items *items, size_t at)
     }
 }
 
-/* "i walked 2 miles yesterday", "I slept 9 hours", "dormi 8 horas": over, and nothing that is asked
+/* "i walked 2 miles yesterday", "I slept 9 hours", "I was in hospital for 10 days": over, and
+ * nothing that is asked
  */
 static void
 of_yesterday(struct items *items, size_t at)
 {
     size_t from = clause_start(items, at), to = clause_end(items, at);
+    bool days = at < items->count && items->list[at].days &&
+                items_have_word(items, from, at, " was were been spent estuve estuvo estuvimos ");
     bool slept =
         at < items->count && token_among(items->tokens, tokens_back(items->list[at].from, 1),
                                          " slept dormi durmio dormimos ");
@@ -114,7 +117,7 @@ of_yesterday(struct items *items, size_t at)
 
     if ((item_in(items, at, UNIT_MINUTE) || item_in(items, at, UNIT_MILE) ||
          item_in(items, at, UNIT_KM)) &&
-        (slept || past) && items_find(items, from, to, ITEM_BATTERY) == to &&
+        (slept || past || days) && items_find(items, from, to, ITEM_BATTERY) == to &&
         items_find(items, from, to, ITEM_FULL) == to &&
         items_find(items, from, to, ITEM_AGO) == to &&
         items_find(items, from, to, ITEM_POWER) == to) {

@@ -358,9 +358,14 @@ is_by_vehicle(const struct items *items, size_t at)
 
 /* Of a span of which nothing is told. */
 static enum leg_kind
-kind_of_asked(enum told_kind asked)
+kind_of_asked(const struct told *told)
 {
-    return asked == TOLD_FLIGHT ? LEG_FLIGHT : asked == TOLD_CHARGING ? LEG_WAIT : LEG_OTHER;
+    bool still = told->kind == TOLD_HOURS_LEFT && told->has_activity &&
+                 (told->activity == ACTIVITY_SLEEP || told->activity == ACTIVITY_REST);
+
+    return told->kind == TOLD_FLIGHT              ? LEG_FLIGHT
+           : told->kind == TOLD_CHARGING || still ? LEG_WAIT
+                                                  : LEG_OTHER;
 }
 
 /* As the span before, or what a flight goes on with. */
@@ -439,7 +444,7 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             take_kind(span, LEG_DRIVE);
         }
         if (!span->has_kind) {
-            span->kind = kind_of_asked(told->kind);
+            span->kind = kind_of_asked(told);
         }
     }
 }

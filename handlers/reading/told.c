@@ -58,7 +58,7 @@ take_values_of_body(const char *text, struct tokens *tokens)
 
 /* What kind or legs tell is not told twice as an activity. */
 static void
-drop_activity(struct told *told)
+drop_activity(const struct items *items, struct told *told)
 {
     bool moves =
         told->drives || (told->activity != ACTIVITY_REST && told->activity != ACTIVITY_SLEEP);
@@ -66,6 +66,9 @@ drop_activity(struct told *told)
                           told->kind == TOLD_CYLINDER || told->kind == TOLD_CHARGING ||
                           told->leg_count > 0;
 
+    if (!moves && told->kind == TOLD_HOURS_LEFT && !legs_move(told) && activity_is_apart(items)) {
+        return; /* "I'm sleeping with it on 1. do I get 9 hours" */
+    }
     if ((moves && told_otherwise) || told->leg_count > 0 || told->kind == TOLD_FLIGHT) {
         told->has_activity = false;
         told->drives = false;
@@ -112,7 +115,7 @@ read_items(struct items *items, struct told *told)
     }
     power_read(items, told);
     goals_read(items, told);
-    drop_activity(told);
+    drop_activity(items, told);
     if (told->kind == TOLD_BATTERY_LIFE && told_batteries(told) == 0 && !charges.several) {
         told->count = charges.a_battery ? 1 : 0;
     }
