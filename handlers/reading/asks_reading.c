@@ -94,11 +94,11 @@ is_plugged_in(const struct items *items)
 static bool
 is_due(const struct items *items, const struct told *told)
 {
-    bool low = told->charge_count + told->light_count > 0;
+    bool low = told->light_count > 0;
     size_t at;
 
     for (at = 0; at < told->charge_count; at++) {
-        low = low && told->charges[at].high < 100;
+        low = low || told->charges[at].high < 100;
     }
 
     for (at = 0; at < items->count; at++) {

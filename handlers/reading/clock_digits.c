@@ -98,8 +98,8 @@ clock_of_hours(struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
 
-    if (!item_in(items, at, UNIT_MINUTE) || !item->whole_hours ||
-        item->value >= 2 * MINUTES_OF_DAY ||
+    if (!item_in(items, at, UNIT_MINUTE) || /* "las 18 horas con 10" */
+        !(item->whole_hours || item->value >= 13 * 60) || item->value >= 2 * MINUTES_OF_DAY ||
         !token_is(items->tokens, item->from - (item->from > 0 ? 1 : 0), "las") ||
         !(item_is(items, at - 1, ITEM_CLOCK_LEAD) || item_is(items, at - 1, ITEM_BY) ||
           item_is(items, at - 1, ITEM_UNTIL)) ||

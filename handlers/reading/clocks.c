@@ -334,6 +334,19 @@ minutes_after_hour(const struct items *items, size_t at, int *minutes)
     return 0;
 }
 
+/* "a las 27": no hour that there is */
+static bool
+is_beyond_day(const struct items *items, size_t at)
+{
+    return item_free_number(items, at) && items->list[at].value >= 25 * 1000 &&
+           items->list[at].value < 60 * 1000 && items->list[at].value % 1000 == 0 &&
+           items->list[at].value == items->list[at].high &&
+           item_is(items, at - 1, ITEM_CLOCK_LEAD) &&
+           token_is(items->tokens, items->list[at].from - 1, "las") &&
+           token_is(items->tokens, tokens_back(items->list[at].from, 2), "a") &&
+           !counts_things(items, at + 1);
+}
+
 static bool
 hour_first(struct items *items, size_t at)
 {
@@ -342,6 +355,10 @@ hour_first(struct items *items, size_t at)
     bool led, sure;
 
     if (!is_hour(items, at)) {
+        if (is_beyond_day(items, at)) {
+            clock_make(items, at, 1, items->list[at].value / 1000 * 60);
+            return true;
+        }
         return false;
     }
     if (item_is(items, next, ITEM_HEDGE_AFTER)) {

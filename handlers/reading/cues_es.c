@@ -26,6 +26,8 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
+        "llegaran al 100|llegaran al cien|llegara al 100|llegara al cien|tenerlas llenas|tenerlas "
+        "todas llenas|tenerla llena|tenerlas cargadas|tenerlas todas cargadas|tenerla cargada|"
         "las cargo|la cargo|las cargamos|la cargamos|dejo en el carro|dejo en el encendedor|dejo "
         "en la pared|dejo enchufada|dejo conectada|"
         "pongo a cargar|pongo en el carro|pongo en la pared|a cuanto llega|a cuanto llegan|a "

@@ -38,7 +38,9 @@ const struct lexicon_entry lexicon_es[] = {
         "llegar|llegar a|para llegar a|hasta el|hasta la|subir a|quedar|estaran|estara|sera|"
         "van a estar|va a estar|se ponga|la quiero|las quiero|quiero|ocupo|necesito|que esten|"
         "que este|hasta que este|hasta que esten|hasta que queden|hasta que quede|se llena|"
-        "cargar al|cargar hasta|llenar|llenarse|para que llegue a|estar al|este al|esten al"),
+        "cargar al|cargar hasta|llegaran al|llegaran a|llegara al|lleguen al|lleguen a|alcanzan "
+        "al|tenerlas|"
+        "tenerla|tenerlas todas|llenar|llenarse|para que llegue a|estar al|este al|esten al"),
     /* ---- parts of one -------------------------------------------------------------------- */
     ROW(ITEM_HALF, 0,
         "a medias|medias|media|medio|mitad|la mitad|a la mitad|a mitad|en la mitad|media carga|"
