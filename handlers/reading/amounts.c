@@ -273,6 +273,10 @@ is_an_hour(const struct items *items, size_t at)
         token_among(items->tokens, first - 1, " first last past final primera ultima ")) {
         return true;
     }
+    if (token_is(items->tokens, items->list[at].from, "hour") && first > 0 &&
+        token_is(items->tokens, first - 1, "same") && item_is(items, at + 1, ITEM_AND)) {
+        return true; /* "the same hour and ten back" */
+    }
     return item_text(items, at, "hour") && item_is(items, at + 1, ITEM_GOING) &&
            !item_is(items, at - 1, ITEM_HALF);
 }

@@ -280,7 +280,10 @@ take_pair(struct items *items, size_t at, struct counted *counted)
         return true;
     }
     if (item_is(items, at, ITEM_BOTH)) {
-        counted->total = is_both_of_other(items, at) ? counted->total : 2;
+        if (!is_both_of_other(items, at)) {
+            counted->total = 2;
+            counted->at = at;
+        }
         return true;
     }
     return false;

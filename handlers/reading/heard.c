@@ -46,6 +46,41 @@ number_by_sound(struct tokens *tokens, size_t at)
     token->text = number == 1 ? "1" : number == 2 ? "2" : number == 3 ? "3" : "4";
 }
 
+/* "eighty too percent", "fifty for and one full": units behind tens */
+static bool
+is_behind_tens(const struct tokens *tokens, size_t at)
+{
+    return at > 0 &&
+           token_among(tokens, at - 1, " twenty thirty forty fifty sixty seventy eighty ninety ") &&
+           (at + 1 >= tokens->count || token_among(tokens, at + 1, " percent % and . , "));
+}
+
+/* "I have won battery", "and to more": a number of batteries */
+static bool
+counts_batteries(const struct tokens *tokens, size_t at)
+{
+    static const char leads[] = " have has got with and plus the only just , ";
+
+    if (at == 0 || !token_among(tokens, at - 1, leads)) {
+        return false;
+    }
+    return token_is(tokens, at, "won")
+               ? token_among(tokens, at + 1, " battery batt pack light bar full ")
+               : token_among(tokens, at + 1, " more batteries batts packs spares ");
+}
+
+/* The numbers of a voice that was written down, where they are part of a greater one or count. */
+static void
+number_of_voice(struct tokens *tokens, size_t at)
+{
+    static const char *const words[] = {NULL, "one", "two", "three", "four"};
+    int number = sounds_like(tokens, at);
+
+    if (number > 0 && (is_behind_tens(tokens, at) || counts_batteries(tokens, at))) {
+        tokens->list[at].text = words[number];
+    }
+}
+
 static void
 short_form(enum language language, struct token *token)
 {
@@ -93,6 +128,7 @@ heard_put_right(enum language language, struct tokens *tokens)
     for (at = 0; at < tokens->count; at++) {
         short_form(language, &tokens->list[at]);
         if (language == LANGUAGE_EN) {
+            number_of_voice(tokens, at);
             number_by_sound(tokens, at);
             short_will(&tokens->list[at]);
         }

@@ -4,6 +4,7 @@
 
 #include "asked_states.h"
 #include "bare_numbers.h"
+#include "beside_numbers.h"
 #include "beside_part.h"
 #include "hedges.h"
 #include "lights.h"
@@ -294,6 +295,21 @@ word_at(const struct items *items, size_t at, struct state *state)
     return true;
 }
 
+/* "none on the third", "nada en la segunda": empty, where a battery is named */
+static bool
+nothing_at(const struct items *items, size_t at, struct state *state)
+{
+    if (!token_among(items->tokens, items->list[at].from, " none nothing nada zip ") ||
+        items->list[at].to != items->list[at].from + 1 ||
+        !token_among(items->tokens, items->list[at].to, " on in en ") ||
+        !(item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL)) ||
+        !tells_other_before(items, at)) {
+        return false;
+    }
+    state->count = 1;
+    return true;
+}
+
 /* "from 100 to 60", "from 4 lights to 2": the second is of now, unless it is charged. */
 static bool
 has_sunk(const struct items *items, size_t after, const struct state *state)
@@ -398,7 +414,8 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
     }
     if (!lights_at(items, at, state) && !fraction_of_lights_at(items, at, state) &&
         !percent_at(items, at, state) && !fraction_at(items, at, state) &&
-        !word_at(items, at, state) && !bare_number_at(items, at, after_state, state)) {
+        !word_at(items, at, state) && !nothing_at(items, at, state) &&
+        !bare_number_at(items, at, after_state, state)) {
         return false;
     }
     add_something(items, state);
