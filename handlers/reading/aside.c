@@ -204,6 +204,8 @@ put_right(struct items *items, size_t at)
     if (before == 0 || !token_among(items->tokens, before - 1, " no not isnt wasnt ") ||
         token == items->list[at].to || !item_free_number(items, second) ||
         items->list[second].from != token || items->list[second].value > 100 * 1000 ||
+        (items->list[second].value <= 6 * 1000 &&
+         token_among(items->tokens, token - 1, " en at ")) ||
         item_is(items, second + 1, ITEM_UNIT)) {
         return;
     }

@@ -161,7 +161,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_GOING, LEG_WAIT, "wait no plug|wait no outlet|wait no outlets|wait no power"),
     ROW(ITEM_POWER, POWER_WORD_NONE, "wait no plug|wait no outlet|wait no outlets|wait no power"),
     ROW(ITEM_CORRECT, 0,
-        "call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
+        "wait its|wait it is|wait thats|wait make that|wait i mean|wait actually|, wait ,|. wait "
+        ",|. . . "
+        "wait|call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
         "sorry|actually|correction|i mean|i "
         "meant|meant|oops|whoops|my bad|"
         "scratch that|make that|strike that|make it|err|sorry i meant|sorry i mean|typo|"

@@ -127,7 +127,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "menos|tiene que aguantar|tienen que aguantar"),
     ROW(ITEM_LASTS, 1, "necesito|ocupo|necesitamos|otras|para|estar"),
     ROW(ITEM_CORRECT, 0,
-        "perdon|no perdon|digo|mejor dicho|corrijo|me equivoque|quise decir|no espera|"
+        "espere|esperese|espereme|esperame|esperate|perdon|no perdon|digo|mejor dicho|corrijo|me "
+        "equivoque|quise decir|no espera|"
         "bueno no|perdona|disculpa|disculpe|correccion|miento|no miento|no digo|o sea no|"
         "perdon no|mas bien|rectifico|no mas bien|ah no|ay no|no no"),
     /* ---- ways and power ------------------------------------------------------------------------
