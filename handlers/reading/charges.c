@@ -237,7 +237,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         }
         if (group.state.cannot) {
             cannot_be(items, &group.state, told);
-            told->count += group.times > 1 ? group.times : 1;
+            told->count += group.times > 1 ? group.times : items_any(items, ITEM_BATTERY) ? 1 : 0;
         } else if (charge_are_lit(items, groups, &group) || charge_is_of_all(groups, &group) ||
                    (!listed && charge_is_same_again(items, groups, &group))) {
             groups->list[groups->count - 1] = group;
@@ -460,7 +460,7 @@ charges_read(struct items *items, struct told *told)
     size_t i;
 
     find_groups(items, told, &groups);
-    cannot = items_any(items, ITEM_BATTERY) || groups.count > 0 ? told->count : 0;
+    cannot = told->count;
     told->count = 0;
     share_out(items, &groups);
     take_back(items, &groups);

@@ -282,7 +282,7 @@ take_pair(struct items *items, size_t at, struct counted *counted)
     if (item_is(items, at, ITEM_BOTH)) {
         if (!is_both_of_other(items, at)) {
             counted->total = 2;
-            counted->at = at;
+            counted->both_at = at;
         }
         return true;
     }

@@ -5,10 +5,11 @@
 #include "items.h"
 
 struct counted {
-    int total;  /* the last telling of how many there are; 0 if none */
-    size_t at;  /* its item */
-    int on_top; /* of which nothing is known, beside those told */
-    bool parts; /* it is the first of several parts: "1 in the machine, 1 spare" */
+    int total;      /* the last telling of how many there are; 0 if none */
+    size_t at;      /* its item */
+    size_t both_at; /* the item of "both", where they are counted by it; 0 if not */
+    int on_top;     /* of which nothing is known, beside those told */
+    bool parts;     /* it is the first of several parts: "1 in the machine, 1 spare" */
 };
 
 /* What is left to count once the charges have taken theirs; `first_charge` is the first item that

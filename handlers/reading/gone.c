@@ -166,6 +166,9 @@ gone_take(const struct gone *gone, struct counted *counted, struct groups *group
     if (left == 0) {
         return;
     }
+    if (counted->total > 0 && counted->both_at > gone->at) {
+        return; /* "gave one back, both are at 50" */
+    }
     if (counted->total > 0 && counted->at < gone->at) {
         counted->total = counted->total > left ? counted->total - left : 0;
         return;
