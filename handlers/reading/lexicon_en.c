@@ -55,7 +55,7 @@ const struct lexicon_entry lexicon_en[] = {
         "three quarters of a|three quarters of an|3 quarters full"),
     ROW(ITEM_FRACTION, 667, "two - thirds|two thirds|2 thirds|two thirds full|two third"),
     ROW(ITEM_FRACTION, 333,
-        "on a third|a 3 rd|a 3rd|at a third|down to a third|to a third|a third|one third|a third "
+        "on a third|a 3 rd|at a third|down to a third|to a third|a third|one third|a third "
         "full|one third "
         "full|a third left"),
     ROW(ITEM_FRACTION, 200, "a fifth|one fifth"),

@@ -44,10 +44,14 @@ is_of_unknown_subject(const struct items *items, size_t at)
     static const char persons[] = " ella esposa esposo mama papa abuela abuelo mami papi suegra "
                                   "suegro ";
     static const char verbs[] = " is has says weighs scored tiene dice pesa cumple ";
-    size_t from = clause_start(items, at), verb = at - 1, noun = verb - 1, first;
+    size_t from = clause_start(items, at), verb, noun, first;
 
-    if (at < from + 2 || items->list[at].is != ITEM_NUMBER ||
-        !token_among(items->tokens, items->list[verb].from, verbs) ||
+    if (at < from + 2 || items->list[at].is != ITEM_NUMBER) {
+        return false;
+    }
+    verb = at - 1;
+    noun = at - 2;
+    if (!token_among(items->tokens, items->list[verb].from, verbs) ||
         items->list[verb].to != items->list[verb].from + 1 ||
         !has_battery_elsewhere(items, from, clause_end(items, at))) {
         return false;
@@ -57,8 +61,8 @@ is_of_unknown_subject(const struct items *items, size_t at)
         return token_is(items->tokens, items->list[verb].from, "tiene");
     }
     return items->list[noun].is == ITEM_WORD && items->list[noun].meaning_count == 0 &&
-           !token_among(items->tokens, first, gauges) &&
-           token_among(items->tokens, tokens_back(first, 1), whose) && first > 0;
+           !token_among(items->tokens, first, gauges) && first > 0 &&
+           token_among(items->tokens, first - 1, whose);
 }
 
 /* "my phone is at 30 %", "the gas tank is at a quarter" */

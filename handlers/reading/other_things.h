@@ -1,6 +1,6 @@
 /*
- * What looks like a battery's charge and is of another thing: a phone, the air, a cat's age. Part of
- * states.c. Pure.
+ * What looks like a battery's charge and is of another thing: a phone, the air, a cat's age. Part
+ * of states.c. Pure.
  */
 #ifndef OTHER_THINGS_H
 #define OTHER_THINGS_H

@@ -45,8 +45,8 @@ trip_at_place(const struct items *items, size_t at)
     }
     if (token_among(items->tokens, items->list[at].to, " with con ") &&
         token_among(items->tokens, items->list[at].to + 1, " mi mis su my our her his ") &&
-        items->list[at + 2].is == ITEM_WORD) {
-        return next < items->count && items->list[next].is == ITEM_WORD &&
+        next < items->count) {
+        return items->list[next].is == ITEM_WORD &&
                items->list[next].meaning_count == 0; /* "2 hours with my sister" */
     }
     return (item_text(items, at + 1, "en") && item_text(items, at + 2, "casa")) ||
