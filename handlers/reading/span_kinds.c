@@ -368,6 +368,17 @@ kind_of_asked(const struct told *told)
                                                   : LEG_OTHER;
 }
 
+/* "an hour between, 95 min", "y el segundo dura 95 min" */
+static bool
+is_next_flight(const struct items *items, size_t wait, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return token_among(items->tokens, items->list[wait].to, " between entre ") ||
+           items_find(items, from > wait ? from : wait, at, ITEM_ORDINAL) < at ||
+           items_have_word(items, from > wait ? from : wait, at, " segundo tercero ultimo ");
+}
+
 /* As the span before, or what a flight goes on with. */
 static enum leg_kind
 kind_of_list(const struct items *items, const struct told *told, const struct spans *spans,
@@ -377,7 +388,8 @@ kind_of_list(const struct items *items, const struct told *told, const struct sp
 
     if (told->kind == TOLD_FLIGHT &&
         (item_text(items, at + 1, "more") || is_of_one_flight(items, at) ||
-         (is_then(items, at - 1) && awaits_flight(spans, i)))) {
+         (awaits_flight(spans, i) &&
+          (is_then(items, at - 1) || is_next_flight(items, spans->list[i - 1].at, at))))) {
         return LEG_FLIGHT;
     }
     return goes_on_as_way(items, at) ? way_there(spans) : spans->list[i - 1].kind;

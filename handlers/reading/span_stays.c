@@ -65,7 +65,8 @@ runs_itself(const struct items *items, size_t at)
     static const char whole[] =
         " trip way route whole thing journey loop crossing outing it this that "
         "battery batteries bateria baterias pila pilas viaje trayecto camino "
-        "vuelta todo eso esto cosa one each ";
+        "vuelta todo eso esto cosa one each primer primero "
+        "segundo tercer tercero ultimo tramo leg hop ";
     size_t from = clause_start(items, at), i;
 
     if (at == from + 1 && token_among(items->tokens, items->list[from].from, " runs lasts dura ")) {
