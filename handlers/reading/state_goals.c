@@ -154,8 +154,8 @@ has_own_subject(const struct items *items, size_t at)
          item_value(items, at - 1, ITEM_POWER) == POWER_WORD_BATTERY)) {
         return true; /* "unplugged fully charged at 7" */
     }
-    if (begins_with_one(items, at)) {
-        return true;
+    if (begins_with_one(items, at) || (at + 1 < items->count && items->list[at + 1].one)) {
+        return true; /* "and a full one" */
     }
     if (item_is(items, at + 1, ITEM_AT) &&
         (item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL) ||
