@@ -10,6 +10,7 @@ enum {
     OFTEN = 3, /* said so often, a word is hardly a misspelling */
     LETTERS_MIN = 3,
     STRANGE_MIN = 2, /* so many strange words are one text's way of spelling */
+    ONE_OF = 4,      /* if they are one word of so many */
     SHORT_TEXT = 3   /* of so many words one is enough */
 };
 
@@ -97,7 +98,7 @@ sign_mend_words(const struct sign_index *index, void *arena, struct words typed,
         strange += is_strange(index, arena, typed.list[i].text);
         foreign += vocabulary_is_foreign(index->vocabulary, typed.list[i].text);
     }
-    if (2 * foreign >= typed.count ||
+    if (2 * foreign >= typed.count || ONE_OF * strange < typed.count ||
         (strange < STRANGE_MIN && (strange == 0 || typed.count > SHORT_TEXT))) {
         return false; /* another language's words are no slips of ours */
     }
