@@ -7,12 +7,17 @@ static const char greetings[] = " hi hello hey hola yo howdy good morning aftern
 static const char thanks[] =
     " thanks thank you thx ty tysm thankyou gracias muchas so much a lot ok okay k "
     "kk great cool awesome perfect got it will do sure fine nice appreciate "
-    "appreciated that your help very helpful for the all good bye goodnight night no "
+    "appreciated that very helpful for the all good bye goodnight night no "
     "worries yes y n yep nope si vale bueno listo perfecto lol haha muy amable "
     "amables mil por todo igualmente saludos bendiciones adios hasta luego genial "
     "excelente muchisimas de corazon agradecida agradecido que dios la lo los las le "
     "te bendiga bless bendice god guys are best cuidense chao chau feliz noche dia "
     "linda tarde bien buena ";
+
+/* What is thanked for; "ok help" is none. */
+static const char our_help[] =
+    "your help|the help|for help|ur help|helping|su ayuda|tu ayuda|la ayuda|"
+    "por ayudar|por ayudarme|por ayudarnos";
 
 /* How it was, told with nothing beside it: "we had a great time", "la pasamos muy bien". */
 static const char liked[] =
@@ -59,6 +64,7 @@ only_words_of(const struct tokens *tokens, const char *words, const char *or_of,
 bool
 courtesy_decide(const struct asked *asked, struct verdict *verdict)
 {
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, our_help);
     struct answer *answer;
     bool greets, thanking;
 
@@ -70,9 +76,8 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
         }
         return true;
     }
-    thanking = only_words_of(&asked->tokens, thanks, thanks, &greets) ||
-               (tokens_have(&asked->tokens, liked) &&
-                only_words_of(&asked->tokens, liking, thanks, &greets));
+    thanking = only_words_of(&rest, thanks, thanks, &greets) ||
+               (tokens_have(&rest, liked) && only_words_of(&rest, liking, thanks, &greets));
     if (thanking) {
         verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "thanks");
         return true;
@@ -85,7 +90,9 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
     if (asked->search.sureness != SURE && !tokens_have(&asked->tokens, "?") &&
         kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
                        asked->language)) {
-        verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+        answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+        answer->text =
+            say(asked->arena, asked->context->house, asked->language, SAY_COURTESY, NULL);
         return true;
     }
     return false;

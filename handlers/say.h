@@ -165,6 +165,7 @@ enum phrase {
     SAY_PICTURE,
     SAY_OTHER_LANGUAGE, /* one text in both languages */
     SAY_HELLO,
+    SAY_COURTESY,           /* what is surely no question, in words that are not listed */
     SAY_NOTICE,             /* 0 what the office writes to many */
     SAY_TOO_MANY,           /* texts of one phone */
     SAY_TOO_MANY_ALL,       /* texts of everybody */

@@ -112,9 +112,6 @@ kb_equipment_all(const struct kb *kb, size_t *count)
     return (const struct equipment *const *)kb->equipment;
 }
 
-/* Thousandths; chosen on texts of which nothing was learnt (tests/bench/texts/README.md). */
-enum { COURTESY_FROM = 900 };
-
 struct words
 kb_repaired(const struct kb *kb, void *arena, struct workspace *workspace, const char *text,
             enum language language)
@@ -166,7 +163,7 @@ kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *tex
     arena = memory_must(talloc_new(NULL));
     result = model_search(courtesies, arena, workspace, text);
     talloc_free(arena);
-    return result.count > 0 && result.best[0].score >= COURTESY_FROM;
+    return result.count > 0 && !result.elsewhere;
 }
 
 static int

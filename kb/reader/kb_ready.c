@@ -176,51 +176,82 @@ build_model(struct build *build, enum language language)
                                                      .vectors = of->vectors});
 }
 
-/* Every so many-th of some texts, as texts of no label. */
-static struct model_phrase *
-add_some(struct kb *kb, const char *const *texts, size_t text_count, size_t every,
-         struct model_phrase *phrases, size_t *count)
+/* Texts that want an answer, and what courtesies are put before them. */
+struct wanting {
+    const struct model_phrase *courtesies;
+    size_t courtesy_count;
+    struct model_phrase *phrases; /* of no label */
+    size_t count;
+};
+
+/* Adds every so many-th of some texts, every other one with a courtesy before it, so that thanks
+ * alone do not make one. */
+static void
+add_wanting(struct kb *kb, struct wanting *wanting, const char *const *texts, size_t text_count,
+            size_t every)
 {
     size_t i;
 
     for (i = 0; i < text_count; i += every) {
-        phrases = memory_grow(kb, struct model_phrase, phrases, *count);
-        phrases[(*count)++] = (struct model_phrase){.text = texts[i], .label = MODEL_ELSEWHERE};
+        const char *before = wanting->courtesies[wanting->count % wanting->courtesy_count].text;
+        bool is_plain = wanting->count % 2 == 0;
+
+        wanting->phrases = memory_grow(kb, struct model_phrase, wanting->phrases, wanting->count);
+        wanting->phrases[wanting->count++] = (struct model_phrase){
+            .text = is_plain ? texts[i] : memory_format(kb, "%s %s", before, texts[i]),
+            .label = MODEL_ELSEWHERE};
     }
-    return phrases;
 }
 
-/* What wants no answer, against some of all that does. The lines of `elsewhere` were cut by then.
- */
+/* All that wants an answer, of which some is enough to tell courtesies from. The lines of
+ * `elsewhere` were cut by then. */
+static void
+collect_wanting(struct kb *kb, enum language language, struct wanting *wanting)
+{
+    enum { ASKED_EVERY = 8, SIGN_EVERY = 3 };
+    const struct kb_language *of = &kb->languages[language];
+    size_t i;
+
+    for (i = 0; i < of->phrase_count; i++) {
+        if (of->phrases[i].label == MODEL_ELSEWHERE) {
+            add_wanting(kb, wanting, &of->phrases[i].text, 1, 1);
+        }
+    }
+    for (i = 0; i < kb->topic_count; i++) {
+        if (kb->topics[i].language == language) {
+            add_wanting(kb, wanting, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
+                        ASKED_EVERY);
+        }
+    }
+    for (i = 0; i < kb->sign_count; i++) {
+        if (kb->signs[i].language == language) {
+            add_wanting(kb, wanting, kb->sign_files[i].whole_texts,
+                        kb->sign_files[i].whole_text_count, SIGN_EVERY);
+        }
+    }
+}
+
+/* What wants no answer, against some of all that does. */
 static void
 build_courtesies(struct build *build, enum language language)
 {
-    enum { ASKED_EVERY = 8, SIGN_EVERY = 2 }; /* enough to tell them, and quick */
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
     struct model_phrase *phrases = NULL;
+    struct wanting wanting = {0};
     size_t count = 0, i;
 
     if (of->courtesy == NULL) {
         return;
     }
     phrases = add_lines(kb, of->courtesy, 0, phrases, &count);
-    for (i = 0; i < of->phrase_count; i++) {
-        if (of->phrases[i].label == MODEL_ELSEWHERE) {
-            phrases = add_some(kb, &of->phrases[i].text, 1, 1, phrases, &count);
-        }
+    wanting = (struct wanting){.courtesies = phrases, .courtesy_count = count};
+    if (count > 0) {
+        collect_wanting(kb, language, &wanting);
     }
-    for (i = 0; i < kb->topic_count; i++) {
-        if (kb->topics[i].language == language) {
-            phrases = add_some(kb, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
-                               ASKED_EVERY, phrases, &count);
-        }
-    }
-    for (i = 0; i < kb->sign_count; i++) {
-        if (kb->signs[i].language == language) {
-            phrases = add_some(kb, kb->sign_files[i].whole_texts,
-                               kb->sign_files[i].whole_text_count, SIGN_EVERY, phrases, &count);
-        }
+    for (i = 0; i < wanting.count; i++) {
+        phrases = memory_grow(kb, struct model_phrase, phrases, count);
+        phrases[count++] = wanting.phrases[i];
     }
     of->courtesies = model_build(kb, build->workspace,
                                  &(struct model_content){.language = language,
