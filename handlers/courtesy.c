@@ -87,13 +87,56 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
         answer->text = say(asked->arena, asked->context->house, asked->language, SAY_HELLO, NULL);
         return true;
     }
-    if (asked->search.sureness != SURE && !tokens_have(&asked->tokens, "?") &&
-        kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
-                       asked->language)) {
-        answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
-        answer->text =
-            say(asked->arena, asked->context->house, asked->language, SAY_COURTESY, NULL);
-        return true;
+    return false;
+}
+
+/* It thanks, praises, laughs or agrees in words that are listed, beside others. */
+static bool
+has_kind_word(const struct tokens *tokens)
+{
+    static const char kind[] = " thanks thank thx ty gracias grax cheers appreciate obliged great "
+                               "awesome perfect perfecto love loved best bless bendiga amable lol "
+                               "haha jaja jajaja jeje angel genial excelente welcome ";
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, kind)) {
+            return true;
+        }
     }
     return false;
+}
+
+static bool
+has_number(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind == TOKEN_NUMBER) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* In doubt the office hears of it, as of any text that finds no answer. */
+bool
+courtesy_like_decide(const struct asked *asked, struct verdict *verdict)
+{
+    struct answer *answer;
+
+    if (asked->search.sureness == SURE || asked->context->alert_count > 0 ||
+        asked_open_question(asked) != QUESTION_NONE || has_number(&asked->tokens) ||
+        tokens_have(&asked->tokens, "?") ||
+        !kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
+                        asked->language)) {
+        return false;
+    }
+    answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+    answer->text = say(asked->arena, asked->context->house, asked->language, SAY_COURTESY, NULL);
+    if (asked_is_active_renter(asked) && !has_kind_word(&asked->tokens)) {
+        verdict_alert(verdict, ALERT_OFFICE, false, "courtesy", "wrote what wants no answer");
+    }
+    return true;
 }

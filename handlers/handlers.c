@@ -33,6 +33,7 @@ static step *const each_question[] = {is_over_decide,
                                       bare_percent_decide,
                                       power_decide,
                                       equipment_trouble_decide,
+                                      courtesy_like_decide,
                                       topics_decide,
                                       office_decide,
                                       gap_decide};

@@ -53,6 +53,9 @@ bool follow_up_decide(const struct asked *whole, struct verdict *verdict);
 bool done_so_decide(const struct asked *whole, struct verdict *verdict);
 /* Thanks, greetings, emoji: a short reply or none. */
 bool courtesy_decide(const struct asked *asked, struct verdict *verdict);
+/* The same in words that are not listed, where nothing else was found and no topic is sure: a short
+ * reply that names the emergency number. Never while an alert or a question is open. */
+bool courtesy_like_decide(const struct asked *asked, struct verdict *verdict);
 /* The battery or the cylinder is told to be empty: a person, and whether oxygen flows. */
 bool ran_out_decide(const struct asked *asked, struct verdict *verdict);
 /* A battery that is empty long before it should be. */

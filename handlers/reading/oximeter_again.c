@@ -14,7 +14,6 @@ enum { SHORT_TEXT = 16, LOWEST_AGAIN = 40 };
 /* A battery's, or a time's, whether or not it is named. */
 static const char otherwise[] = " left remaining queda quedan both each ambas cada "
                                 "half full llena llenas vacia vacias ";
-/* "In 40", "by 40": that long, or that late. */
 static const char of_time[] = " in by for until hasta para por durante until til # ";
 /* What goes on behind a value; another word makes it an address, a name, a count. */
 static const char goes_on[] =
@@ -25,10 +24,19 @@ static const char goes_on[] =
     "todavia sigue otra vez con cuando despues aun apenas esta es bajando subiendo baja sube "
     "dropping falling going down up dice marca says said reads mi me se le ayuda por ";
 
+/* "In 40", "by 40": a time; "va por 75" tells how far it fell. */
+static bool
+is_time(const struct tokens *tokens, size_t at)
+{
+    return at > 0 && token_among(tokens, at - 1, of_time) &&
+           !(at > 1 && token_is(tokens, at - 1, "por") &&
+             token_among(tokens, at - 2, " va anda iba vamos "));
+}
+
 static bool
 is_told_again(const struct tokens *tokens, size_t at, size_t after)
 {
-    return !oximeter_is_of_thing(tokens, at) && !(at > 0 && token_among(tokens, at - 1, of_time)) &&
+    return !oximeter_is_of_thing(tokens, at) && !is_time(tokens, at) &&
            (after >= tokens->count || tokens->list[after].kind != TOKEN_WORD ||
             token_among(tokens, after, goes_on) || token_among(tokens, after, person_words));
 }

@@ -60,7 +60,7 @@ const char *const cut_conditions[CUT_LETTERS] = {
 /* Pleasantries that may stand alone, before or after a question. */
 const char *const cut_courtesies[CUT_LETTERS] = {
     ['a' - 'a'] = ("appreciate it|appreciate you|appreciate your help|a question|awesome|"
-                   "all good|adios"),
+                   "all good|adios|aww|awww|aw"),
     ['b' - 'a'] = ("bless you|bless your heart|bye|best regards|buenas|buenos dias|buen dia|"
                    "buenas tardes|buenas noches|bendiciones"),
     ['c' - 'a'] = "cool|cheers",
@@ -68,20 +68,20 @@ const char *const cut_courtesies[CUT_LETTERS] = {
     ['e' - 'a'] = "evening|excuse me|excellent",
     ['g' - 'a'] = ("greetings|good morning|good afternoon|good evening|good day|good night|"
                    "goodnight|gm|got a question|great|got it|god bless|god bless you|"
-                   "goodbye|gracias"),
+                   "goodbye|gracias|gosh|golly"),
     ['h' - 'a'] = ("hi|hello|hey|hiya|howdy|have a good one|have a good day|have a nice day|"
                    "have a great day|have a good night|have a good evening|haha|ha ha|"
                    "hope all is well|hope you are well|hope youre well|"
                    "hope youre doing well|how are you|how are you today|hola"),
     ['i' - 'a'] = "i appreciate it|i have a question|in advance|i was wondering",
-    ['j' - 'a'] = "just wondering|just curious",
+    ['j' - 'a'] = "just wondering|just curious|jaja|jajaja|jeje|jejeje|jijiji",
     ['k' - 'a'] = "k|kk",
     ['l' - 'a'] = "lol|listo",
     ['m' - 'a'] = "morning|many thanks|much appreciated|muchas gracias|mil gracias",
     ['n' - 'a'] = "no worries|no problem|np",
-    ['o' - 'a'] = "one question|ok|okay",
+    ['o' - 'a'] = "one question|ok|okay|omg|oh my|oh my gosh|orale|orale pues",
     ['p' - 'a'] = ("please|pls|plz|plse|pardon me|perfect|por favor|porfa|porfavor|perdon|"
-                   "perdone|perfecto"),
+                   "perdone|perfecto|phew"),
     ['q' - 'a'] = "quick question|quick one|question|que tenga buen dia",
     ['r' - 'a'] = "regards",
     ['s' - 'a'] = ("sorry|so sorry|sorry to bother you|sorry to bother|"
@@ -89,13 +89,13 @@ const char *const cut_courtesies[CUT_LETTERS] = {
                    "sincerely|saludos"),
     ['t' - 'a'] = ("thanks|thank you|thank u|thanku|thankyou|thx|thnx|thanx|tx|tks|ty|tysm|"
                    "tyvm|take care"),
-    ['u' - 'a'] = "una pregunta",
+    ['u' - 'a'] = "una pregunta|uff|ufff",
     ['v' - 'a'] = "vale",
-    ['w' - 'a'] = "we appreciate it|wonderful|will do",
+    ['w' - 'a'] = "we appreciate it|wonderful|will do|wow|woohoo",
     ['x' - 'a'] = "xo",
     ['y' - 'a'] = ("yo|youre welcome|you too|you guys are great|youre the best|"
                    "you are the best|youre a lifesaver|you have been so helpful|"
-                   "youve been so helpful"),
+                   "youve been so helpful|yay|yayy|yippee"),
 };
 
 /* What may follow a pleasantry and is none by itself. */

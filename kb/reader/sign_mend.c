@@ -99,7 +99,7 @@ sign_mend_words(const struct sign_index *index, void *arena, struct words typed,
         foreign += vocabulary_is_foreign(index->vocabulary, typed.list[i].text);
     }
     if (2 * foreign >= typed.count || ONE_OF * strange < typed.count ||
-        (strange < STRANGE_MIN && (strange == 0 || typed.count > SHORT_TEXT))) {
+        (strange < STRANGE_MIN && (strange == 0 || foreign > 0 || typed.count > SHORT_TEXT))) {
         return false; /* another language's words are no slips of ours */
     }
     *mended = (struct mended){spelling_repair(arena, &index->right, typed), typed};

@@ -91,6 +91,7 @@ START_TEST(after_a_reading_a_short_text_tells_the_next_one)
                                         "baja 84",
                                         "ya va en 82",
                                         "va en 80",
+                                        "va por 75",
                                         "ahora 83",
                                         "sigue en 84",
                                         "ochenta y dos",
