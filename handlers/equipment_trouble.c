@@ -22,9 +22,13 @@ static const char its_sound[] = "beeping|beep|beeps|charging|pitar|pita";
 static const char dangerous[] =
     "battery * hot|battery * hissing|battery * swollen|battery * swelling|battery * bulging|"
     "battery * smoking|battery * smoke|battery * wet|swollen battery|hissing|burning smell|"
+    "burnt smell|burned smell|scorched smell|smell of burning|smells burnt|smells burned|"
+    "smells scorched|plug * smoking|smoking at the plug|smoke from the plug|plug * hot|"
+    "outlet * hot|plug * melted|plug is brown|outlet is brown|box * smoking|"
     "smells * burning|smells like burning|sparks|sparking|machine * smoking|unit * smoking|"
     "unit * wet|machine * wet|it got wet|bateria * caliente|bateria * hinchada|huele a quemado|"
-    "echa humo|chispas";
+    "echa humo|saca humo|sale humo|olor a quemado|olor quemado|enchufe * caliente|"
+    "enchufe * derretido|enchufe * quemado|chispas";
 
 static const char stopped[] =
     "wont turn on|wont start|wont power on|wont come on|doesnt turn on|does not turn on|"
