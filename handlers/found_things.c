@@ -7,7 +7,11 @@
 #include "found.h"
 #include "memory.h"
 #include "steps.h"
+#include "vital_signs.h"
 #include "worn_device.h"
+
+static const char gravely_ill[] = "sudden-illness";
+static const char heart_racing[] = "heart-racing";
 
 /*
  * "It says FAN STOPPED": staff are called for what the display shows. A sign that its words only
@@ -149,21 +153,42 @@ add_beside_all_clear(const struct asked *whole, struct found *found)
     }
 }
 
-/* Staff look at it; so high or low that it is looked at now, with what to watch for. */
+static void
+add_by_id(const struct asked *whole, const char *id, struct found *found)
+{
+    const struct sign *sign = kb_sign(whole->context->kb, id, whole->language);
+
+    if (sign != NULL) {
+        found_add(found, sign);
+    }
+}
+
+/* Staff look at it; so high or low that it is looked at now, with what to watch for; or farther
+ * out than anybody should wait with. */
 static void
 add_blood_pressure(const struct asked *whole, struct found *found)
 {
     struct blood_pressure pressure;
-    const struct sign *sign;
 
-    if (!blood_pressure_read(&whole->tokens, &pressure)) {
-        return;
+    if (blood_pressure_read(&whole->tokens, &pressure)) {
+        add_by_id(whole,
+                  blood_pressure_is_grave(&pressure)     ? gravely_ill
+                  : blood_pressure_is_extreme(&pressure) ? heart_racing
+                                                         : "health-question",
+                  found);
     }
-    sign = kb_sign(whole->context->kb,
-                   blood_pressure_is_extreme(&pressure) ? "heart-racing" : "health-question",
-                   whole->language);
-    if (sign != NULL) {
-        found_add(found, sign);
+}
+
+static void
+add_vital_signs(const struct asked *whole, struct found *found)
+{
+    enum vital pulse = vital_pulse(&whole->tokens);
+
+    if (pulse != VITAL_NOT_FAR_OUT) {
+        add_by_id(whole, pulse == VITAL_GRAVE ? gravely_ill : heart_racing, found);
+    }
+    if (vital_breaths(&whole->tokens) == VITAL_GRAVE) {
+        add_by_id(whole, "trouble-breathing", found);
     }
 }
 
@@ -215,6 +240,7 @@ found_add_told(const struct asked *whole, struct found *found)
     add_unknown_medicine(whole, found);
     add_counted_dose(whole, found);
     add_blood_pressure(whole, found);
+    add_vital_signs(whole, found);
     add_worn_device(whole, found);
     add_beside_empty(whole, found);
     add_beside_all_clear(whole, found);

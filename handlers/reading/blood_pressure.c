@@ -1,6 +1,7 @@
 #include "blood_pressure.h"
 
 #include "persons.h"
+#include "vital_signs.h"
 
 enum {
     UPPER_MIN = 50,
@@ -10,7 +11,10 @@ enum {
     NO_PERCENT_FROM = 101,
     HIGH_UPPER = 180,
     HIGH_LOWER = 120,
-    LOW_UPPER = 90
+    LOW_UPPER = 90,
+    GRAVE_HIGH_UPPER = 220,
+    GRAVE_HIGH_LOWER = 130,
+    GRAVE_LOW_UPPER = 75
 };
 
 static int
@@ -22,19 +26,38 @@ whole_number_at(const struct tokens *tokens, size_t at)
                : 0;
 }
 
-/* Two numbers that a pressure may be: "80/40", "80 over 40", "80 sobre 40". */
+/* Two numbers that a pressure may be: "80/40", "80 over 40", "80 sobre 40"; behind its name also
+ * "70 40", "70 con 40". */
 static bool
-pair_at(const struct tokens *tokens, size_t at, struct blood_pressure *pressure)
+pair_at(const struct tokens *tokens, size_t at, bool named, struct blood_pressure *pressure)
 {
-    int upper = whole_number_at(tokens, at), lower = whole_number_at(tokens, at + 2);
+    bool is_joined = token_among(tokens, at + 1, " / over sobre ") ||
+                     (named && token_among(tokens, at + 1, " con entre - "));
+    size_t second = is_joined ? at + 2 : at + 1;
+    int upper = whole_number_at(tokens, at), lower = whole_number_at(tokens, second);
 
-    if (!token_among(tokens, at + 1, " / over sobre ") || upper < UPPER_MIN || upper > UPPER_MAX ||
-        lower < LOWER_MIN || lower > LOWER_MAX || lower >= upper ||
-        token_is(tokens, at + 3, "/")) { /* a date */
+    if ((!is_joined && !named) || upper < UPPER_MIN || upper > UPPER_MAX || lower < LOWER_MIN ||
+        lower > LOWER_MAX || lower >= upper || token_is(tokens, second + 1, "/")) { /* a date */
         return false;
     }
-    *pressure = (struct blood_pressure){upper, lower, at, at + 3};
+    *pressure = (struct blood_pressure){upper, lower, at, second + 1};
     return true;
+}
+
+/* "Her bp is 210", "le subio la presion a 200": a cylinder's gauge tells a pressure too. */
+static bool
+alone_at(const struct tokens *tokens, size_t at, struct blood_pressure *pressure)
+{
+    size_t words = tokens_phrase_at(tokens, at,
+                                    "bp|blood pressure|presion arterial|su presion|mi presion|"
+                                    "le subio la presion|me subio la presion|"
+                                    "le bajo la presion|me bajo la presion");
+    size_t number = vital_number_behind(tokens, at + words);
+
+    *pressure = (struct blood_pressure){
+        .upper = whole_number_at(tokens, number), .first = number, .behind = number + 1};
+    return words > 0 && pressure->upper >= UPPER_MIN && pressure->upper <= UPPER_MAX &&
+           blood_pressure_is_extreme(pressure) && !vital_is_of_else(tokens, number + 1);
 }
 
 static bool
@@ -64,11 +87,16 @@ blood_pressure_read(const struct tokens *tokens, struct blood_pressure *pressure
     size_t at;
 
     for (at = 0; at < tokens->count; at++) {
-        if (pair_at(tokens, at, pressure) &&
+        if (pair_at(tokens, at, named, pressure) &&
             ((named && (!else_ || pressure->upper >= NO_PERCENT_FROM)) ||
              (!else_ &&
               (pressure->upper >= NO_PERCENT_FROM || tokens_any_among(tokens, 0, person_words) ||
                tokens_have(tokens, "my|mi|tiene|faint|dizzy|weak|mareada|mareado"))))) {
+            return true;
+        }
+    }
+    for (at = 0; at < tokens->count && !else_; at++) {
+        if (alone_at(tokens, at, pressure)) {
             return true;
         }
     }
@@ -80,4 +108,11 @@ blood_pressure_is_extreme(const struct blood_pressure *pressure)
 {
     return pressure->upper >= HIGH_UPPER || pressure->lower >= HIGH_LOWER ||
            pressure->upper <= LOW_UPPER;
+}
+
+bool
+blood_pressure_is_grave(const struct blood_pressure *pressure)
+{
+    return pressure->upper >= GRAVE_HIGH_UPPER || pressure->lower >= GRAVE_HIGH_LOWER ||
+           pressure->upper <= GRAVE_LOW_UPPER;
 }

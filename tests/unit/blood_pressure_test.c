@@ -23,6 +23,14 @@ START_TEST(a_pressure_is_read_by_its_name_or_where_it_can_be_nothing_else)
         {"2000 / 500 psi", 0, 0},
         {"1/2 full", 0, 0},
         {"we leave 120/80/5", 0, 0},
+        {"la presion le salio 65 30", 65, 30},
+        {"bp 160 - 95", 160, 95},
+        {"her bp is 205", 205, 0},
+        {"a mi mama le subio la presion a 190", 190, 0},
+        {"blood pressure down to 78", 78, 0},
+        {"bp 125", 0, 0},
+        {"la presion del cilindro en 200", 0, 0},
+        {"tank pressure is 1500", 0, 0},
     };
     void *arena = talloc_new(NULL);
     size_t i;
@@ -51,6 +59,16 @@ START_TEST(very_high_and_very_low_ones_are_extreme)
 }
 END_TEST
 
+START_TEST(those_that_nobody_should_wait_with_are_grave)
+{
+    ck_assert(blood_pressure_is_grave(&(struct blood_pressure){.upper = 225, .lower = 100}));
+    ck_assert(blood_pressure_is_grave(&(struct blood_pressure){.upper = 180, .lower = 135}));
+    ck_assert(blood_pressure_is_grave(&(struct blood_pressure){.upper = 68, .lower = 35}));
+    ck_assert(!blood_pressure_is_grave(&(struct blood_pressure){.upper = 205, .lower = 100}));
+    ck_assert(!blood_pressure_is_grave(&(struct blood_pressure){.upper = 84}));
+}
+END_TEST
+
 int
 main(void)
 {
@@ -58,5 +76,6 @@ main(void)
 
     tcase_add_test(tests, a_pressure_is_read_by_its_name_or_where_it_can_be_nothing_else);
     tcase_add_test(tests, very_high_and_very_low_ones_are_extreme);
+    tcase_add_test(tests, those_that_nobody_should_wait_with_are_grave);
     return fixture_run(tests);
 }
