@@ -8,7 +8,15 @@
 
 static const char cylinder_left[] = "cylinder-left";
 
-enum { PSI_MAX = 5000, BAR_MAX = 344, MINUTE_S = 60 };
+enum {
+    PSI_MAX = 5000,
+    BAR_MAX = 344,
+    MINUTE_S = 60,
+    /* With less left somebody must act; more so if its gauge is watched as it falls, for another
+     * one takes an hour to come (common practice, no source). */
+    NEARLY_EMPTY_MIN = 30,
+    NEARLY_EMPTY_IN_USE_MIN = 60
+};
 
 static const char how_long[] = "how long|how much time|how many hours|how many minutes|hours|last|"
                                "lasts|left|cuanto|cuanta|cuantas horas|dura|queda|alcanza";
@@ -130,15 +138,61 @@ lasts_text(const struct asked *asked, const struct told *told, const struct cyli
     return text;
 }
 
-void
-estimate_cylinder(const struct asked *asked, struct verdict *verdict, const struct told *told)
+/* The same cylinder as that of which the time was worked out last in this conversation, for its
+ * gauge has not risen: takes the size and flow that it had. */
+static bool
+take_of_before(const struct asked *asked, struct told *told)
 {
-    struct cylinder_sum sum = find_cylinder(asked, told);
+    enum { GAUGE_ERROR = 100, GAUGE_ERROR_BAR = 7 };
+    const struct last_answer *last = &asked->context->conversation.last;
+    const struct told *before = &last->told;
+    bool is_same = (told->psi > 0 && told->psi <= before->psi + GAUGE_ERROR) ||
+                   (told->bar > 0 && told->bar <= before->bar + GAUGE_ERROR_BAR);
+
+    if (!last->is_sum || before->kind != TOLD_CYLINDER || !is_same || asked->which_rental ||
+        asked_begins_anew(asked->context) ||
+        (told->size[0] != '\0' && strcmp(told->size, before->size) != 0)) {
+        return false;
+    }
+    memcpy(told->size, before->size, sizeof told->size);
+    told->flow_tenths = told->flow_tenths > 0 ? told->flow_tenths : before->flow_tenths;
+    return true;
+}
+
+/* "How long would 400 psi last": of no cylinder in use. */
+static bool
+is_supposed(const struct tokens *tokens)
+{
+    return tokens_have(tokens, "if|would|what if|could|should|si|en caso");
+}
+
+/* So little is left that somebody must bring or find another before it ends. */
+static void
+call_if_nearly_empty(const struct asked *asked, struct verdict *verdict, struct answer *answer,
+                     int minutes, bool is_in_use)
+{
+    if (minutes >= (is_in_use ? NEARLY_EMPTY_IN_USE_MIN : NEARLY_EMPTY_MIN) ||
+        is_supposed(&asked->tokens) || verdict->alert.level >= ALERT_URGENT) {
+        return;
+    }
+    verdict_alert(verdict, ALERT_URGENT, true, "trouble:cylinder-low", "cylinder nearly empty");
+    answer->text = memory_format(asked->arena, "%s %s", answer->text,
+                                 estimate_say(asked, SAY_CYLINDER_LOW, NULL));
+}
+
+void
+estimate_cylinder(const struct asked *asked, struct verdict *verdict, const struct told *of_text)
+{
+    struct told known = *of_text, *told = &known;
+    struct cylinder_sum sum;
     bool is_conserved =
         (told->has_mode && told->mode != MODE_CONTINUOUS) || tokens_have(&asked->tokens, conserver);
     struct minutes time;
     struct answer *answer;
+    bool is_watched;
 
+    is_watched = take_of_before(asked, told);
+    sum = find_cylinder(asked, told);
     if (is_conserved || (sum.size != NULL && cylinder_factor(sum.size) == 0)) {
         estimate_to_person(asked, verdict, told, cylinder_left,
                            estimate_say(asked, SAY_CYLINDER_PERSON, NULL), ALERT_URGENT,
@@ -168,6 +222,7 @@ estimate_cylinder(const struct asked *asked, struct verdict *verdict, const stru
     if (asked->rental != NULL) {
         estimate_see_to_plug(asked, verdict, time);
     }
+    call_if_nearly_empty(asked, verdict, answer, time.low, is_watched);
 }
 
 /* "The tank says 1000, how long is that? does it go back in the case": the second tells no gauge,

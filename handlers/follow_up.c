@@ -12,7 +12,7 @@
 #include "steps.h"
 #include "sum_parts.h"
 
-enum { FOLLOWS_S = 30 * 60, MINUTE_S = 60 };
+enum { FOLLOWS_S = 30 * 60, MINUTE_S = 60, THOUSAND = 1000 };
 
 /* One text that goes on, on its way. */
 struct follow {
@@ -42,13 +42,22 @@ lead_of(enum told_kind kind, enum language language)
 }
 
 static bool
+is_cylinder(const struct last_answer *last)
+{
+    return last->is_sum && last->told.kind == TOLD_CYLINDER;
+}
+
+static bool
 can_go_on(const struct asked *whole, const struct verdict *verdict)
 {
     const struct conversation *conversation = &whole->context->conversation;
     enum open_question open = asked_open_question(whole);
+    /* who breathes from a cylinder looks at its gauge for hours */
+    int64_t follows_s =
+        is_cylinder(&conversation->last) ? whole->context->house->conversation_s : FOLLOWS_S;
 
     return verdict->answer_count == 0 && conversation->last.at_utc_s > 0 &&
-           whole->context->now_utc_s - conversation->last.at_utc_s <= FOLLOWS_S &&
+           whole->context->now_utc_s - conversation->last.at_utc_s <= follows_s &&
            (open == QUESTION_NONE || open == QUESTION_PLUG) && whole->context->role != SENDER_STAFF;
 }
 
@@ -168,6 +177,22 @@ take_read(struct follow *follow)
     return taken;
 }
 
+/* "Marca 400", "200 and nobody has come": the gauge again, lower than before and no flow. */
+static enum taken
+take_gauge(struct follow *follow)
+{
+    enum { LEAST_GAUGE = 50 };
+    int gauge = follow->words.thousandths / THOUSAND;
+
+    if (follow->words.numbers != 1 || follow->words.person || follow->words.adds ||
+        gauge < LEAST_GAUGE || follow->told.psi <= 0 || gauge > follow->told.psi) {
+        return TAKEN_NOTHING;
+    }
+    follow->told.psi = gauge;
+    follow->newest = THING_CYLINDER;
+    return TAKEN;
+}
+
 static enum taken
 take_told(struct follow *follow)
 {
@@ -184,6 +209,9 @@ take_told(struct follow *follow)
         taken = take_read(follow);
     } else {
         taken = TAKEN_NOTHING;
+    }
+    if (taken == TAKEN_NOTHING && follow->told.kind == TOLD_CYLINDER) {
+        taken = take_gauge(follow);
     }
     return taken > other ? taken : other;
 }
@@ -348,6 +376,15 @@ ask_which(const struct follow *follow, struct verdict *verdict)
     return true;
 }
 
+/* What stands beside the gauge of a cylinder that somebody waits with. */
+static const char nobody_comes[] =
+    "nobody has come|no one has come|nobody came|no one came|nobody is here|no one is here|"
+    "nobody here yet|nobody yet|no one yet|still nobody|still no one|still waiting|still here|"
+    "and falling|and dropping|going down|it says|it reads|is at|psi|"
+    "nadie llega|no llega nadie|nadie ha llegado|nadie viene|nadie ha venido|no viene nadie|"
+    "no han llegado|no llegan|todavia nadie|seguimos esperando|y bajando|va en|va bajando|ya va|ya "
+    "marca|marca|psi|libras";
+
 /* "No, I mean my mother's": of several rentals, which? */
 static bool
 names_by_kin(const struct asked *whole, size_t at)
@@ -379,15 +416,20 @@ follow_up_decide(const struct asked *whole, struct verdict *verdict)
 {
     size_t at = last_word(&whole->tokens);
     const struct rental *named = named_last(whole, at);
+    struct tokens tokens = whole->tokens;
     struct follow follow;
     bool kin;
 
     if (!begin(&follow, whole, verdict)) {
         return false;
     }
+    if (is_cylinder(follow.last) && named == NULL) {
+        tokens = tokens_without(whole->arena, &whole->tokens, nobody_comes);
+        at = tokens.count;
+    }
     kin = named == NULL && names_by_kin(whole, at);
-    if (!follow_words_read(whole->context->lexicon, whole->language, &whole->tokens,
-                           named != NULL || kin ? at : whole->tokens.count, &follow.words) ||
+    if (!follow_words_read(whole->context->lexicon, whole->language, &tokens,
+                           named != NULL || kin ? at : tokens.count, &follow.words) ||
         (follow.words.denies && !follow.words.corrects)) {
         return false;
     }

@@ -401,6 +401,9 @@ found_no_source(const struct asked *whole, const struct found *found)
     if (!staff_asks_of_renter(whole) && ran_out_of_everything(whole)) {
         return true;
     }
+    if (found->none_left) {
+        return true;
+    }
     if (!found->no_flow || tells_backup(&whole->tokens)) {
         return false;
     }

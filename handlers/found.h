@@ -20,6 +20,7 @@ struct found {
     bool no_flow;         /* no oxygen or no power, by a sign or in other words, or not yet again */
     bool unit_trouble;    /* that, or a battery that is dangerous; here or just before */
     bool new_trouble;     /* of that, what this text tells */
+    bool none_left;       /* the last charge runs out, and there is no plug and no backup */
     bool cylinder_hisses; /* this text tells of one that was opened */
     bool hot_battery; /* a battery is hot or swollen; here or just before, or in an open alert */
 };

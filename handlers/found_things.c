@@ -7,6 +7,7 @@
 #include "found.h"
 #include "memory.h"
 #include "steps.h"
+#include "supply_worse.h"
 #include "vital_signs.h"
 #include "worn_device.h"
 
@@ -192,6 +193,22 @@ add_vital_signs(const struct asked *whole, struct found *found)
     }
 }
 
+/* What is told to be nearly empty or to have stopped once more is told anew. */
+static void
+add_worse_supply(const struct asked *whole, struct found *found)
+{
+    static const char *const ids[] = {[SUPPLY_STOPPED_AGAIN] = "unit-stopped",
+                                      [SUPPLY_CYLINDER_LOW] = "cylinder-trouble",
+                                      [SUPPLY_LAST] = "last-battery",
+                                      [SUPPLY_NONE_LEFT] = "last-battery"};
+    enum supply_worse worse = supply_worse_told(whole);
+
+    found->none_left = worse == SUPPLY_NONE_LEFT || supply_is_cut_off(whole);
+    if (worse != SUPPLY_NOT_WORSE || found->none_left) {
+        add_by_id(whole, ids[worse == SUPPLY_NOT_WORSE ? SUPPLY_LAST : worse], found);
+    }
+}
+
 /* "His watch says low oxygen": it is his, whatever a unit's message looks like. */
 static void
 add_worn_device(const struct asked *whole, struct found *found)
@@ -241,6 +258,7 @@ found_add_told(const struct asked *whole, struct found *found)
     add_counted_dose(whole, found);
     add_blood_pressure(whole, found);
     add_vital_signs(whole, found);
+    add_worse_supply(whole, found);
     add_worn_device(whole, found);
     add_beside_empty(whole, found);
     add_beside_all_clear(whole, found);

@@ -229,6 +229,7 @@ enum phrase {
     SAY_CYLINDER_FLOW,
     SAY_CYLINDER_LASTS, /* 0 duration, 1 clock time */
     SAY_CYLINDER_EMPTY,
+    SAY_CYLINDER_LOW,       /* behind one of those two: it ends soon */
     SAY_CYLINDER_OF_RECORD, /* 0 "E, 2 L/min" */
     SAY_CYLINDER_RESIDUAL,
     SAY_CYLINDER_FLOW_DIFFERS, /* 0 litres a minute */

@@ -173,6 +173,44 @@ START_TEST(on_the_cylinder_now_only_the_gauge_is_asked_and_a_person_is_called)
 }
 END_TEST
 
+START_TEST(a_gauge_alone_goes_on_with_the_cylinder_told_before)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "E tank, 1800 psi, flow 2");
+    fixture_wait_minutes(stage, 50);
+    fixture_text(stage, "gauge at 1000");
+    fixture_says(stage, "1000 psi, E, 2 L/min");
+    fixture_wait_minutes(stage, 45);
+    fixture_text(stage, "700");
+    fixture_says(stage, "700 psi, E, 2 L/min");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
+START_TEST(a_cylinder_that_is_nearly_empty_calls_a_person)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "tanque E, 1800 psi, 2 litros");
+    fixture_wait_minutes(stage, 90);
+    fixture_text(stage, "ya marca 500");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:cylinder-low");
+    fixture_wait_minutes(stage, 20);
+    fixture_text(stage, "200 y no llega nadie");
+    fixture_alerts(stage, ALERT_URGENT, "trouble:cylinder-low");
+    fixture_says(stage, "911");
+}
+END_TEST
+
+START_TEST(how_long_little_would_last_calls_nobody)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "how long would 400 psi in an E last at flow 2");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+    fixture_text(stage, "we are at 1400 pine street");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_NONE);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -193,6 +231,9 @@ main(void)
     tcase_add_test(tests, figures_may_come_one_by_one);
     tcase_add_test(tests, it_is_worked_out_beside_an_emergency);
     tcase_add_test(tests, in_spanish_too);
+    tcase_add_test(tests, a_gauge_alone_goes_on_with_the_cylinder_told_before);
+    tcase_add_test(tests, a_cylinder_that_is_nearly_empty_calls_a_person);
+    tcase_add_test(tests, how_long_little_would_last_calls_nobody);
     tcase_add_test(tests, on_the_cylinder_now_only_the_gauge_is_asked_and_a_person_is_called);
     return fixture_run(tests);
 }
