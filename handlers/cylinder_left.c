@@ -15,7 +15,7 @@ enum {
     /* With less left somebody must act; more so if its gauge is watched as it falls, for another
      * one takes an hour to come (common practice, no source). */
     NEARLY_EMPTY_MIN = 30,
-    NEARLY_EMPTY_IN_USE_MIN = 60
+    NEARLY_EMPTY_WATCHED_MIN = 60
 };
 
 static const char how_long[] = "how long|how much time|how many hours|how many minutes|hours|last|"
@@ -166,18 +166,23 @@ is_supposed(const struct tokens *tokens)
     return tokens_have(tokens, "if|would|what if|could|should|si|en caso");
 }
 
-/* So little is left that somebody must bring or find another before it ends. */
+/* So little is left that somebody must bring or find another before it ends. With a record it is
+ * asked for a plug first (estimate_see_to_plug()), unless the gauge is watched. */
 static void
 call_if_nearly_empty(const struct asked *asked, struct verdict *verdict, struct answer *answer,
-                     int minutes, bool is_in_use)
+                     int minutes, bool is_watched)
 {
-    if (minutes >= (is_in_use ? NEARLY_EMPTY_IN_USE_MIN : NEARLY_EMPTY_MIN) ||
-        is_supposed(&asked->tokens) || verdict->alert.level >= ALERT_URGENT) {
+    bool has_record = asked->rental != NULL;
+
+    if (minutes >= (is_watched ? NEARLY_EMPTY_WATCHED_MIN : NEARLY_EMPTY_MIN) ||
+        (has_record && !is_watched) || is_supposed(&asked->tokens) ||
+        verdict->alert.level >= ALERT_URGENT) {
         return;
     }
     verdict_alert(verdict, ALERT_URGENT, true, "trouble:cylinder-low", "cylinder nearly empty");
-    answer->text = memory_format(asked->arena, "%s %s", answer->text,
-                                 estimate_say(asked, SAY_CYLINDER_LOW, NULL));
+    answer->text =
+        memory_format(asked->arena, "%s %s", answer->text,
+                      estimate_say(asked, has_record ? SAY_STAFF_ALERTED : SAY_CYLINDER_LOW, NULL));
 }
 
 void

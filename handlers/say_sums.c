@@ -129,11 +129,10 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_CYLINDER_LASTS) = {"Plan on {0} from that cylinder, to about {1} if on now.",
                               "Cuente con {0} de ese tanque, hasta las {1} si lo usa ya."},
     OF(SAY_CYLINDER_EMPTY) = {"Count that cylinder as empty.", "Cuente ese tanque como vacio."},
-    OF(SAY_CYLINDER_LOW) = {"Get to the unit at a wall plug or to another cylinder now. Staff were "
-                            "alerted. No oxygen, or hard to breathe? Call {emergency}.",
-                            "Vaya ya al aparato en un enchufe o a otro tanque. El personal ya lo "
-                            "sabe. ¿No le llega oxigeno o le cuesta respirar? Llame al "
-                            "{emergency}."},
+    OF(SAY_CYLINDER_LOW) = {"Get to a wall plug or another cylinder now. Staff were alerted. Hard "
+                            "to breathe? Call {emergency}.",
+                            "Vaya ya a un enchufe o a otro tanque. El personal ya lo sabe. ¿Le "
+                            "cuesta respirar? Llame al {emergency}."},
     OF(SAY_CYLINDER_OF_RECORD) = {"From our record: {0}.", "Del registro: {0}."},
     OF(SAY_CYLINDER_RESIDUAL) = {"The last 200 psi don't count.",
                                  "Los ultimos 200 psi no cuentan."},

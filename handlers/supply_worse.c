@@ -21,9 +21,10 @@ enum {
  */
 
 struct trouble_told {
-    bool any, stopped, no_plug, cylinder;
+    bool any, no_plug;
 };
 
+/* `others` are reasons that name no sign. */
 static bool
 tells(const struct open_alert *alert, const char *const *signs, const char *const *others)
 {
@@ -42,14 +43,13 @@ tells(const struct open_alert *alert, const char *const *signs, const char *cons
 static struct trouble_told
 told_lately(const struct asked *whole)
 {
-    static const char *const stops[] = {"unit-stopped", NULL};
-    static const char *const stops_too[] = {"trouble:stopped", "flowing:", NULL};
     static const char *const no_plugs[] = {"power-out-now", "last-battery", NULL};
     static const char *const no_plugs_too[] = {"trouble:last-battery", NULL};
-    static const char *const empties[] = {"no-oxygen-source", NULL};
-    static const char *const empties_too[] = {"trouble:ran-out", NULL};
-    static const char *const cylinders[] = {"cylinder-trouble", NULL};
-    static const char *const cylinders_too[] = {"trouble:on-backup", "trouble:cylinder-low", NULL};
+    static const char *const of_supply[] = {"unit-stopped", "no-oxygen-source", "cylinder-trouble",
+                                            NULL};
+    static const char *const of_supply_too[] = {"trouble:stopped",   "trouble:ran-out",
+                                                "trouble:on-backup", "trouble:cylinder-low",
+                                                "flowing:",          NULL};
     const struct context *context = whole->context;
     struct trouble_told told = {false};
     size_t i;
@@ -59,13 +59,10 @@ told_lately(const struct asked *whole)
         bool is_old = context->now_utc_s - alert->opened_utc_s > context->house->conversation_s;
 
         if (!is_old && alert->level >= ALERT_URGENT) {
-            told.stopped = told.stopped || tells(alert, stops, stops_too);
             told.no_plug = told.no_plug || tells(alert, no_plugs, no_plugs_too);
-            told.cylinder = told.cylinder || tells(alert, cylinders, cylinders_too);
-            told.any = told.any || tells(alert, empties, empties_too);
+            told.any = told.any || told.no_plug || tells(alert, of_supply, of_supply_too);
         }
     }
-    told.any = told.any || told.stopped || told.no_plug || told.cylinder;
     return told;
 }
 
@@ -302,7 +299,7 @@ supply_worse_told(const struct asked *whole)
         tokens_have(tokens, settled)) {
         return SUPPLY_NOT_WORSE;
     }
-    if (lately.cylinder && tells_cylinder_low(whole)) {
+    if (tells_cylinder_low(whole)) {
         return SUPPLY_CYLINDER_LOW;
     }
     if (tells_stopped_again(tokens)) {
@@ -321,22 +318,25 @@ supply_worse_told(const struct asked *whole)
 /* ---- cut off -----------------------------------------------------------------------------------
  */
 
-/* "Dead in ten minutes", "me quedan 5 min de bateria". */
+/* "Dead in ten minutes", "me quedan 5 min de bateria": what ends stands near; not "2 hr 5 min". */
 static bool
 tells_few_minutes(const struct tokens *tokens)
 {
+    enum { BEFORE = 4, BEHIND = 5 };
     static const char minutes[] = " min mins minute minutes minuto minutos ";
-    static const char ends[] = "dead|dies|die|dying|gone|out|empty|left|remaining|quits|stops|"
-                               "will last|only lasts|queda|quedan|se acaba|se apaga|se muere|muere|"
-                               "dura|duran";
+    static const char ends[] = " dead dies die dying gone empty left remaining quits stops lasts "
+                               "queda quedan acaba apaga muere dura duran ";
+    static const char hours[] = " hr hrs hour hours h hora horas and y ";
     int thousandths = 0;
     size_t i, taken;
 
     for (i = 0; i < tokens->count; i++) {
         taken = tokens_number(tokens, i, false, &thousandths);
         if (taken > 0 && token_among(tokens, i + taken, minutes) && thousandths > 0 &&
-            thousandths <= STUCK_MINUTES * THOUSAND) {
-            return tokens_have(tokens, ends);
+            thousandths <= STUCK_MINUTES * THOUSAND &&
+            !(i > 0 && token_among(tokens, i - 1, hours)) &&
+            tokens_between_among(tokens, tokens_back(i, BEFORE), i + taken + BEHIND, ends)) {
+            return true;
         }
     }
     return false;
@@ -368,8 +368,9 @@ supply_is_cut_off(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
     int percent = fullest(whole);
-    bool is_low = (whole->told->charge_count > 0 && percent >= 0 && percent <= STUCK_PERCENT) ||
-                  (tells_few_minutes(tokens) && tokens_have(tokens, supplies));
+    bool is_low =
+        (whole->told->charge_count > 0 && percent >= 0 && percent <= STUCK_PERCENT) ||
+        (percent <= LOW_PERCENT && tells_few_minutes(tokens) && tokens_have(tokens, supplies));
 
     return is_low && whole->context->role != SENDER_STAFF && tokens_have(tokens, stuck) &&
            !tokens_have(tokens, others_charge) && !has_backup(whole) && !is_over_told(whole);

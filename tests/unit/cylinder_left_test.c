@@ -201,6 +201,15 @@ START_TEST(a_cylinder_that_is_nearly_empty_calls_a_person)
 }
 END_TEST
 
+START_TEST(a_gauge_that_falls_calls_a_person_with_a_record_too)
+{
+    fixture_text(stage, "E tank, 1800 psi, flow 2");
+    fixture_wait_minutes(stage, 90);
+    fixture_text(stage, "gauge 450");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
 START_TEST(how_long_little_would_last_calls_nobody)
 {
     fixture_stranger(stage);
@@ -233,6 +242,7 @@ main(void)
     tcase_add_test(tests, in_spanish_too);
     tcase_add_test(tests, a_gauge_alone_goes_on_with_the_cylinder_told_before);
     tcase_add_test(tests, a_cylinder_that_is_nearly_empty_calls_a_person);
+    tcase_add_test(tests, a_gauge_that_falls_calls_a_person_with_a_record_too);
     tcase_add_test(tests, how_long_little_would_last_calls_nobody);
     tcase_add_test(tests, on_the_cylinder_now_only_the_gauge_is_asked_and_a_person_is_called);
     return fixture_run(tests);

@@ -132,6 +132,7 @@ START_TEST(a_needle_that_goes_to_the_end_is_told_anew)
                                         "la aguja en cero", "marca 300 psi el tanque"};
 
     EACH_IS(ALERT_URGENT, "the tank needle is in the red", texts);
+    EACH_IS(ALERT_URGENT, "my machine stopped, using the backup", texts);
 }
 END_TEST
 
@@ -217,12 +218,14 @@ END_TEST
 
 START_TEST(with_charge_or_a_plug_at_hand_it_is_none)
 {
-    static const char *const texts[] = {"5% left but the plug is right here",
-                                        "left at 10 min to 8, stuck in traffic",
-                                        "what if we get stuck with 5% battery",
-                                        "gondola takes 10 minutes, battery is full",
-                                        "no outlet in the room, battery at 90",
-                                        "quedan 10 minutos de pelicula, sin luz en la sala"};
+    static const char *const texts[] = {
+        "5% left but the plug is right here",
+        "left at 10 min to 8, stuck in traffic",
+        "what if we get stuck with 5% battery",
+        "gondola takes 10 minutes, battery is full",
+        "we fly out, 2 hr 5 min, then 50 min no plug. batteries full",
+        "no outlet in the room, battery at 90",
+        "quedan 10 minutos de pelicula, sin luz en la sala"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
