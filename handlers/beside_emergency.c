@@ -27,6 +27,7 @@ static const struct beside_words words[] = {
     [BESIDE_ASKS_WHERE] = {"help:where", "does not know where they are", SAY_WHERE_UNKNOWN,
                            SAY_STAFF_ALERTED},
     [BESIDE_PLACE] = {"help:place", "tells where they are", SAY_PLACE_TOLD, PHRASE_COUNT},
+    [BESIDE_SOMEBODY_CAME] = {NULL, NULL, SAY_IF_IT_IS_HELP, PHRASE_COUNT},
     [BESIDE_OXYGEN] = {NULL, NULL, SAY_KEEP_ON, SAY_STAFF_ALERTED},
     [BESIDE_ASKS_WHAT_TO_DO] = {"help:asks-what-to-do", "asks what to do", SAY_ASK_911,
                                 SAY_STAFF_ALERTED},
@@ -279,6 +280,9 @@ beside_emergency_read(const struct asked *whole)
     }
     if (place_told(whole)) {
         return BESIDE_PLACE;
+    }
+    if (is_over_may_be_others(whole)) {
+        return BESIDE_SOMEBODY_CAME;
     }
     if (tokens_have(tokens, of_the_oxygen) || is_called_in_short(whole)) {
         return BESIDE_OXYGEN;

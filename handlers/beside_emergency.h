@@ -15,10 +15,11 @@ enum beside {
     BESIDE_NO_WAY,      /* no ambulance gets to them */
     BESIDE_LATE,        /* who was called does not come, or says it takes long */
     BESIDE_STILL_NEEDED,
-    BESIDE_ASKS_WHETHER, /* whether we called, or know who comes */
-    BESIDE_ASKS_WHERE,   /* what their address is */
-    BESIDE_PLACE,        /* place_told() */
-    BESIDE_OXYGEN,       /* may it stay on, what is the setting, where to with the unit */
+    BESIDE_ASKS_WHETHER,  /* whether we called, or know who comes */
+    BESIDE_ASKS_WHERE,    /* what their address is */
+    BESIDE_PLACE,         /* place_told() */
+    BESIDE_SOMEBODY_CAME, /* is_over_may_be_others() */
+    BESIDE_OXYGEN,        /* may it stay on, what is the setting, where to with the unit */
     BESIDE_ASKS_WHAT_TO_DO,
     BESIDE_TELLS_MORE, /* of somebody or something, and nothing that is known */
     BESIDE_NOTHING

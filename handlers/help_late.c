@@ -32,6 +32,8 @@ static const char is_late[] =
     "still no ambulance|still no one|where are they|where r they|where are the|no sign of them|"
     "where is everybody|where is everyone|wheres everybody|wheres everyone|where is the "
     "ambulance|wheres the ambulance|taking too long|taking forever|taking so long|"
+    "not the ambulance|not an ambulance|not the paramedics|not the medics|not the emts|"
+    "no es la ambulancia|no era la ambulancia|no son los paramedicos|no eran los paramedicos|"
     "take too long|still waiting for them|still waiting for the ambulance|cant find us|"
     "cant find the|cant find me";
 /* What else does not come. */

@@ -148,14 +148,6 @@ is_back_from_harmless(const struct asked *asked)
            only_tells(asked, "its back|is back|it came back|came back|ya volvio|ya regreso", NULL);
 }
 
-/* "Ya le paso otra vez": it happened once more. */
-static bool
-is_told_once_more(const struct tokens *tokens)
-{
-    return tokens_have(tokens, "ya le paso|ya me paso|le paso") &&
-           tokens_have(tokens, "otra vez|de nuevo|nuevamente|again");
-}
-
 /* "False alarm from the unit" says nothing of anybody. */
 static bool
 is_alarm_of_thing(const struct tokens *tokens)
@@ -428,6 +420,12 @@ was_denied(const struct asked *asked)
            yes_no_denies_at(&tokens, tokens.count - 1);
 }
 
+static bool
+speaks_against(const struct asked *asked)
+{
+    return asks(&asked->tokens) || was_denied(asked) || is_over_in_doubt(asked);
+}
+
 /* Help is there, and beside that at most how they are: "the paramedics are here, he is ok". */
 static bool
 is_help_told(const struct asked *asked)
@@ -456,15 +454,14 @@ tells_all_clear(const struct asked *asked)
 bool
 is_over_of_anything(const struct asked *asked)
 {
-    return !asks(&asked->tokens) && !was_denied(asked) && !is_told_once_more(&asked->tokens) &&
-           !may_be_of_somebody(&asked->tokens) && only_tells(asked, of_persons, of_units);
+    return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
+           only_tells(asked, of_persons, of_units);
 }
 
 bool
 is_over_told(const struct asked *asked)
 {
-    return !asks(&asked->tokens) && !was_denied(asked) && !may_be_of_somebody(&asked->tokens) &&
-           !is_told_once_more(&asked->tokens) &&
+    return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
            (tells_all_clear(asked) || is_help_told(asked) || is_over_was_cooking(asked) ||
             corrects_reading(asked) || is_over_reads_well(asked));
 }
@@ -502,8 +499,8 @@ is_over_decide(const struct asked *asked, struct verdict *verdict)
         verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
         return true;
     }
-    if (!is_over_told(asked) && !(open_emergency_stands(asked->context) && !asks(&asked->tokens) &&
-                                  !was_denied(asked) && surely_tells(asked))) {
+    if (!is_over_told(asked) &&
+        !(open_emergency_stands(asked->context) && !speaks_against(asked) && surely_tells(asked))) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "is-over")->text = words_for(asked);

@@ -261,8 +261,10 @@ was_asked_before(const struct context *context)
     for (i = 0; i < context->alert_count; i++) {
         const char *reasons = context->alerts[i].reasons;
         const char *wrote = strstr(reasons, wrote_again), *over = strstr(reasons, IS_OVER_REASON);
+        const char *called = strstr(reasons, CALLED_REASON);
 
-        if (context->alerts[i].level == ALERT_EMERGENCY && wrote != NULL && wrote > over) {
+        if (context->alerts[i].level == ALERT_EMERGENCY &&
+            ((wrote != NULL && wrote > over) || (called != NULL && called > over))) {
             return true;
         }
     }
@@ -377,9 +379,12 @@ alert_of(const struct asked *whole, struct verdict *verdict, enum beside beside,
     if (self_harm_stands(whole) ||
         (self_harm_was_told(whole->context) && beside == BESIDE_NOTHING && !is_answered)) {
         self_harm_alert(whole, verdict, is_courtesy);
-    } else if (reason != NULL && open_emergency_is(whole->context)) {
+    } else if (reason != NULL && (open_emergency_is(whole->context) || beside == BESIDE_NO_WAY ||
+                                  beside == BESIDE_LATE)) {
         verdict_alert(verdict, ALERT_EMERGENCY, true, reason,
                       beside_emergency_words(beside)->brief);
+    } else if (beside == BESIDE_NOTHING && open_emergency_is_helped(whole)) {
+        verdict_alert(verdict, ALERT_OFFICE, false, CALLED_REASON, "says 911 was called");
     } else {
         verdict_alert(verdict, ALERT_OFFICE, false, wrote_again, "wrote again");
     }

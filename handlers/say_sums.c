@@ -224,6 +224,11 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "where you are. Staff were asked to call {emergency} too.",
          "¿Ya llamaron al {emergency}? Si no, llame ya. Si llamaron, llame otra vez: nadie llega. "
          "Escriba en donde se encuentra. Pedimos al personal que llame también."},
+    OF(SAY_IF_IT_IS_HELP) =
+        {"Is it the medics? Do what they say, and keep the oxygen on. Not the medics? Call "
+         "{emergency} now. Staff know you wrote.",
+         "¿Son los paramédicos? Haga lo que digan y siga con el oxigeno. ¿No son ellos? Llame ya "
+         "al {emergency}. El personal tiene su mensaje."},
     OF(SAY_CALL_ANYWAY) =
         {"Call {emergency} anyway, even if they say no. {emergency} asks what is wrong and where "
          "you are. The medics can talk with them.",

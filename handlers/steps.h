@@ -87,6 +87,8 @@ bool emergency_number_decide(const struct asked *asked, struct verdict *verdict)
 /* What was wrong is over, or help is there, and the text tells nothing else: thanks, and what to
  * look at. */
 #define IS_OVER_REASON "is-over"
+/* They have called the emergency number, or help is on its way. */
+#define CALLED_REASON "called-911"
 bool is_over_told(const struct asked *asked);
 /* All of it is words of an all-clear, be it of persons or things and whatever is open. */
 bool is_over_of_anything(const struct asked *asked);
@@ -102,6 +104,11 @@ bool is_over_reads_well(const struct asked *asked);
 bool is_over_was_cooking(const struct asked *asked);
 /* A sign that food which burns may be taken for. */
 bool is_over_of_smell(const struct sign *sign);
+/* It sounds like it, and may tell that it is there once more, when it began, or of others than
+ * those who were called. */
+bool is_over_in_doubt(const struct asked *asked);
+/* "They're here", and nothing else, of whom nobody told: the ambulance, or the neighbors. */
+bool is_over_may_be_others(const struct asked *asked);
 bool is_over_decide(const struct asked *asked, struct verdict *verdict);
 /* Something is wrong with the unit that no sign caught. */
 bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict);

@@ -92,7 +92,7 @@ START_TEST(every_text_in_an_open_emergency_reaches_the_alert_and_thanks_are_not_
     fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
     ck_assert_uint_eq(stage->verdict.reply_count, 0);
     fixture_text(stage, "yes they are coming");
-    fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+    fixture_alerts(stage, ALERT_OFFICE, "called-911");
     ck_assert_uint_eq(stage->verdict.reply_count, 0);
     fixture_text(stage, "no");
     fixture_says(stage, "call 911 now");

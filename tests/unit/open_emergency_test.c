@@ -149,7 +149,7 @@ END_TEST
 
 START_TEST(only_that_help_comes_or_thanks_goes_without_a_word)
 {
-    static const char *const silent[] = {"the ambulance is here", "they are here thank you",
+    static const char *const silent[] = {"the ambulance is here", "the medics are here thank you",
                                          "yes ambulance is on the way", "ya viene la ambulancia"};
     static const char *const answered[] = {
         "i called my son he is calling 911", "does he really need the ambulance",
@@ -391,7 +391,8 @@ START_TEST(what_is_said_is_one_plain_part_that_is_easy_to_read)
 {
     static const enum phrase phrases[] = {SAY_CALL_ANYWAY,   SAY_LET_THEM_COME, SAY_IT_IS_A_PROGRAM,
                                           SAY_WHERE_UNKNOWN, SAY_PLACE_TOLD,    SAY_ASK_911,
-                                          SAY_TELL_911_THIS, SAY_988_AGAIN,     SAY_HELP_IS_LATE};
+                                          SAY_TELL_911_THIS, SAY_988_AGAIN,     SAY_HELP_IS_LATE,
+                                          SAY_IF_IT_IS_HELP};
     const double hardest = 4;
     struct reading_count count;
     double grade = 0;

@@ -1,0 +1,87 @@
+/*
+ * What sounds as if it were over, and may tell the contrary: that it happened once more, when it
+ * began ("just woke up with it"), or that somebody came of whom nobody knows who ("they're here",
+ * after no word of an ambulance). Then the emergency stays open, and is spoken to.
+ */
+#include <string.h>
+
+#include "found.h"
+#include "steps.h"
+
+static const char woke[] = "woke up|woke|desperto|desperte";
+static const char who_woke[] = " i he she it we just only now this morning ya se me el ella apenas "
+                               "recien mom dad mi papa mama ";
+/* What somebody wakes up with is not over. */
+static const char with_it[] = "with it|with this|with that|with the same|with these|like it|"
+                              "like this|like that|this way|that way|feeling|to it|to this|con eso|"
+                              "con esto|con lo mismo|con el|con la|con los|asi|igual|sintiendo|"
+                              "sintiendome|sintiendose";
+/* To wake up is good news of these. */
+static const char *const of_not_waking[] = {"unresponsive", "confusion", "seizure", "alcohol",
+                                            "poison",       "self-harm", "choking", "head-injury",
+                                            "low-reading",  "bad-gas"};
+
+static bool
+tells_when_it_began(const struct asked *asked)
+{
+    enum { NEAR = 3 };
+    const struct tokens *tokens = &asked->tokens;
+    struct tokens rest;
+    size_t i, at, words;
+
+    for (i = 0; i < tokens->count; i++) {
+        words = tokens_phrase_at(tokens, i, woke);
+        for (at = i + words; words > 0 && at < i + words + NEAR; at++) {
+            if (tokens_phrase_at(tokens, at, with_it) > 0) {
+                return true;
+            }
+        }
+    }
+    rest = tokens_without(asked->arena, tokens, woke);
+    return rest.count < tokens->count && tokens_words_among(&rest, who_woke) &&
+           !found_alerted_of(asked->context, of_not_waking,
+                             sizeof of_not_waking / sizeof of_not_waking[0]);
+}
+
+/* That they called, or that help is on its way, was told before. */
+static bool
+is_called_told(const struct context *context)
+{
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (strstr(context->alerts[i].reasons, CALLED_REASON) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+is_over_may_be_others(const struct asked *asked)
+{
+    static const char they_came[] = "they are here|theyre here|they r here|they came|they arrived|"
+                                    "they got here|they are here now|ya llegaron|ya estan aqui|"
+                                    "llegaron|estan aqui|aqui estan";
+    static const char beside[] = " yes yep ok okay and now already finally just here oh phew they "
+                                 "thank thanks you so much god si ya aqui gracias a dios por fin ";
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, they_came);
+
+    return open_emergency_stands(asked->context) && rest.count < asked->tokens.count &&
+           tokens_words_among(&rest, beside) && !is_called_told(asked->context);
+}
+
+/* "Ya le paso otra vez": it happened once more. */
+static bool
+is_told_once_more(const struct tokens *tokens)
+{
+    return tokens_have(tokens, "ya le paso|ya me paso|le paso") &&
+           tokens_have(tokens, "otra vez|de nuevo|nuevamente|again");
+}
+
+bool
+is_over_in_doubt(const struct asked *asked)
+{
+    return is_told_once_more(&asked->tokens) || is_over_may_be_others(asked) ||
+           (open_emergency_stands(asked->context) && tells_when_it_began(asked));
+}

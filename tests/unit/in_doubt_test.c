@@ -1,0 +1,69 @@
+/* What may tell of danger or of none is taken for danger: an all-clear that may be none, a cry for
+ * help, who must not be answered. */
+#include "stage.h"
+
+#include <string.h>
+
+static void
+begin_anew(void)
+{
+    fixture_free(stage);
+    stage = fixture_new();
+    stage->keeps_alerts = true;
+}
+
+/* Five minutes after another, in a conversation of its own. */
+static void
+said_after(const char *first, const char *text)
+{
+    begin_anew();
+    fixture_text(stage, first);
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, text);
+}
+
+/* What it began with, and who came, may be told in the words of an all-clear. */
+START_TEST(what_may_be_no_all_clear_leaves_the_emergency_open)
+{
+    static const char *const texts[] = {"just woke up with it", "he woke up like this",
+                                        "me desperte asi",      "i just woke up",
+                                        "they're here",         "ya llegaron"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", texts[i]);
+        fixture_says(stage, "911");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, "when is it due");
+        fixture_says(stage, "911");
+    }
+    said_after("he has chest pain", "he woke up and is talking fine");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "is-over"));
+}
+END_TEST
+
+START_TEST(who_came_is_believed_to_be_help_after_a_call_until_that_is_taken_back)
+{
+    said_after("he has chest pain", "i called 911");
+    fixture_alerts(stage, ALERT_OFFICE, "called-911");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "they're here");
+    fixture_alerts(stage, ALERT_OFFICE, "is-over");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "not the ambulance, my neighbors");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:late");
+    fixture_says(stage, "call 911 now");
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("in doubt");
+
+    tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
+    tcase_add_test(tests, what_may_be_no_all_clear_leaves_the_emergency_open);
+    tcase_add_test(tests, who_came_is_believed_to_be_help_after_a_call_until_that_is_taken_back);
+    return fixture_run(tests);
+}
