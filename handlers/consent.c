@@ -9,14 +9,7 @@
 #include "say.h"
 #include "steps.h"
 
-enum keyword {
-    KEYWORD_NONE,
-    KEYWORD_STOP,
-    KEYWORD_START,
-    KEYWORD_HELP,
-    KEYWORD_CRY, /* for help, in more than the carrier's one word: somebody may be in danger */
-    KEYWORD_INFO
-};
+enum keyword { KEYWORD_NONE, KEYWORD_STOP, KEYWORD_START, KEYWORD_HELP, KEYWORD_INFO };
 
 enum { KEYWORD_WORDS_MAX = 5 };
 
@@ -61,38 +54,6 @@ static const struct keyword_row {
     {"si", KEYWORD_START, ANSWERS_QUESTION | SPANISH},
     {"help", KEYWORD_HELP, 0},
     {"ayuda", KEYWORD_HELP, SPANISH},
-    {"help me", KEYWORD_CRY, 0},
-    {"help me please", KEYWORD_CRY, 0},
-    {"please help me", KEYWORD_CRY, 0},
-    {"help please", KEYWORD_CRY, 0},
-    {"please help", KEYWORD_CRY, 0},
-    {"help help", KEYWORD_CRY, 0},
-    {"help us", KEYWORD_CRY, 0},
-    {"i need help", KEYWORD_CRY, 0},
-    {"i need help now", KEYWORD_CRY, 0},
-    {"we need help", KEYWORD_CRY, 0},
-    {"need help", KEYWORD_CRY, 0},
-    {"need help now", KEYWORD_CRY, 0},
-    {"somebody help me", KEYWORD_CRY, 0},
-    {"someone help", KEYWORD_CRY, 0},
-    {"im scared", KEYWORD_CRY, 0},
-    {"i am scared", KEYWORD_CRY, 0},
-    {"ayudame", KEYWORD_CRY, SPANISH},
-    {"ayudeme", KEYWORD_CRY, SPANISH},
-    {"ayudenme", KEYWORD_CRY, SPANISH},
-    {"ayudennos", KEYWORD_CRY, SPANISH},
-    {"ayudenos", KEYWORD_CRY, SPANISH},
-    {"ayudanos", KEYWORD_CRY, SPANISH},
-    {"ayudenme por favor", KEYWORD_CRY, SPANISH},
-    {"por favor ayudenme", KEYWORD_CRY, SPANISH},
-    {"por favor ayudeme", KEYWORD_CRY, SPANISH},
-    {"ayudame por favor", KEYWORD_CRY, SPANISH},
-    {"ayudeme por favor", KEYWORD_CRY, SPANISH},
-    {"ayuda por favor", KEYWORD_CRY, SPANISH},
-    {"necesito ayuda", KEYWORD_CRY, SPANISH},
-    {"socorro", KEYWORD_CRY, SPANISH},
-    {"auxilio", KEYWORD_CRY, SPANISH},
-    {"tengo miedo", KEYWORD_CRY, SPANISH},
     {"info", KEYWORD_INFO, 0},
 };
 
@@ -176,9 +137,9 @@ opt_in(const struct asked *whole, struct verdict *verdict)
 
 /* A carrier's HELP asks who we are; from somebody on oxygen it may be a cry for help as well. */
 static void
-help(const struct asked *whole, struct verdict *verdict, enum route route, bool may_be_danger)
+help(const struct asked *whole, struct verdict *verdict, bool may_be_danger)
 {
-    struct answer *answer = add(whole, verdict, route, "help", SAY_HELP);
+    struct answer *answer = add(whole, verdict, ROUTE_CONSENT, "help", SAY_HELP);
 
     if (may_be_danger) {
         answer->text = memory_format(whole->arena, "%s %s",
@@ -204,11 +165,37 @@ opt_out_in_own_words(const struct asked *whole, struct verdict *verdict)
     return false;
 }
 
+/* A cry for help: who we are and how to stop is said only to the keyword, shouted, and nothing if a
+ * sign has been answered. */
+static bool
+cry(const struct asked *whole, bool is_keyword, struct verdict *verdict)
+{
+    bool is_spanish;
+    struct answer *answer;
+
+    if (!cry_told(whole, &is_spanish)) {
+        return false;
+    }
+    verdict->language = is_spanish ? LANGUAGE_ES : LANGUAGE_EN;
+    verdict_alert(verdict, open_emergency_is(whole->context) ? ALERT_EMERGENCY : ALERT_URGENT, true,
+                  "help", "cries for help");
+    if (verdict->answer_count == 0) {
+        answer = add(whole, verdict, ROUTE_STAFF, "help", is_keyword ? SAY_HELP : SAY_CRY);
+        answer->text =
+            memory_format(whole->arena, "%s %s %s", say_consent(whole, verdict, SAY_IN_DANGER),
+                          say_consent(whole, verdict, SAY_STAFF_ALERTED), answer->text);
+    }
+    return true;
+}
+
 bool
 consent_decide(const struct asked *whole, struct verdict *verdict)
 {
     const struct keyword_row *row = keyword_alone(whole);
 
+    if (cry(whole, row != NULL && row->keyword == KEYWORD_HELP, verdict)) {
+        return true;
+    }
     if (row != NULL && (row->flags & SPANISH) != 0) {
         verdict->language = LANGUAGE_ES;
     }
@@ -223,14 +210,10 @@ consent_decide(const struct asked *whole, struct verdict *verdict)
         opt_in(whole, verdict);
         return true;
     case KEYWORD_HELP:
-        help(whole, verdict, ROUTE_CONSENT,
-             asked_is_active_renter(whole) || whole->context->alert_count > 0);
-        return true;
-    case KEYWORD_CRY:
-        help(whole, verdict, ROUTE_STAFF, true);
+        help(whole, verdict, asked_is_active_renter(whole) || whole->context->alert_count > 0);
         return true;
     case KEYWORD_INFO:
-        help(whole, verdict, ROUTE_CONSENT, false);
+        help(whole, verdict, false);
         return true;
     case KEYWORD_NONE:
         break;

@@ -224,6 +224,8 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "where you are. Staff were asked to call {emergency} too.",
          "¿Ya llamaron al {emergency}? Si no, llame ya. Si llamaron, llame otra vez: nadie llega. "
          "Escriba en donde se encuentra. Pedimos al personal que llame también."},
+    OF(SAY_CRY) = {"Text us what is wrong and where you are, or call {phone}.",
+                   "Escriba qué pasa y en donde se encuentra, o llame al {phone}."},
     OF(SAY_IF_IT_IS_HELP) =
         {"Is it the medics? Do what they say, and keep the oxygen on. Not the medics? Call "
          "{emergency} now. Staff know you wrote.",

@@ -27,6 +27,8 @@ bool worse_again_decide(const struct asked *whole, struct verdict *verdict);
 bool worse_alone_decide(const struct asked *whole, struct verdict *verdict);
 /* A consent keyword alone: STOP, START, HELP and their like in both languages. */
 bool consent_decide(const struct asked *whole, struct verdict *verdict);
+/* A cry for help, in more than the carrier's one word, and nothing else; in which language. */
+bool cry_told(const struct asked *whole, bool *is_spanish);
 /* An active renter writes in a language that we do not speak. */
 bool foreign_decide(const struct asked *whole, struct verdict *verdict);
 /* A person leads this conversation: silence. */

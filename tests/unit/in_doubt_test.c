@@ -57,6 +57,71 @@ START_TEST(who_came_is_believed_to_be_help_after_a_call_until_that_is_taken_back
 }
 END_TEST
 
+START_TEST(help_shouted_stretched_or_misspelt_is_a_cry_whoever_writes)
+{
+    static const char *const english[] = {"HELP!!!!",
+                                          "Help!",
+                                          "help...",
+                                          "helpp",
+                                          "heeellp",
+                                          "hlp",
+                                          "hep me",
+                                          "can someone help",
+                                          "pls someone help us"};
+    static const char *const spanish[] = {"AYUDA!!!",      "ayudaaa",  "ayuda ayuda",
+                                          "ayudeme porfa", "auxilioo", "alguien que me ayude"};
+    size_t i;
+
+    for (i = 0; i < sizeof english / sizeof english[0]; i++) {
+        begin_anew();
+        fixture_stranger(stage);
+        fixture_text(stage, english[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", english[i]);
+        fixture_says(stage, "In danger? Call 911. Staff were alerted.");
+    }
+    for (i = 0; i < sizeof spanish / sizeof spanish[0]; i++) {
+        begin_anew();
+        fixture_stranger(stage);
+        fixture_text(stage, spanish[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", spanish[i]);
+        fixture_says(stage, "¿En peligro? Llame al 911. El personal ya lo sabe.");
+    }
+}
+END_TEST
+
+START_TEST(the_keyword_alone_and_help_with_something_are_no_cry)
+{
+    static const char *const texts[] = {"help",
+                                        "HELP",
+                                        "Help.",
+                                        "\"help\"",
+                                        "ayuda",
+                                        "Ayuda.",
+                                        "thanks for help",
+                                        "help desk",
+                                        "self help",
+                                        "can you help me with the filter",
+                                        "necesito ayuda con el filtro"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_stranger(stage);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_NONE, "%s: %s", texts[i],
+                      stage->verdict.alert.reason);
+    }
+}
+END_TEST
+
+START_TEST(a_cry_in_an_open_emergency_calls_a_person_again_and_tells_no_terms)
+{
+    said_after("he has chest pain", "help me");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help");
+    fixture_says_not(stage, "STOP");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -65,5 +130,8 @@ main(void)
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, what_may_be_no_all_clear_leaves_the_emergency_open);
     tcase_add_test(tests, who_came_is_believed_to_be_help_after_a_call_until_that_is_taken_back);
+    tcase_add_test(tests, help_shouted_stretched_or_misspelt_is_a_cry_whoever_writes);
+    tcase_add_test(tests, the_keyword_alone_and_help_with_something_are_no_cry);
+    tcase_add_test(tests, a_cry_in_an_open_emergency_calls_a_person_again_and_tells_no_terms);
     return fixture_run(tests);
 }
