@@ -14,6 +14,11 @@ is_now(const struct items *items, size_t at, const struct told *told)
         token_among(items->tokens, items->list[at].from, nights)) {
         return false;
     }
+    if (told->kind == TOLD_WATCH &&
+        tokens_between_among(items->tokens, tokens_back(items->list[at].from, 2),
+                             items->list[at].to, " fall falls falling quedo queda doze ")) {
+        return false; /* "text me, I fall asleep with the tv on" */
+    }
     named = items_find(items, from, at, ITEM_NAMED);
     if (item_text(items, at, "sleeps") && item_free_number(items, at + 1)) {
         return false; /* a house that "sleeps 8" */
@@ -84,6 +89,16 @@ activity_read(const struct items *items, struct told *told)
             take_activity(told, (enum activity)item_value(items, at, ITEM_ACTIVITY));
         }
     }
+}
+
+bool
+activity_drives_meanwhile(const struct items *items)
+{
+    return tokens_have(items->tokens, "im driving|were driving|we are driving|i am driving|while "
+                                      "driving|while i drive|while we drive|hes driving|shes "
+                                      "driving|voy manejando|vamos manejando|mientras manejo|"
+                                      "mientras manejamos|voy conduciendo|vamos conduciendo|"
+                                      "mientras conduzco|mientras conducimos|va manejando");
 }
 
 bool

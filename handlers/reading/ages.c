@@ -99,6 +99,11 @@ age_put_aside(struct items *items, size_t at)
         items_spend(items, at, 1);
         return;
     }
+    if (items->list[at].value >= 55 * 1000 && !item_is(items, at + 1, ITEM_UNIT) &&
+        tokens_phrase_at(tokens, tokens_back(items->list[at].from, 3), "me , at|me at my") == 3) {
+        items_spend(items, at, 1); /* "they talked me into the falls, me, at 78!" */
+        return;
+    }
     if (are_both_so_old(items, at)) {
         items_spend(items, at, 1);
         return;

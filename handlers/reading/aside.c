@@ -390,7 +390,7 @@ other_percent(struct items *items, size_t at)
     }
     after = items->list[at].to;
     if ((items->list[at].value == 150 * 1000 && lexicon_cue(items->tokens, CUE_FLIGHT)) ||
-        token_among(items->tokens, after, not_of_charge) ||
+        (token_among(items->tokens, after, not_of_charge) && !item_is(items, at + 1, ITEM_POWER)) ||
         (token_among(items->tokens, after, " de of ") &&
          token_among(items->tokens, after + 1, not_of_charge))) {
         items_spend(items, at, 1);

@@ -105,10 +105,76 @@ is_meaning(const struct items *items, size_t at)
     return false;
 }
 
+/* "from 55 to 80, just 80", "de 50 a 85, nada mas 85": the goal once more */
+static bool
+is_goal_again(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from, i;
+
+    first -= first > 0 && token_among(items->tokens, first - 1, " to a hasta al ") ? 1 : 0;
+    if (first == 0 || !token_among(items->tokens, first - 1, " just only nomas solo mas no ") ||
+        !lexicon_cue(items->tokens, CUE_CHARGING)) {
+        return false;
+    }
+    for (i = at; i > 1; i--) {
+        if (items->list[i - 1].spent && items->list[i - 1].value == items->list[at].value &&
+            (item_is(items, i - 2, ITEM_TO) || item_text(items, i - 2, "al"))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "how long till my 2 are charged up", "para que mis 2 esten llenas" */
+static bool
+is_how_long_till(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), first = items->list[at].from, i;
+
+    if (!item_is(items, at, ITEM_FULL) || first == 0 ||
+        !(token_among(items->tokens, first, " are is be get gets ") ||
+          token_among(items->tokens, first - 1,
+                      " are is be get gets both all esten este queden quede ")) ||
+        !items_have_word(items, from, at, " long cuanto time when hours falta ")) {
+        return false;
+    }
+    for (i = first; i > items->list[from].from + 1 && first - i < PHRASE_REACH; i--) {
+        if (token_among(items->tokens, i - 1, " till til until hasta ") ||
+            tokens_phrase_at(items->tokens, i - 2, "para que|a que") == 2) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "instead of 3 full ones we have 1", "should have been 2 full": nobody has them */
+static bool
+is_instead(const struct items *items, size_t at)
+{
+    static const char had[] = "instead of|rather than|should have been|shouldve been|should have|"
+                              "was supposed to be|were supposed to be|supposed to have|en vez de|"
+                              "en lugar de|en vez de tener|en lugar de tener|en vez de traer|"
+                              "deberian ser|debian ser|tenian que ser";
+    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from, i;
+
+    for (i = first; i > from && first - i < PHRASE_REACH; i--) {
+        size_t taken = tokens_phrase_at(items->tokens, i - 1, had);
+
+        if (taken > 0 && i - 1 + taken <= first && first - (i - 1 + taken) <= 2) {
+            return true;
+        }
+        if (token_among(items->tokens, i - 1, " but pero and y its we i ")) {
+            return false;
+        }
+    }
+    return false;
+}
+
 bool
 state_is_asked(const struct items *items, size_t at, size_t after)
 {
     return is_to_come(items, at) || is_of_vehicle(items, at, after) || is_of_empty_one(items, at) ||
            is_which_or_whether(items, at) || is_one_of_two(items, at, after) ||
-           is_meaning(items, at);
+           is_meaning(items, at) || is_goal_again(items, at) || is_how_long_till(items, at) ||
+           is_instead(items, at);
 }

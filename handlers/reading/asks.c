@@ -169,7 +169,7 @@ asks_to_be_told(const struct items *items)
                                 "remind nudge shout yell beep poke prompt msg page txt ";
     static const char when[] = " at when before if once in on as about around with by the one "
                                "half a an when whenever tomorrow tonight today monday tuesday "
-                               "wednesday thursday friday saturday sunday ";
+                               "wednesday thursday friday saturday sunday noon midnight ";
     size_t token, length;
 
     for (token = 0; token + 1 < items->tokens->count; token++) {
@@ -246,6 +246,20 @@ asks_for_word(const struct items *items)
     return false;
 }
 
+/* "the shuttle picks us up at 6, flight is at 10, will they be ready by then" */
+static bool
+is_of_pickup(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at);
+
+    return clock_role(items, at) == CLOCK_DEPART &&
+           items_have_word(items, from, to,
+                           " pick picks picking pickup recoge recogen recogernos buscar pasa pasan "
+                           "viene vienen ") &&
+           tokens_have(items->tokens, "ready|full|charged|listas|lista|llenas|llena|cargadas|"
+                                      "cargada");
+}
+
 /* A clock time by which something is wanted, and no length of a flight. */
 static bool
 is_due_at_clock(const struct items *items)
@@ -257,7 +271,8 @@ is_due_at_clock(const struct items *items)
         if (item_is_duration(items, at) && !items->list[at].spent) {
             return false;
         }
-        due = due || (items->list[at].is == ITEM_CLOCK && clock_role(items, at) == CLOCK_BY);
+        due = due || (items->list[at].is == ITEM_CLOCK &&
+                      (clock_role(items, at) == CLOCK_BY || is_of_pickup(items, at)));
     }
     return due && !has(items, CUE_HOW_MANY);
 }

@@ -7,6 +7,10 @@ speaks_of_several(const struct items *items)
 {
     size_t at;
 
+    if (tokens_have(items->tokens, "several of|got several|have several|a few of|bunch of|"
+                                   "got a few|have a few|tengo varias|tengo algunas|hay varias")) {
+        return true;
+    }
     for (at = 0; at < items->count; at++) {
         if (item_value(items, at, ITEM_BATTERY) == 2 || item_value(items, at, ITEM_OTHER) == 2 ||
             item_is(items, at, ITEM_ALL)) {

@@ -214,6 +214,20 @@ goes_somewhere(const struct items *items)
     return items_any(items, ITEM_GOING) && !lexicon_cue(items->tokens, CUE_LEFT);
 }
 
+/* "a few of the packs in the bag, never looked what they are at": there, and nothing is known */
+static bool
+has_unknown_lot(const struct items *items)
+{
+    return items_any(items, ITEM_BATTERY) && !legs_any(items) &&
+           (items_any(items, ITEM_UNKNOWN) ||
+            tokens_have(items->tokens, "never looked|never checked|didnt look|didnt check|"
+                                       "nunca las revise|nunca las cheque|no las he revisado")) &&
+           tokens_have(items->tokens,
+                       "few of the|bunch of|some of the|several batteries|several packs|a few "
+                       "batteries|a few packs|varias baterias|varias pilas|algunas baterias|"
+                       "algunas pilas|unas baterias|unas pilas");
+}
+
 /* Of batteries whose charge is not told; TOLD_NOTHING if other things decide. */
 static enum told_kind
 asks_of_untold(const struct items *items, const struct told *told)
@@ -224,6 +238,9 @@ asks_of_untold(const struct items *items, const struct told *told)
     if (told->count > 0 && items_any(items, ITEM_FULL) &&
         (is_plugged_in(items) || is_due(items, told))) {
         return TOLD_CHARGING; /* full is what they should become */
+    }
+    if (told->count == 0 && has_unknown_lot(items)) {
+        return TOLD_HOURS_LEFT;
     }
     if (told->count > 0 && items_any(items, ITEM_UNKNOWN)) {
         return legs_any(items) ? with_a_span(items, told) : TOLD_HOURS_LEFT;

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "amounts.h"
 #include "bare_numbers.h"
 
 /* "1 full, 1 maybe 30" */
@@ -237,6 +238,29 @@ is_in_machine(const struct items *items, size_t after)
     return (item_text(items, after, "in") || item_text(items, after, "en")) &&
            items_have_word(items, after, after + 3,
                            " machine unit concentrator slot maquina aparato ");
+}
+
+/* "went out with 80", "salio con 85 hace una hora": of the battery that went along */
+bool
+is_taken_along(const struct items *items, size_t at, size_t after)
+{
+    static const char going[] = " left leaves leaving went gone go going set headed took started "
+                                "salio sali salimos salieron salir fue fui fuimos iba anda ando "
+                                "arranco arranque empezo ";
+    size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from, i;
+    bool ends = ends_here(items, after) || item_is(items, after, ITEM_AGO_LEAD) ||
+                (item_is_duration(items, after) && item_is(items, after + 1, ITEM_AGO)) ||
+                (item_is(items, after, ITEM_ARTICLE) && item_is_duration(items, after + 1));
+
+    if (!ends || first < from + 2 || !token_among(items->tokens, first - 1, " with con ")) {
+        return false;
+    }
+    for (i = first - 1; i > from && first - i < 7; i--) {
+        if (token_among(items->tokens, i - 1, going)) {
+            return true;
+        }
+    }
+    return false;
 }
 
 /* "is 40 enough", "will 40 do" */

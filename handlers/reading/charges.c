@@ -227,6 +227,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         subject_before(items, at, &group);
         subject_behind(items, &group);
         if ((!listed && charge_is_said_again(items, groups, &group)) ||
+            charge_is_spelt_again(items, groups, &group) ||
             charge_is_doubled(items, groups, &group) || gone_is_left_out(items, groups, &group)) {
             at += group.state.count;
             continue;

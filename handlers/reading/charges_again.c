@@ -105,6 +105,23 @@ charge_is_said_again(const struct items *items, const struct groups *groups,
     return false;
 }
 
+/* "nineteen, 19": in words and once more in digits, with nothing but a pause between. */
+bool
+charge_is_spelt_again(const struct items *items, const struct groups *groups,
+                      const struct group *group)
+{
+    const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
+    size_t end = last->from + last->count, at = group->state.from;
+
+    return groups->count > 0 && end + 1 == at && items->list[end].is == ITEM_PAUSE &&
+           !last->is_lights && !group->state.is_lights &&
+           last->charge.low == group->state.charge.low &&
+           last->charge.high == group->state.charge.high &&
+           items->list[last->from].value == items->list[at].value &&
+           items->list[last->from].value % 10000 != 0 &&
+           items->list[last->from].digits != items->list[at].digits;
+}
+
 /* "a fresh full one", "totally topped off full": said twice of one; "full full half" are three. */
 bool
 charge_is_doubled(const struct items *items, const struct groups *groups, const struct group *group)

@@ -29,6 +29,9 @@ bool charge_is_of_all(const struct groups *groups, const struct group *group);
 /* "It says 9. nine percent." */
 bool charge_is_said_again(const struct items *items, const struct groups *groups,
                           const struct group *group);
+/* "nineteen, 19" */
+bool charge_is_spelt_again(const struct items *items, const struct groups *groups,
+                           const struct group *group);
 /* "a fresh full one" */
 bool charge_is_doubled(const struct items *items, const struct groups *groups,
                        const struct group *group);

@@ -39,11 +39,11 @@ take_half(const struct items *items, struct item *clock, size_t at)
     }
 }
 
-/* "this evening", "esta tarde" */
+/* "this evening", "esta tarde", "this morning" */
 static bool
 is_of_today(const struct items *items, size_t at)
 {
-    return item_is(items, at, ITEM_DAYPART) &&
+    return (item_is(items, at, ITEM_DAYPART) || item_is(items, at, ITEM_AM)) &&
            (item_text(items, at, "this") || item_text(items, at, "esta"));
 }
 

@@ -1,6 +1,7 @@
 #include "corrections.h"
 
 #include "clocks.h"
+#include "elapsed.h"
 
 enum { REACH = 8 };
 
@@ -162,11 +163,15 @@ take_unit(struct items *items, size_t at, const struct item *of)
     }
 }
 
-/* The new length is told of the same as the old one: "half an hour ago, no, 35 minutes". */
+/* The new length is told of the same as the old one: "half an hour ago, no, 35 minutes", "3 hours
+ * in the van, sorry, 4 hours". */
 static void
 take_place(struct items *items, size_t old, size_t new)
 {
-    if (item_is(items, old + 1, ITEM_AGO) || item_is(items, old - 1, ITEM_AGO_LEAD)) {
+    bool ends =
+        item_in(items, new, UNIT_MINUTE) && clause_stops(items, new + 1) && !items->list[old].spent;
+
+    if (item_is(items, old + 1, ITEM_AGO) || item_is(items, old - 1, ITEM_AGO_LEAD) || ends) {
         items->list[old].value = items->list[new].value;
         items->list[old].high = items->list[new].high;
         items->list[new].spent = true;
@@ -366,6 +371,7 @@ corrections_of_amounts(struct items *items)
 {
     size_t at;
 
+    elapsed_take_longer(items);
     for (at = 0; at < items->count; at++) {
         keep_longer(items, at);
         tell_more_closely(items, at);
@@ -405,6 +411,22 @@ take_denied_clock(struct items *items, size_t at)
     clock->day = clock->day == NO_DAY ? denied->day : clock->day;
 }
 
+/* "6 on Monday, no, Tuesday": the day alone; `old`: behind the clock time that it is of */
+static void
+correct_day(struct items *items, size_t at, size_t old)
+{
+    size_t day = at + 1;
+
+    while (item_is(items, day, ITEM_LINK) || item_is(items, day, ITEM_CORRECT) ||
+           (day < items->count && items->list[day].is == ITEM_PAUSE)) {
+        day++;
+    }
+    if (old > 0 && item_is(items, day, ITEM_DAY) && items->list[old - 1].day != NO_DAY &&
+        at - old < REACH) {
+        items->list[old - 1].day = item_value(items, day, ITEM_DAY);
+    }
+}
+
 void
 corrections_of_clocks(struct items *items)
 {
@@ -425,6 +447,7 @@ corrections_of_clocks(struct items *items)
         }
         for (old = at; old > 0 && items->list[old - 1].is != ITEM_CLOCK; old--) {
         }
+        correct_day(items, at, old);
         if (new >= items->count || items->list[new].is != ITEM_CLOCK || old == 0) {
             continue;
         }

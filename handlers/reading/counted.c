@@ -2,6 +2,7 @@
 
 #include "beside_numbers.h"
 #include "corrections.h"
+#include "setting_leads.h"
 #include "told.h"
 
 bool
@@ -44,8 +45,9 @@ is_setting_number(const struct items *items, size_t at)
         token_among(items->tokens, items->list[at].from - 2, " on at a en ")) {
         return true; /* "on steady 2" */
     }
-    return item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||
-           item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_USE) ||
+    return is_behind_activity(items, at) || item_text(items, at - 1, "set") ||
+           item_is(items, at - 1, ITEM_SETTING) || item_is(items, at - 1, ITEM_MODE) ||
+           item_is(items, at - 1, ITEM_USE) ||
            (item_value(items, at - 1, ITEM_AT) == AT_ON &&
             !(item_is(items, at + 1, ITEM_BATTERY) && items->list[at].value == 1000));
 }
@@ -94,7 +96,8 @@ counts_unnamed(const struct items *items, size_t at)
     bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
                (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
-                 item_text(items, at - 1, "the") || item_text(items, at - 1, "mis"))) ||
+                 item_text(items, at - 1, "the") || item_text(items, at - 1, "mis") ||
+                 (item_text(items, at - 1, "my") && items->list[at].value <= 6 * 1000))) ||
                item_is(items, at - 1, ITEM_ALL) ||
                (item_is(items, at - 1, ITEM_HAVE) && !item_text(items, at - 1, "had"));
     size_t next = at + 1;
@@ -113,7 +116,8 @@ counts_unnamed(const struct items *items, size_t at)
             item_is(items, next, ITEM_HAVE) || item_is(items, next, ITEM_WILL_BE) ||
             item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER) ||
             token_among(items->tokens, items->list[next].from,
-                        " but pero total in en estan estaban marcan dicen "));
+                        " but pero total in en estan estaban marcan dicen juntas juntos "
+                        "together combined "));
 }
 
 static bool
@@ -244,6 +248,11 @@ is_asked_for(const struct items *items, size_t at)
 
     for (i = from; i < airline; i++) { /* "3 hours says the airline with 2 batteries" */
         figure = figure || item_in(items, i, UNIT_MINUTE);
+    }
+    if (tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                         "instead of|rather than|vez de|lugar de|de tener|de traer|have been") ==
+        2) {
+        return true; /* "instead of 3 full batteries" */
     }
     return item_is(items, at + 1, ITEM_BATTERY) &&
            ((item_value(items, airline, ITEM_GATE) == 1 && !figure) ||
@@ -425,6 +434,16 @@ take_number(struct items *items, size_t at, size_t first_charge, struct counted 
     }
 }
 
+/* "the only battery I have", "la unica pila que trae", of which no charge is told */
+static bool
+is_only_one(const struct items *items, size_t at, size_t first_charge)
+{
+    return first_charge == items->count && item_value(items, at, ITEM_BATTERY) == 1 &&
+           token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                       " only single unica ") &&
+           token_among(items->tokens, tokens_back(items->list[at].from, 2), " the my la mi ");
+}
+
 static void
 count_one(struct items *items, size_t at, size_t first_charge, struct counted *counted)
 {
@@ -446,6 +465,9 @@ count_one(struct items *items, size_t at, size_t first_charge, struct counted *c
         counted->total = items->list[at].value / 1000;
         counted->at = at;
         items_spend(items, at, 1);
+    } else if (counted->total == 0 && is_only_one(items, at, first_charge)) {
+        counted->total = 1;
+        counted->at = at;
     } else if (is_number_of_batteries(items, at, first_charge)) {
         take_number(items, at, first_charge, counted);
     }

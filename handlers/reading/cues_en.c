@@ -3,7 +3,8 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "wake up call|wakeup call|wake up text|will you text|would you text|you can text|you could "
+        "nudge at|a nudge|give me a buzz|give me a ping|set me an alarm|wake up call|wakeup "
+        "call|wake up text|will you text|would you text|you can text|you could "
         "text|can "
         "you message|could you message|can you ping|could you ping|can you alert|could you "
         "alert|can you "
@@ -34,7 +35,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CHARGING] =
         "from 0 to|from zero to|do any good|do it any good|do them any good|leave it in the "
         "car|leave it on the car|leave it on the wall|leave it plugged|"
-        "what will it read|what would it read|what will they read|what gain|how much will it gain|"
+        "what will * get to|what would * get to|what will it read|what would it read|what will "
+        "they read|what gain|how much will it gain|"
         "how much would it gain|how much do i gain|how much will i gain|time enough to charge|"
         "plug in for|plugged in for|plug it in for|plug them in for|is it full|time is it full|are "
         "they full|to charge|charge up|charge it|charge them|charge "
@@ -79,7 +81,8 @@ const char *const cues_en[CUE_COUNT] = {
         "plug it in now|plug them in now|if i plug|charged up by|charged up before|to a full "
         "charge",
     [CUE_FLIGHT] =
-        "no time change|ticket shows|ticket says|boarding pass|hour ahead there|hours ahead "
+        "out of the gate|into the gate|leaves the gate|no time change|ticket shows|ticket "
+        "says|boarding pass|hour ahead there|hours ahead "
         "there|hour behind there|hours behind there|an hour ahead|an "
         "hour behind|same time zone|gate 2 gate|hops|"
         "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
@@ -125,7 +128,8 @@ const char *const cues_en[CUE_COUNT] = {
         "now how long|how long have|how long for us|what do i have|what have i got|hours do i have|"
         "long am i good|when does it|what time will|from here|what time does",
     [CUE_HOW_LONG] =
-        "how long|how many more hours|how many more hrs|how much more time|how many more "
+        "till when|til when|until when|how long|how many more hours|how many more hrs|how much "
+        "more time|how many more "
         "minutes|hours can i|"
         "hours more|how much longer|how much time|how many hours|how many hrs|how many minutes|"
         "hours left|time left|hrs left|will it last|will they last|what time do|what time does|"
@@ -140,7 +144,8 @@ const char *const cues_en[CUE_COUNT] = {
         "it|works|work|"
         "get us|get me|get there|can i do|will i be|do i get there|good to go|cover|cover it|"
         "is that good|does that|doable|will that|am i covered|am i set|run out|run short|"
-        "fall short|last the|last that|last us|last me",
+        "fall short|last for our|last for my|last for the|last for his|last for her|last our|last "
+        "my|last the|last that|last us|last me",
     [CUE_BATTERY_ASKED] =
         "asking about the batteries|asking about the battery|about the batteries|"
         "how long * batteries|how long * battery|asking about my batteries|"

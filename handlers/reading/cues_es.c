@@ -26,7 +26,10 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "llegaran al 100|llegaran al cien|llegara al 100|llegara al cien|tenerlas llenas|tenerlas "
+        "listas para entonces|lista para entonces|estan listas|estara lista|estaran listas|llegan "
+        "a tiempo|"
+        "llegaran a tiempo|falta pa que llene|falta para que llene|llegaran al 100|llegaran al "
+        "cien|llegara al 100|llegara al cien|tenerlas llenas|tenerlas "
         "todas llenas|tenerla llena|tenerlas cargadas|tenerlas todas cargadas|tenerla cargada|"
         "las cargo|la cargo|las cargamos|la cargamos|dejo en el carro|dejo en el encendedor|dejo "
         "en la pared|dejo enchufada|dejo conectada|"
@@ -98,9 +101,10 @@ const char *const cues_es[CUE_COUNT] = {
         "me dura|me duran|cuanto tiempo tengo|aguanto|aguantara|alcanza hasta|llega hasta|"
         "alcanza para las|se acaba|llegare|antes de que se|desde ahora|cuanto mas|me resta|"
         "nos queda|nos quedan|le dura|tiempo me|alcanzo a|hasta las|tendre",
-    [CUE_HOW_LONG] = "cuanto * dura|cuanto * duran|cuanto * queda|cuantas horas|cuanto tiempo|"
-                     "cuantos minutos|hasta que hora|cuanto me|cuanto le|cuanto|"
-                     "a que hora|por cuanto|horas son|cuanto * aguanta",
+    [CUE_HOW_LONG] =
+        "hasta cuando|cuanto * dura|cuanto * duran|cuanto * queda|cuantas horas|cuanto tiempo|"
+        "cuantos minutos|hasta que hora|cuanto me|cuanto le|cuanto|"
+        "a que hora|por cuanto|horas son|cuanto * aguanta",
     [CUE_HOW_MANY] = "cuantas baterias|cuantas pilas|cuantas necesito|cuantas ocupo|cuantas debo|"
                      "cuantas llevo|cuantas hacen|cuantas me|cuantas tengo que|cuantas mas|cuantas",
     [CUE_ENOUGH] = "alcanza|alcanzan|me alcanza|llego|llegamos|basta|bastan|suficiente|"

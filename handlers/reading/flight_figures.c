@@ -2,6 +2,7 @@
 #include "flight_figures.h"
 
 #include "amounts.h"
+#include "charges.h"
 #include "clocks.h"
 
 enum { AIRLINE_REACH = 8 };
@@ -62,6 +63,20 @@ is_rule(const struct items *items, size_t at)
     return false;
 }
 
+/* "no idea if thats in the air or gate to gate": not known, and no length told since */
+static bool
+is_unknown_figure(const struct items *items, size_t from, size_t at)
+{
+    size_t i;
+
+    for (i = at; i > from && !item_is_duration(items, i - 1); i--) {
+        if (item_is(items, i - 1, ITEM_UNKNOWN)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "2 hours in the air", "thats in the air", but no "enough in the air?" of its own. */
 static bool
 is_air(const struct items *items)
@@ -74,6 +89,9 @@ is_air(const struct items *items)
         }
         from = sentence_start(items, at);
         to = sentence_end(items, at);
+        if (is_unknown_figure(items, from, at)) {
+            continue;
+        }
         if (!item_text(items, to, "?")) {
             return true;
         }
@@ -138,6 +156,18 @@ is_gate(const struct items *items)
     return false;
 }
 
+static bool
+has_both_figures(const struct items *items)
+{
+    bool gate = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        gate = gate || item_value(items, at, ITEM_GATE) == 0;
+    }
+    return gate && items_any(items, ITEM_AIR);
+}
+
 void
 flight_is_read(const struct items *items, struct told *told)
 {
@@ -147,6 +177,10 @@ flight_is_read(const struct items *items, struct told *told)
     }
     if (told->flight_is_gate) {
         return; /* flight_figures_settle() has told */
+    }
+    if (told->impossible && told->flight_minutes == 0 && told->leg_count == 0 &&
+        has_both_figures(items)) {
+        return; /* the two speak against each other */
     }
     told->flight_is_air = is_air(items);
     told->flight_is_gate = !told->flight_is_air && is_gate(items);
@@ -247,6 +281,15 @@ flight_figures_settle(const struct items *items, struct told *told, struct spans
     }
     gate = first_air ? second : first;
     longer = spans->list[1].minutes > spans->list[0].minutes ? 1 : 0;
+    if (spans->list[longer].minutes > spans->list[1 - longer].minutes &&
+        longer == (first_air ? 0U : 1U) && item_value(items, gate, ITEM_GATE) == 0 &&
+        !is_doubted(items, gate)) {
+        told->impossible = true; /* longer in the air than from gate to gate */
+        told->impossible_what = items_words(items, spans->list[longer].at, 1);
+        told->missing |= MISSING_FLIGHT_MINUTES;
+        spans->count = 0;
+        return;
+    }
     told->flight_is_gate =
         longer == (first_air ? 1U : 0U) && !is_doubted(items, gate) && !is_rule(items, gate);
     spans->list[0] = spans->list[longer];

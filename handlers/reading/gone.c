@@ -112,6 +112,9 @@ is_gone(const struct items *items, size_t at)
                token_among(items->tokens, items->list[at].to, " are were got no ") ||
                item_is(items, at + 1, ITEM_BATTERY);
     }
+    if (first > 0 && token_among(items->tokens, first - 1, " otras otros ")) {
+        return false; /* "regresamos otras 2": hours of the way back */
+    }
     for (back = 1; back <= OBJECT_REACH + 2 && back <= first; back++) {
         size_t behind = behind_verb(items->tokens, first - back);
 

@@ -280,7 +280,9 @@ const struct lexicon_entry lexicon_en[] = {
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "
         "setting|sleep setting"),
     ROW(ITEM_WORD, 0,
-        "halfway to|halfway there|halfway through|halfway up|halfway down|halfway round|halfway "
+        "road is shut|road is closed|road closed|roads closed|roads are closed|road is blocked|the "
+        "road opens|road opens|road to open|roads open|halfway to|halfway there|halfway "
+        "through|halfway up|halfway down|halfway round|halfway "
         "around|halfway across|halfway out|halfway in|dead on arrival|dead slow|dead in the "
         "water|dead "
         "to the world|like the dead|dead ringer|im dead|dead last|dead wrong|dead serious|dead "
@@ -308,7 +310,8 @@ const struct lexicon_entry lexicon_en[] = {
         "light|porch "
         "light|light bulb|last minute|in the first place"),
     ROW(ITEM_USE, 0,
-        "had me at|had me on|had him at|had him on|had her at|had her on|has me set at|running "
+        "goes by|go by|had me at|had me on|had him at|had him on|had her at|had her on|has me set "
+        "at|running "
         "a|im a|hes a|shes a|prescription is|script is|rx is|ordered at|order is|order is "
         "for|"
         "prescribed at|prescribed for|has me on|has me at|has him on|has her on|puts me on|put me "

@@ -97,7 +97,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "hit the road|go time|out the door|pick me up|picks me up|picking me up|pulls out|start at|"
         "we start|get going|gotta go|have to go|gotta leave|leaving here|start|"
         "pickup|pick up|wheels up|sets out|out of here|leaving the house|leave the house|"
-        "leave for|leave here|leave home|leaves at|we go|i go|we ride|walk out|driving out|"
+        "picks us up|pick us up|picking us up|picks him up|picks her up|leave for|leave here|leave "
+        "home|leaves at|we go|i go|we ride|walk out|driving out|"
         "head off|heading off|checkout|check out|ride comes|ride is|shuttle is|bus is|flight is at|"
         "flight at|go out|going out|bus leaves|starts|roll"),
     ROW(ITEM_ARRIVE, 0,
@@ -138,7 +139,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
-        "wake up call|wakeup call|will you text|would you text|can you message|could you "
+        "give me a nudge|give us a nudge|give me a buzz|give me a ping|set me an alarm|wake up "
+        "call|wakeup call|will you text|would you text|can you message|could you "
         "message|can you "
         "ping|could you ping|can you alert|could you alert|can you warn|could you warn|"
         "alarm me|prompt me|page me|shout|yell|beep me|ring me|text my|text him|text her|can you "
@@ -166,7 +168,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "wait|call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
         "sorry|actually|correction|i mean|i "
         "meant|meant|oops|whoops|my bad|"
-        "scratch that|make that|strike that|make it|err|sorry i meant|sorry i mean|typo|"
+        "im lying|no im lying|i tell a lie|no i tell a lie|i lie|no i lie|scratch that|make "
+        "that|strike that|make it|err|sorry i meant|sorry i mean|typo|"
         "oh sorry|sorry its|i meant to say|meant to say|my fault|ooops|ops|let me "
         "correct|correcting|nope|no sorry|sorry no|my mistake|no actually|well actually|"
         "sorry make that|no make that|or rather|no its|no i mean|no i meant"),
@@ -199,7 +202,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "around|sitting and "
         "waiting|stuck|wait|waiting|waits|layover|layovers|stopover|lay "
         "over|connection|sit|sitting there|"
-        "airport|at the clinic|at the hospital|in the waiting room|waiting room|at the airport|"
+        "sitting at the gate|sit at the gate|sitting at the airport|sitting at the "
+        "terminal|sitting in the terminal|airport|at the clinic|at the hospital|in the waiting "
+        "room|waiting room|at the airport|"
         "lunch stop|at lunch|for lunch|stop|stay|staying|visit|visiting|in court|appointment|"
         "appt|show|church|dinner|movie|movies|concert|game|meeting|at the restaurant|restaurant|"
         "at the office|doctors office|clinic|hospital|wedding|mass|service|class|"
@@ -366,7 +371,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plugs into the car|plug it in the car|plug into the car|plugged into the dash|"
         "cars outlet|cars plug|cars charger|vans outlet|trucks outlet|dash outlet"),
     ROW(ITEM_POWER, POWER_WORD_PLUG,
-        "adapter|the adapter|an adapter|dc|power cord|the cord|plugged in|plug|outlet|an "
+        "with the cord|on the cord|with a cord|with cord|cord in|adapter|the adapter|an "
+        "adapter|dc|power cord|the cord|plugged in|plug|outlet|an "
         "outlet|outlets|a plug|plugs|with power|has power|have power|"
         "plugged in whole way|on the charger|charger|on charge|socket|can plug in|able to plug in|"
         "i can plug in|where i can plug in|plug in|plugged back in|power available|powered|"
@@ -435,12 +441,14 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "gate|gate to gate times|gate to gate time|scheduled block|from gate to gate|maximum "
         "duration|max flight duration|taxi included|including taxi|pushback to gate"),
     ROW(ITEM_GATE, 2,
-        "leaves the gate|leave the gate|leaving the gate|pushes back|pushes back from the gate|off "
+        "out of the gate|into the gate|leaves the gate|leave the gate|leaving the gate|pushes "
+        "back|pushes back from the gate|off "
         "the gate|at the gate there|at the gate on the other end"),
     ROW(ITEM_DEPART, 0,
-        "leaves the gate|leave the gate|leaving the gate|pushes back|pushes back from the gate|off "
+        "out of the gate|leaves the gate|leave the gate|leaving the gate|pushes back|pushes back "
+        "from the gate|off "
         "the gate"),
-    ROW(ITEM_ARRIVE, 0, "at the gate there|at the gate on the other end"),
+    ROW(ITEM_ARRIVE, 0, "into the gate|at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
         "boarding pass :|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
         "ticket|off the ticket|off the itinerary|airline printout|printed itinerary|from the "

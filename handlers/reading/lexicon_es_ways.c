@@ -79,7 +79,10 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "la salida es|la salida|me tengo que ir|tenemos que salir|tengo que salir|hay que salir|"
         "salimos de|irme|vamos a salir|voy a salir|el camion sale|tenemos que irnos|me recoge|"
         "empieza|empezamos|saldremos|saldre|pasan por nosotros|nos salimos|dejamos|"
-        "tomo el bus|nos tenemos que ir|parten|me llevan|me marcho|nos marchamos"),
+        "nos pasa a buscar|nos pasan a buscar|me pasa a buscar|me pasan a buscar|nos pasa a "
+        "recoger|pasa el taxi|"
+        "pasa la van|pasa por nosotros|viene por nosotros|pasa a recogernos|tomo el bus|nos "
+        "tenemos que ir|parten|me llevan|me marcho|nos marchamos"),
     ROW(ITEM_ARRIVE, 0,
         "volvemos|vuelvo|vuelve|regresamos|regreso|regresa|llega|llegamos|llegada|aterriza|"
         "llego|de regreso|llegan|estamos de vuelta|de vuelta|aterrizamos|estoy de vuelta|"
@@ -253,7 +256,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "con la pared|enchufe de casa|conectadas en la pared|corriente electrica|"
         "conectado en la pared|tomacorriente|luz de la casa|tomacorriente de pared"),
     ROW(ITEM_POWER, POWER_WORD_CAR,
-        "nada mas en el carro|nomas en el carro|solo en el carro|solo el carro|nada mas el "
+        "cable del carro|cable del coche|cable del auto|cable de la camioneta|con el cable del "
+        "carro|con el cable del coche|con el cable del auto|nada mas en el carro|nomas en el "
+        "carro|solo en el carro|solo el carro|nada mas el "
         "carro|nomas el "
         "carro|solo en el coche|solo el coche|puro carro|"
         "dejo en el carro|pongo en el carro|dejo en el coche|con el auto|con el coche|con la "

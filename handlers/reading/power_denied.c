@@ -42,9 +42,11 @@ power_is_negated(const struct items *items, size_t at)
     size_t token = items->list[at].from, from = items->list[clause_start(items, at)].from;
 
     for (; token > from && items->list[at].from - token < 5; token--) {
-        if (token_among(
-                items->tokens, token - 1,
-                " no nothing nowhere without sin ningun cant not isnt wont doesnt dont nada ")) {
+        if (token_among(items->tokens, token - 1,
+                        " no nothing nowhere without sin ningun cant not isnt wont doesnt dont "
+                        "nada hunting "
+                        "hunt looking searching buscar buscando ") ||
+            tokens_phrase_at(items->tokens, token - 1, "w / o") > 0) {
             return true;
         }
     }

@@ -3,6 +3,7 @@
 #include <string.h>
 
 #include "settings.h"
+#include "told.h"
 
 enum { LEAD_REACH = 3, ORDERED_MAX = 6 };
 
@@ -180,6 +181,17 @@ is_where_it_runs(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at - 1].to - 1, " on en ");
 }
 
+bool
+is_behind_activity(const struct items *items, size_t at)
+{
+    return at > 1 && items->list[at].value <= ORDERED_MAX * 1000 &&
+           token_among(items->tokens, items->list[at].from - 1, " con at en on ") &&
+           item_is(items, at - 2, ITEM_ACTIVITY) &&
+           item_value(items, at - 2, ITEM_ACTIVITY) != ACTIVITY_FLIGHT &&
+           clause_end(items, at) == at + 1 && !item_is(items, at + 2, ITEM_ALL) &&
+           !item_is(items, at + 2, ITEM_BOTH) && !item_is(items, at + 2, ITEM_FULL);
+}
+
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
 bool
 is_led(const struct items *items, size_t at, bool *strong)
@@ -210,7 +222,7 @@ is_led(const struct items *items, size_t at, bool *strong)
             break;
         }
     }
-    if (is_behind_mode(items, at) || is_ordered(items, at)) {
+    if (is_behind_mode(items, at) || is_ordered(items, at) || is_behind_activity(items, at)) {
         *strong = true;
         return true;
     }

@@ -19,7 +19,11 @@ bool is_led(const struct items *items, size_t at, bool *strong);
 bool leads_mode(const struct items *items, size_t at);
 /* "3 on the dial", "2 is my number" */
 bool is_before_setting(const struct items *items, size_t at);
+/* "caminando con 3", "walking at 2": the setting that one does it on. */
+bool is_behind_activity(const struct items *items, size_t at);
 /* "my order says 2", "la receta dice 3": what is ordered or written, not what is shown. */
+/* "caminando con 3", "walking at 2": the setting that one does it on. */
+bool is_behind_activity(const struct items *items, size_t at);
 bool is_ordered(const struct items *items, size_t at);
 
 #endif

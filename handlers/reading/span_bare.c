@@ -14,10 +14,10 @@ follows_way(const struct items *items, size_t at)
         token_among(items->tokens, before - 1, " is takes another about like es son otras como ")) {
         before--;
     }
-    return before > items->list[from].from && before < items->list[at].from &&
+    return before > items->list[from].from && (before < items->list[at].from || items->spanish) &&
            token_among(items->tokens, before - 1,
                        " down up back return returning home over out bajada subida vuelta regreso "
-                       "ida bajar subir regresar volver ");
+                       "ida bajar subir regresar volver regresamos volvemos ");
 }
 
 /* "walk 20, bus 40, walk 20 min": the unit comes last. */

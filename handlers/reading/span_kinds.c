@@ -40,6 +40,7 @@ trip_at_place(const struct items *items, size_t at)
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
     if (item_is(items, at + 1, ITEM_AT) && !item_text(items, at + 1, "with") &&
         !item_text(items, at + 1, "con") &&
+        !token_among(items->tokens, items->list[at + 1].to, " total all average promedio ") &&
         (item_is(items, next, ITEM_WORD) || item_is(items, next, ITEM_NAMED))) {
         return true;
     }
@@ -135,6 +136,19 @@ follows_homeward(const struct items *items, size_t at)
     return item_is(items, first - 1, ITEM_HOMEWARD);
 }
 
+/* "an hour up and 45 minutes down", "otra hora de bajada", "regresamos otras 3": the way once more
+ */
+static bool
+goes_up_or_down(const struct items *items, size_t at)
+{
+    size_t first = items->list[span_first(items, at)].from;
+
+    first -= first > 0 && token_among(items->tokens, first - 1, " otras otros otra ") ? 1 : 0;
+    return tokens_phrase_at(items->tokens, items->list[at].to,
+                            "down|de bajada|de subida|bajada|subida|back down|back up") > 0 ||
+           (first > 0 && token_among(items->tokens, first - 1, " regresamos regreso volvemos "));
+}
+
 /* Of a span with no word of a way or a place near it. */
 static void
 find_kind_alone(const struct items *items, struct span *span, size_t taken_from, bool trip)
@@ -144,6 +158,10 @@ find_kind_alone(const struct items *items, struct span *span, size_t taken_from,
     if (span_is_way_out(items, at) && comes_back(items, at) &&
         !(trip && item_text(items, at + 1, "there"))) {
         return; /* "half an hour there, half an hour back": how is not told */
+    }
+    if (goes_up_or_down(items, at)) {
+        span->homeward = true;
+        return;
     }
     if (span_stays_there(items, at) || (trip && item_value(items, at - 1, ITEM_LASTS) == 0)) {
         take_kind(span, LEG_WAIT);
@@ -351,17 +369,30 @@ is_mostly_walked(const struct items *items, size_t at)
 static bool
 is_by_vehicle(const struct items *items, size_t at)
 {
-    return (item_is(items, at + 1, ITEM_EACH_WAY) || span_is_way_out(items, at)) &&
+    return (item_is(items, at + 1, ITEM_EACH_WAY) || span_is_way_out(items, at) ||
+            token_among(items->tokens, items->list[at].to, " to al hasta ")) &&
            items_have_word(items, sentence_start(items, at), sentence_end(items, at),
                            " car truck van pickup suv jeep rv carro coche auto camioneta troca ");
 }
 
+/* "the road is shut, they say 2 to 3 hours" */
+static bool
+is_held_up(const struct items *items)
+{
+    return tokens_have(items->tokens,
+                       "road is shut|road is closed|road closed|roads are closed|road is blocked|"
+                       "road opens|road to open|carretera esta cerrada|carretera cerrada|camino "
+                       "esta cerrado|abran la carretera|abra la carretera|abran el camino");
+}
+
 /* Of a span of which nothing is told. */
 static enum leg_kind
-kind_of_asked(const struct told *told)
+kind_of_asked(const struct items *items, const struct told *told)
 {
-    bool still = told->kind == TOLD_HOURS_LEFT && told->has_activity &&
-                 (told->activity == ACTIVITY_SLEEP || told->activity == ACTIVITY_REST);
+    bool still = told->kind == TOLD_HOURS_LEFT &&
+                 ((told->has_activity &&
+                   (told->activity == ACTIVITY_SLEEP || told->activity == ACTIVITY_REST)) ||
+                  is_held_up(items));
 
     return told->kind == TOLD_FLIGHT              ? LEG_FLIGHT
            : told->kind == TOLD_CHARGING || still ? LEG_WAIT
@@ -376,7 +407,8 @@ is_next_flight(const struct items *items, size_t wait, size_t at)
 
     return token_among(items->tokens, items->list[wait].to, " between entre ") ||
            items_find(items, from > wait ? from : wait, at, ITEM_ORDINAL) < at ||
-           items_have_word(items, from > wait ? from : wait, at, " segundo tercero ultimo ");
+           items_have_word(items, from > wait ? from : wait, at,
+                           " segundo tercero ultimo otro otra another other second third ");
 }
 
 /* As the span before, or what a flight goes on with. */
@@ -402,8 +434,17 @@ kind_by_cues(const struct items *items, const struct told *told, struct spans *s
 {
     struct span *span = &spans->list[i];
     bool trip = told->kind == TOLD_TRIP;
-    size_t cue, taken_from = find_kind(items, span, free_from,
-                                       trip && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
+    size_t cue, taken_from;
+
+    if (told->kind == TOLD_FLIGHT && i > 0 && awaits_flight(spans, i) &&
+        clause_start(items, span->at) > spans->list[i - 1].at &&
+        is_next_flight(items, spans->list[i - 1].at, span->at) &&
+        cue_back(items, span->at, free_from) == 0 && cue_ahead(items, span->at) == 0) {
+        take_kind(span, LEG_FLIGHT);
+        return free_from;
+    }
+    taken_from =
+        find_kind(items, span, free_from, trip && i > 0 && spans->list[i - 1].kind != LEG_WAIT);
 
     if (span->homeward) {
         span->kind = way_there(spans);
@@ -452,11 +493,12 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             (is_mostly_walked(items, span->at) || is_walked(items, span))) {
             span->kind = LEG_HIKE;
         }
-        if (!span->has_kind && told->kind == TOLD_TRIP && is_by_vehicle(items, span->at)) {
+        if (!span->has_kind && (told->kind == TOLD_TRIP || told->kind == TOLD_CHARGING) &&
+            is_by_vehicle(items, span->at)) {
             take_kind(span, LEG_DRIVE);
         }
         if (!span->has_kind) {
-            span->kind = kind_of_asked(told);
+            span->kind = kind_of_asked(items, told);
         }
     }
 }

@@ -313,6 +313,8 @@ span_stays_there(const struct items *items, size_t at)
 
     return ((item_text(items, at + 1, "there") || item_text(items, first - 1, "there")) &&
             items->list[at].is == ITEM_AMOUNT) ||
+           tokens_phrase_at(items->tokens, items->list[at].to,
+                            "up there|over there|down there|out there|up top|at the top") > 0 ||
            item_text(items, at + 1, "alla") || item_text(items, at + 1, "ahi") ||
            (first > 0 && items->list[at].is == ITEM_AMOUNT &&
             token_among(items->tokens, items->list[first].from - 1, " alla ahi alli "));

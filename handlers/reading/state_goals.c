@@ -91,10 +91,12 @@ ends_way_up(const struct items *items, size_t at)
            item_text(items, before, "desde");
 }
 
-/* "how long till it says a hundred" */
+/* "how long till it says a hundred", but not "plugged in when it said 15" */
 static bool
 is_awaited(const struct items *items, size_t at)
 {
+    static const char past[] =
+        " said showed displayed dropped decia marcaba iba andaba marco dijo ";
     size_t from = clause_start(items, at), i = back_over_links(items, at);
 
     if (!item_is(items, i, ITEM_SHOWS)) {
@@ -103,7 +105,7 @@ is_awaited(const struct items *items, size_t at)
     for (; i > from && at - i < PHRASE_REACH + 2; i--) {
         if (token_among(items->tokens, items->list[i - 1].from,
                         " till til until hasta before antes cuando when ")) {
-            return !item_is(items, i - 1, ITEM_THEN_LEFT) &&
+            return !item_is(items, i - 1, ITEM_THEN_LEFT) && !items_have_word(items, i, at, past) &&
                    items_find(items, i, at, ITEM_WAS) == at &&
                    (lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER));
         }
@@ -480,7 +482,8 @@ state_is_goal(const struct items *items, size_t at, size_t after, bool full)
                     " for to until till til para hasta ")) {
         return true; /* "how long for a full charge" */
     }
-    if (full && item_text(items, back_over_links(items, at), "para")) {
+    if (full && item_text(items, back_over_links(items, at), "para") &&
+        !item_text(items, at - 1, "la")) {
         return true; /* "cuanto le falta para llena" */
     }
     if (is_start_wished(items, at) || is_awaited(items, at) ||

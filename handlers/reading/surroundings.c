@@ -16,6 +16,9 @@ enum {
 };
 
 static const char of_body[] = " fever fiebre calentura ";
+/* What has a temperature of its own, which is not that of the air. */
+static const char of_water[] = " water springs tub pool jacuzzi sauna soup oven shower bath agua "
+                               "aguas termales tina alberca piscina sopa horno regadera ";
 static const char height_words[] = " altitude elevation altura altitud elev high sobre up ";
 
 static bool
@@ -24,6 +27,13 @@ near_word(const struct items *items, size_t at, const char *words)
     size_t from = items->list[at].from, to = items->list[at].to;
 
     return tokens_between_among(items->tokens, tokens_back(from, NEAR), to + 3, words);
+}
+
+/* "the springs (104 F water)", "a fever of 38 C" */
+static bool
+is_of_no_air(const struct items *items, size_t at)
+{
+    return near_word(items, at, of_body) || near_word(items, at, of_water);
 }
 
 static int
@@ -66,9 +76,9 @@ surroundings_read(struct items *items, struct told *told)
         if (no_air_is_so(item)) {
             told->impossible = true;
             told->impossible_what = items_words(items, at, 1);
-        } else if (item->unit == UNIT_CELSIUS && !near_word(items, at, of_body)) {
+        } else if (item->unit == UNIT_CELSIUS && !is_of_no_air(items, at)) {
             take(&told->celsius, value);
-        } else if (item->unit == UNIT_FAHRENHEIT && !near_word(items, at, of_body)) {
+        } else if (item->unit == UNIT_FAHRENHEIT && !is_of_no_air(items, at)) {
             take(&told->fahrenheit, value);
         } else if (item->unit == UNIT_FEET &&
                    (value >= HEIGHT_FEET_MIN || (high && value >= 500))) {

@@ -27,6 +27,25 @@ is_just_seen(const struct items *items, size_t charge)
            items_find(items, from, charge, ITEM_AGO) == charge;
 }
 
+/* "the power went at 2, its 2:40. The machine is at 51": told in a sentence of its own, of now */
+static bool
+is_where_it_stands(const struct items *items, size_t charge)
+{
+    static const char is[] = "machine is at|unit is at|battery is at|concentrator is at|"
+                             "maquina esta en|maquina esta al|bateria esta en|bateria esta al|"
+                             "pila esta en|pila esta al|aparato esta en|aparato esta al";
+    size_t from = sentence_start(items, charge), to = sentence_end(items, charge), i;
+
+    for (i = items->list[from].from; i < items->list[charge].from; i++) {
+        if (i + tokens_phrase_at(items->tokens, i, is) == items->list[charge].from) {
+            return items_find(items, from, to, ITEM_WAS) == to &&
+                   items_find(items, from, to, ITEM_CLOCK) == to &&
+                   items_find(items, from, to, ITEM_AGO) == to;
+        }
+    }
+    return false;
+}
+
 /* "unplugged 2 hours ago, its at 40 now", "ahora marca 45": however long it has run */
 bool
 is_of_this_moment(const struct items *items, size_t charge)
@@ -37,7 +56,7 @@ is_of_this_moment(const struct items *items, size_t charge)
                                   "like just still solo nomas ya he she we i im are down to por ";
     size_t i = items->list[charge].from;
 
-    if (is_just_seen(items, charge)) {
+    if (is_just_seen(items, charge) || is_where_it_stands(items, charge)) {
         return true;
     }
     if ((token_among(items->tokens, items->list[charge].to, now) &&

@@ -2,6 +2,7 @@
 
 #include "amounts.h"
 #include "clocks.h"
+#include "elapsed.h"
 #include "this_moment.h"
 #include "untimed.h"
 
@@ -76,7 +77,7 @@ is_ago(const struct items *items, size_t at)
     if (item_is(items, before - 1, ITEM_AGO_LEAD)) {
         return !(item_text(items, before - 1, "on") && is_wished(items, at));
     }
-    return has_run_for(items, at);
+    return has_run_for(items, at) || elapsed_since(items, at);
 }
 
 static bool

@@ -66,6 +66,10 @@ drop_activity(const struct items *items, struct told *told)
                           told->kind == TOLD_CYLINDER || told->kind == TOLD_CHARGING ||
                           told->leg_count > 0;
 
+    if (told->kind == TOLD_CHARGING && told->leg_count == 0 && told->drives &&
+        activity_drives_meanwhile(items)) {
+        return;
+    }
     if (!moves && told->kind == TOLD_HOURS_LEFT && !legs_move(told) && activity_is_apart(items)) {
         return; /* "I'm sleeping with it on 1. do I get 9 hours" */
     }

@@ -1,5 +1,33 @@
 #include "untimed.h"
 
+/* "when the nurse comes", "cuando lleguen mis nietos" */
+static bool
+is_when_somebody_comes(const struct items *items)
+{
+    static const char comes[] = " comes come arrives arrive gets get shows show stops swings "
+                                "llegue lleguen llega llegan venga vengan viene vienen pase pasen ";
+    static const char whose[] = " the my our his her a they he she mis mi el la los las su nuestra "
+                                "nuestro ";
+    const struct tokens *tokens = items->tokens;
+    size_t when, i;
+
+    for (when = 0; when < tokens->count; when++) {
+        bool spanish = token_is(tokens, when, "cuando");
+
+        if ((!spanish && !token_is(tokens, when, "when")) ||
+            !(token_among(tokens, when + 1, whose) || spanish)) {
+            continue;
+        }
+        for (i = when + 1; i < when + 5; i++) {
+            if (token_among(tokens, i, comes) &&
+                (spanish || i > when + 2 || token_among(tokens, when + 1, " they he she "))) {
+                return !token_among(tokens, i + 1, " low full to at a dead ");
+            }
+        }
+    }
+    return false;
+}
+
 /* "before our ride comes", "antes de que pase el taxi": by something whose time is not told. */
 bool
 is_ready_untimed(const struct items *items)
@@ -11,7 +39,7 @@ is_ready_untimed(const struct items *items)
                                     "carga las la los el mediodia manana noon midnight que ";
     size_t at, next, i;
 
-    if (lexicon_cue(items->tokens, CUE_READY_UNTIMED)) {
+    if (lexicon_cue(items->tokens, CUE_READY_UNTIMED) || is_when_somebody_comes(items)) {
         return true;
     }
     for (at = 0; at < items->count; at++) {
