@@ -26,6 +26,11 @@ is_now(const struct items *items, size_t at, const struct told *told)
     if (token_among(items->tokens, items->list[at].to, " like como ")) {
         return false; /* "I sleep like a log" */
     }
+    if (token_among(items->tokens, tokens_back(items->list[at].from, 1), " the a my his her ") &&
+        token_among(items->tokens, tokens_back(items->list[at].from, 2),
+                    " behind under beside by near ")) {
+        return false; /* "the tank is behind the couch" */
+    }
     if (item_text(items, at, "sitting") &&
         (item_is(items, at + 1, ITEM_POWER) || item_is(items, at + 2, ITEM_POWER))) {
         return false; /* batteries on the charger */

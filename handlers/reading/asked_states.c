@@ -113,12 +113,13 @@ is_goal_again(const struct items *items, size_t at)
 
     first -= first > 0 && token_among(items->tokens, first - 1, " to a hasta al ") ? 1 : 0;
     if (first == 0 || !token_among(items->tokens, first - 1, " just only nomas solo mas no ") ||
-        !lexicon_cue(items->tokens, CUE_CHARGING)) {
+        !(lexicon_cue(items->tokens, CUE_CHARGING) || tokens_have(items->tokens, "cuanto falta"))) {
         return false;
     }
     for (i = at; i > 1; i--) {
         if (items->list[i - 1].spent && items->list[i - 1].value == items->list[at].value &&
-            (item_is(items, i - 2, ITEM_TO) || item_text(items, i - 2, "al"))) {
+            (item_is(items, i - 2, ITEM_TO) || item_text(items, i - 2, "al") ||
+             item_text(items, i - 2, "a"))) {
             return true;
         }
     }

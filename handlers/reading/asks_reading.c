@@ -4,6 +4,7 @@
 #include "amounts.h"
 #include "clocks.h"
 #include "legs.h"
+#include "power_denied.h"
 #include "surroundings.h"
 #include "untimed.h"
 
@@ -83,7 +84,7 @@ is_plugged_in(const struct items *items)
         int power = item_value(items, at, ITEM_POWER);
 
         if ((power == POWER_WORD_WALL || power == POWER_WORD_CAR) &&
-            !item_is(items, at - 1, ITEM_NOT)) {
+            !item_is(items, at - 1, ITEM_NOT) && !power_is_negated(items, at)) {
             return true;
         }
     }

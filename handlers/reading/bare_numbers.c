@@ -56,6 +56,10 @@ is_told_of_it(const struct items *items, size_t on)
 static bool
 is_told_by_another(const struct items *items, size_t at, size_t before, bool big)
 {
+    if (!big && tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                                 "always say|always said|i say|siempre digo") == 2) {
+        return true; /* "I always say six" */
+    }
     return !big && before > 0 && before < at &&
            token_among(items->tokens, items->list[before].from - 1,
                        " who que law son daughter sister brother nurse hijo hija esposo esposa "
@@ -96,6 +100,14 @@ is_hour_led(const struct items *items, size_t at, size_t before, size_t subject)
             item_is(items, subject, ITEM_HOMEWARD) ||
             (item_is(items, subject, ITEM_WORD) && items->list[subject].meaning_count == 0 &&
              !items->spanish));
+}
+
+/* "the other two are at 0" */
+static bool
+are_the_other_few(const struct items *items, size_t subject)
+{
+    return subject > 0 && subject < items->count && items->list[subject].is == ITEM_NUMBER &&
+           items->list[subject].value <= 4 * 1000 && item_is(items, subject - 1, ITEM_OTHER);
 }
 
 /* By what leads to it: a charge, if it is above any setting or a battery is named right before. */
@@ -156,7 +168,8 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
                 item_text(items, before, "en") && (big || !tells_length_before(items, at)) &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
-               (in == AT_AT && (names_battery(items, subject) || is_few_batteries(items, subject)));
+               (in == AT_AT && (names_battery(items, subject) || is_few_batteries(items, subject) ||
+                                are_the_other_few(items, subject)));
     }
     return false;
 }

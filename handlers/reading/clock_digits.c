@@ -114,3 +114,19 @@ clock_of_hours(struct items *items, size_t at)
     items->list[at].ampm = true;
     return true;
 }
+
+/* "it's two, no, three batteries" */
+bool
+clock_is_count_taken_back(const struct items *items, size_t at)
+{
+    size_t next = at + 1;
+
+    if (next >= items->count || items->list[next].is != ITEM_PAUSE ||
+        !(item_is(items, next + 1, ITEM_CORRECT) || item_text(items, next + 1, "no"))) {
+        return false;
+    }
+    next += 2;
+    next += next < items->count && items->list[next].is == ITEM_PAUSE ? 1 : 0;
+    return next < items->count && items->list[next].is == ITEM_NUMBER &&
+           item_is(items, next + 1, ITEM_BATTERY);
+}

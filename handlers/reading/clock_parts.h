@@ -22,4 +22,7 @@ bool clock_of_two_numbers(struct items *items, size_t at);
 bool clock_with_dot(struct items *items, size_t at);
 bool clock_of_hours(struct items *items, size_t at);
 
+/* "its two, no, three batteries": no hour, though "its" leads to one. */
+bool clock_is_count_taken_back(const struct items *items, size_t at);
+
 #endif

@@ -16,7 +16,7 @@ is_hour(const struct items *items, size_t at)
 
     return item_free_number(items, at) && item->value >= 1000 && item->value < 25 * 1000 &&
            !item->negative && !item->ordinal && !item->times && !item->fraction &&
-           item->value == item->high &&
+           item->value == item->high && !clock_is_count_taken_back(items, at) &&
            (item->value % 1000 == 0 || item->value % 1000 == 500 || item->value % 1000 == 250);
 }
 

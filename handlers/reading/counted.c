@@ -117,7 +117,7 @@ counts_unnamed(const struct items *items, size_t at)
             item_is(items, next, ITEM_AT) || item_is(items, next, ITEM_POWER) ||
             token_among(items->tokens, items->list[next].from,
                         " but pero total in en estan estaban marcan dicen juntas juntos "
-                        "together combined "));
+                        "together combined are "));
 }
 
 static bool

@@ -35,7 +35,11 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CHARGING] =
         "from 0 to|from zero to|do any good|do it any good|do them any good|leave it in the "
         "car|leave it on the car|leave it on the wall|leave it plugged|"
-        "what will * get to|what would * get to|what will it read|what would it read|what will "
+        "til its done|till its done|until its done|til theyre done|till theyre done|until theyre "
+        "done|til * is charged|til * are charged|till * are charged|until * are charged|til * is "
+        "full|til * are full|till * are full|till * is full|until * are full|until * is full|top "
+        "out|tops out|what will * get to|what would * get to|what will it read|what would it "
+        "read|what will "
         "they read|what gain|how much will it gain|"
         "how much would it gain|how much do i gain|how much will i gain|time enough to charge|"
         "plug in for|plugged in for|plug it in for|plug them in for|is it full|time is it full|are "

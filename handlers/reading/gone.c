@@ -118,6 +118,9 @@ is_gone(const struct items *items, size_t at)
     for (back = 1; back <= OBJECT_REACH + 2 && back <= first; back++) {
         size_t behind = behind_verb(items->tokens, first - back);
 
+        if (token_among(items->tokens, first - back, " . ! ? ; : pulse pulso setting ")) {
+            return false; /* "the socket broke. pulse 2" */
+        }
         if (behind > 0 && behind <= first) {
             return tells_where(items, first - back, at);
         }

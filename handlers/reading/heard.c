@@ -76,6 +76,10 @@ number_of_voice(struct tokens *tokens, size_t at)
     static const char *const words[] = {NULL, "one", "two", "three", "four"};
     int number = sounds_like(tokens, at);
 
+    if (token_is(tokens, at, "ate") && token_among(tokens, at + 1, " percent % ")) {
+        tokens->list[at].text = "eight";
+        return;
+    }
     if (number > 0 && (is_behind_tens(tokens, at) || counts_batteries(tokens, at))) {
         tokens->list[at].text = words[number];
     }
@@ -110,11 +114,23 @@ short_form(enum language language, struct token *token)
     }
 }
 
-/* "we'll be there 3 hours": no "well, 3 hours" */
+/* "a pulse of 2": no heart beats so slow, so that it is a setting. */
+static void
+pulse_of_setting(struct tokens *tokens, size_t at)
+{
+    if (at > 1 && tokens->list[at].kind == TOKEN_NUMBER && tokens->list[at].thousandths <= 6000 &&
+        token_among(tokens, at - 1, " of is at ") && token_is(tokens, at - 2, "pulse") &&
+        !token_among(tokens, at + 1, " : % percent liters ")) {
+        tokens->list[at - 1].text = "setting";
+    }
+}
+
+/* "we'll be there 3 hours": no "well, 3 hours"; "we'd be gone": no Wednesday */
 static void
 short_will(struct token *token)
 {
-    if (token->kind == TOKEN_WORD && strcmp(token->text, "well") == 0 &&
+    if (token->kind == TOKEN_WORD &&
+        (strcmp(token->text, "well") == 0 || strcmp(token->text, "wed") == 0) &&
         token->end - token->start > strlen(token->text)) {
         token->text = "we";
     }
@@ -129,6 +145,7 @@ heard_put_right(enum language language, struct tokens *tokens)
         short_form(language, &tokens->list[at]);
         if (language == LANGUAGE_EN) {
             number_of_voice(tokens, at);
+            pulse_of_setting(tokens, at);
             number_by_sound(tokens, at);
             short_will(&tokens->list[at]);
         }

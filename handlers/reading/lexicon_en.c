@@ -274,7 +274,8 @@ const struct lexicon_entry lexicon_en[] = {
         "pulse|pulsed|pulsing|pulse dose|pulse mode|pulse flow|pulse setting|"
         "pulsedose|puls|pulce|on plse|plse mode|plse dose|plse setting"),
     ROW(ITEM_MODE, MODE_CONTINUOUS,
-        "continuous|continuos|continuously|continous|cont|constant|constant flow|continuous flow|"
+        "steady flow|continuous|continuos|continuously|continous|cont|constant|constant "
+        "flow|continuous flow|"
         "continuous mode|continuous setting|cont flow|contin|cont ."),
     ROW(ITEM_MODE, MODE_NIGHT,
         "night mode|sleep mode|nighttime mode|at night setting|at the night setting|night "

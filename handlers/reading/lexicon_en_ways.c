@@ -347,7 +347,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "plug in the wall|a plug in the wall|bedroom outlet|standard outlet|from the wall|"
         "hooked to the wall|normal outlet"),
     ROW(ITEM_POWER, POWER_WORD_CAR,
-        "off the dash|dash plug|dash outlet|lighter|in the lighter|the lighter|cord in the "
+        "truck socket|truck plug|truck outlet|van socket|van plug|van outlet|jeep plug|jeep "
+        "socket|rv plug|rv socket|suv plug|vehicle plug|vehicle socket|off the dash|dash plug|dash "
+        "outlet|lighter|in the lighter|the lighter|cord in the "
         "lighter|car charger|car adapter|car "
         "plug|car socket|car power|car outlet|plugged in the car|"
         "plugged into the car|plugged in to the car|in the car plug|12 volt|12 v|12 v|cigarette "

@@ -114,6 +114,7 @@ const struct lexicon_entry lexicon_es[] = {
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"
         "se me olvido revisar|se me olvido checar|no se sabe|desconozco|no se ve"),
     ROW(ITEM_FULL, 0,
+        "entera de carga|completa de carga|"
         "carga entera|la carga entera|bateria entera|pila "
         "entera|llena|llenas|llenita|llenitas|completa|completas|lleno|llenos|completo|completos|"
         "completamente cargada|completamente cargadas|cargada por completo|toda cargada|"

@@ -128,6 +128,11 @@ lights_without_count_at(const struct items *items, size_t at, struct state *stat
         state->count = over_article(items, at + 1) + 1 - at;
         return true;
     }
+    if (token_is(items->tokens, items->list[at].to - 1, "single") &&
+        item_value(items, at + 1, ITEM_LIGHT) == 1) {
+        *state = (struct state){.is_lights = true, .lights = 1, .from = at, .count = 2};
+        return true; /* "a single light showing" */
+    }
     if (is_last_light(items, at)) {
         *state = (struct state){.is_lights = true, .lights = 1, .from = at, .count = 2};
         return true;
@@ -214,8 +219,9 @@ lights_at(const struct items *items, size_t at, struct state *state)
 {
     size_t next = at + 1;
     int lit, all = 0;
-    bool noun, none = item_is(items, at, ITEM_NOT) && item_is(items, at + 1, ITEM_LIGHT) &&
-                      !item_is(items, at, ITEM_AT) && !item_is(items, at + 2, ITEM_TO);
+    bool noun, none = (item_is(items, at, ITEM_NOT) || item_text(items, at, "ninguna")) &&
+                      item_is(items, at + 1, ITEM_LIGHT) && !item_is(items, at, ITEM_AT) &&
+                      !item_is(items, at + 2, ITEM_TO);
     bool bars;
 
     if (lights_without_count_at(items, at, state)) {
@@ -226,7 +232,8 @@ lights_at(const struct items *items, size_t at, struct state *state)
     }
     if (!none &&
         !(item_is(items, at, ITEM_ARTICLE) && item_is(items, next, ITEM_LIGHT) &&
-          !item_is(items, next + 1, ITEM_WORD)) &&
+          (!item_is(items, next + 1, ITEM_WORD) ||
+           token_among(items->tokens, items->list[next].to, " showing lit prendida "))) &&
         !(item_free_number(items, at) && !items->list[at].ordinal && !items->list[at].fraction &&
           (!item_is(items, at - 1, ITEM_DIM) || item_is(items, next, ITEM_LIGHT)))) {
         return false;

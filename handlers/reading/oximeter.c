@@ -215,6 +215,15 @@ is_finger_behind_value(const struct tokens *tokens, size_t at)
     return false;
 }
 
+/* "5 am sat. ones at 80", "7 am sat, both at 75": batteries follow, and no value of hers. */
+static bool
+is_saturday(const struct tokens *tokens, size_t at)
+{
+    return at > 0 && token_is(tokens, at, "sat") && token_among(tokens, at - 1, " am pm m ") &&
+           token_among(tokens, at + 1, " . , ; ") &&
+           token_among(tokens, at + 2, " ones one both batteries battery all two three packs ");
+}
+
 static bool
 is_cue(const struct tokens *tokens, size_t at, bool *strong)
 {
@@ -223,7 +232,7 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
     bool sat_down = token_is(tokens, at, "sat") &&
                     token_among(tokens, at + 1, " down on in here there around by for ");
 
-    if (sat_down) {
+    if (sat_down || is_saturday(tokens, at)) {
         return false;
     }
     *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
@@ -255,6 +264,14 @@ oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value,
     }
 }
 
+/* "its reading 76": of whatever it is; "my reading" and "oxygen" are of a person. */
+static bool
+names_no_oxygen(const struct tokens *tokens, size_t cue)
+{
+    return token_among(tokens, cue, " reading readings readout number numbers lectura ") &&
+           !token_among(tokens, tokens_back(cue, 1), whose);
+}
+
 /* Every value that this cue leads to: "sat went from 92 to 84" has two. */
 static void
 read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowest *lowest)
@@ -264,6 +281,10 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
     while (at < tokens->count && passed < STRONG_REACH) {
         int value = oximeter_value(tokens, at, &taken);
 
+        if (value > 0 && !strong && names_no_oxygen(tokens, cue) &&
+            oximeter_is_watched_battery(tokens, at)) {
+            return;
+        }
         if (value > 0) {
             oximeter_keep(tokens, at, taken, value, lowest);
             at += taken;

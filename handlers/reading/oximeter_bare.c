@@ -59,7 +59,8 @@ static const char moving[] = " then now dropping drops falling fell keeps luego 
 
 /* A text that asks for hours speaks of batteries, unless the value is a person's. */
 const char oximeter_hours_asked[] =
-    "how long|how many hours|how much time|how many more|will * last|hours left|cuanto * dura|"
+    "left in it|left in that one|how long|how many hours|how much time|how many more|will * "
+    "last|hours left|cuanto * dura|"
     "cuanto * queda|cuanto * rato|cuanto * tiempo|cuantas horas|me dura|me alcanza|me rinde";
 
 /* "3 batteries. theyre at 90, 80 and half": so many charges in a row, once batteries are named. */

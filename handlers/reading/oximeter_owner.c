@@ -307,7 +307,8 @@ is_of_unplugging(const struct tokens *tokens, size_t at)
     return !speaks_of_someone(tokens, at) &&
            tokens_have(
                tokens,
-               "was full|were full|fully charged|a full battery|estaba llena|plug it in|plugged "
+               "havent plugged|havent been plugged|hasnt been on the wall|was full|were full|fully "
+               "charged|a full battery|estaba llena|plug it in|plugged "
                "it in|plug her in|the cord|the cable|the outlet|"
                "an outlet|el cable|enchufarlo|enchufarla|conectarlo|conectarla|"
                "off the wall|off the charger|"
@@ -320,10 +321,36 @@ is_of_unplugging(const struct tokens *tokens, size_t at)
                "cuando desenchufe|cuando desconecte");
 }
 
+/* "text me when it gets to 30, it says 84": what is told to fall so far is a battery. */
+bool
+oximeter_is_watched_battery(const struct tokens *tokens, size_t at)
+{
+    static const char falls[] = "when it gets to|when it drops to|when it hits|when it falls to|"
+                                "when it reaches|when its down to|when it is down to|when its at|"
+                                "when it gets down to|cuando llegue a|cuando baje a|cuando llegue "
+                                "al|cuando baje al|cuando este en|cuando ande en";
+    int thousandths;
+    size_t i;
+
+    if (speaks_of_someone(tokens, at)) {
+        return false;
+    }
+    for (i = 0; i < tokens->count; i++) {
+        size_t number = i + tokens_phrase_at(tokens, i, falls);
+
+        if (number > i && number != at && tokens_number(tokens, number, false, &thousandths) > 0 &&
+            thousandths <= LOW_BATTERY * 1000 && thousandths % 1000 == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool
 oximeter_is_of_thing(const struct tokens *tokens, size_t at)
 {
     return is_of_thing(tokens, at) ||
            (!oximeter_is_of_someone(tokens, at) &&
-            (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens, at)));
+            (is_beside_low_battery(tokens, at) || is_of_unplugging(tokens, at) ||
+             oximeter_is_watched_battery(tokens, at)));
 }

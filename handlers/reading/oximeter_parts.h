@@ -49,6 +49,9 @@ bool oximeter_is_of_someone(const struct tokens *tokens, size_t at);
 /* The number at `at` belongs to a battery, a room or another thing that the sentence speaks of. */
 bool oximeter_is_of_thing(const struct tokens *tokens, size_t at);
 
+/* "text me when it gets to 30, it says 84": of a battery, and nobody is spoken of. */
+bool oximeter_is_watched_battery(const struct tokens *tokens, size_t at);
+
 /* It is told to be empty: no number before it is its charge. */
 bool oximeter_is_spent(const struct tokens *tokens, size_t thing);
 /* Of a thing that begins at `thing` it is told before `end` how it is, or its own number: "both

@@ -147,6 +147,18 @@ corrects_setting(const struct items *items, size_t at, const struct told *told)
            items->list[at].value <= 10 * 1000 && !items->list[at].one;
 }
 
+/* "Three, on pulse." */
+static bool
+is_sentence_before_mode(const struct items *items, size_t at)
+{
+    size_t mode = at + 2;
+
+    mode += item_is(items, mode, ITEM_AT) ? 1 : 0;
+    return sentence_start(items, at) == at && at + 1 < items->count &&
+           items->list[at + 1].is == ITEM_PAUSE && item_is(items, mode, ITEM_MODE) &&
+           sentence_end(items, at) == mode + 1 && items->list[at].value <= 6 * 1000;
+}
+
 static bool
 is_setting(const struct items *items, size_t at, const struct told *told)
 {
@@ -174,6 +186,9 @@ is_setting(const struct items *items, size_t at, const struct told *told)
     }
     led = led && (strong || !counts_plural(items, at + 1));
     led = led || corrects_setting(items, at, told) || is_before_setting(items, at);
+    if (is_sentence_before_mode(items, at)) {
+        return true;
+    }
     return (led && !counts_something(items, at + 1, strong)) ||
            (leads_mode(items, at) && !item->one);
 }
@@ -285,6 +300,10 @@ read_flow(struct items *items, struct told *told)
     for (at = 0; at < items->count; at++) {
         bool flow = item_in(items, at, UNIT_FLOW) && !items->list[at].spent;
 
+        if (item_value(items, at, ITEM_UNIT) == UNIT_FLOW && told->flow_tenths == 0 &&
+            token_among(items->tokens, tokens_back(items->list[at].from, 1), " un a one ")) {
+            told->flow_tenths = 10; /* "a liter a minute" */
+        }
         if (!flow && !(told->flow_tenths == 0 && is_setting(items, at, told))) {
             continue;
         }

@@ -37,6 +37,9 @@ trip_at_place(const struct items *items, size_t at)
 {
     size_t next = at + 2;
 
+    if (token_among(items->tokens, items->list[at].to, " down up ")) {
+        return span_stays_there(items, at); /* "an hour down for most people" */
+    }
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
     if (item_is(items, at + 1, ITEM_AT) && !item_text(items, at + 1, "with") &&
         !item_text(items, at + 1, "con") &&

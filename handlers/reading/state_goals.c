@@ -77,13 +77,14 @@ ends_way_up(const struct items *items, size_t at)
 {
     const struct item *low = at > 1 ? &items->list[at - 2] : NULL;
     size_t before = at > 2 ? at - 3 : at;
+    bool asks_way = tokens_have(items->tokens, "falta de|falta del|tarda de|how long from");
     bool is_to = item_is(items, at - 1, ITEM_TO) || item_text(items, at - 1, "al") ||
                  item_text(items, at - 1, "a");
 
     if (low == NULL || at < 3 || !is_to || item_text(items, at - 1, "or") ||
         item_text(items, at - 1, "o") || item_text(items, at - 1, "-") ||
         (low->is != ITEM_NUMBER && !item_in(items, at - 2, UNIT_PERCENT)) ||
-        items->list[at].value < low->value + WAY_UP_MIN * 1000) {
+        items->list[at].value < low->value + (asks_way ? 1 : WAY_UP_MIN * 1000)) {
         return false;
     }
     return item_is(items, before, ITEM_FROM) || item_text(items, before, "from") ||
@@ -145,6 +146,16 @@ begins_with_one(const struct items *items, size_t at)
            items_find(items, first, at, ITEM_WILL_BE) == at;
 }
 
+/* "almost dead, 60, topped off": the last of charges told */
+static bool
+ends_list(const struct items *items, size_t at)
+{
+    return at > 1 && (item_is(items, at - 1, ITEM_AND) || items->list[at - 1].is == ITEM_PAUSE) &&
+           items->list[at - 2].spent &&
+           (items->list[at - 2].is == ITEM_NUMBER || item_in(items, at - 2, UNIT_PERCENT)) &&
+           items->list[at - 2].value > 9 * 1000 && clause_end(items, at) == at + 1;
+}
+
 /* "2 full", "the other is full", "full ones": some batteries are said to be so already. */
 static bool
 has_own_subject(const struct items *items, size_t at)
@@ -156,7 +167,8 @@ has_own_subject(const struct items *items, size_t at)
          item_value(items, at - 1, ITEM_POWER) == POWER_WORD_BATTERY)) {
         return true; /* "unplugged fully charged at 7" */
     }
-    if (begins_with_one(items, at) || (at + 1 < items->count && items->list[at + 1].one)) {
+    if (ends_list(items, at) || begins_with_one(items, at) ||
+        (at + 1 < items->count && items->list[at + 1].one)) {
         return true; /* "and a full one" */
     }
     if (item_is(items, at + 1, ITEM_AT) &&

@@ -201,7 +201,8 @@ fraction_at(const struct items *items, size_t at, struct state *state)
     hedged = is_hedged(items, at, after);
     after += item_is(items, after, ITEM_FULL) ? 1 : 0; /* "three quarters full" */
     after += part == 500 && item_value(items, after, ITEM_CHARGE) == 0 ? 1 : 0; /* "half empty" */
-    state->count = after - at;
+    after += item_text(items, after, "-") && item_is(items, after + 1, ITEM_FULL) ? 2 : 0;
+    state->count = after - at; /* "a three-quarters-full one" */
     if (!state->cannot) {
         state->charge = beside_part(items, at, hedge(state->charge, hedged));
     }

@@ -292,7 +292,7 @@ read_bare_size(const struct items *items, struct told *told)
                 tokens, at + 1,
                 " at on with last lasts a con dura at in kind size type one tank model en ");
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
-                       tokens->list[at + 1 < tokens->count ? at + 1 : at].kind == TOKEN_NUMBER;
+                       (at + 1 >= tokens->count || tokens->list[at + 1].kind != TOKEN_WORD);
 
         if (first) { /* "E at 140 bar", "E, 1500 psi" */
             take_size(told, tokens->list[0].text);

@@ -508,7 +508,9 @@ impossible_times(struct items *items, struct told *told)
         told->impossible = true;
         told->impossible_what = items_words(items, at, 1);
         if (clock) {
-            told->missing |= told->kind == TOLD_WATCH ? 0U : (unsigned)MISSING_READY_BY;
+            told->missing |= told->kind == TOLD_WATCH    ? 0U
+                             : told->kind == TOLD_FLIGHT ? (unsigned)MISSING_FLIGHT_MINUTES
+                                                         : (unsigned)MISSING_READY_BY;
         } else {
             told->missing |= told->kind == TOLD_FLIGHT ? (unsigned)MISSING_FLIGHT_MINUTES
                                                        : (unsigned)MISSING_MINUTES;

@@ -275,6 +275,46 @@ START_TEST(who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it)
 }
 END_TEST
 
+START_TEST(what_is_told_to_fall_to_little_is_a_battery_unless_it_is_somebodys)
+{
+    static const struct row rows[] = {
+        {"text me back, it says 84", 84},
+        {"text me when you get this, it says 84 now", 84},
+        {"text me when it gets to 30, she is at 84", 84},
+        {"call me when it drops to 20, dad's finger says 82", 82},
+        {"the oximeter says 82, text me when it gets to 45", 82},
+        {"my oxygen says 82, tell me when it drops to 40", 82},
+        {"my reading is 83, text me when it gets to 40", 83},
+        {"avisame cuando baje a 20, mi mama esta en 85", 85},
+        {"tell me when it gets to 88, it says 84 now", 84},
+    };
+    static const struct row things[] = {
+        {"text me when it gets to 30, it says 84 now", 0},
+        {"tell me when it drops to 20, its reading 76", 0},
+        {"avisame cuando llegue a 30, dice 78", 0},
+        {"it said eighty at 2:15 its now 3:40 and we havent plugged in how much longer", 0},
+        {"it showed 77 at noon and its 1:20 now. whats left in it", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
+START_TEST(sat_behind_an_hour_is_a_day_only_if_batteries_follow)
+{
+    static const struct row rows[] = {
+        {"8 am sat 84", 84}, {"at 5 am sat was 83", 83},         {"7 pm sat, 81 now", 81},
+        {"sat 82", 82},      {"5am sat. hers is at 84 sat", 84},
+    };
+    static const struct row things[] = {
+        {"we go at 5am sat. ones at 80 and the other two are at 10", 0},
+        {"leaving 7 am sat, both at 75, will they be full", 0},
+    };
+    reads(rows, sizeof rows / sizeof rows[0]);
+    reads(things, sizeof things / sizeof things[0]);
+}
+END_TEST
+
 START_TEST(a_copy_of_our_own_words_tells_none)
 {
     static const struct row rows[] = {
@@ -449,6 +489,8 @@ main(void)
                    whoever_stands_behind_a_preposition_has_the_value_unless_a_thing_is_theirs);
     tcase_add_test(tests, a_flow_or_a_room_takes_no_value_from_who_names_the_instrument);
     tcase_add_test(tests, who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it);
+    tcase_add_test(tests, what_is_told_to_fall_to_little_is_a_battery_unless_it_is_somebodys);
+    tcase_add_test(tests, sat_behind_an_hour_is_a_day_only_if_batteries_follow);
     tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
     tcase_add_test(tests, other_numbers_are_no_values);
     tcase_add_test(tests, the_bytes_that_tell_it_are_given);
