@@ -262,8 +262,8 @@ leave_out_after_death(const struct asked *whole, struct found *found)
 /*
  * While an emergency is open: "911 hung up" asks for what they have been told already, whoever asks
  * how to do chest compressions has no pain there, the wish to keep somebody from calling is no
- * illness, and a few words of a call are only like a sign. What they tell of is answered by
- * open_emergency.c.
+ * illness, and a few words of a call or a place are only like a sign. What they tell of is answered
+ * by open_emergency.c.
  */
 static void
 leave_out_of_help(const struct asked *whole, struct found *found)
@@ -272,7 +272,8 @@ leave_out_of_help(const struct asked *whole, struct found *found)
     static const char asks_emergency[] = "asks-emergency";
     enum beside beside = beside_emergency_read(whole);
     bool is_of_calling = beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
-    bool is_short_of_call = beside_emergency_of_call(beside) && whole->tokens.count <= SHORT;
+    bool is_short_of_help = (beside_emergency_of_call(beside) || beside == BESIDE_PLACE) &&
+                            whole->tokens.count <= SHORT;
     bool only_asks = beside_emergency_only_asks(whole);
     const char *rest = first_aid_left_out(whole);
     size_t i = 0;
@@ -287,10 +288,24 @@ leave_out_of_help(const struct asked *whole, struct found *found)
             (!found_on(whole, rest, sign->id) || (only_asks && sign->level == SIGN_EMERGENCY));
 
         if (is_answered || (is_of_calling && sign->level == SIGN_CLINICAL) ||
-            (is_short_of_call && found->list[i].by_likeness)) {
+            (is_short_of_help && found->list[i].by_likeness)) {
             found_leave_out(found, sign->id);
         } else {
             i++;
+        }
+    }
+}
+
+/* Leaves a sign out that no line of it tells. */
+static void
+leave_out_likeness(struct found *found, const char *id)
+{
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (found->list[i].by_likeness && strcmp(found->list[i].sign->id, id) == 0) {
+            found_leave_out(found, id);
+            return;
         }
     }
 }
@@ -303,6 +318,9 @@ find_in_open_emergency(const struct asked *whole, struct found *found)
 
     if (open_emergency_is(whole->context)) {
         leave_out_of_help(whole, found);
+    }
+    if (self_harm != NULL && self_harm_goes_on(whole)) {
+        leave_out_likeness(found, "poison"); /* the pills are held, not taken */
     }
     if (self_harm != NULL && self_harm_goes_on(whole) && !found_has_level(found, SIGN_EMERGENCY)) {
         found_leave_out(found, "medicines");

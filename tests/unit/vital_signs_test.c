@@ -107,6 +107,17 @@ START_TEST(too_many_and_too_few_breaths_a_minute_are_grave)
 }
 END_TEST
 
+/* Of somebody who has not written before. */
+static struct fixture *
+first_text(const char *text)
+{
+    struct fixture *stage = fixture_new();
+
+    stage->context.kb = shipped_kb();
+    fixture_text(stage, text);
+    return stage;
+}
+
 START_TEST(staff_are_called_for_them_and_for_the_grave_ones_911_is_named)
 {
     static const char *const urgent[] = {"her pulse is 125", "pulso 46", "bp 195 over 100",
@@ -118,20 +129,20 @@ START_TEST(staff_are_called_for_them_and_for_the_grave_ones_911_is_named)
                                         "respira 38 veces por minuto",
                                         "bp 68/35",
                                         "presion 230 con 125"};
-    struct fixture *stage = fixture_new();
+    struct fixture *stage;
     size_t i;
 
-    stage->context.kb = shipped_kb();
     for (i = 0; i < sizeof urgent / sizeof urgent[0]; i++) {
-        fixture_text(stage, urgent[i]);
+        stage = first_text(urgent[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", urgent[i]);
+        fixture_free(stage);
     }
     for (i = 0; i < sizeof grave / sizeof grave[0]; i++) {
-        fixture_text(stage, grave[i]);
+        stage = first_text(grave[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", grave[i]);
-        ck_assert_ptr_nonnull(strstr(stage->verdict.replies[0].text, "911"));
+        fixture_says(stage, "911");
+        fixture_free(stage);
     }
-    fixture_free(stage);
 }
 END_TEST
 
