@@ -21,7 +21,20 @@ static const char drop_words[] = " cancel end cancelar nevermind nvm ";
 static int
 gravity(enum open_question question)
 {
-    return question == QUESTION_FLOWING ? 2 : question == QUESTION_PLUG ? 1 : 0;
+    switch (question) {
+    case QUESTION_FLOWING:
+        return 3;
+    case QUESTION_READING_OR_AGE:
+        return 2;
+    case QUESTION_PLUG:
+        return 1;
+    case QUESTION_NONE:
+    case QUESTION_WHICH_RENTAL:
+    case QUESTION_WHICH_TOPIC:
+    case QUESTION_WHICH_CHARGE:
+        break;
+    }
+    return 0;
 }
 
 bool

@@ -194,7 +194,7 @@ bool introduces_decide(const struct asked *whole, struct verdict *verdict);
 int introduces_as_reading(const struct asked *whole);
 /* Or it is an age: "no", "that is how old she is". */
 bool introduces_is_age(const struct asked *asked);
-/* Any other text closes that question; true if it is answered with "an age" and no more. */
+/* An age closes that question, nothing else; true if the text tells no more. */
 bool introduces_answered(const struct asked *asked, struct verdict *verdict);
 /* A value was told not long ago, and this text tells another in few words: that; else 0. */
 int measured_again(const struct asked *whole);

@@ -224,14 +224,64 @@ START_TEST(that_the_number_of_who_was_introduced_is_a_reading_is_an_emergency)
         fixture_says(stage, "?");
         ck_assert_int_eq(stage->context.conversation.question, QUESTION_NONE);
     }
-    (void)answered(about[0]);
-    fixture_text(stage, "how do I clean the cannula");
-    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
-    fixture_text(stage, "yes");
-    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
     ck_assert_int_eq(
         handlers_unanswered(&(struct conversation){.question = QUESTION_READING_OR_AGE}).level,
         ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(that_it_is_no_age_or_what_the_finger_shows_is_a_reading)
+{
+    static const char *const about[] = {"my mom is 79 and on oxygen",
+                                        "mi suegra tiene 78 y usa oxigeno"};
+    static const char *const readings[] = {"thats not her age",
+                                           "no the 79 is off the finger clip, not her age",
+                                           "it isnt her birthday, its the pulse ox",
+                                           "thats what it shows",
+                                           "exactly",
+                                           "it is",
+                                           "no, thats not how old she is",
+                                           "no es la edad",
+                                           "la lectura no la edad",
+                                           "es del dedo no de la edad",
+                                           "eso marca",
+                                           "asi es"};
+    size_t i;
+
+    for (i = 0; i < sizeof readings / sizeof readings[0]; i++) {
+        (void)answered(about[i >= 7]);
+        fixture_text(stage, readings[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", readings[i]);
+    }
+}
+END_TEST
+
+/* The call that waits for it is made, and a reading told then is heard. */
+START_TEST(until_an_age_is_told_what_they_write_leaves_it_open)
+{
+    static const char *const others[] = {"how do I clean the cannula", "thanks", "hmm no age",
+                                         "how long does a battery last", "how old is the unit"};
+    static const char *const ages[] = {"that is how old she is", "not a reading",
+                                       "no es la lectura", "tiene 79 anos",
+                                       "no, her age. how long do batteries last"};
+    size_t i;
+
+    for (i = 0; i < sizeof others / sizeof others[0]; i++) {
+        (void)answered("my mom is 79 and on oxygen");
+        fixture_text(stage, others[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_READING_OR_AGE, "%s",
+                      others[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", others[i]);
+        fixture_text(stage, "yes thats the reading");
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", others[i]);
+    }
+    for (i = 0; i < sizeof ages / sizeof ages[0]; i++) {
+        (void)answered("my mom is 79 and on oxygen");
+        fixture_text(stage, "thanks");
+        fixture_text(stage, ages[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_NONE, "%s", ages[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", ages[i]);
+    }
 }
 END_TEST
 
@@ -273,6 +323,8 @@ main(void)
     tcase_add_test(tests, that_it_is_no_emergency_leads_up_to_a_question);
     tcase_add_test(tests, who_only_introduces_somebody_is_asked_what_they_want_to_know);
     tcase_add_test(tests, that_the_number_of_who_was_introduced_is_a_reading_is_an_emergency);
+    tcase_add_test(tests, that_it_is_no_age_or_what_the_finger_shows_is_a_reading);
+    tcase_add_test(tests, until_an_age_is_told_what_they_write_leaves_it_open);
     tcase_add_test(tests, what_may_be_a_reading_or_tells_more_stays_what_it_is);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);
