@@ -34,6 +34,8 @@ bool found_alone(const struct asked *whole, const char *id);
 /* These words alone show it. */
 bool found_on(const struct asked *whole, const char *text, const char *id);
 void found_leave_out(struct found *found, const char *id);
+/* They tell something beside a value, or in place of it. */
+bool found_beside_value(const struct asked *whole, const char *text);
 /* As if the whole text told it. */
 void found_add(struct found *found, const struct sign *sign);
 

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "found.h"
+#include "persons.h"
 #include "steps.h"
 
 /* Words that go with an oximeter's value and tell nothing else of the person. */
@@ -28,6 +29,37 @@ static const char limbs[] =
     "tobillos|pierna|piernas|pie|pies|mano|manos|dedo|dedos|cara|brazo|brazos|zapato|zapatos";
 static const char gases[] = "gas|fume|fumes|smell|smells|smelled|stink|stinks|carbon|co|exhaust|"
                             "propane|huele|olor|humo|monoxido|escape";
+
+bool
+found_beside_value(const struct asked *whole, const char *text)
+{
+    static const char *const of_value[] = {"low-reading", "reading", "low-oxygen", "asks-emergency",
+                                           "need-at-all"};
+    struct tokens tokens = tokens_read(whole->arena, text);
+    struct sign_match matches[SIGNS_MAX];
+    size_t count, i, j;
+    bool is_alone = true;
+
+    for (i = 0; i < tokens.count; i++) {
+        is_alone = is_alone &&
+                   (tokens.list[i].kind != TOKEN_WORD || token_among(&tokens, i, around_a_value) ||
+                    token_among(&tokens, i, person_words));
+    }
+    if (is_alone) {
+        return false;
+    }
+    count = kb_find_signs(whole->context->kb, whole->context->workspace, text, matches, SIGNS_MAX);
+    for (i = 0; i < count; i++) {
+        for (j = 0; j < sizeof of_value / sizeof of_value[0] &&
+                    strcmp(matches[i].sign->id, of_value[j]) != 0;
+             j++) {
+        }
+        if (j == sizeof of_value / sizeof of_value[0]) {
+            return true;
+        }
+    }
+    return false;
+}
 
 static bool
 is_told_of_battery(const struct tokens *tokens, const struct sign_match *match)

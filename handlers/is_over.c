@@ -19,25 +19,21 @@
 #include "yes_no.h"
 
 static const char of_persons[] = PERSON_AGAIN "|" DOES_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+static const char of_missing[] =
+    PERSON_AGAIN "|" DOES_AGAIN "|" FOUND_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+/* One who has a stroke may talk and smile. */
+static const char of_stroke[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT;
+/* Who took too much, or breathes what kills, feels well for hours; who wishes to die or is hurt by
+ * others may be made to say so, or say so to be left alone. */
+static const char of_hidden[] = NO_ALARM;
 static const char of_persons_untold[] = PERSON_AGAIN "|" WAS_NONE "|" SURELY;
 static const char of_units[] = UNIT_AGAIN;
 static const char of_units_in_waiting[] = UNIT_AGAIN "|" OF_FLOWING;
 static const char surely_over[] = SURELY;
 
-/* What may stand beside it without telling anything more; of things too. */
-static const char around[] =
-    " it its the that this now again already ok okay yes yeah yep hi hello oh phew thanks thank "
-    "you so much very good great finally all and thing darn damn silly just he hes she shes they "
-    "theyre we were im i am are "
-    "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
-    "sister brother sorry with us him her them by itself everyone lol haha jaja whew uf god "
-    "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
-    "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
-    "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
-    "tranquilos ";
-/* And beside what is told of people alone: a unit that works "but a little" does not. */
-static const char around_people[] =
-    " a bit little lot much for too also cold but un poco poquito mucho bastante frio pero ";
+/* And beside what is told of people alone: a unit that works "a lot" tells nothing. Cold is what
+ * the lost and the fallen die of, "up a bit" and "ok but" are no all-clear. */
+static const char around_people[] = " a lot mucho ";
 /* What it came from, where that is told as past: "it was the tube kinked, he is ok now". */
 static const char was[] = "was|were|era|eran|fue|estaba|estaban";
 static const char causes[] =
@@ -45,19 +41,6 @@ static const char causes[] =
     "unplugged loose disconnected slipped twisted un una manguera manguerita tubo doblada doblado "
     "torcida torcido canula puntas desconectada desconectado suelta suelto zafada zafado nomas "
     "nada mas solamente ";
-/* What it came from, and harms nobody: "just stood up too fast"; told beside that it is over. */
-static const char harmless[] =
-    "just stood up too fast|stood up too fast|got up too fast|stood up too quick|got up too quick|"
-    "was just stairs|just the stairs|just stairs|it was the stairs|was just the hill|"
-    "was just asleep|was asleep|fell asleep|was sleeping|was just sleeping|was napping|"
-    "was dreaming|from how i laid on it|how i laid on it|laid on it|slept on it|how i slept|"
-    "hadnt eaten|had not eaten|didnt eat|forgot to eat|on wrong finger|wrong finger|"
-    "on the wrong finger|cold finger|cold fingers|fingers were cold|finger was cold|nail polish|"
-    "went down wrong|swallowed wrong|me pare muy rapido|se paro muy rapido|se levanto muy rapido|"
-    "no habia comido|no comio|no ha comido|no he comido|no habia desayunado|que no habia comido|"
-    "estaba dormido|estaba dormida|se quedo dormido|se quedo dormida|en el dedo equivocado|"
-    "dedo equivocado|dedo frio|dedos frios|fueron las escaleras|por las escaleras|"
-    "eran las escaleras";
 static const char things[] =
     " machine unit concentrator oxygen aparato maquina equipo concentrador oxigeno ";
 
@@ -70,8 +53,37 @@ static const char not_needed[] =
 static const char doubtful[] =
     "no|not|isnt|doesnt|didnt|dont|wont|cant|couldnt|havent|hasnt|nobody|nothing|never|without|"
     "still|barely|hardly|only|almost|but|if|when|until|than|except|though|dead|died|hope|hoping|"
-    "think|maybe|off|worse|same|gone|?|ni|sin|nada|nunca|nadie|pero|todavia|aun|casi|apenas|si|"
+    "think|maybe|off|worse|cold|frio|fria|helado|helada|for now|por ahora|a little|a bit|"
+    "un poco|un poquito|worse|same|gone|?|ni|sin|nada|nunca|nadie|pero|todavia|aun|casi|apenas|si|"
     "cuando|hasta|aunque|ojala|creo|quizas|igual|peor|sigue|sigo|muerto|murio|apago";
+
+/* What tells that somebody is well, by what was told of them. */
+static const char *
+persons_phrases(const struct asked *asked)
+{
+    static const char *const hidden[] = {"poison", "self-harm", "in-danger", "bad-gas",
+                                         "medicines"};
+    static const char *const stroke[] = {"stroke-signs", "confusion"};
+    static const char *const missing[] = {"missing-person"};
+    const struct context *context = asked->context;
+
+    if (found_alerted_of(context, hidden, sizeof hidden / sizeof hidden[0])) {
+        return of_hidden;
+    }
+    if (found_alerted_of(context, stroke, sizeof stroke / sizeof stroke[0])) {
+        return of_stroke;
+    }
+    return found_alerted_of(context, missing, 1) ? of_missing : of_persons;
+}
+
+/* The same of what can be of nobody and nothing else. */
+static const char *
+surely_phrases(const struct asked *asked)
+{
+    const char *phrases = persons_phrases(asked);
+
+    return phrases == of_hidden ? of_hidden : surely_over;
+}
 
 static bool
 are_fillers(const struct asked *asked, const struct tokens *tokens, bool of_things)
@@ -137,14 +149,15 @@ only_tells(const struct asked *asked, const char *persons, const char *things_to
 static bool
 tells_of_both(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, of_persons) && only_tells(asked, of_persons, of_units);
+    return tokens_have(&asked->tokens, persons_phrases(asked)) &&
+           only_tells(asked, persons_phrases(asked), of_units);
 }
 
 /* "Ok it was asleep from how i laid on it. its back": by itself "its back" is what was wrong. */
 static bool
 is_back_from_harmless(const struct asked *asked)
 {
-    return tokens_have(&asked->tokens, harmless) &&
+    return tokens_have(&asked->tokens, harmless) && persons_phrases(asked) != of_hidden &&
            only_tells(asked, "its back|is back|it came back|came back|ya volvio|ya regreso", NULL);
 }
 
@@ -170,7 +183,7 @@ is_alarm_of_thing(const struct tokens *tokens)
 static bool
 surely_tells(const struct asked *asked)
 {
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, surely_over);
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, surely_phrases(asked));
     struct tokens other = tokens_without(asked->arena, &rest, not_needed);
 
     return rest.count < asked->tokens.count && !tokens_have(&other, doubtful) &&
@@ -251,158 +264,6 @@ is_over_was_cooking(const struct asked *asked)
            are_fillers(asked, &other, false);
 }
 
-/* An alert that is open was told with this value: "reading 84". */
-static bool
-was_told_before(const struct asked *asked, int value)
-{
-    enum { THOUSAND = 1000 };
-    size_t i, j;
-
-    for (i = 0; i < asked->context->alert_count; i++) {
-        struct tokens brief = tokens_read(asked->arena, asked->context->alerts[i].brief);
-
-        for (j = 0; j < brief.count; j++) {
-            if (brief.list[j].kind == TOKEN_NUMBER &&
-                brief.list[j].thousandths == value * THOUSAND) {
-                return true;
-            }
-        }
-    }
-    return false;
-}
-
-/*
- * "94 not 84", "94, no, 84", or with "typo" one number alone: the value that holds; 0 if none is
- * told so. Of two with "no" between them the first holds only if the second stands right behind it
- * and is what was told before: "94 no 84". All else puts the first right.
- */
-static int
-value_put_right(const struct asked *asked)
-{
-    enum { THOUSAND = 1000 };
-    const struct tokens *tokens = &asked->tokens;
-    bool was_wrong = tokens_have(tokens, "meant|typo|misread|quise decir|lei mal|me equivoque");
-    size_t count = 0, denial = 0, numbers[2] = {0, 0}, i;
-    int values[2] = {0, 0};
-
-    for (i = 0; i < tokens->count; i++) {
-        if (yes_no_denies_at(tokens, i)) {
-            if (count == 0) {
-                return 0; /* "not 94 but 84" */
-            }
-            denial = count == 1 ? i : denial;
-        }
-        if (tokens->list[i].kind == TOKEN_NUMBER && count++ < 2) {
-            numbers[count - 1] = i;
-            values[count - 1] = tokens->list[i].thousandths / THOUSAND;
-        }
-    }
-    if (count == 2 && denial > 0) {
-        return denial == numbers[0] + 1 && numbers[1] == denial + 1 &&
-                       was_told_before(asked, values[1])
-                   ? values[0]
-                   : values[1];
-    }
-    return count == 1 && was_wrong && denial == 0 ? values[0] : 0;
-}
-
-/* The value by which they put right a reading that staff were alerted of; 0 if the text is none of
- * that alone. */
-static int
-reading_put_right(const struct asked *asked)
-{
-    static const char *const readings[] = {"low-reading", "reading", "reading-and-symptom"};
-    struct tokens rest = tokens_without(
-        asked->arena, &asked->tokens,
-        "not|no|meant|i mean|typo|misread|read it wrong|wrong|quise decir|digo|"
-        "lei mal|me equivoque|era|eran|fue|was|percent|por ciento|wait|espere|actually|"
-        "really|is|at|in fact|correction|de hecho|en realidad|tiene|marca");
-
-    return tokens_words_among(&rest, around) &&
-                   found_alerted_of(asked->context, readings, sizeof readings / sizeof readings[0])
-               ? value_put_right(asked)
-               : 0;
-}
-
-/* A value that is no cause to call. */
-static bool
-is_well(const struct asked *asked, int value)
-{
-    enum { WELL = 90, MOST = 100 };
-
-    return value >= WELL && value <= MOST && value > emergency_reading(asked->context);
-}
-
-/* Nothing but values was told of them, and nothing that they feel. */
-static bool
-only_readings_told(const struct asked *asked)
-{
-    static const char *const of_readings[] = {"low-reading", "reading", "low-oxygen"};
-    size_t i, count = 0;
-
-    for (i = 0; i < asked->context->alert_count; i++) {
-        const char *reasons = asked->context->alerts[i].reasons;
-
-        while (reasons != NULL) {
-            const struct sign *sign = found_next_reason(asked, &reasons);
-            bool is_of_reading = sign != NULL && (strcmp(sign->id, of_readings[0]) == 0 ||
-                                                  strcmp(sign->id, of_readings[1]) == 0 ||
-                                                  strcmp(sign->id, of_readings[2]) == 0);
-
-            if (sign != NULL && !is_of_reading) {
-                return false;
-            }
-            count += is_of_reading;
-        }
-    }
-    return count > 0;
-}
-
-bool
-is_over_reads_well(const struct asked *asked)
-{
-    enum { THOUSAND = 1000 };
-    static const char rises[] = "now|again|back to|back up|up to|went up|came up|back at|ya|ahora|"
-                                "ahorita|subio|ya subio";
-    static const char of_value[] =
-        " it its the was is on at up to back went came now again ok okay good sorry thanks god he "
-        "hes she shes my his her him mom dad oxygen o2 sat sats spo2 level reading reads says "
-        "finger oximeter and so percent ya esta en el la su mi de subio ahora ahorita oxigeno "
-        "saturacion gracias a dios dedo marca dice por ciento perdon era es y "
-        "estaba puesto ";
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, harmless);
-    size_t i, count = 0;
-    int value = 0;
-
-    for (i = 0; i < rest.count; i++) {
-        if (rest.list[i].kind == TOKEN_NUMBER) {
-            value = rest.list[i].thousandths / THOUSAND;
-            count++;
-        }
-    }
-    /* After a reading that was no emergency another one is a reading, which we do not judge. */
-    return open_emergency_stands(asked->context) && count == 1 && is_well(asked, value) &&
-           tokens_words_among(&rest, of_value) &&
-           (rest.count < asked->tokens.count || tokens_have(&rest, rises)) &&
-           only_readings_told(asked);
-}
-
-/* "Sorry, 94 not 84": what was told as a low reading is none. */
-static bool
-corrects_reading(const struct asked *asked)
-{
-    return is_well(asked, reading_put_right(asked));
-}
-
-int
-is_over_still_low(const struct asked *asked)
-{
-    enum { LEAST = 30 };
-    int value = reading_put_right(asked);
-
-    return value >= LEAST && value <= emergency_reading(asked->context) ? value : 0;
-}
-
 /* "He is not" and then "breathing": the text before is read with it. */
 static bool
 was_denied(const struct asked *asked)
@@ -431,7 +292,7 @@ static bool
 is_help_told(const struct asked *asked)
 {
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, help_there);
-    struct tokens other = tokens_without(asked->arena, &rest, of_persons);
+    struct tokens other = tokens_without(asked->arena, &rest, persons_phrases(asked));
 
     return rest.count < asked->tokens.count && are_fillers(asked, &other, false);
 }
@@ -441,13 +302,14 @@ static bool
 tells_all_clear(const struct asked *asked)
 {
     if (open_emergency_stands(asked->context)) {
-        return only_tells(asked, of_persons, NULL) || tells_of_both(asked) ||
+        return only_tells(asked, persons_phrases(asked), NULL) || tells_of_both(asked) ||
                is_back_from_harmless(asked);
     }
     if (asked_open_question(asked) == QUESTION_FLOWING) {
-        return only_tells(asked, of_persons, of_units_in_waiting);
+        return only_tells(asked, persons_phrases(asked), of_units_in_waiting);
     }
-    return only_tells(asked, asked->context->alert_count > 0 ? of_persons : of_persons_untold,
+    return only_tells(asked,
+                      asked->context->alert_count > 0 ? persons_phrases(asked) : of_persons_untold,
                       of_units);
 }
 
@@ -455,15 +317,17 @@ bool
 is_over_of_anything(const struct asked *asked)
 {
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
-           only_tells(asked, of_persons, of_units);
+           !is_told_once_more(&asked->tokens) && !is_over_of_another(asked) &&
+           only_tells(asked, persons_phrases(asked), of_units);
 }
 
 bool
 is_over_told(const struct asked *asked)
 {
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
+           !is_told_once_more(&asked->tokens) && !is_over_of_another(asked) &&
            (tells_all_clear(asked) || is_help_told(asked) || is_over_was_cooking(asked) ||
-            corrects_reading(asked) || is_over_reads_well(asked));
+            is_over_corrects_reading(asked) || is_over_reads_well(asked));
 }
 
 /* What is said to it; nothing if others see to them. */
@@ -499,8 +363,8 @@ is_over_decide(const struct asked *asked, struct verdict *verdict)
         verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
         return true;
     }
-    if (!is_over_told(asked) &&
-        !(open_emergency_stands(asked->context) && !speaks_against(asked) && surely_tells(asked))) {
+    if (!is_over_told(asked) && !(open_emergency_stands(asked->context) && !speaks_against(asked) &&
+                                  !is_over_of_another(asked) && surely_tells(asked))) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "is-over")->text = words_for(asked);

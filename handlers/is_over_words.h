@@ -1,6 +1,6 @@
 /*
  * What is told when what was wrong is over: phrases for tokens_have() and tokens_without(). Private
- * to is_over.c, which knows when each of them counts.
+ * to is_over.c and is_over_value.c, which know when each of them counts.
  */
 #ifndef IS_OVER_WORDS_H
 #define IS_OVER_WORDS_H
@@ -46,10 +46,17 @@
     "is laughing|laughing|laughs|is joking|is smiling|smiling|walking around|is eating|"           \
     "talking fine|talking normal|talking to us|talking to me|hes talking|shes talking|"            \
     "looks better|looks good|looks fine|looks ok|pink again|pink now|pinked up|looks pink|"        \
-    "good color|color is good|color is better|found him|found her|found them|we found him|"        \
-    "lo encontre|la encontre|lo encontramos|la encontramos|aparecio|lo levantamos|la levantamos|"  \
+    "good color|color is good|color is better|lo levantamos|la levantamos|"                        \
     "lo levante|la levante|se rie|riendose|ya camina|sabe su nombre|sabe donde esta|"              \
     "ya nos reconoce|nos reconoce|ya esta hablando|esta rosado|esta rosada|buen color"
+/* After somebody was missed. */
+#define FOUND_AGAIN                                                                                \
+    "found him|found her|found them|we found him|we found her|lo encontre|la encontre|"            \
+    "lo encontramos|la encontramos|aparecio"
+/* Of what was written in error, and of nobody. */
+#define NO_ALARM                                                                                   \
+    "false alarm|falsa alarma|no emergency|not an emergency|no era emergencia|no es emergencia|"   \
+    "wrong number|numero equivocado|me equivoque de numero"
 #define WAS_NONE                                                                                   \
     "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
     "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
@@ -126,5 +133,30 @@ static const char reported[] =
     "doctor dice|doctor dijo|doctora dice|doctora dijo|enfermera dice|enfermera dijo|"
     "paramedics|medics|paramedicos|dice el doctor|dijo el doctor|dice la doctora|dijo la "
     "doctora|dicen|dijeron|que";
+
+/* What may stand beside it without telling anything more; of things too. */
+static const char around[] =
+    " it its the that this now again already ok okay yes yeah yep hi hello oh phew thanks thank "
+    "you so much very good great finally all and thing darn damn silly just he hes she shes they "
+    "theyre we were im i am are "
+    "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
+    "sister brother sorry with us him her them by itself everyone lol haha jaja whew uf god "
+    "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
+    "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
+    "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
+    "tranquilos ";
+/* What it came from, and harms nobody: "just stood up too fast"; told beside that it is over. */
+static const char harmless[] =
+    "just stood up too fast|stood up too fast|got up too fast|stood up too quick|got up too quick|"
+    "was just stairs|just the stairs|just stairs|it was the stairs|was just the hill|"
+    "was just asleep|was asleep|fell asleep|was sleeping|was just sleeping|was napping|"
+    "was dreaming|from how i laid on it|how i laid on it|laid on it|slept on it|how i slept|"
+    "hadnt eaten|had not eaten|didnt eat|forgot to eat|on wrong finger|wrong finger|"
+    "on the wrong finger|cold finger|cold fingers|fingers were cold|finger was cold|nail polish|"
+    "went down wrong|swallowed wrong|me pare muy rapido|se paro muy rapido|se levanto muy rapido|"
+    "no habia comido|no comio|no ha comido|no he comido|no habia desayunado|que no habia comido|"
+    "estaba dormido|estaba dormida|se quedo dormido|se quedo dormida|en el dedo equivocado|"
+    "dedo equivocado|dedo frio|dedos frios|fueron las escaleras|por las escaleras|"
+    "eran las escaleras";
 
 #endif

@@ -16,7 +16,8 @@ static const char in_danger[] = "in-danger";
 
 enum { STANDS_S = 6 * 3600 };
 
-/* One that a person may show beside it, of the body or from others: that goes first then. */
+/* One that a person may show beside it, of the body or from others: that goes first then. What they
+ * took is part of the wish. */
 static bool
 tells_another_emergency(const struct asked *asked, const struct open_alert *alert)
 {
@@ -26,7 +27,8 @@ tells_another_emergency(const struct asked *asked, const struct open_alert *aler
         const struct sign *sign = found_next_reason(asked, &reasons);
 
         if (sign != NULL && sign->level == SIGN_EMERGENCY && strcmp(sign->id, self_harm) != 0 &&
-            strcmp(sign->id, in_danger) != 0 && strcmp(sign->id, "asks-emergency") != 0) {
+            strcmp(sign->id, in_danger) != 0 && strcmp(sign->id, "poison") != 0 &&
+            strcmp(sign->id, "asks-emergency") != 0) {
             return true;
         }
     }

@@ -100,7 +100,12 @@ bool is_over_may_be_lost(const struct asked *asked);
 const char *is_over_beside(const struct asked *asked);
 /* "94, no, 84" after a low reading: the value that holds, if that is low too; else 0. */
 int is_over_still_low(const struct asked *asked);
-/* "Its 93 now" after a low reading, and nothing else was told or is. */
+/* "Sorry, 94 not 84": what was told as a low reading is none. */
+bool is_over_corrects_reading(const struct asked *asked);
+/* Somebody is named, and others were in the minutes before. */
+bool is_over_of_another(const struct asked *asked);
+/* "Wrong finger, its 96" after a low reading, or "its 96" after another such value, and nothing
+ * else was told or is. */
 bool is_over_reads_well(const struct asked *asked);
 /* "It was burnt toast", while nothing but smoke or its smell was told. */
 bool is_over_was_cooking(const struct asked *asked);
