@@ -176,6 +176,36 @@ START_TEST(half_of_something_else_is_no_half_flow)
 }
 END_TEST
 
+/* It is out of these that oxygen comes. */
+START_TEST(half_a_flow_out_of_the_tube_or_off_and_on_again_is_no)
+{
+    static const char *const half[] = {"yes barely coming through the tubing",
+                                       "a little air from the prongs",
+                                       "just a little out of the hose",
+                                       "yes a little out the mask",
+                                       "hardly any on the battery",
+                                       "yes kind of it sounds faint",
+                                       "comes on and off again",
+                                       "yes on and off again",
+                                       "its off and on again",
+                                       "poquito aire en la mascarilla",
+                                       "si, apenas por la canula",
+                                       "sale poco de la manguera"};
+    static const char *const of_else[] = {
+        "i switched it off and on again, its flowing",
+        "yes its flowing, the tube was a little bent", "yes it flows, the hose is a little long",
+        "si sale bien, la manguera estaba un poco suelta", "yes flowing, battery at half"};
+    size_t i;
+
+    EACH_IS(half, ALERT_EMERGENCY, QUESTION_NONE);
+    for (i = 0; i < sizeof of_else / sizeof of_else[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, of_else[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", of_else[i]);
+    }
+}
+END_TEST
+
 START_TEST(a_question_beside_it_is_answered_and_oxygen_asked_about_again)
 {
     ask_whether_it_flows();
@@ -198,6 +228,7 @@ main(void)
     tcase_add_test(tests, it_runs_again_closes_the_question_only_with_nothing_else_beside_it);
     tcase_add_test(tests, half_a_flow_is_no);
     tcase_add_test(tests, half_of_something_else_is_no_half_flow);
+    tcase_add_test(tests, half_a_flow_out_of_the_tube_or_off_and_on_again_is_no);
     tcase_add_test(tests, a_question_beside_it_is_answered_and_oxygen_asked_about_again);
     return fixture_run(tests);
 }

@@ -1,7 +1,9 @@
 /* "It stopped beeping", "false alarm", "the ambulance is here": staff hear of it, and nothing is
  * called well. */
 #include "is_over_stage.h"
+
 #include <string.h>
+
 START_TEST(what_is_over_is_thanked_for_and_staff_hear_of_it)
 {
     static const char *const texts[] = {"it stopped beeping now",
