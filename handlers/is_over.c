@@ -317,15 +317,14 @@ bool
 is_over_of_anything(const struct asked *asked)
 {
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
-           !is_told_once_more(&asked->tokens) && !is_over_of_another(asked) &&
-           only_tells(asked, persons_phrases(asked), of_units);
+           !is_over_of_another(asked) && only_tells(asked, persons_phrases(asked), of_units);
 }
 
 bool
 is_over_told(const struct asked *asked)
 {
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
-           !is_told_once_more(&asked->tokens) && !is_over_of_another(asked) &&
+           !is_over_of_another(asked) &&
            (tells_all_clear(asked) || is_help_told(asked) || is_over_was_cooking(asked) ||
             is_over_corrects_reading(asked) || is_over_reads_well(asked));
 }
