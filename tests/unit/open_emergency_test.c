@@ -337,8 +337,7 @@ START_TEST(after_a_wish_to_die_each_text_gets_the_line_that_listens)
                                           "the 988 line is busy", "dont call me"};
     static const char *const spanish[] = {"adios", "no quiero hablar con nadie",
                                           "el 988 no contesta", "ya es tarde"};
-    static const char *const calm[] = {"thank you they helped", "im calling 988", "im ok now",
-                                       "thanks"};
+    static const char *const calm[] = {"thank you they helped", "im calling 988", "thanks"};
     size_t i;
 
     for (i = 0; i < sizeof english / sizeof english[0]; i++) {
@@ -357,6 +356,9 @@ START_TEST(after_a_wish_to_die_each_text_gets_the_line_that_listens)
         fixture_says(stage, "988");
         ck_assert_msg(stage->verdict.alert.level == ALERT_OFFICE, "\"%s\"", calm[i]);
     }
+    said_after("i want to kill myself", "im ok now"); /* it takes nothing back */
+    fixture_says(stage, "988");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
 }
 END_TEST
 
