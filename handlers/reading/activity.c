@@ -14,6 +14,11 @@ is_now(const struct items *items, size_t at, const struct told *told)
         token_among(items->tokens, items->list[at].from, nights)) {
         return false;
     }
+    if (token_among(items->tokens, items->list[at].from, " overnight all ") &&
+        token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                    " charged charging charge charges plugged it them on ")) {
+        return false; /* "the one he charged overnight" */
+    }
     if (told->kind == TOLD_WATCH &&
         tokens_between_among(items->tokens, tokens_back(items->list[at].from, 2),
                              items->list[at].to, " fall falls falling quedo queda doze ")) {

@@ -155,7 +155,10 @@ is_instead(const struct items *items, size_t at)
     static const char had[] = "instead of|rather than|should have been|shouldve been|should have|"
                               "was supposed to be|were supposed to be|supposed to have|en vez de|"
                               "en lugar de|en vez de tener|en lugar de tener|en vez de traer|"
-                              "deberian ser|debian ser|tenian que ser";
+                              "deberian ser|debian ser|tenian que ser|if i had|if we had|if he "
+                              "had|if she had|si tuviera|si tuvieramos|promised|promised us|"
+                              "promised me|prometieron|nos prometieron|me prometieron|wish i had|"
+                              "wish we had|ojala tuviera";
     size_t from = items->list[clause_start(items, at)].from, first = items->list[at].from, i;
 
     for (i = first; i > from && first - i < PHRASE_REACH; i--) {
@@ -164,11 +167,37 @@ is_instead(const struct items *items, size_t at)
         if (taken > 0 && i - 1 + taken <= first && first - (i - 1 + taken) <= 2) {
             return true;
         }
-        if (token_among(items->tokens, i - 1, " but pero and y its we i ")) {
+        if (token_among(items->tokens, i - 1, " but pero and y its ")) {
             return false;
         }
     }
     return false;
+}
+
+/* "at 20 it beeps", "it beeps at 10", "stop at 20", "parar en 20", "happy with 80": a bound that is
+ * watched for or would do */
+static bool
+is_mark(const struct items *items, size_t at, size_t after)
+{
+    static const char before[] =
+        "beeps at|beep at|chirps at|alarms at|warns at|warns me at|pita a|pita al|pita en|pita al "
+        "llegar a|suena a|suena al|suena en|stop at|quit at|swap at|swap it at|switch at|change it "
+        "at|happy with|be fine with|settle for|parar en|paro en|cambiar en|la cambio en|cambio a "
+        "los|conformo con|con tal de llegar a";
+    static const char behind[] =
+        "it beeps|it chirps|it warns|it alarms|it starts beeping|pita|suena|"
+        "empieza a pitar|me conformo|me basta|me es suficiente";
+    size_t first = items->list[at].from, i;
+
+    if (item_is(items, at, ITEM_CHARGE) || item_is(items, at, ITEM_FULL)) {
+        return false;
+    }
+    for (i = 1; i <= 5 && i <= first; i++) {
+        if (tokens_phrase_at(items->tokens, first - i, before) == i) {
+            return true;
+        }
+    }
+    return tokens_phrase_at(items->tokens, items->list[after - 1].to, behind) > 0;
 }
 
 bool
@@ -177,5 +206,5 @@ state_is_asked(const struct items *items, size_t at, size_t after)
     return is_to_come(items, at) || is_of_vehicle(items, at, after) || is_of_empty_one(items, at) ||
            is_which_or_whether(items, at) || is_one_of_two(items, at, after) ||
            is_meaning(items, at) || is_goal_again(items, at) || is_how_long_till(items, at) ||
-           is_instead(items, at);
+           is_instead(items, at) || is_mark(items, at, after);
 }

@@ -476,7 +476,7 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
     }
     if (!(after > at + 2 || led_as_charge(items, at, before, big) ||
           stands_as_charge(items, at, before, after, steps > 0) ||
-          (big && is_taken_along(items, at, after)) ||
+          (big && (is_taken_along(items, at, after) || is_so_now(items, at, after))) ||
           ((big || tells_other_before(items, at)) && is_of_placed_one(items, at, after)) ||
           goes_on_as_charge(items, at, before, after, after_state))) {
         return false;

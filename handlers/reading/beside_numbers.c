@@ -194,6 +194,15 @@ is_of_battery_told(const struct items *items, size_t at)
 {
     size_t from = clause_start(items, at - 1), i;
 
+    for (i = at; i > from + 1; i--) {
+        if (items->list[i - 1].is == ITEM_NUMBER || items->list[i - 1].is == ITEM_AMOUNT) {
+            break;
+        }
+        if (token_among(items->tokens, items->list[i - 1].to - 1, " it one ") &&
+            token_among(items->tokens, tokens_back(items->list[i - 1].to - 1, 1), " in ")) {
+            return true;
+        }
+    }
     for (i = from; i < at; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_OTHER) ||
             item_value(items, i, ITEM_POWER) == POWER_WORD_BATTERY) {
@@ -238,6 +247,18 @@ is_in_machine(const struct items *items, size_t after)
     return (item_text(items, after, "in") || item_text(items, after, "en")) &&
            items_have_word(items, after, after + 3,
                            " machine unit concentrator slot maquina aparato ");
+}
+
+/* "was full this morning and is 35 now": said of what was told before */
+bool
+is_so_now(const struct items *items, size_t at, size_t after)
+{
+    size_t from = sentence_start(items, at);
+
+    return item_is(items, after, ITEM_NOW) &&
+           token_among(items->tokens, tokens_back(items->list[at].from, 1), " is its esta va ") &&
+           items_find(items, from, at, ITEM_BATTERY) < at &&
+           items_find(items, from, at, ITEM_WAS) < at;
 }
 
 /* "went out with 80", "salio con 85 hace una hora": of the battery that went along */

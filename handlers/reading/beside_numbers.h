@@ -28,6 +28,8 @@ bool is_of_placed_one(const struct items *items, size_t at, size_t after);
 bool is_seen_now(const struct items *items, size_t at, size_t after);
 /* "+ 8 in the machine" */
 bool is_in_machine(const struct items *items, size_t after);
+/* "was full this morning and is 35 now" */
+bool is_so_now(const struct items *items, size_t at, size_t after);
 /* "went out with 80", "salio con 85 hace una hora" */
 bool is_taken_along(const struct items *items, size_t at, size_t after);
 /* "is 40 enough", "will 40 do" */

@@ -9,6 +9,7 @@
 
 #include "beside_numbers.h"
 #include "charges_again.h"
+#include "charges_left_over.h"
 #include "corrections.h"
 #include "counted.h"
 #include "gone.h"
@@ -228,6 +229,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
         subject_behind(items, &group);
         if ((!listed && charge_is_said_again(items, groups, &group)) ||
             charge_is_spelt_again(items, groups, &group) ||
+            charge_is_of_those_told(items, groups, &group) ||
             charge_is_doubled(items, groups, &group) || gone_is_left_out(items, groups, &group)) {
             at += group.state.count;
             continue;
@@ -493,6 +495,9 @@ charges_read(struct items *items, struct told *told)
     untold = untold > counted.on_top ? untold : counted.on_top;
     untold = untold > cannot ? untold : cannot;
     told->count = untold > 0 ? untold : 0;
+    if (groups.count == 0 && cannot == 0) {
+        read.first_at = charges_left_over(items, told);
+    }
     if (told_batteries(told) > TOLD_BATTERIES_MAX) {
         told->count = TOLD_BATTERIES_MAX - (int)(told->charge_count + told->light_count);
     }

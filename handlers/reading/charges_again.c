@@ -122,6 +122,69 @@ charge_is_spelt_again(const struct items *items, const struct groups *groups,
            items->list[last->from].digits != items->list[at].digits;
 }
 
+/* "both", "las dos", "all": the words before the charge mean those that are known. */
+static bool
+means_all_of_them(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+
+    for (i = at; i > from && at - i < 5; i--) {
+        if (item_is(items, i - 1, ITEM_BOTH) || item_is(items, i - 1, ITEM_ALL) ||
+            (items->list[i - 1].is == ITEM_NUMBER &&
+             token_among(items->tokens, tokens_back(items->list[i - 1].from, 1),
+                         " las los the mis my "))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "is one full battery enough", "how long does a full battery last", "I repeat, one full", "yes" */
+static bool
+is_spoken_of_again(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), i;
+    bool counted =
+        item_is(items, at - 1, ITEM_ARTICLE) || (at > 0 && items->list[at - 1].is == ITEM_NUMBER);
+
+    for (i = at; item_is(items, at, ITEM_FULL) && i > from && at - i < 5; i--) {
+        if (token_among(items->tokens, items->list[i - 1].from,
+                        " repeat repito yes si yeah yep ") ||
+            (counted && token_among(items->tokens, items->list[i - 1].from,
+                                    " is does do will dura aguanta alcanza "))) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+charge_is_of_those_told(const struct items *items, const struct groups *groups,
+                        const struct group *group)
+{
+    size_t at = group->state.from, i;
+    int told = 0;
+
+    if (groups->count == 0 || group->state.is_lights || group->state.cannot || group->times < 1 ||
+        item_is(items, at, ITEM_OTHER) ||
+        items_have_word(items, clause_start(items, at), at,
+                        " another other otra otro also tambien plus mas second spare ")) {
+        return false;
+    }
+    for (i = 0; i < groups->count; i++) {
+        const struct group *before = &groups->list[i];
+
+        if (before->state.is_lights || before->state.charge.low != group->state.charge.low ||
+            before->state.charge.high != group->state.charge.high || before->times < 1 ||
+            clause_start(items, before->state.from) == clause_start(items, at)) {
+            return false;
+        }
+        told += before->times;
+    }
+    return told == group->times &&
+           (group->times == 1 ? is_spoken_of_again(items, at) : means_all_of_them(items, at));
+}
+
 /* "a fresh full one", "totally topped off full": said twice of one; "full full half" are three. */
 bool
 charge_is_doubled(const struct items *items, const struct groups *groups, const struct group *group)

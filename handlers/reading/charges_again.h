@@ -32,6 +32,10 @@ bool charge_is_said_again(const struct items *items, const struct groups *groups
 /* "nineteen, 19" */
 bool charge_is_spelt_again(const struct items *items, const struct groups *groups,
                            const struct group *group);
+/* "got 2 full ones. both full", "full battery. how long does a full battery last": of those told.
+ */
+bool charge_is_of_those_told(const struct items *items, const struct groups *groups,
+                             const struct group *group);
 /* "a fresh full one" */
 bool charge_is_doubled(const struct items *items, const struct groups *groups,
                        const struct group *group);

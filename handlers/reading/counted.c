@@ -249,9 +249,10 @@ is_asked_for(const struct items *items, size_t at)
     for (i = from; i < airline; i++) { /* "3 hours says the airline with 2 batteries" */
         figure = figure || item_in(items, i, UNIT_MINUTE);
     }
-    if (tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
-                         "instead of|rather than|vez de|lugar de|de tener|de traer|have been") ==
-        2) {
+    if (tokens_phrase_at(
+            items->tokens, tokens_back(items->list[at].from, 2),
+            "instead of|rather than|vez de|lugar de|de tener|de traer|have been|promised us|"
+            "promised me|nos prometieron|me prometieron|guy promised|they promised") == 2) {
         return true; /* "instead of 3 full batteries" */
     }
     return item_is(items, at + 1, ITEM_BATTERY) &&
@@ -425,8 +426,7 @@ take_number(struct items *items, size_t at, size_t first_charge, struct counted 
     items_spend(items, at, 1);
     if (is_asked_for(items, at)) {
         return;
-    }
-    if (is_on_top(items, at, first_charge < at)) {
+    } else if (is_on_top(items, at, first_charge < at)) {
         counted->on_top += number;
     } else {
         counted->total = number;

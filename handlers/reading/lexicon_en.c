@@ -111,7 +111,8 @@ const struct lexicon_entry lexicon_en[] = {
         "all|all of them|all of the|all of my|they|theyre|theyre all|they are|them all|"
         "em all|all the|all my|all are|all at"),
     ROW(ITEM_EACH, 0,
-        "each|apiece|each one|each of them|a piece|per battery|every one|in each|"
+        "the pair of them|both of em|for the pair|each|apiece|each one|each of them|a piece|per "
+        "battery|every one|in each|"
         "on each|on each one|in each one|on every one"),
     ROW(ITEM_SAME, 0,
         "too|as well|also the same|the same|same|is the same|same as that|likewise|"
@@ -131,7 +132,8 @@ const struct lexicon_entry lexicon_en[] = {
         "how|didnt look|havent tested|untested|dunno|no clue|cant see|cant read|unchecked|havent "
         "seen|didnt look at|not looked at|dont remember|i cant see"),
     ROW(ITEM_FULL, 0,
-        "are all charged|are charged|is charged|is all charged|are both charged|both charged|all "
+        "brimful|full to the brim|full to the top|topped right up|charged all the way|are all "
+        "charged|are charged|is charged|is all charged|are both charged|both charged|all "
         "charged|all charged and ready|charged and ready|full|fulls|fully charged|full "
         "charged|fully chargd|charged full|topped off|topped up|"
         "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
@@ -170,6 +172,9 @@ const struct lexicon_entry lexicon_en[] = {
            "basically empty|pretty much empty|about to die|nearly gone|its almost dead|its almost "
            "empty|"
            "it is almost dead|it is almost empty"),
+    CHARGE(45, 55,
+           "midway|about midway|around midway|around the middle|near the middle|at the halfway "
+           "mark|halfway mark"),
     CHARGE(50, 65,
            "a bit over half|a little over half|bit over half|little over half|just over half|"
            "slightly over half|a bit more than half|a little more than half|a tad over half|"
@@ -212,7 +217,10 @@ const struct lexicon_entry lexicon_en[] = {
         "is blinking|is flashing|only half on|is only half on|partly lit|half a light|"
         "half a bar|dim|barely lit|faint|flickering"),
     ROW(ITEM_SHOWS, 1,
-        "woke up to|woke up with|is charged to|are charged to|is charged up to|are charged up "
+        "juice is|juice is at|juice at|power level is|power is at|made it to|made it up to|got up "
+        "to|climbed to|climbed up to|is up to|came up to|indicates|is indicating|measures|tells "
+        "me|puts it at|woke up to|woke up with|is charged to|are charged to|is charged up to|are "
+        "charged up "
         "to|both charged to|are both "
         "charged to|all charged to|are all charged to|is all charged to|is charged at|are charged "
         "at|is charged about|are charged "

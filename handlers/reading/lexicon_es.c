@@ -176,7 +176,9 @@ const struct lexicon_entry lexicon_es[] = {
         "a medias|medias|parpadea|parpadeando|parpadeante|media luz|a medio prender|"
         "medio prendida|titilando|tenue|a media luz|media prendida|intermitente"),
     ROW(ITEM_SHOWS, 1,
-        "porcentaje|el porcentaje|porcentaje de carga|porcentaje de bateria|el porcentaje es|la "
+        "ya llego a|ya llego al|ya subio a|subio hasta|indica|senala|registra|me "
+        "indica|porcentaje|el porcentaje|porcentaje de carga|porcentaje de bateria|el porcentaje "
+        "es|la "
         "carga "
         "es|la carga esta en|la carga va en|marcando|indicando|mostrando|senala|arroja|aparece|"
         "se ve en|va por|anda por|andan por|van por|ronda|"

@@ -262,7 +262,8 @@ is_of_thing(const struct tokens *tokens, size_t at)
 static bool
 is_beside_low_battery(const struct tokens *tokens, size_t at)
 {
-    static const char others[] = " otra otro other spare second segunda bolsa bag purse mochila "
+    static const char others[] = " left right top bottom izquierda derecha arriba abajo otra otro "
+                                 "other spare second segunda bolsa bag purse mochila "
                                  "cajon drawer backpack maleta backup ";
     int thousandths;
     size_t from = at, i, next;

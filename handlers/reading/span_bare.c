@@ -55,7 +55,9 @@ span_is_bare_minutes(const struct items *items, size_t at, const struct spans *s
              token_among(items->tokens, items->list[at - 1].from, " down up back home ")) ||
             (item_is(items, at - 2, ITEM_GOING) &&
              token_among(items->tokens, items->list[at - 1].from, " otros another "))) &&
-           !item_is(items, at + 1, ITEM_UNIT);
+           !item_is(items, at + 1, ITEM_UNIT) &&
+           !(item_is(items, at - 1, ITEM_GOING) && /* "bus 61 takes 2 hours" */
+             token_among(items->tokens, items->list[at].to, " takes tarda leaves sale goes va "));
 }
 
 /* "150 minutes on the coach, a stop, 150 more": minutes, as those told before */

@@ -9,6 +9,7 @@
 #include "hedges.h"
 #include "lights.h"
 #include "other_things.h"
+#include "short_of_full.h"
 #include "state_goals.h"
 #include "state_nouns.h"
 #include "states_past.h"
@@ -296,14 +297,22 @@ word_at(const struct items *items, size_t at, struct state *state)
     return true;
 }
 
+/* "the other", "la segunda" */
+static bool
+names_another(const struct items *items, size_t at)
+{
+    return item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL);
+}
+
 /* "none on the third", "nada en la segunda": empty, where a battery is named */
 static bool
 nothing_at(const struct items *items, size_t at, struct state *state)
 {
     if (!token_among(items->tokens, items->list[at].from, " none nothing nada zip ") ||
         items->list[at].to != items->list[at].from + 1 ||
-        !token_among(items->tokens, items->list[at].to, " on in en ") ||
-        !(item_is(items, at + 2, ITEM_OTHER) || item_is(items, at + 2, ITEM_ORDINAL)) ||
+        !(names_another(items, at + 1) ||
+          (token_among(items->tokens, items->list[at].to, " on in en ") &&
+           names_another(items, at + 2))) ||
         !tells_other_before(items, at)) {
         return false;
     }
@@ -412,6 +421,9 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
     *state = (struct state){.from = at};
     if (items->list[at].spent) {
         return false;
+    }
+    if (short_of_full_at(items, at, state)) {
+        return true;
     }
     if (!lights_at(items, at, state) && !fraction_of_lights_at(items, at, state) &&
         !percent_at(items, at, state) && !fraction_at(items, at, state) &&

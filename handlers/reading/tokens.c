@@ -324,8 +324,8 @@ below_thousand(const struct tokens *tokens, size_t at, int *value)
     more = below_hundred(tokens, at + taken + more, &rest) > 0
                ? more + below_hundred(tokens, at + taken + more, &rest)
                : 0;
-    if (more == 2 && rest == 1 &&
-        token_among(tokens, at + taken + 2, " at is says has thats with full half dead ")) {
+    if (more > 0 && rest == 1 &&
+        token_among(tokens, at + taken + more, " at is says has thats with full half dead ")) {
         more = 0; /* "one at a hundred and one at fifty" */
     }
     *value += more > 0 ? rest : 0;
