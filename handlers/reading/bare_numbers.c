@@ -349,7 +349,8 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         return item_is(items, after, ITEM_AT) && item_is(items, after + 1, ITEM_OTHER);
     }
     if ((alone && is_told_alone(items, at, after)) || begins_way_up(items, at) ||
-        is_whole_sentence(items, at) || is_asked_of(items, at, after) ||
+        is_whole_sentence(items, at) || is_clause_before_setting(items, at) ||
+        is_asked_of(items, at, after) ||
         (item_is(items, after, ITEM_AT) &&
          (item_is(items, after + 1, ITEM_OTHER) ||
           token_among(items->tokens, items->list[after].to, sides))) ||

@@ -4,6 +4,7 @@
 
 #include "amounts.h"
 #include "bare_numbers.h"
+#include "persons.h"
 
 /* "1 full, 1 maybe 30" */
 static bool
@@ -50,7 +51,8 @@ names_battery(const struct items *items, size_t at)
                items->list[at - 1].to == items->list[at - 1].from + 1) ||
               item_text(items, at - 1, "number") || item_text(items, at - 1, "numero") ||
               /* "battery 2 is 60", "la 2 en 47" */
-              item_value(items, at - 1, ITEM_BATTERY) == 1)));
+              (item_value(items, at - 1, ITEM_BATTERY) == 1 &&
+               items->list[at].value <= 12 * 1000))));
 }
 
 /* What behind a bare number says that it counts or sets something else. */
@@ -282,6 +284,31 @@ is_taken_along(const struct items *items, size_t at, size_t after)
         }
     }
     return false;
+}
+
+/* "just watching tv, 65, on 2": a clause of nothing but a number, and how it is set behind it; "my
+ * wife, 79, on 2" tells her age. */
+bool
+is_clause_before_setting(const struct items *items, size_t at)
+{
+    size_t i;
+
+    if (at < 2 || clause_start(items, at) != at || clause_end(items, at) != at + 1 ||
+        items->list[at].value <= 12 * 1000 || items->list[at].high > 100 * 1000 ||
+        !(item_value(items, at + 2, ITEM_AT) == AT_ON || item_is(items, at + 2, ITEM_SETTING) ||
+          item_is(items, at + 2, ITEM_MODE)) ||
+        token_among(items->tokens, items->list[at - 1].from - 1, person_words) ||
+        token_among(items->tokens, items->list[at - 1].from - 1, " im i me yo he she ella ")) {
+        return false;
+    }
+    for (i = 0; i < items->count; i++) {
+        if (item_in(items, i, UNIT_PERCENT) || item_is(items, i, ITEM_FULL) ||
+            item_is(items, i, ITEM_LIGHT) || item_is(items, i, ITEM_CHARGE) ||
+            item_is(items, i, ITEM_CYLINDER)) {
+            return false;
+        }
+    }
+    return true;
 }
 
 /* "is 40 enough", "will 40 do" */

@@ -32,6 +32,8 @@ bool is_in_machine(const struct items *items, size_t after);
 bool is_so_now(const struct items *items, size_t at, size_t after);
 /* "went out with 80", "salio con 85 hace una hora" */
 bool is_taken_along(const struct items *items, size_t at, size_t after);
+/* "just watching tv, 65, on 2" */
+bool is_clause_before_setting(const struct items *items, size_t at);
 /* "is 40 enough", "will 40 do" */
 bool is_asked_of(const struct items *items, size_t at, size_t after);
 /* A length of time is told in the sentence before. */

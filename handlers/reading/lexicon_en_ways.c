@@ -176,7 +176,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "drive there and back|ride there and back|drive|driving|drives|car|in the car|by "
+        "were in the car|we are in the car|im in the car|hes in the car|shes in the car|drive "
+        "there and back|ride there and back|drive|driving|drives|car|in the car|by "
         "car|van|truck|jeep|rv|bus|shuttle|train|subway|"
         "taxi|cab|uber|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
         "bus is|ride is|shuttle is|train is|drive is|taxi is|the drive is|"
@@ -306,7 +307,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been on batteries for|on battery for|on battery power for|unplugged it|"
         "been on battery since|disconnected|pulled it off the wall|just unplugged"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "lights went off|lights just went off|lights are off|lights just went out|power just "
+        "breaker flipped|flipped the breaker|no juice in the house|street is dark|block is "
+        "dark|house is dark|lights went off|lights just went off|lights are off|lights just went "
+        "out|power just "
         "died|power died|electric just went out|the electric is off|electricity went "
         "off|electricity is off|electricity just went off|breaker tripped|tripped the "
         "breaker|breaker popped|power cut off|power blinked out|juice went out|power went "
@@ -401,13 +404,15 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "snoozing|snoring|snores|dozing|dozing off|dozed off|passed out|out cold|slumbering|going "
         "to sleep|sleeps|to bed|til morning|in the bed"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
-        "into the hike|into our hike|into the walk|into our walk|been hiking|been hiking for|been "
+        "doing laps|walking laps|into the hike|into our hike|into the walk|into our walk|been "
+        "hiking|been hiking for|been "
         "walking|on my feet|on her feet|on his feet|up and "
         "about|walk|walking|walks|hiking|hike|hikes|on "
         "foot|strolling|stroll|walking around|"
         "been walking for|out walking|trek|trekking|snowshoeing|wander|wandering|walking about"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
-        "been driving|been riding|been riding for|into the drive|into our drive|into the ride|on "
+        "were in the car|we are in the car|im in the car|hes in the car|shes in the car|been "
+        "driving|been riding|been riding for|into the drive|into our drive|into the ride|on "
         "the highway|on the freeway|on the interstate|cruising along|im driving|im the "
         "driver|the one driving|driving|been driving for|at the wheel|on the road|riding in the "
         "car|drive|road "

@@ -137,7 +137,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     /* ---- ways and power ------------------------------------------------------------------------
      */
     ROW(ITEM_GOING, LEG_DRIVE,
-        "voy manejando|troca|en troca|de "
+        "vamos en el carro|vamos en el coche|voy en el carro|voy en el coche|vamos en carro|vamos "
+        "en coche|va en el carro|voy manejando|troca|en troca|de "
         "troca|carro|coche|auto|manejo|manejar|manejando|camion|autobus|camioneta|bus|taxi|tren|"
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"
@@ -303,9 +304,11 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "noche|"
         "siesta|a dormir|roncando|ronca"),
     ROW(ITEM_ACTIVITY, ACTIVITY_WALKING,
-        "caminando|caminar|camino|caminata|andando|a pie|paseando|camina|caminamos|senderismo"),
+        "caminando|caminar|camino|caminata|andando|a "
+        "pie|paseando|camina|caminamos|senderismo"),
     ROW(ITEM_ACTIVITY, ACTIVITY_COUNT,
-        "manejando|conduciendo|al volante|en carretera|manejo|manejar|"
+        "vamos en el carro|vamos en el coche|voy en el carro|voy en el coche|vamos en carro|vamos "
+        "en coche|va en el carro|manejando|conduciendo|al volante|en carretera|manejo|manejar|"
         "en carro|en coche|conducir|voy manejando"),
     ROW(ITEM_ACTIVITY, ACTIVITY_FLIGHT,
         "volando|en el avion|en avion|vuelo|avion|en el vuelo|volar"),
