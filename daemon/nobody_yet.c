@@ -39,6 +39,7 @@ may_tell(const struct caller *caller, const struct alert_renter *renter, bool *m
     for (i = 0; i < count; i++) {
         if (alerts[i].number == renter->number) {
             *may = !rests && !alerts[i].no_texts &&
+                   strstr(alerts[i].reasons, NO_REPLY_REASON) == NULL &&
                    strstr(alerts[i].reasons, "sign:death-told") == NULL;
         }
     }

@@ -9,7 +9,7 @@
 #include "calls.h"
 
 /* For an alert that is called now, as alert_rows_due() and alert_renters() fill it. Whoever gets no
- * texts, or has told a death, is told nothing. */
+ * texts, asked for none, or has told a death, is told nothing. */
 int nobody_yet_tell(const struct caller *caller, const struct alert_row *alert,
                     struct fault *fault);
 

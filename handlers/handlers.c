@@ -13,10 +13,11 @@
 typedef bool step(const struct asked *asked, struct verdict *verdict);
 
 /* After the signs. */
-static step *const whole_text[] = {flowing_decide,        staff_decide,       worse_again_decide,
-                                   consent_decide,        machine_decide,     in_charge_decide,
-                                   death_decide,          foreign_decide,     danger_yes_decide,
-                                   open_emergency_decide, worse_alone_decide, introduces_decide};
+static step *const whole_text[] = {flowing_decide,     staff_decide,          no_reply_decide,
+                                   worse_again_decide, consent_decide,        machine_decide,
+                                   in_charge_decide,   death_decide,          foreign_decide,
+                                   danger_yes_decide,  open_emergency_decide, worse_alone_decide,
+                                   introduces_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,
@@ -263,6 +264,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     outage_say_hours(&whole, verdict);
     reply_compose(&whole, verdict);
     limited_hold(&whole, verdict);
+    no_reply_hold(&whole, verdict);
     outage_mark(&whole, verdict);
     verdict->alert.call_utc_s = office_hours_call(&whole, verdict);
 }
@@ -295,5 +297,6 @@ handlers_decide_unrecorded(void *arena, const struct message *message,
     }
     reply_compose(&whole, verdict);
     verdict->reply_count = verdict->reply_count > 1 ? 1 : verdict->reply_count;
+    no_reply_hold(&whole, verdict);
     return true;
 }

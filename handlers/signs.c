@@ -331,6 +331,29 @@ find_in_open_emergency(const struct asked *whole, struct found *found)
     }
 }
 
+/* An injury that only the words of who hurts or threatens are like is none; the danger is then what
+ * is told, unless the body is told of as well. */
+static void
+find_threat(const struct asked *whole, struct found *found)
+{
+    const struct sign *in_danger = kb_sign(whole->context->kb, "in-danger", whole->language);
+    size_t i = 0;
+
+    if (in_danger == NULL || !found_has_level(found, SIGN_EMERGENCY) || !threat_told(whole)) {
+        return;
+    }
+    while (i < found->count) {
+        if (threat_is_its_words(whole, &found->list[i])) {
+            found_leave_out(found, found->list[i].sign->id);
+        } else {
+            i++;
+        }
+    }
+    if (threat_is_plain(whole) || !found_has_level(found, SIGN_EMERGENCY)) {
+        found_add(found, in_danger);
+    }
+}
+
 /* Its own words say what may not be done, or they ask just that. */
 static bool
 has_words_for_emergency(const char *id)
@@ -381,6 +404,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     found_read(whole, &found);
     leave_out_after_death(whole, &found);
     find_in_open_emergency(whole, &found);
+    find_threat(whole, &found);
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {
         death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));

@@ -36,6 +36,8 @@ bool in_charge_decide(const struct asked *whole, struct verdict *verdict);
 /* A death was told and the alert about it is open, or staff have told it: silence, and a person
  * hears of the text. */
 bool death_decide(const struct asked *whole, struct verdict *verdict);
+/* Who is threatened asks not to be answered, and shows no sign: silence, and a person is called. */
+bool no_reply_decide(const struct asked *whole, struct verdict *verdict);
 /* Another machine writes, or gives our own text back: silence. */
 bool machine_decide(const struct asked *whole, struct verdict *verdict);
 /* YES, and nothing else, to "trouble breathing? call 911" of an alert that is open. */
@@ -142,6 +144,10 @@ void reminder_watch(const struct asked *asked, struct verdict *verdict, const st
  */
 void limited_hold(const struct asked *whole, struct verdict *verdict);
 
+/* Who is threatened asked, now or before, not to be answered: no reply goes out, and staff are told
+ * so. */
+void no_reply_hold(const struct asked *whole, struct verdict *verdict);
+
 /* ---- used by several of them ------------------------------------------------------------------
  */
 
@@ -229,6 +235,12 @@ bool help_is_late_told(const struct asked *asked);
 /* Where they are: "cabin 14", "22 aspen ct". */
 bool place_told(const struct asked *asked);
 
+/* A person hurts or threatens another: asked beside an emergency. */
+bool threat_told(const struct asked *whole);
+/* In words that tell of nothing else: "hands round her neck". */
+bool threat_is_plain(const struct asked *whole);
+/* This sign is found in the words of that, and nothing of the body is told. */
+bool threat_is_its_words(const struct asked *whole, const struct sign_match *match);
 /* A wish to die was told in the last hours, and staff have not closed it. */
 bool self_harm_was_told(const struct context *context);
 /* The same, and nothing of the body or from others with it. */

@@ -95,6 +95,9 @@ struct reply {
     bool holds_time; /* minutes or a clock time: works out anew when it goes stale */
 };
 
+/* Of a call: who is threatened asked not to be texted, and is not until it is closed. */
+#define NO_REPLY_REASON "no-reply"
+
 /* A call to staff about one rental; level ALERT_NONE if there is none. */
 struct alert_call {
     enum alert_level level;

@@ -4,6 +4,9 @@
 
 #include <string.h>
 
+#include "lexicon.h"
+#include "shipped.h"
+
 static void
 begin_anew(void)
 {
@@ -122,16 +125,108 @@ START_TEST(a_cry_in_an_open_emergency_calls_a_person_again_and_tells_no_terms)
 }
 END_TEST
 
+/* ---- Who is threatened ------------------------------------------------------------------------
+ */
+
+static void
+with_shipped(void)
+{
+    begin_anew();
+    stage->context.kb = shipped_kb();
+    stage->context.lexicon = lexicon_new(stage->arena, shipped_kb());
+}
+
+START_TEST(who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury)
+{
+    static const char *const english[] = {"he's going to hurt me", "hes gonna shoot us",
+                                          "my husband has his hands round my neck",
+                                          "my uncle here keeps touching me when im on the machine"};
+    static const char *const spanish[] = {"dice que me va a lastimar",
+                                          "mi yerno le pega a mi mama y me escondo de el"};
+    size_t i;
+
+    for (i = 0; i < sizeof english / sizeof english[0]; i++) {
+        with_shipped();
+        fixture_text(stage, english[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
+        ck_assert_msg(strstr(stage->verdict.replies[0].text, "safe place") != NULL, "%s: %s",
+                      english[i], stage->verdict.replies[0].text);
+    }
+    for (i = 0; i < sizeof spanish / sizeof spanish[0]; i++) {
+        with_shipped();
+        fixture_text(stage, spanish[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
+        ck_assert_msg(strstr(stage->verdict.replies[0].text, "lugar seguro") != NULL, "%s: %s",
+                      spanish[i], stage->verdict.replies[0].text);
+    }
+    with_shipped();
+    fixture_text(stage, "i want to kill him and myself");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
+    with_shipped();
+    fixture_text(stage, "my wife grabbed me because i cant breathe");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
+}
+END_TEST
+
+START_TEST(who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_that)
+{
+    static const char *const texts[] = {"dont reply", "text nothing back", "he reads my phone",
+                                        "no me contesten", "please dont tell"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        with_shipped();
+        fixture_text(stage, "im scared of him");
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "no-reply");
+        ck_assert_ptr_nonnull(strstr(stage->verdict.alert.brief, "asked not to be texted"));
+        ck_assert_msg(stage->verdict.reply_count == 0, "%s", texts[i]);
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, "he hit me");
+        ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+        ck_assert_msg(stage->verdict.reply_count == 0, "%s", texts[i]);
+    }
+    with_shipped();
+    fixture_text(stage, "mi marido lee mis mensajes");
+    fixture_alerts(stage, ALERT_EMERGENCY, "no-reply");
+    ck_assert_uint_eq(stage->verdict.reply_count, 0);
+}
+END_TEST
+
+START_TEST(who_is_not_threatened_is_answered_whatever_they_ask)
+{
+    static const char *const texts[] = {"no need to reply, thanks", "dont reply", "dont call me"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        with_shipped();
+        fixture_text(stage, texts[i]);
+        ck_assert_int_lt(stage->verdict.alert.level, ALERT_EMERGENCY);
+    }
+    with_shipped();
+    fixture_text(stage, "i have chest pain");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "please dont tell my wife");
+    ck_assert_uint_gt(stage->verdict.reply_count, 0);
+}
+END_TEST
+
 int
 main(void)
 {
     TCase *tests = tcase_create("in doubt");
 
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, what_may_be_no_all_clear_leaves_the_emergency_open);
     tcase_add_test(tests, who_came_is_believed_to_be_help_after_a_call_until_that_is_taken_back);
     tcase_add_test(tests, help_shouted_stretched_or_misspelt_is_a_cry_whoever_writes);
     tcase_add_test(tests, the_keyword_alone_and_help_with_something_are_no_cry);
     tcase_add_test(tests, a_cry_in_an_open_emergency_calls_a_person_again_and_tells_no_terms);
+    tcase_add_test(tests, who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury);
+    tcase_add_test(tests, who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_that);
+    tcase_add_test(tests, who_is_not_threatened_is_answered_whatever_they_ask);
+    tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }
