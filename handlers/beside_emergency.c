@@ -46,6 +46,8 @@ static const char of_the_oxygen[] =
 
 static const char not_to_call[] =
     "refuses|refusing|doesnt want me to|doesnt want us to|doesnt want to go|does not want to go|"
+    "no 911 he|no 911 she|says no 911|doesnt want 911|dont want 911|no ambulance he|no ambulance "
+    "she|"
     "doesnt want an ambulance|doesnt want the ambulance|doesnt want help|dont want an ambulance|"
     "dont want to call|dont want me to|not to call|tells me not to|told me not to|says dont call|"
     "said dont call|says no ambulance|wants no ambulance|he says no|she says no|hell say no|if i "

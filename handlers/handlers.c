@@ -16,8 +16,8 @@ typedef bool step(const struct asked *asked, struct verdict *verdict);
 static step *const whole_text[] = {flowing_decide,     staff_decide,          no_reply_decide,
                                    worse_again_decide, consent_decide,        machine_decide,
                                    in_charge_decide,   death_decide,          foreign_decide,
-                                   danger_yes_decide,  open_emergency_decide, worse_alone_decide,
-                                   introduces_decide};
+                                   danger_yes_decide,  open_emergency_decide, help_fails_decide,
+                                   worse_alone_decide, introduces_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,

@@ -8,13 +8,15 @@ static const char nobody_gets_through[] =
     "no ambulance|ambulance cant|ambulance can not|ambulance wont|ambulance is stuck|"
     "road is closed|roads are closed|road closed|roads closed|pass is closed|snowed in|"
     "road is blocked|roads are blocked|road blocked|turned around|turned back|"
+    "no puede volar|no puede aterrizar|no puede bajar|no pudo aterrizar|"
     "cant reach us|cant get to us|cant get here|cant get through to us|no hay ambulancia|"
     "no puede llegar|no pueden llegar|no puede subir|no pueden subir|no pudo subir|"
     "no pudieron subir|no puede pasar|no pueden pasar|no hay paso|carretera cerrada|"
     "carretera esta cerrada|camino cerrado|camino esta cerrado|paso cerrado";
 
-static const char helpers[] = " ambulance they paramedics medics emts rescue truck helicopter 911 "
-                              "help nobody ambulancia paramedicos ellos ";
+static const char helpers[] =
+    " ambulance they paramedics medics emts rescue truck helicopter chopper 911 "
+    "help nobody ambulancia paramedicos ellos ";
 static const char cannot[] = " cant cannot couldnt wont unable cannt ";
 static const char gets[] = " get reach make come fly drive land ";
 
@@ -32,6 +34,9 @@ static const char is_late[] =
     "still no ambulance|still no one|where are they|where r they|where are the|no sign of them|"
     "where is everybody|where is everyone|wheres everybody|wheres everyone|where is the "
     "ambulance|wheres the ambulance|taking too long|taking forever|taking so long|"
+    "wrong cabin|wrong house|wrong address|wrong room|wrong place|wrong street|wrong door|"
+    "otra cabana|otra casa|cabana equivocada|casa equivocada|direccion equivocada|"
+    "lugar equivocado|ambulance is late|"
     "not the ambulance|not an ambulance|not the paramedics|not the medics|not the emts|"
     "no es la ambulancia|no era la ambulancia|no son los paramedicos|no eran los paramedicos|"
     "take too long|still waiting for them|still waiting for the ambulance|cant find us|"

@@ -260,6 +260,7 @@ enum phrase {
     SAY_NOBODY_GETS_THROUGH,
     SAY_HELP_IS_LATE,
     SAY_CRY,             /* behind SAY_STAFF_ALERTED */
+    SAY_HELP_COMES,      /* they have called */
     SAY_IF_IT_IS_HELP,   /* somebody came */
     SAY_CALL_ANYWAY,     /* somebody refuses it */
     SAY_LET_THEM_COME,   /* who asks whether the ambulance is still needed */

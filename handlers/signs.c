@@ -28,13 +28,18 @@ filled(const struct asked *whole, const struct sign *sign, enum phrase otherwise
                : say(whole->arena, whole->context->house, whole->language, otherwise, NULL);
 }
 
-/* The sign's own words; of a unit that stopped also the backup as the record has it. */
+/* The sign's own words, or what is said to who has called already; of a unit that stopped also the
+ * backup as the record has it. */
 static const char *
 words_of(const struct asked *whole, const struct sign *sign)
 {
     const char *to_backup = outage_words(whole, sign);
     const char *words = to_backup != NULL ? to_backup : filled(whole, sign, SAY_EMERGENCY_FIRST);
+    const char *of_help = strcmp(sign->id, "asks-emergency") == 0 ? help_told_words(whole) : NULL;
 
+    if (of_help != NULL) {
+        return of_help;
+    }
     if (to_backup != NULL || !found_is_no_flow(sign) || whole->rental == NULL ||
         !whole->rental->backup.known) {
         return words; /* "if you have it" is in the sign's words */

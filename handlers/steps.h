@@ -40,6 +40,8 @@ bool death_decide(const struct asked *whole, struct verdict *verdict);
 bool no_reply_decide(const struct asked *whole, struct verdict *verdict);
 /* Another machine writes, or gives our own text back: silence. */
 bool machine_decide(const struct asked *whole, struct verdict *verdict);
+/* No emergency is open, and helpers who were called are told not to come, or not to be wanted. */
+bool help_fails_decide(const struct asked *whole, struct verdict *verdict);
 /* YES, and nothing else, to "trouble breathing? call 911" of an alert that is open. */
 bool danger_yes_decide(const struct asked *whole, struct verdict *verdict);
 /* An emergency is open: whether 911 was called, then power and backup only. If it is told to be
@@ -232,6 +234,9 @@ bool calling_presses(const struct asked *asked);
 bool nobody_gets_through_told(const struct asked *asked);
 /* Who was called does not come, or says it takes long: "siguen sin llegar". */
 bool help_is_late_told(const struct asked *asked);
+/* What is said instead of "call 911" to who has called or is with helpers, or of whom they fail;
+ * NULL if the text tells none of that. */
+const char *help_told_words(const struct asked *asked);
 /* Where they are: "cabin 14", "22 aspen ct". */
 bool place_told(const struct asked *asked);
 

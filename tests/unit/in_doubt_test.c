@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "lexicon.h"
+#include "parts.h"
 #include "shipped.h"
 
 static void
@@ -212,6 +213,68 @@ START_TEST(who_is_not_threatened_is_answered_whatever_they_ask)
 }
 END_TEST
 
+/* ---- Of helpers, with nothing open ------------------------------------------------------------
+ */
+
+static void
+each_says(const char *const *texts, size_t count, const char *words)
+{
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        with_shipped();
+        fixture_stranger(stage);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
+        ck_assert_msg(strstr(stage->verdict.replies[0].text, words) != NULL, "%s: %s", texts[i],
+                      stage->verdict.replies[0].text);
+        ck_assert_msg(parts_count(stage->verdict.replies[0].text).parts == 1, "%s", texts[i]);
+    }
+}
+
+#define EACH_SAYS(texts, words) each_says(texts, sizeof(texts) / sizeof((texts)[0]), words)
+
+START_TEST(helpers_who_do_not_come_are_an_emergency_though_none_was_told)
+{
+    static const char *const late[] = {"the ambulance went to the wrong cabin",
+                                       "the paramedics are at the wrong house"};
+    static const char *const late_es[] = {"la ambulancia se fue a otra casa",
+                                          "los paramedicos no llegan"};
+    static const char *const no_way[] = {"they said the helicopter cant fly in this wind"};
+    static const char *const no_way_es[] = {"el helicoptero no puede aterrizar"};
+    static const char *const refused[] = {"no 911 he says", "dad refuses the ambulance"};
+
+    EACH_SAYS(late, "call again: nobody is here");
+    EACH_SAYS(late_es, "llame otra vez: nadie llega");
+    EACH_SAYS(no_way, "say that the way is closed");
+    EACH_SAYS(no_way_es, "no hay paso");
+    EACH_SAYS(refused, "anyway, even if they say no");
+    with_shipped();
+    fixture_text(stage, "can i take a helicopter tour with it");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+    with_shipped();
+    fixture_text(stage, "my delivery went to the wrong cabin");
+    ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
+}
+END_TEST
+
+START_TEST(who_has_called_is_not_told_to_call)
+{
+    static const char *const called[] = {"I called 911 for my dad, theyre on the way",
+                                         "911 called"};
+    static const char *const called_es[] = {"ya llame al 911"};
+    static const char *const there[] = {
+        "the medics took him, we are at the hospital, 911 was quick"};
+    static const char *const not_yet[] = {"should i call 911", "i called 911 but nobody answers",
+                                          "send an ambulance please", "911"};
+
+    EACH_SAYS(called, "Stay by the phone");
+    EACH_SAYS(called_es, "No suelte el telefono");
+    EACH_SAYS(there, "Keep the oxygen on");
+    EACH_SAYS(not_yet, "Call 911 now");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -227,6 +290,8 @@ main(void)
     tcase_add_test(tests, who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury);
     tcase_add_test(tests, who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_that);
     tcase_add_test(tests, who_is_not_threatened_is_answered_whatever_they_ask);
+    tcase_add_test(tests, helpers_who_do_not_come_are_an_emergency_though_none_was_told);
+    tcase_add_test(tests, who_has_called_is_not_told_to_call);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }

@@ -394,7 +394,7 @@ START_TEST(what_is_said_is_one_plain_part_that_is_easy_to_read)
     static const enum phrase phrases[] = {SAY_CALL_ANYWAY,   SAY_LET_THEM_COME, SAY_IT_IS_A_PROGRAM,
                                           SAY_WHERE_UNKNOWN, SAY_PLACE_TOLD,    SAY_ASK_911,
                                           SAY_TELL_911_THIS, SAY_988_AGAIN,     SAY_HELP_IS_LATE,
-                                          SAY_IF_IT_IS_HELP};
+                                          SAY_IF_IT_IS_HELP, SAY_HELP_COMES};
     const double hardest = 4;
     struct reading_count count;
     double grade = 0;
