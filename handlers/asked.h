@@ -30,7 +30,8 @@ struct asked {
     const struct rental *rental;
     const struct equipment *equipment;     /* of its unit; NULL if the kb has none */
     const struct battery_account *account; /* of `rental`; NULL without one */
-    bool which_rental; /* several rentals here, none chosen: ask before using a record */
+    bool sign_left_out; /* of the whole text one was: it was taken for a question (signs.c) */
+    bool which_rental;  /* several rentals here, none chosen: ask before using a record */
 };
 
 /* The whole text, with the rental that it is about as far as that is clear. */

@@ -80,6 +80,23 @@ static const char still_needed[] =
 static const char asks_needed[] = "?|do|does|should|can|really|still|cancel|puedo|debo|cancelo|"
                                   "cancelar|todavia|aun|de veras|off|away";
 
+/* By itself: to them it is told or asked that help turns back. */
+static const char calls_off[] =
+    "call off * ambulance|call off the paramedics|call off the medics|call off 911|call off help|"
+    "call 911 off|call * ambulance off|called off * ambulance|called off 911|called it off|"
+    "called them off|canceled * ambulance|cancelled * ambulance|canceled 911|cancelled 911|"
+    "canceling * ambulance|cancelling * ambulance|"
+    "ambulance to turn|ambulance turn|ambulance to go back|ambulance go back|ambulance back|"
+    "them to turn|paramedics to turn|medics to turn|stop * ambulance|paramedics back|"
+    "them to go back|cancele la ambulancia|cancelen la ambulancia|cancelo la ambulancia|"
+    "cancelamos la ambulancia|cancele el 911|ya la cancele|la puedo cancelar|"
+    "que se regrese|que se regresen|que se devuelva|que se devuelvan|que se den vuelta|"
+    "que se de vuelta|que den vuelta|que de vuelta|que de la vuelta|que den la vuelta|"
+    "regreso la ambulancia|regresar la ambulancia|regresar a la ambulancia|"
+    "detener la ambulancia|parar la ambulancia|paro la ambulancia|"
+    "que no venga la ambulancia|les digo que no vengan|les digo que ya no vengan|"
+    "decirles que no vengan|decirles que ya no vengan";
+
 static const char asks_where[] =
     "whats the address|what is the address|what address|what is my address|whats my address|"
     "whats our address|dont know the address|dont know my address|dont know our address|"
@@ -271,7 +288,8 @@ beside_emergency_read(const struct asked *whole)
     if (help_is_late_told(whole)) {
         return BESIDE_LATE;
     }
-    if (tokens_have(tokens, still_needed) && tokens_have(tokens, asks_needed)) {
+    if (tokens_have(tokens, calls_off) ||
+        (tokens_have(tokens, still_needed) && tokens_have(tokens, asks_needed))) {
         return BESIDE_STILL_NEEDED;
     }
     if (calling_asks_whether(whole) || calling_presses(whole)) {

@@ -115,14 +115,11 @@
     "se lo llevaron en ambulancia|se la llevaron en ambulancia|en ambulancia|lo internaron|"       \
     "la internaron|esta internado|esta internada|lo estan revisando|la estan revisando|"           \
     "lo revisaron|la revisaron|lo estan viendo|la estan viendo|al hospital en ambulancia"
-static const char help_there[] =
-    HELP_HERE "|" TAKEN_TO("er") "|" TAKEN_TO("the er") "|" TAKEN_TO("hospital") "|" TAKEN_TO(
-        "the "
-        "hosp"
-        "ita"
-        "l") "|" TAKEN_TO("the emergency room") "|" TAKEN_TO("urgent care") "|" TAKEN_TO("the "
-                                                                                         "clini"
-                                                                                         "c") "|" TAKEN_TO("the doctor");
+/* Each in a line of its own, so that no formatter cuts a place in two. */
+#define TAKEN_TO_ER TAKEN_TO("er") "|" TAKEN_TO("the er") "|" TAKEN_TO("the emergency room")
+#define TAKEN_TO_HOSPITAL TAKEN_TO("hospital") "|" TAKEN_TO("the hospital")
+#define TAKEN_TO_CARE TAKEN_TO("urgent care") "|" TAKEN_TO("the clinic") "|" TAKEN_TO("the doctor")
+static const char help_there[] = HELP_HERE "|" TAKEN_TO_ER "|" TAKEN_TO_HOSPITAL "|" TAKEN_TO_CARE;
 /* Who says so. */
 static const char reported[] =
     "neighbor is a nurse|he says|she says|he said|she said|mom says|dad says|says|neighbor says|"

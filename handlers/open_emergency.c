@@ -55,18 +55,21 @@ is_told_over(const struct open_alert *alert)
     return is_over;
 }
 
-/* True if an emergency is open; `pressing` asks for one that is neither told to be over nor old. */
+/* Which emergencies count: one that is open, was told within hours, or presses: it was not told to
+ * be over since. */
+enum standing { STANDS_OPEN, STANDS_FRESH, STANDS_PRESSING };
+
 static bool
-stands(const struct context *context, bool pressing)
+stands(const struct context *context, enum standing least)
 {
     size_t i;
 
     for (i = 0; i < context->alert_count && context->role != SENDER_STAFF; i++) {
         const struct open_alert *alert = &context->alerts[i];
+        bool is_fresh = context->now_utc_s - alert->grave_utc_s <= FRESH_S;
 
-        if (alert->level == ALERT_EMERGENCY &&
-            (!pressing ||
-             (!is_told_over(alert) && context->now_utc_s - alert->grave_utc_s <= FRESH_S))) {
+        if (alert->level == ALERT_EMERGENCY && (least < STANDS_FRESH || is_fresh) &&
+            (least < STANDS_PRESSING || !is_told_over(alert))) {
             return true;
         }
     }
@@ -76,13 +79,13 @@ stands(const struct context *context, bool pressing)
 bool
 open_emergency_stands(const struct context *context)
 {
-    return stands(context, false);
+    return stands(context, STANDS_OPEN);
 }
 
 bool
 open_emergency_is(const struct context *context)
 {
-    return stands(context, true);
+    return stands(context, STANDS_PRESSING);
 }
 
 static bool
@@ -264,7 +267,8 @@ was_asked_before(const struct context *context)
         const char *called = strstr(reasons, CALLED_REASON);
 
         if (context->alerts[i].level == ALERT_EMERGENCY &&
-            ((wrote != NULL && wrote > over) || (called != NULL && called > over))) {
+            ((wrote != NULL && (over == NULL || wrote > over)) ||
+             (called != NULL && (over == NULL || called > over)))) {
             return true;
         }
     }
@@ -370,6 +374,24 @@ beside_of(const struct asked *whole, const struct verdict *verdict, const struct
                : beside;
 }
 
+/* What is told or asked of the help calls a person again. Whoever hears that staff were asked to
+ * call is right whatever the hour: an emergency that was over or is old is one again by that. */
+static bool
+calls_again(const struct context *context, enum beside beside)
+{
+    switch (beside) {
+    case BESIDE_CANNOT_CALL:
+    case BESIDE_NO_WAY:
+    case BESIDE_LATE:
+    case BESIDE_ASKS_WHETHER:
+        return true;
+    case BESIDE_STILL_NEEDED:
+        return stands(context, STANDS_FRESH); /* "he is ok now", and then this */
+    default:
+        return open_emergency_is(context);
+    }
+}
+
 static void
 alert_of(const struct asked *whole, struct verdict *verdict, enum beside beside, bool is_courtesy,
          bool is_answered)
@@ -379,8 +401,7 @@ alert_of(const struct asked *whole, struct verdict *verdict, enum beside beside,
     if (self_harm_stands(whole) ||
         (self_harm_was_told(whole->context) && beside == BESIDE_NOTHING && !is_answered)) {
         self_harm_alert(whole, verdict, is_courtesy);
-    } else if (reason != NULL && (open_emergency_is(whole->context) || beside == BESIDE_NO_WAY ||
-                                  beside == BESIDE_LATE)) {
+    } else if (reason != NULL && calls_again(whole->context, beside)) {
         verdict_alert(verdict, ALERT_EMERGENCY, true, reason,
                       beside_emergency_words(beside)->brief);
     } else if (beside == BESIDE_NOTHING && open_emergency_is_helped(whole)) {
@@ -419,7 +440,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         return false;
     }
     beside = beside_of(whole, verdict, &pieces);
-    if (beside != BESIDE_REFUSES && decide_over(whole, verdict)) {
+    if (beside >= BESIDE_TELLS_MORE && decide_over(whole, verdict)) {
         return true;
     }
     ordinary = open_emergency_is(whole->context) ? NOT_ORDINARY
@@ -438,11 +459,12 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     for (i = 0; i < pieces.count && !beside_emergency_of_person(whole, beside); i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
-        if (!open_question_decide(&piece, verdict) && !pieces.list[i].courtesy) {
+        if (!open_question_decide(&piece, verdict) && !pieces.list[i].courtesy &&
+            !whole->sign_left_out) {
             (void)answer_aid(&piece, verdict);
         }
     }
-    if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1) {
+    if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1 && !whole->sign_left_out) {
         beside = BESIDE_NOTHING; /* what they asked is answered behind it */
     }
     alert_of(whole, verdict, beside, is_courtesy(&pieces),

@@ -264,22 +264,47 @@ leave_out_after_death(const struct asked *whole, struct found *found)
     }
 }
 
+/* "Can i hit his back" has no pain there. What burns, bleeds, chokes or poisons is never only asked
+ * about, nor is what they name: "can i pull the burning battery". */
+static bool
+may_be_only_asked(const struct sign_match *match)
+{
+    static const char *const never[] = {
+        "battery-smoking", "face-burn-fire",    "bad-gas",  "battery-hot", "unresponsive",
+        "choking",         "pregnant-bleeding", "bleeding", "poison",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof never / sizeof never[0]; i++) {
+        if (strcmp(never[i], match->sign->id) == 0) {
+            return false;
+        }
+    }
+    return match->by_likeness && match->sign->level == SIGN_EMERGENCY;
+}
+
+/* Somebody will not have help, or asks whether to send it back. */
+static bool
+is_of_calling_off(enum beside beside)
+{
+    return beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
+}
+
 /*
  * While an emergency is open: "911 hung up" asks for what they have been told already, whoever asks
  * how to do chest compressions has no pain there, the wish to keep somebody from calling is no
- * illness, and a few words of a call or a place are only like a sign. What they tell of is answered
- * by open_emergency.c.
+ * illness, and a few words of a call or a place are only like a sign, unless they tell of an empty
+ * supply. What they tell of is answered by open_emergency.c.
  */
 static void
-leave_out_of_help(const struct asked *whole, struct found *found)
+leave_out_of_help(struct asked *whole, struct found *found)
 {
     enum { SHORT = 8 };
     static const char asks_emergency[] = "asks-emergency";
     enum beside beside = beside_emergency_read(whole);
-    bool is_of_calling = beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
     bool is_short_of_help = (beside_emergency_of_call(beside) || beside == BESIDE_PLACE) &&
-                            whole->tokens.count <= SHORT;
-    bool only_asks = beside_emergency_only_asks(whole);
+                            whole->tokens.count <= SHORT && ran_out_told(whole) == RAN_OUT_NOTHING;
+    bool only_asks = beside == BESIDE_ASKS_WHAT_TO_DO && beside_emergency_only_asks(whole);
     const char *rest = first_aid_left_out(whole);
     size_t i = 0;
 
@@ -287,14 +312,17 @@ leave_out_of_help(const struct asked *whole, struct found *found)
         found_leave_out(found, asks_emergency);
     }
     while (i < found->count) {
-        const struct sign *sign = found->list[i].sign;
-        bool is_answered =
-            beside == BESIDE_ASKS_WHAT_TO_DO &&
-            (!found_on(whole, rest, sign->id) || (only_asks && sign->level == SIGN_EMERGENCY));
+        const struct sign_match *match = &found->list[i];
+        bool is_only_asked = only_asks && may_be_only_asked(match);
+        bool is_of_aid =
+            beside == BESIDE_ASKS_WHAT_TO_DO && !found_on(whole, rest, match->sign->id);
+        bool is_of_call = match->by_likeness &&
+                          (is_short_of_help ||
+                           (is_of_calling_off(beside) && match->sign->level == SIGN_CLINICAL));
 
-        if (is_answered || (is_of_calling && sign->level == SIGN_CLINICAL) ||
-            (is_short_of_help && found->list[i].by_likeness)) {
-            found_leave_out(found, sign->id);
+        if (is_only_asked || is_of_aid || is_of_call) {
+            whole->sign_left_out = whole->sign_left_out || is_only_asked;
+            found_leave_out(found, match->sign->id);
         } else {
             i++;
         }
@@ -317,7 +345,7 @@ leave_out_likeness(struct found *found, const char *id)
 
 /* What an emergency that is open makes of it. */
 static void
-find_in_open_emergency(const struct asked *whole, struct found *found)
+find_in_open_emergency(struct asked *whole, struct found *found)
 {
     const struct sign *self_harm = kb_sign(whole->context->kb, "self-harm", whole->language);
 
@@ -398,6 +426,33 @@ raise_to_open_emergency(const struct asked *whole, struct verdict *verdict)
     }
 }
 
+/* Beside what else is new, staff hear that help is refused or may be sent back, and the renter that
+ * it is to come all the same. */
+static void
+tell_of_calling_off(const struct asked *whole, struct verdict *verdict)
+{
+    enum beside beside = beside_emergency_read(whole);
+    const struct beside_words *words = beside_emergency_words(beside);
+    size_t i;
+
+    if (!is_of_calling_off(beside) || verdict->alert.level < ALERT_EMERGENCY) {
+        return;
+    }
+    verdict_alert(verdict, ALERT_EMERGENCY, true, words->reason, words->brief);
+    for (i = 0; i < verdict->answer_count; i++) {
+        struct answer *answer = &verdict->answers[i];
+        const char *own = has_words_for_emergency(answer->id) ? answer->text : "";
+
+        if (answer->route == ROUTE_CLINICAL && !self_harm_stands(whole)) {
+            answer->text = memory_format(
+                whole->arena, "%s%s%s",
+                say(whole->arena, whole->context->house, whole->language, words->phrase, NULL),
+                own[0] == '\0' ? "" : " ", own);
+            return;
+        }
+    }
+}
+
 bool
 signs_decide(struct asked *whole, struct verdict *verdict)
 {
@@ -421,6 +476,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     }
     if (open_emergency_is(whole->context)) {
         raise_to_open_emergency(whole, verdict);
+        tell_of_calling_off(whole, verdict);
     }
     if (verdict->alert.level == ALERT_EMERGENCY && cannot_call_told(whole)) {
         verdict->alert.brief =

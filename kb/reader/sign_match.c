@@ -400,7 +400,8 @@ sign_index_explain(const struct sign_index *index, struct workspace *workspace, 
     if (!judging.fires[SIGN_EMERGENCY] &&
         sign_mend_words(index, judging.search.arena, words, &mended)) {
         struct sign_match matches[SIGNS_A_LANGUAGE_MAX];
-        size_t found = find_mended(index, workspace, &mended, is_asked, matches, room - count);
+        size_t left = room - count < SIGNS_A_LANGUAGE_MAX ? room - count : SIGNS_A_LANGUAGE_MAX;
+        size_t found = find_mended(index, workspace, &mended, is_asked, matches, left);
 
         for (i = 0; i < found; i++) {
             explained[count++] =

@@ -179,10 +179,11 @@ slips_add_to_listed(const struct vocabulary *vocabulary, struct heard_word *hear
     for (i = 0; i < count; i++) {
         const char *meant = vocabulary->slips.text + vocabulary->slips.words[numbers[i]].text;
         const struct sign_form *form = vocabulary_form(vocabulary, meant, strlen(meant));
+        int id = vocabulary->slip_ids[numbers[i]];
 
-        if (form != NULL && form->is_spelt_right && form->roles == 0 &&
+        if (id >= 0 && form != NULL && form->is_spelt_right && form->roles == 0 &&
             meant[0] == heard->text[0] && may_be_meant(heard, heard->text, meant, false)) {
-            vocabulary_mean(vocabulary, heard, vocabulary->slip_ids[numbers[i]]);
+            vocabulary_mean(vocabulary, heard, id);
         }
     }
 }
