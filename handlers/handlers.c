@@ -17,7 +17,7 @@ static step *const whole_text[] = {flowing_decide,     staff_decide,          no
                                    worse_again_decide, consent_decide,        machine_decide,
                                    in_charge_decide,   death_decide,          foreign_decide,
                                    danger_yes_decide,  open_emergency_decide, help_fails_decide,
-                                   worse_alone_decide, introduces_decide};
+                                   worse_alone_decide, introduces_decide,     hospice_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,

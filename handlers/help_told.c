@@ -11,11 +11,12 @@
 /* The text names them. */
 static const char named[] =
     " ambulance ambulances paramedic paramedics medic medics emt emts rescue rescuers helicopter "
-    "chopper 911 ambulancia ambulancias paramedico paramedicos helicoptero rescate rescatistas ";
+    "chopper 911 ambulancia ambulancias paramedico paramedicos helicoptero rescate rescatistas "
+    "emergencias ";
 /* Or it only thinks of it, or is out for pleasure. */
 static const char not_now[] =
     "if|would|in case|tour|tours|ride|rides|sightseeing|what happens|how do|how does|how long does|"
-    "yesterday|last|ayer|en caso|paseo|paseos|siempre";
+    "yesterday|last|ayer|en caso|paseo|paseos|siempre|otro dia|the other day|joke|jokes|curious";
 
 /* They have called, or help is on its way. */
 static const char has_called[] =
@@ -23,7 +24,7 @@ static const char has_called[] =
     "called the ambulance|called an ambulance|called them|on the phone with 911|on with 911|"
     "911 is on the way|911 is coming|ambulance is on|ambulance on the way|ambulance on its way|"
     "ambulance is coming|ambulance coming|paramedics are coming|medics are coming|"
-    "paramedics are on|medics are on|llame al 911|llamamos al 911|ya llame|ya llamamos|"
+    "paramedics are on|medics are on|llamamos al 911|ya llame|ya llamamos|"
     "ya hable al 911|ya viene la ambulancia|viene la ambulancia|ambulancia viene|"
     "ambulancia ya viene|ambulancia en camino|vienen los paramedicos";
 /* They are with them, or were. */
@@ -55,11 +56,10 @@ const char *
 help_told_words(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
-    enum beside beside = beside_emergency_read(whole);
     enum phrase phrase = PHRASE_COUNT;
+    enum beside beside;
 
-    if (beside == BESIDE_REFUSES || beside == BESIDE_NO_WAY || beside == BESIDE_LATE ||
-        beside == BESIDE_STILL_NEEDED) {
+    if (tells_failing(whole, &beside) || beside == BESIDE_STILL_NEEDED) {
         phrase = beside_emergency_words(beside)->phrase;
     } else if (cannot_call_words(whole) == NULL && !tokens_have(tokens, in_doubt)) {
         phrase = tokens_have(tokens, has_come)     ? SAY_KEEP_ON

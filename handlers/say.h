@@ -259,7 +259,8 @@ enum phrase {
     SAY_KEEP_ON,         /* while an ambulance comes */
     SAY_NOBODY_GETS_THROUGH,
     SAY_HELP_IS_LATE,
-    SAY_CRY,             /* behind SAY_STAFF_ALERTED */
+    SAY_CRY, /* behind SAY_STAFF_ALERTED */
+    SAY_HOSPICE,
     SAY_HELP_COMES,      /* they have called */
     SAY_IF_IT_IS_HELP,   /* somebody came */
     SAY_CALL_ANYWAY,     /* somebody refuses it */

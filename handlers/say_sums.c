@@ -226,6 +226,10 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
          "Escriba en donde se encuentra. Pedimos al personal que llame también."},
     OF(SAY_CRY) = {"Text us what is wrong and where you are, or call {phone}.",
                    "Escriba qué pasa y en donde se encuentra, o llame al {phone}."},
+    OF(SAY_HOSPICE) = {"Thank you for telling us. Staff will know. For care call your nurse or "
+                       "hospice. For the unit text us or call {phone}.",
+                       "Gracias por avisar. El personal lo va a saber. Para el cuidado llame a su "
+                       "enfermera. Del aparato escriba aqui o llame al {phone}."},
     OF(SAY_HELP_COMES) =
         {"Stay by the phone and do what {emergency} says. Unlock the door. Keep the oxygen on as "
          "ordered. Worse? Call {emergency} again.",

@@ -213,6 +213,20 @@ add_all(const struct asked *whole, struct verdict *verdict, const struct found *
     }
 }
 
+/* What is only like the words of a wish to die is none where a death is all that is told. */
+static void
+find_death_told_plainly(const struct asked *whole, struct found *found)
+{
+    const struct sign *death = kb_sign(whole->context->kb, death_told, whole->language);
+
+    if (death == NULL || !death_is_all_told(whole) ||
+        !(found->count == 0 || found_has(found, "self-harm"))) {
+        return;
+    }
+    found_leave_out(found, "self-harm");
+    found_add(found, death);
+}
+
 static const char unresponsive[] = "unresponsive";
 static const char not_sure_of_death[] =
     "think he|think hes|think she|think shes|think my|think dad|think mom|think grandma|"
@@ -228,7 +242,7 @@ static const char not_sure_of_death[] =
 static bool
 is_death(const struct asked *whole, struct found *found)
 {
-    bool is_told = found_has(found, death_told);
+    bool is_told = found_has(found, death_told) && !death_is_only_near(whole);
     const struct sign *may_live = kb_sign(whole->context->kb, unresponsive, whole->language);
 
     found_leave_out(found, death_told);
@@ -465,6 +479,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     leave_out_after_death(whole, &found);
     find_in_open_emergency(whole, &found);
     find_threat(whole, &found);
+    find_death_told_plainly(whole, &found);
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {
         death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));

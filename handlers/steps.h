@@ -29,6 +29,9 @@ bool worse_alone_decide(const struct asked *whole, struct verdict *verdict);
 bool consent_decide(const struct asked *whole, struct verdict *verdict);
 /* A cry for help, in more than the carrier's one word, and nothing else; in which language. */
 bool cry_told(const struct asked *whole, bool *is_spanish);
+/* That somebody is in hospice care or is not to be resuscitated, and nothing asked: staff hear it.
+ */
+bool hospice_decide(const struct asked *whole, struct verdict *verdict);
 /* An active renter writes in a language that we do not speak. */
 bool foreign_decide(const struct asked *whole, struct verdict *verdict);
 /* A person leads this conversation: silence. */
@@ -192,6 +195,10 @@ bool staff_says_of_renter(const struct asked *whole, const struct sign_match *ma
 bool staff_spoke_of_renter(const struct asked *whole, const char *text);
 /* A death was told before, and the alert about it is open or staff have told it. */
 bool death_is_told(const struct asked *whole);
+/* Somebody is at the end of their life, and nothing tells that they have died. */
+bool death_is_only_near(const struct asked *whole);
+/* "Yes she's gone. No need to call anyone", and nothing else. */
+bool death_is_all_told(const struct asked *whole);
 /* A death is told in this text. */
 void death_answer(const struct asked *whole, struct verdict *verdict, const struct sign *sign);
 /* An alert of the sender's is an emergency and nobody has closed it. */

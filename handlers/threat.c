@@ -30,16 +30,24 @@ static const char is_game[] = "beat me at|beats me at|beat us at|beat him at|bea
                               "shoot me a|shoot us a|cards|chess|checkers|by accident|on accident|"
                               "hit her head|hit him in the head with a ball|beat her record";
 static const char in_other_words[] =
-    "around * neck|round * neck|hands on * throat|grabbed * throat|by the throat|"
-    "pillow on * face|pillow over * face|over my head|over her head|over his head|"
+    "his hands around her|his hands round her|his hands around my|his hands round my|"
+    "his hands around mom|his hands around moms|his hands round moms|her hands around his|"
+    "hands around my neck|hands round my neck|hands on my throat|hands around my throat|"
+    "grabbed my throat|grabbed her throat|by the throat|pillow on * face|pillow over * face|"
+    "tank over my head|bottle over my head|"
     "keeps touching|touches me|under the bed|hiding from him|hiding from her|im hiding|i am hiding|"
     "locked myself in|or no oxygen|or no air|"
     "me va a matar|nos va a matar|la va a matar|lo va a matar|me quiere matar|nos quiere matar|"
     "va a pegar|va a golpear|va a lastimar|va a hacer dano|me quiere pegar|me amenaza|nos amenaza|"
     "me esta pegando|le esta pegando|me esta golpeando|la golpeo|lo golpeo|le pega a|"
-    "me esta ahorcando|la esta ahorcando|del cuello|una almohada en la cara|me escondo de|"
+    "me esta ahorcando|la esta ahorcando|me agarro del cuello|me agarra del cuello|"
+    "me tiene del cuello|la tiene del cuello|una almohada en la cara|me escondo de|"
     "escondida de|escondido de|abajo de la cama|debajo de la cama|me toca cuando|"
-    "firmo o|o me quita el oxigeno|o sin oxigeno";
+    "o me quita el oxigeno|o sin oxigeno";
+/* Something is in the throat, whoever holds it. */
+static const char of_food[] =
+    " eating ate eat food chicken bone steak meat candy pill cough coughing "
+    "comiendo comio comida carne hueso pollo pan tos tose toser ";
 static const char of_himself[] = " himself herself myself themselves suicide suicidal suicidio "
                                  "matarse suicidarse matarme ";
 /* Of these his hands, not the body, are told. */
@@ -81,7 +89,7 @@ threat_told(const struct asked *whole)
     static const char third[] = " he hes hell she shes they theyre him el ella ellos ";
     const struct tokens *tokens = &whole->tokens;
 
-    if (tokens_have(tokens, is_game)) {
+    if (tokens_have(tokens, is_game) || tokens_any_among(tokens, 0, of_food)) {
         return false;
     }
     return tells_harm(tokens) || tokens_have(tokens, in_other_words) ||
@@ -123,15 +131,15 @@ static const char not_to_answer[] =
 /* And no call either, or to be silent about it: of who is threatened. */
 static const char to_be_silent[] =
     "dont ring|dont call|do not call|dont tell|do not tell|no llamen|"
-    "no llame|no me llamen|no le digan|no digan nada|no le diga";
+    "no llame|no me llamen|no le digan|no digan nada|no le diga|que oye|que me oye|nos oye|me esta "
+    "oyendo";
 /* Somebody reads or hears what comes: that is to ask for none. */
 static const char is_watched[] =
     "reads my text|reads my texts|reads my phone|reads this phone|reads my messages|"
     "reads the texts|checks my phone|checks my texts|goes through my phone|sees my phone|"
     "sees my texts|has my phone|watches my phone|reads everything|lee mis mensajes|"
     "lee los mensajes|lee mi telefono|lee mi celular|lee el celular|lee el telefono|"
-    "revisa mi telefono|revisa mi celular|revisa el celular|revisa el telefono|ve mis mensajes|"
-    "que oye|que me oye|nos oye|me esta oyendo";
+    "revisa mi telefono|revisa mi celular|revisa el celular|revisa el telefono|ve mis mensajes";
 static const char by_whom[] =
     " he hes she shes they husband wife boyfriend girlfriend son daughter "
     "partner ex him her el ella marido esposo esposa hijo hija novio "

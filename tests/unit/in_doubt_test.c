@@ -161,6 +161,9 @@ START_TEST(who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury)
                       spanish[i], stage->verdict.replies[0].text);
     }
     with_shipped();
+    fixture_text(stage, "fish bone, cant cough, hands at his neck");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:choking");
+    with_shipped();
     fixture_text(stage, "i want to kill him and myself");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
     with_shipped();
@@ -275,6 +278,30 @@ START_TEST(who_has_called_is_not_told_to_call)
 }
 END_TEST
 
+START_TEST(who_is_in_hospice_lives_and_is_answered_and_a_plain_death_is_believed)
+{
+    static const char *const told[] = {"He is on hospice, do not resuscitate", "mum has a DNR",
+                                       "mi mama tiene orden de no reanimar"};
+    size_t i;
+
+    with_shipped();
+    fixture_text(stage, "hospice patient here, she's comfortable, just need tubing");
+    ck_assert_ptr_null(fixture_answer(stage, "death-told"));
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        with_shipped();
+        fixture_text(stage, told[i]);
+        fixture_alerts(stage, ALERT_OFFICE, "hospice");
+    }
+    with_shipped();
+    fixture_text(stage, "yes she's gone. no need to call anyone");
+    fixture_alerts(stage, ALERT_URGENT, "sign:death-told");
+    fixture_says_not(stage, "988");
+    with_shipped();
+    fixture_text(stage, "dont call anyone, i want to go tonight");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -292,6 +319,7 @@ main(void)
     tcase_add_test(tests, who_is_not_threatened_is_answered_whatever_they_ask);
     tcase_add_test(tests, helpers_who_do_not_come_are_an_emergency_though_none_was_told);
     tcase_add_test(tests, who_has_called_is_not_told_to_call);
+    tcase_add_test(tests, who_is_in_hospice_lives_and_is_answered_and_a_plain_death_is_believed);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }
