@@ -233,7 +233,7 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_HELP_COMES) =
         {"Stay by the phone and do what {emergency} says. Unlock the door. Keep the oxygen on as "
          "ordered. Worse? Call {emergency} again.",
-         "No suelte el teléfono y haga lo que diga el {emergency}. Abra la puerta. Siga con el "
+         "Haga lo que diga el {emergency}. Deje la puerta sin llave. Siga con el "
          "oxigeno. ¿Peor? Llame otra vez al {emergency}."},
     OF(SAY_IF_IT_IS_HELP) =
         {"Is it the medics? Do what they say, and keep the oxygen on. Not the medics? Call "

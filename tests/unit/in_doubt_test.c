@@ -272,7 +272,7 @@ START_TEST(who_has_called_is_not_told_to_call)
                                           "send an ambulance please", "911"};
 
     EACH_SAYS(called, "Stay by the phone");
-    EACH_SAYS(called_es, "No suelte el telefono");
+    EACH_SAYS(called_es, "Haga lo que diga el 911");
     EACH_SAYS(there, "Keep the oxygen on");
     EACH_SAYS(not_yet, "Call 911 now");
 }
