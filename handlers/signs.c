@@ -333,8 +333,9 @@ leave_out_of_help(struct asked *whole, struct found *found)
         bool is_of_call = match->by_likeness &&
                           (is_short_of_help ||
                            (is_of_calling_off(beside) && match->sign->level == SIGN_CLINICAL));
+        bool is_fear_of_call = beside == BESIDE_REFUSES && strcmp(match->sign->id, "anxious") == 0;
 
-        if (is_only_asked || is_of_aid || is_of_call) {
+        if (is_only_asked || is_of_aid || is_of_call || is_fear_of_call) {
             whole->sign_left_out = whole->sign_left_out || is_only_asked;
             found_leave_out(found, match->sign->id);
         } else {
