@@ -473,9 +473,6 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                           "call {phone}.",
                           "Nos llegan demasiados mensajes; por ahora solo contesto emergencias. "
                           "Llame al {phone}, por favor."},
-    [SAY_COURTESY] = {"Thank you. Need a person? Call {phone}. In danger? Call {emergency}.",
-                      "Gracias. ¿Necesita a una persona? Llame al {phone}. ¿En peligro? Llame al "
-                      "{emergency}."},
     [SAY_HELLO] = {"Hello. Text me your question about the oxygen unit, or call {phone}.",
                    "Hola. Escriba su pregunta sobre el aparato de oxigeno, o llame al {phone}."},
 };

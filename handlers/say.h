@@ -165,7 +165,6 @@ enum phrase {
     SAY_PICTURE,
     SAY_OTHER_LANGUAGE, /* one text in both languages */
     SAY_HELLO,
-    SAY_COURTESY,           /* what is surely no question, in words that are not listed */
     SAY_NOTICE,             /* 0 what the office writes to many */
     SAY_TOO_MANY,           /* texts of one phone */
     SAY_TOO_MANY_ALL,       /* texts of everybody */
@@ -262,6 +261,7 @@ enum phrase {
     SAY_CRY, /* behind SAY_STAFF_ALERTED */
     SAY_HOSPICE,
     SAY_HELP_COMES,      /* they have called */
+    SAY_COURTESY,        /* what is surely no question, in words that are not listed */
     SAY_IF_IT_IS_HELP,   /* somebody came */
     SAY_CALL_ANYWAY,     /* somebody refuses it */
     SAY_LET_THEM_COME,   /* who asks whether the ambulance is still needed */

@@ -230,6 +230,9 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                        "hospice. For the unit text us or call {phone}.",
                        "Gracias por avisar. El personal lo va a saber. Para el cuidado llame a su "
                        "enfermera. Del aparato escriba aqui o llame al {phone}."},
+    OF(SAY_COURTESY) =
+        {"Thank you. Need a person? Call {phone}. In danger? Call {emergency}.",
+         "Gracias. ¿Necesita a una persona? Llame al {phone}. ¿En peligro? Llame al {emergency}."},
     OF(SAY_HELP_COMES) =
         {"Stay by the phone and do what {emergency} says. Unlock the door. Keep the oxygen on as "
          "ordered. Worse? Call {emergency} again.",
