@@ -271,6 +271,16 @@ beside_emergency_only_asks(const struct asked *whole)
            tokens_between_among(tokens, 1, 3, " i we ") && !tokens_any_among(tokens, 1, states);
 }
 
+bool
+beside_emergency_names_fire(const struct asked *whole)
+{
+    return tokens_have(&whole->tokens,
+                       "on fire|fire|burning|burns|burnt|flames|smoke|smokes|smoking|smoky|sparks|"
+                       "sparking|hissing|swollen|bulging|melting|melted|gas|monoxide|co alarm|"
+                       "fuego|incendio|quema|quemando|quemandose|quemada|arde|ardiendo|humo|"
+                       "humea|humeando|chispas|hinchada|inflada|derretida|monoxido");
+}
+
 enum beside
 beside_emergency_read(const struct asked *whole)
 {

@@ -44,6 +44,10 @@ bool beside_emergency_of_person(const struct asked *whole, enum beside beside);
 /* "Can i hit his back", and nothing else: what they may do, and nothing that somebody has. */
 bool beside_emergency_only_asks(const struct asked *whole);
 
+/* It names what burns, smokes or leaks: how a battery is changed is no answer to that, though no
+ * sign is found in it. */
+bool beside_emergency_names_fire(const struct asked *whole);
+
 /* The words of the text without those of first aid, which are no sign: "how do i do". */
 const char *first_aid_left_out(const struct asked *whole);
 

@@ -434,6 +434,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     enum ordinary ordinary;
     struct answer *answer;
     enum beside beside;
+    bool shows_danger;
     size_t i;
 
     if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
@@ -456,15 +457,15 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         answer->text = words_for(whole, verdict, &pieces, BESIDE_NOTHING);
         return false;
     }
+    shows_danger = whole->sign_left_out || beside_emergency_names_fire(whole);
     for (i = 0; i < pieces.count && !beside_emergency_of_person(whole, beside); i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
-        if (!open_question_decide(&piece, verdict) && !pieces.list[i].courtesy &&
-            !whole->sign_left_out) {
+        if (!open_question_decide(&piece, verdict) && !pieces.list[i].courtesy && !shows_danger) {
             (void)answer_aid(&piece, verdict);
         }
     }
-    if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1 && !whole->sign_left_out) {
+    if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1 && !shows_danger) {
         beside = BESIDE_NOTHING; /* what they asked is answered behind it */
     }
     alert_of(whole, verdict, beside, is_courtesy(&pieces),

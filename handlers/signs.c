@@ -453,7 +453,13 @@ tell_of_calling_off(const struct asked *whole, struct verdict *verdict)
     if (!is_of_calling_off(beside) || verdict->alert.level < ALERT_EMERGENCY) {
         return;
     }
-    verdict_alert(verdict, ALERT_EMERGENCY, true, words->reason, words->brief);
+    if (verdict->route == ROUTE_EMERGENCY) {
+        verdict_alert(verdict, ALERT_EMERGENCY, true, words->reason, words->brief);
+    } else {
+        verdict->alert.reason = words->reason;
+        verdict->alert.brief =
+            memory_format(whole->arena, "%s + %s", words->brief, verdict->alert.brief);
+    }
     for (i = 0; i < verdict->answer_count; i++) {
         struct answer *answer = &verdict->answers[i];
         const char *own = has_words_for_emergency(answer->id) ? answer->text : "";

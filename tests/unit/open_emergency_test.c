@@ -178,6 +178,94 @@ START_TEST(who_asks_whether_help_is_still_needed_is_told_to_let_it_come)
 }
 END_TEST
 
+START_TEST(help_that_is_called_off_is_to_come_even_beside_an_all_clear)
+{
+    static const char *const english[] = {
+        "she woke up, should i cancel the ambulance", "false alarm, how do i call off 911",
+        "hes breathing again. call the ambulance off", "shes ok now tell them to turn around",
+        "all good now so i cancelled the ambulance"};
+    static const char *const spanish[] = {
+        "ya esta mejor, puedo cancelar la ambulancia?", "falsa alarma, diganles que se regresen",
+        "ya esta bien, les digo que no vengan", "ya desperto asi que cancele la ambulancia"};
+
+    EACH_AFTER("he fainted", english, "help:still-needed", "Don't call it off.");
+    EACH_AFTER("mi esposa se desmayo", spanish, "help:still-needed", "No cancele la ambulancia.");
+    said_after("he fainted", "she is ok now, false alarm");
+    fixture_alerts(stage, ALERT_OFFICE, "is-over");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "do i cancel the ambulance");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:still-needed");
+}
+END_TEST
+
+/* Told at once, after an all-clear, and hours later: each calls a person for that reason. */
+static void
+calls_whenever(const char *first, const char *all_clear, const char *text, const char *reason)
+{
+    enum { OLD_MINUTES = 180 };
+
+    said_after(first, text);
+    fixture_alerts(stage, ALERT_EMERGENCY, reason);
+    said_after(first, all_clear);
+    fixture_alerts(stage, ALERT_OFFICE, "is-over");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, text);
+    fixture_alerts(stage, ALERT_EMERGENCY, reason);
+    begin_anew();
+    fixture_text(stage, first);
+    fixture_wait_minutes(stage, OLD_MINUTES);
+    fixture_text(stage, text);
+    fixture_alerts(stage, ALERT_EMERGENCY, reason);
+    fixture_text(stage, "what now");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:asks-what-to-do"); /* it is open anew */
+}
+
+START_TEST(staff_who_are_said_to_call_are_called_whatever_the_hour)
+{
+    static const char *const told[][2] = {
+        {"my phone has no signal", "help:cannot-call"},
+        {"they say the road is closed", "help:no-way"},
+        {"they never showed up", "help:late"},
+        {"did you guys call them", "help:asks-whether"},
+    };
+    static const char *const told_in_spanish[][2] = {
+        {"no tengo senal", "help:cannot-call"},
+        {"dicen que no hay paso", "help:no-way"},
+        {"nadie ha venido", "help:late"},
+        {"ustedes ya llamaron?", "help:asks-whether"},
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
+        calls_whenever("he cant breathe", "he is ok now", told[i][0], told[i][1]);
+        calls_whenever("no puede respirar", "ya esta bien", told_in_spanish[i][0],
+                       told_in_spanish[i][1]);
+    }
+}
+END_TEST
+
+START_TEST(a_symptom_beside_a_refusal_reaches_staff)
+{
+    static const char *const texts[][3] = {
+        {"does he need the ambulance? he is dizzy", "dizzy", "Don't call it off."},
+        {"he wont let me call and his ankles are swollen", "swollen", "Call 911 anyway"},
+        {"no me deja llamar y tiene los tobillos hinchados", "swollen", "Llame al 911 aunque"},
+        {"cancelo la ambulancia? todavia esta mareado", "dizzy", "No cancele la ambulancia."},
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after(i < 2 ? "he cant breathe" : "no puede respirar", texts[i][0]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", texts[i][0]);
+        ck_assert_msg(strstr(stage->verdict.alert.brief, texts[i][1]) != NULL, "\"%s\": %s",
+                      texts[i][0], stage->verdict.alert.brief);
+        fixture_says(stage, texts[i][2]);
+    }
+    said_after("he cant breathe", "she refuses and the tank is empty");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:no-oxygen-source");
+}
+END_TEST
+
 START_TEST(whoever_refuses_911_is_to_be_called_anyway)
 {
     static const char *const english[] = {"he refuses to let me call", "she wont let us call",
@@ -274,6 +362,48 @@ START_TEST(a_sign_beside_such_a_question_is_heard)
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
     said_after("he fainted", "should i worry he is blue");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:blue-lips");
+}
+END_TEST
+
+START_TEST(a_question_takes_no_fire_gas_or_bleeding_away)
+{
+    static const char *const texts[][2] = {
+        {"can i take out the battery on fire", "sign:battery-smoking"},
+        {"should we carry the burning battery out", "sign:battery-smoking"},
+        {"can we stay with the carbon monoxide alarm", "sign:bad-gas"},
+        {"how do i stop the heavy bleeding", "sign:bleeding"},
+        {"can i pat the choking kid", "sign:choking"},
+        {"puedo sacar la bateria que echa humo", "sign:battery-smoking"},
+        {"como apago la bateria que se esta quemando", "sign:face-burn-fire"},
+        {"como le paro el sangrado", "sign:bleeding"},
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after(i < 5 ? "he cant breathe" : "no puede respirar", texts[i][0]);
+        ck_assert_msg(strcmp(stage->verdict.alert.reason, texts[i][1]) == 0, "\"%s\": %s",
+                      texts[i][0], stage->verdict.alert.reason);
+        fixture_says_not(stage, "latch");
+        fixture_says_not(stage, "seguro");
+    }
+}
+END_TEST
+
+START_TEST(no_steps_are_told_for_what_burns_though_no_sign_is_found)
+{
+    static const char *const texts[] = {"how do i swap a smoking battery",
+                                        "how do i change the battery thats burning",
+                                        "como cambio la bateria, sale humo"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he cant breathe", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\": %s", texts[i],
+                      stage->verdict.alert.reason);
+        ck_assert_ptr_null(fixture_answer(stage, "swap-battery"));
+    }
+    said_after("he cant breathe", "how do i swap the battery");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "swap-battery"));
 }
 END_TEST
 
@@ -428,6 +558,9 @@ main(void)
     tcase_add_test(tests, who_waits_long_hears_to_call_again_and_staff_that_they_should);
     tcase_add_test(tests, only_that_help_comes_or_thanks_goes_without_a_word);
     tcase_add_test(tests, who_asks_whether_help_is_still_needed_is_told_to_let_it_come);
+    tcase_add_test(tests, help_that_is_called_off_is_to_come_even_beside_an_all_clear);
+    tcase_add_test(tests, staff_who_are_said_to_call_are_called_whatever_the_hour);
+    tcase_add_test(tests, a_symptom_beside_a_refusal_reaches_staff);
     tcase_add_test(tests, whoever_refuses_911_is_to_be_called_anyway);
     tcase_add_test(tests, a_place_told_reaches_the_alert_and_they_hear_that_it_did);
     tcase_add_test(tests, a_bare_name_of_a_place_is_one_once_it_was_asked_for);
@@ -435,6 +568,8 @@ main(void)
     tcase_add_test(tests, who_does_not_know_the_address_is_told_that_of_the_record);
     tcase_add_test(tests, who_asks_what_to_do_is_sent_to_911_and_no_first_aid_is_told);
     tcase_add_test(tests, a_sign_beside_such_a_question_is_heard);
+    tcase_add_test(tests, a_question_takes_no_fire_gas_or_bleeding_away);
+    tcase_add_test(tests, no_steps_are_told_for_what_burns_though_no_sign_is_found);
     tcase_add_test(tests, after_a_fire_nobody_is_let_back_in);
     tcase_add_test(tests, power_and_topics_are_answered_as_before);
     tcase_add_test(tests, a_lesser_sign_or_what_no_list_knows_is_part_of_the_emergency);
