@@ -272,6 +272,12 @@ beside_emergency_only_asks(const struct asked *whole)
 }
 
 bool
+beside_emergency_calls_off(enum beside beside)
+{
+    return beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
+}
+
+bool
 beside_emergency_names_fire(const struct asked *whole)
 {
     return tokens_have(&whole->tokens,

@@ -1,6 +1,6 @@
 /*
  * What a text tells or asks of the help while an emergency is open, beside signs, and what is said
- * to that. Private to open_emergency.c and signs.c. Pure.
+ * to that. Private to open_emergency.c, signs.c and handlers.c. Pure.
  */
 #ifndef BESIDE_EMERGENCY_H
 #define BESIDE_EMERGENCY_H
@@ -34,6 +34,9 @@ struct beside_words {
 enum beside beside_emergency_read(const struct asked *whole);
 /* Not for BESIDE_NOTHING. */
 const struct beside_words *beside_emergency_words(enum beside beside);
+
+/* Somebody will not have help, or asks whether to send it back. */
+bool beside_emergency_calls_off(enum beside beside);
 
 /* It tells or asks of who was called or is to be called, so that "911" in it calls for nobody. */
 bool beside_emergency_of_call(enum beside beside);

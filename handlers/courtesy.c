@@ -107,6 +107,26 @@ has_kind_word(const struct tokens *tokens)
     return false;
 }
 
+/* What tells of trouble is no courtesy, whatever it is like. */
+static bool
+has_unkind_word(const struct tokens *tokens)
+{
+    static const char unkind[] =
+        " not no never nothing hard bad wrong hurt hurts sick ill worse problem trouble broke "
+        "broken "
+        "lost fell fall falling pain stuck scared dead die died dying cant wont dont didnt doesnt "
+        "isnt stopped stop again help hospital nadie nada nunca mal malo mala peor duele dolor "
+        "enfermo enferma problema roto rota perdi cayo cai miedo muerto murio contesta ayuda ";
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, unkind)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 static bool
 has_number(const struct tokens *tokens)
 {
@@ -128,7 +148,7 @@ courtesy_like_decide(const struct asked *asked, struct verdict *verdict)
 
     if (asked->search.sureness == SURE || asked->context->alert_count > 0 ||
         asked_open_question(asked) != QUESTION_NONE || has_number(&asked->tokens) ||
-        tokens_have(&asked->tokens, "?") ||
+        has_unkind_word(&asked->tokens) || tokens_have(&asked->tokens, "?") ||
         !kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
                         asked->language)) {
         return false;

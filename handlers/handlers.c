@@ -3,6 +3,7 @@
 
 #include <string.h>
 
+#include "beside_emergency.h"
 #include "emergency.h"
 #include "memory.h"
 #include "oximeter.h"
@@ -80,7 +81,10 @@ answer_beside_emergency(const struct asked *whole, struct verdict *verdict)
     struct pieces pieces = cut_questions(whole->arena, whole->text, whole->language);
     size_t i;
 
-    for (i = 0; i < pieces.count && !emergency_is_fire(verdict); i++) {
+    if (emergency_is_fire(verdict) || beside_emergency_names_fire(whole)) {
+        return;
+    }
+    for (i = 0; i < pieces.count; i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
         if (power_asks_how_long(&piece) || !shows_sign(&piece)) {

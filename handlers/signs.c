@@ -297,24 +297,15 @@ may_be_only_asked(const struct sign_match *match)
     return match->by_likeness && match->sign->level == SIGN_EMERGENCY;
 }
 
-/* Somebody will not have help, or asks whether to send it back. */
-static bool
-is_of_calling_off(enum beside beside)
-{
-    return beside == BESIDE_REFUSES || beside == BESIDE_STILL_NEEDED;
-}
-
 /*
  * While an emergency is open: "911 hung up" asks for what they have been told already, whoever asks
  * how to do chest compressions has no pain there, the wish to keep somebody from calling is no
- * illness, and a few words of a call or a place are only like a sign, unless they tell of an empty
- * supply. What they tell of is answered by open_emergency.c.
+ * illness, and a few words of a call or a place are only like a sign. See open_emergency.c.
  */
 static void
 leave_out_of_help(struct asked *whole, struct found *found)
 {
     enum { SHORT = 8 };
-    static const char asks_emergency[] = "asks-emergency";
     enum beside beside = beside_emergency_read(whole);
     bool is_short_of_help = (beside_emergency_of_call(beside) || beside == BESIDE_PLACE) &&
                             whole->tokens.count <= SHORT && ran_out_told(whole) == RAN_OUT_NOTHING;
@@ -323,16 +314,16 @@ leave_out_of_help(struct asked *whole, struct found *found)
     size_t i = 0;
 
     if (beside_emergency_of_call(beside) || open_emergency_is_helped(whole)) {
-        found_leave_out(found, asks_emergency);
+        found_leave_out(found, "asks-emergency");
     }
     while (i < found->count) {
         const struct sign_match *match = &found->list[i];
         bool is_only_asked = only_asks && may_be_only_asked(match);
         bool is_of_aid =
             beside == BESIDE_ASKS_WHAT_TO_DO && !found_on(whole, rest, match->sign->id);
-        bool is_of_call = match->by_likeness &&
-                          (is_short_of_help ||
-                           (is_of_calling_off(beside) && match->sign->level == SIGN_CLINICAL));
+        bool is_of_call =
+            match->by_likeness && (is_short_of_help || (beside_emergency_calls_off(beside) &&
+                                                        match->sign->level == SIGN_CLINICAL));
         bool is_fear_of_call = beside == BESIDE_REFUSES && strcmp(match->sign->id, "anxious") == 0;
 
         if (is_only_asked || is_of_aid || is_of_call || is_fear_of_call) {
@@ -450,7 +441,7 @@ tell_of_calling_off(const struct asked *whole, struct verdict *verdict)
     const struct beside_words *words = beside_emergency_words(beside);
     size_t i;
 
-    if (!is_of_calling_off(beside) || verdict->alert.level < ALERT_EMERGENCY) {
+    if (!beside_emergency_calls_off(beside) || verdict->alert.level < ALERT_EMERGENCY) {
         return;
     }
     if (verdict->route == ROUTE_EMERGENCY) {
