@@ -221,18 +221,20 @@ void
 vocabulary_know(struct vocabulary *vocabulary, const char *text, enum word_source source)
 {
     bool is_foreign = source == WORD_FOREIGN;
+    bool is_right = source == WORD_OF_OFFICE;
     struct sign_form *form = slot_of(vocabulary, text, strlen(text));
 
+    vocabulary->right_count += is_right && !form->is_spelt_right;
     if (form->spelt != NULL) {
         form->is_shared = form->is_shared || form->is_foreign != is_foreign;
         form->is_foreign = form->is_foreign && is_foreign;
-        form->is_spelt_right = form->is_spelt_right || source == WORD_OF_OFFICE;
+        form->is_spelt_right = form->is_spelt_right || is_right;
         return;
     }
     *form = (struct sign_form){.spelt = memory_copy(vocabulary, text),
                                .id = -1,
                                .is_foreign = is_foreign,
-                               .is_spelt_right = source == WORD_OF_OFFICE};
+                               .is_spelt_right = is_right};
     if (2 * ++vocabulary->form_count > vocabulary->form_mask) {
         grow(vocabulary);
     }

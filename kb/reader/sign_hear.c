@@ -121,12 +121,15 @@ is_strange(const struct looked_up *found)
     return found->form == NULL && found->id < 0;
 }
 
-/* True if the word may be a misspelling that a phrase lists. */
+/* True if the word may be a misspelling that a phrase lists: where so many words are known to be
+ * right that any other may be wrong. */
 static bool
-is_listed_slip(const struct looked_up *found)
+is_listed_slip(const struct hearing *hearing, const struct looked_up *found)
 {
-    return found->form != NULL && !found->form->is_spelt_right && !found->form->is_foreign &&
-           found->form->roles == 0;
+    enum { RIGHT_MIN = 8000 };
+
+    return hearing->vocabulary->right_count >= RIGHT_MIN && found->form != NULL &&
+           !found->form->is_spelt_right && !found->form->is_foreign && found->form->roles == 0;
 }
 
 /* The one word that the word at `at` (and the next: *taken is 2) is also written as, or NULL. */
@@ -252,7 +255,7 @@ hear_word(struct hearing *hearing, size_t at)
     word = put(hearing, first, first->text, found);
     if (is_strange(found) && word->roles == 0) {
         slips_add(hearing->vocabulary, hearing->arena, word);
-    } else if (is_listed_slip(found)) {
+    } else if (is_listed_slip(hearing, found)) {
         slips_add_to_listed(hearing->vocabulary, word);
     }
     if (at + 1 < hearing->words.count &&

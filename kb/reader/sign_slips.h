@@ -14,7 +14,7 @@
  * "cooking" is one slip from "choking": so a word that the content uses as it stands (topics,
  * handouts, replies, words/LANG-known.txt) is no slip. A word that stands in a phrase alone may be
  * a misspelling that the phrase lists ("breth"): it is also taken for the words one slip away that
- * the content uses as they stand.
+ * the content uses as they stand (if it has a list of such words).
  */
 #ifndef SIGN_SLIPS_H
 #define SIGN_SLIPS_H

@@ -63,6 +63,7 @@ struct vocabulary {
     size_t key_count;
     struct sign_form *forms; /* open addressing by `spelt` */
     uint32_t form_mask, form_count;
+    uint32_t right_count;      /* of the forms, those spelt right */
     struct spelling slips;     /* the spellings that may slip, and their stems, when closed */
     int *slip_ids;             /* of each of its words: the id that it stands for */
     struct sign_sound *sounds; /* by sound, when closed */
