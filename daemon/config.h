@@ -157,8 +157,7 @@ struct limits {
     int64_t unconfirmed_s; /* an emergency not confirmed delivered by then: staff are told */
     int64_t outage_s;      /* mains failures told there within it are one alert */
     int64_t flowing_s;     /* "Is oxygen flowing again?" unanswered by then is an emergency */
-    int64_t
-        plug_s; /* "Is there a plug?", "reading or age?" unanswered by then: someone is called */
+    int64_t plug_s;        /* the same of a plug, and of "reading or age?": someone is called */
     int64_t talk_s;        /* a renter who has a person waits so long for an answer at most */
     int64_t talk_urgent_s; /* the same, of an alert that is urgent or an emergency */
     int64_t repeat_keep_s; /* how long a gateway's ids are remembered */

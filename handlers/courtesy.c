@@ -91,41 +91,17 @@ courtesy_decide(const struct asked *asked, struct verdict *verdict)
 }
 
 /* It thanks, praises, laughs or agrees in words that are listed, beside others. */
-static bool
-has_kind_word(const struct tokens *tokens)
-{
-    static const char kind[] = " thanks thank thx ty gracias grax cheers appreciate obliged great "
-                               "awesome perfect perfecto love loved best bless bendiga amable lol "
-                               "haha jaja jajaja jeje angel genial excelente welcome ";
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, kind)) {
-            return true;
-        }
-    }
-    return false;
-}
-
+static const char kind[] =
+    " thanks thank thx ty gracias grax cheers appreciate obliged great awesome perfect "
+    "perfecto love loved best bless bendiga amable lol haha jaja jajaja jeje angel genial "
+    "excelente welcome ";
 /* What tells of trouble is no courtesy, whatever it is like. */
-static bool
-has_unkind_word(const struct tokens *tokens)
-{
-    static const char unkind[] =
-        " not no never nothing hard bad wrong hurt hurts sick ill worse problem trouble broke "
-        "broken "
-        "lost fell fall falling pain stuck scared dead die died dying cant wont dont didnt doesnt "
-        "isnt stopped stop again help hospital nadie nada nunca mal malo mala peor duele dolor "
-        "enfermo enferma problema roto rota perdi cayo cai miedo muerto murio contesta ayuda ";
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, unkind)) {
-            return true;
-        }
-    }
-    return false;
-}
+static const char unkind[] =
+    " not no never nothing hard bad wrong hurt hurts sick ill worse problem trouble broke "
+    "broken lost fell fall falling pain stuck scared dead die died dying cant wont dont "
+    "didnt doesnt isnt stopped stop again help hospital nadie nada nunca mal malo mala peor "
+    "duele dolor enfermo enferma problema roto rota perdi cayo cai miedo muerto murio "
+    "contesta ayuda ";
 
 static bool
 has_number(const struct tokens *tokens)
@@ -148,14 +124,14 @@ courtesy_like_decide(const struct asked *asked, struct verdict *verdict)
 
     if (asked->search.sureness == SURE || asked->context->alert_count > 0 ||
         asked_open_question(asked) != QUESTION_NONE || has_number(&asked->tokens) ||
-        has_unkind_word(&asked->tokens) || tokens_have(&asked->tokens, "?") ||
+        tokens_any_among(&asked->tokens, 0, unkind) || tokens_have(&asked->tokens, "?") ||
         !kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
                         asked->language)) {
         return false;
     }
     answer = verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
     answer->text = say(asked->arena, asked->context->house, asked->language, SAY_COURTESY, NULL);
-    if (asked_is_active_renter(asked) && !has_kind_word(&asked->tokens)) {
+    if (asked_is_active_renter(asked) && !tokens_any_among(&asked->tokens, 0, kind)) {
         verdict_alert(verdict, ALERT_OFFICE, false, "courtesy", "wrote what wants no answer");
     }
     return true;

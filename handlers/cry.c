@@ -20,11 +20,9 @@ static const char who[] = " someone somebody anyone anybody alguien ";
 
 static const char beside[] =
     " please pls plz plez plees pleas god oh omg hey hi helo hola now right quick quickly fast "
-    "hury "
-    "asap can could wil need ned some sum someone somebody anyone anybody me us we i my mom mum "
-    "mama dad papa por favor porfa porfavor ya ahora rapido pronto urgente dios necesito "
-    "necesitamos "
-    "alguien que no se y nos pueden puede podria podrian quien ";
+    "hury asap can could wil need ned some sum someone somebody anyone anybody me us we i my mom "
+    "mum mama dad papa por favor porfa porfavor ya ahora rapido pronto urgente dios necesito "
+    "necesitamos alguien que no se y nos pueden puede podria podrian quien ";
 /* And that without a word for help. */
 static const char *const fears[] = {"im scared", "i am scared", "tengo miedo"};
 

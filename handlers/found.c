@@ -252,6 +252,19 @@ found_alerted_of(const struct context *context, const char *const *ids, size_t c
     return false;
 }
 
+bool
+found_alerted_because(const struct context *context, const char *reason)
+{
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        if (strstr(context->alerts[i].reasons, reason) != NULL) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* What an alert tells that no person has closed yet, as long as the conversation goes on. */
 static void
 find_in_alerts(const struct asked *whole, struct found *found)
@@ -315,6 +328,7 @@ found_read(const struct asked *whole, struct found *found)
 {
     bool asks_of_renter = staff_asks_of_renter(whole);
     enum trouble trouble = asks_of_renter ? TROUBLE_NONE : equipment_trouble_told(whole);
+    int still_low = is_over_still_low(whole);
     size_t i, start, end;
 
     *found = (struct found){0};
@@ -326,7 +340,7 @@ found_read(const struct asked *whole, struct found *found)
         found->reading = found->reading > 0 ? found->reading : introduces_as_reading(whole);
         found->reading = found->reading > 0 ? found->reading : measured_again(whole);
     }
-    found->reading = is_over_still_low(whole) > 0 ? is_over_still_low(whole) : found->reading;
+    found->reading = still_low > 0 ? still_low : found->reading;
     found->reading = introduces_told(whole) || is_over_reads_well(whole) ? 0 : found->reading;
     leave_out_told_otherwise(whole, found);
     found_add_told(whole, found);

@@ -63,6 +63,9 @@ bool found_alert_tells(const struct open_alert *alert, const char *id);
 /* One that is open was, for one of these. */
 bool found_alerted_of(const struct context *context, const char *const *ids, size_t count);
 
+/* One that is open has this among its reasons, which may name no sign. */
+bool found_alerted_because(const struct context *context, const char *reason);
+
 /* A sign after which the renter is asked whether oxygen flows again. */
 bool found_is_no_flow(const struct sign *sign);
 bool found_no_flow_sign(const struct found *found);

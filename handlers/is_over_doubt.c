@@ -3,8 +3,6 @@
  * began ("just woke up with it"), or that somebody came of whom nobody knows who ("they're here",
  * after no word of an ambulance). Then the emergency stays open, and is spoken to.
  */
-#include <string.h>
-
 #include "found.h"
 #include "steps.h"
 
@@ -43,20 +41,6 @@ tells_when_it_began(const struct asked *asked)
                              sizeof of_not_waking / sizeof of_not_waking[0]);
 }
 
-/* That they called, or that help is on its way, was told before. */
-static bool
-is_called_told(const struct context *context)
-{
-    size_t i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        if (strstr(context->alerts[i].reasons, CALLED_REASON) != NULL) {
-            return true;
-        }
-    }
-    return false;
-}
-
 bool
 is_over_may_be_others(const struct asked *asked)
 {
@@ -68,7 +52,8 @@ is_over_may_be_others(const struct asked *asked)
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, they_came);
 
     return open_emergency_stands(asked->context) && rest.count < asked->tokens.count &&
-           tokens_words_among(&rest, beside) && !is_called_told(asked->context);
+           tokens_words_among(&rest, beside) &&
+           !found_alerted_because(asked->context, CALLED_REASON);
 }
 
 /* "Ya le paso otra vez": it happened once more. */

@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "found.h"
 #include "steps.h"
 
 /* Before a number: "cabin 14", "cuarto 212", "hwy 24". */
@@ -119,20 +120,6 @@ is_with_found_there(const struct tokens *tokens)
     return false;
 }
 
-/* Such texts were answered with "Text us where you are". */
-static bool
-was_asked_where(const struct context *context)
-{
-    size_t i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        if (strstr(context->alerts[i].reasons, "help:") != NULL) {
-            return true;
-        }
-    }
-    return false;
-}
-
 bool
 place_told(const struct asked *asked)
 {
@@ -151,7 +138,8 @@ place_told(const struct asked *asked)
     return tokens_have(tokens, codes) || tokens_have(tokens, floors) ||
            tokens_have(tokens, address_is) || tokens_any_among(tokens, 0, " http https ") ||
            is_with_found_there(tokens) ||
-           (was_asked_where(asked->context) && tokens->count <= SHORT &&
+           /* such texts were answered with "Text us where you are" */
+           (found_alerted_because(asked->context, "help:") && tokens->count <= SHORT &&
             !tokens_any_among(tokens, 0, tells_otherwise) &&
             tokens_any_among(tokens, 0, found_there));
 }

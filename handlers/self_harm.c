@@ -99,10 +99,9 @@ bool
 self_harm_is_own_wish(const struct asked *asked)
 {
     static const char own_wish[] =
-        "me quiero matar|me quiero pegar|me quiero golpear|me voy a pegar|la quiero matar|lo "
-        "quiero "
-        "matar|los quiero matar|las quiero matar|la quiero golpear|lo quiero golpear|la voy a "
-        "matar|lo voy a matar|los voy a matar";
+        "me quiero matar|me quiero pegar|me quiero golpear|me voy a pegar|la quiero matar|"
+        "lo quiero matar|los quiero matar|las quiero matar|la quiero golpear|lo quiero golpear|"
+        "la voy a matar|lo voy a matar|los voy a matar";
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, own_wish);
     char *text = memory_copy(asked->arena, "");
     size_t i;

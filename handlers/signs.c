@@ -360,10 +360,10 @@ find_in_open_emergency(struct asked *whole, struct found *found)
     }
     if (self_harm != NULL && self_harm_goes_on(whole)) {
         leave_out_likeness(found, "poison"); /* the pills are held, not taken */
-    }
-    if (self_harm != NULL && self_harm_goes_on(whole) && !found_has_level(found, SIGN_EMERGENCY)) {
-        found_leave_out(found, "medicines");
-        found_add(found, self_harm);
+        if (!found_has_level(found, SIGN_EMERGENCY)) {
+            found_leave_out(found, "medicines");
+            found_add(found, self_harm);
+        }
     }
     if (found_has(found, "self-harm") && self_harm_is_own_wish(whole)) {
         found_leave_out(found, "in-danger");

@@ -87,9 +87,10 @@ bare_charge(const struct tokens *tokens)
     if (!tokens_words_among(tokens, around_charge)) {
         return -1;
     }
-    for (i = 0; i<tokens->count; i += taken> 0 ? taken : 1) {
+    for (i = 0; i < tokens->count; i += taken) {
         taken = tokens_number(tokens, i, false, &thousandths);
         if (taken == 0) {
+            taken = 1;
             continue;
         }
         if (percent >= 0 || thousandths % THOUSAND != 0 || thousandths > LOW_PERCENT * THOUSAND ||
@@ -276,10 +277,8 @@ has_backup(const struct asked *whole)
 }
 
 static enum supply_worse
-worse_with_charge(const struct asked *whole, const struct trouble_told *lately)
+worse_with_charge(const struct asked *whole, const struct trouble_told *lately, int percent)
 {
-    int percent = fullest(whole);
-
     if (percent < 0 || percent > LOW_PERCENT) {
         return SUPPLY_NOT_WORSE;
     }
@@ -293,6 +292,7 @@ supply_worse_told(const struct asked *whole)
     const struct tokens *tokens = &whole->tokens;
     struct trouble_told lately = told_lately(whole);
     enum supply_worse charge;
+    int percent;
 
     if (!lately.any || tokens->count > SHORT_TEXT || is_over_told(whole) ||
         tokens_have(tokens, supposed) || tokens_have(tokens, of_other_things) ||
@@ -305,8 +305,9 @@ supply_worse_told(const struct asked *whole)
     if (tells_stopped_again(tokens)) {
         return SUPPLY_STOPPED_AGAIN;
     }
-    charge = worse_with_charge(whole, &lately);
-    if (charge != SUPPLY_NOT_WORSE || fullest(whole) > LOW_PERCENT) {
+    percent = fullest(whole);
+    charge = worse_with_charge(whole, &lately, percent);
+    if (charge != SUPPLY_NOT_WORSE || percent > LOW_PERCENT) {
         return charge;
     }
     return tells_one_used_up(whole) || tells_signal(tokens) ||

@@ -145,20 +145,6 @@ static const char by_whom[] =
     "partner ex him her el ella marido esposo esposa hijo hija novio "
     "novia yerno sobrino ";
 
-/* Asked for before, and staff have not closed that. */
-static bool
-no_reply_stands(const struct context *context)
-{
-    size_t i;
-
-    for (i = 0; i < context->alert_count; i++) {
-        if (strstr(context->alerts[i].reasons, NO_REPLY_REASON) != NULL) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* Who is in no danger and wants no answer ("no need to reply") is another thing. */
 static bool
 no_reply_told(const struct asked *whole, const struct verdict *verdict)
@@ -194,7 +180,8 @@ no_reply_hold(const struct asked *whole, struct verdict *verdict)
 {
     bool is_told = no_reply_told(whole, verdict);
 
-    if (whole->context->role == SENDER_STAFF || !(is_told || no_reply_stands(whole->context))) {
+    if (whole->context->role == SENDER_STAFF ||
+        !(is_told || found_alerted_because(whole->context, NO_REPLY_REASON))) {
         return;
     }
     if (is_told) {

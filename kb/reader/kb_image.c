@@ -111,6 +111,15 @@ equipment_image(struct image *image, struct kb *kb)
 
 /* ---- What is said in a language ------------------------------------------------------------ */
 
+/* A model with what the language has of words, which is in the image by then. */
+static void
+of_words_image(struct image *image, struct model **model, const struct kb_language *of)
+{
+    model_image(image, model,
+                &(struct model_content){
+                    .shorthand = of->shorthand, .ordinary = of->ordinary, .vectors = of->vectors});
+}
+
 static void
 search_image(struct image *image, struct kb_language *of, const struct kb *from,
              const struct kb *copy)
@@ -126,9 +135,7 @@ search_image(struct image *image, struct kb_language *of, const struct kb *from,
     for (label = 0; label < of->label_count; label++) {
         image_same(image, &of->labels[label], copy->topics + (of->labels[label] - from->topics));
     }
-    model_image(image, &of->topics,
-                &(struct model_content){
-                    .shorthand = of->shorthand, .ordinary = of->ordinary, .vectors = of->vectors});
+    of_words_image(image, &of->topics, of);
 }
 
 static void
@@ -145,10 +152,7 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
                      &(struct sign_image){from->signs, copy->signs, of->shorthand, of->ordinary});
     search_image(image, of, from, copy);
     if (of->courtesies != NULL) {
-        model_image(image, &of->courtesies,
-                    &(struct model_content){.shorthand = of->shorthand,
-                                            .ordinary = of->ordinary,
-                                            .vectors = of->vectors});
+        of_words_image(image, &of->courtesies, of);
     }
 }
 

@@ -143,6 +143,23 @@ add_topic(struct kb *kb, const struct topic *topic, int label, struct model_phra
     return add_sentences(kb, topic->handout, label, phrases, count);
 }
 
+/* A model of these, with what the language has of words. */
+static struct model *
+model_of(const struct build *build, enum language language, const struct model_phrase *phrases,
+         size_t count, int label_count)
+{
+    const struct kb_language *of = &build->kb->languages[language];
+
+    return model_build(build->kb, build->workspace,
+                       &(struct model_content){.language = language,
+                                               .phrases = phrases,
+                                               .phrase_count = count,
+                                               .label_count = label_count,
+                                               .shorthand = of->shorthand,
+                                               .ordinary = of->ordinary,
+                                               .vectors = of->vectors});
+}
+
 static void
 build_model(struct build *build, enum language language)
 {
@@ -166,38 +183,30 @@ build_model(struct build *build, enum language language)
     }
     of->phrases = phrases;
     of->phrase_count = count;
-    of->topics = model_build(kb, build->workspace,
-                             &(struct model_content){.language = language,
-                                                     .phrases = phrases,
-                                                     .phrase_count = count,
-                                                     .label_count = of->label_count,
-                                                     .shorthand = of->shorthand,
-                                                     .ordinary = of->ordinary,
-                                                     .vectors = of->vectors});
+    of->topics = model_of(build, language, phrases, count, of->label_count);
 }
 
-/* Texts that want an answer, and what courtesies are put before them. */
-struct wanting {
-    const struct model_phrase *courtesies;
-    size_t courtesy_count;
-    struct model_phrase *phrases; /* of no label */
-    size_t count;
+/* Courtesies, and behind them what wants an answer. */
+struct told_apart {
+    struct model_phrase *phrases;
+    size_t count, courtesy_count;
 };
 
 /* Adds every so many-th of some texts, every other one with a courtesy before it, so that thanks
  * alone do not make one. */
 static void
-add_wanting(struct kb *kb, struct wanting *wanting, const char *const *texts, size_t text_count,
+add_wanting(struct kb *kb, struct told_apart *list, const char *const *texts, size_t text_count,
             size_t every)
 {
     size_t i;
 
     for (i = 0; i < text_count; i += every) {
-        const char *before = wanting->courtesies[wanting->count % wanting->courtesy_count].text;
-        bool is_plain = wanting->count % 2 == 0;
+        size_t wanting = list->count - list->courtesy_count;
+        const char *before = list->phrases[wanting % list->courtesy_count].text;
+        bool is_plain = wanting % 2 == 0;
 
-        wanting->phrases = memory_grow(kb, struct model_phrase, wanting->phrases, wanting->count);
-        wanting->phrases[wanting->count++] = (struct model_phrase){
+        list->phrases = memory_grow(kb, struct model_phrase, list->phrases, list->count);
+        list->phrases[list->count++] = (struct model_phrase){
             .text = is_plain ? texts[i] : memory_format(kb, "%s %s", before, texts[i]),
             .label = MODEL_ELSEWHERE};
     }
@@ -206,7 +215,7 @@ add_wanting(struct kb *kb, struct wanting *wanting, const char *const *texts, si
 /* All that wants an answer, of which some is enough to tell courtesies from. The lines of
  * `elsewhere` were cut by then. */
 static void
-collect_wanting(struct kb *kb, enum language language, struct wanting *wanting)
+collect_wanting(struct kb *kb, enum language language, struct told_apart *list)
 {
     enum { ASKED_EVERY = 8, SIGN_EVERY = 3 };
     const struct kb_language *of = &kb->languages[language];
@@ -214,19 +223,19 @@ collect_wanting(struct kb *kb, enum language language, struct wanting *wanting)
 
     for (i = 0; i < of->phrase_count; i++) {
         if (of->phrases[i].label == MODEL_ELSEWHERE) {
-            add_wanting(kb, wanting, &of->phrases[i].text, 1, 1);
+            add_wanting(kb, list, &of->phrases[i].text, 1, 1);
         }
     }
     for (i = 0; i < kb->topic_count; i++) {
         if (kb->topics[i].language == language) {
-            add_wanting(kb, wanting, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
+            add_wanting(kb, list, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
                         ASKED_EVERY);
         }
     }
     for (i = 0; i < kb->sign_count; i++) {
         if (kb->signs[i].language == language) {
-            add_wanting(kb, wanting, kb->sign_files[i].whole_texts,
-                        kb->sign_files[i].whole_text_count, SIGN_EVERY);
+            add_wanting(kb, list, kb->sign_files[i].whole_texts, kb->sign_files[i].whole_text_count,
+                        SIGN_EVERY);
         }
     }
 }
@@ -237,30 +246,17 @@ build_courtesies(struct build *build, enum language language)
 {
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
-    struct model_phrase *phrases = NULL;
-    struct wanting wanting = {0};
-    size_t count = 0, i;
+    struct told_apart list = {NULL, 0, 0};
 
     if (of->courtesy == NULL) {
         return;
     }
-    phrases = add_lines(kb, of->courtesy, 0, phrases, &count);
-    wanting = (struct wanting){.courtesies = phrases, .courtesy_count = count};
-    if (count > 0) {
-        collect_wanting(kb, language, &wanting);
+    list.phrases = add_lines(kb, of->courtesy, 0, list.phrases, &list.count);
+    list.courtesy_count = list.count;
+    if (list.count > 0) {
+        collect_wanting(kb, language, &list);
     }
-    for (i = 0; i < wanting.count; i++) {
-        phrases = memory_grow(kb, struct model_phrase, phrases, count);
-        phrases[count++] = wanting.phrases[i];
-    }
-    of->courtesies = model_build(kb, build->workspace,
-                                 &(struct model_content){.language = language,
-                                                         .phrases = phrases,
-                                                         .phrase_count = count,
-                                                         .label_count = 1,
-                                                         .shorthand = of->shorthand,
-                                                         .ordinary = of->ordinary,
-                                                         .vectors = of->vectors});
+    of->courtesies = model_of(build, language, list.phrases, list.count, 1);
 }
 
 void

@@ -1,30 +1,11 @@
 /* What may tell of danger or of none is taken for danger: an all-clear that may be none, a cry for
  * help, who must not be answered. */
-#include "stage.h"
+#include "shipped_stage.h"
 
 #include <string.h>
 
-#include "lexicon.h"
 #include "parts.h"
-#include "shipped.h"
-
-static void
-begin_anew(void)
-{
-    fixture_free(stage);
-    stage = fixture_new();
-    stage->keeps_alerts = true;
-}
-
-/* Five minutes after another, in a conversation of its own. */
-static void
-said_after(const char *first, const char *text)
-{
-    begin_anew();
-    fixture_text(stage, first);
-    fixture_wait_minutes(stage, 5);
-    fixture_text(stage, text);
-}
+#include "talk_stage.h"
 
 /* What it began with, and who came, may be told in the words of an all-clear. */
 START_TEST(what_may_be_no_all_clear_leaves_the_emergency_open)
@@ -129,14 +110,6 @@ END_TEST
 /* ---- Who is threatened ------------------------------------------------------------------------
  */
 
-static void
-with_shipped(void)
-{
-    begin_anew();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(stage->arena, shipped_kb());
-}
-
 START_TEST(who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury)
 {
     static const char *const english[] = {"he's going to hurt me", "hes gonna shoot us",
@@ -147,26 +120,26 @@ START_TEST(who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury)
     size_t i;
 
     for (i = 0; i < sizeof english / sizeof english[0]; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_text(stage, english[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
         ck_assert_msg(strstr(stage->verdict.replies[0].text, "safe place") != NULL, "%s: %s",
                       english[i], stage->verdict.replies[0].text);
     }
     for (i = 0; i < sizeof spanish / sizeof spanish[0]; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_text(stage, spanish[i]);
         fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
         ck_assert_msg(strstr(stage->verdict.replies[0].text, "lugar seguro") != NULL, "%s: %s",
                       spanish[i], stage->verdict.replies[0].text);
     }
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "fish bone, cant cough, hands at his neck");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:choking");
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "i want to kill him and myself");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "my wife grabbed me because i cant breathe");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:trouble-breathing");
 }
@@ -179,7 +152,7 @@ START_TEST(who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_tha
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_text(stage, "im scared of him");
         fixture_wait_minutes(stage, 5);
         fixture_text(stage, texts[i]);
@@ -191,7 +164,7 @@ START_TEST(who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_tha
         ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
         ck_assert_msg(stage->verdict.reply_count == 0, "%s", texts[i]);
     }
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "mi marido lee mis mensajes");
     fixture_alerts(stage, ALERT_EMERGENCY, "no-reply");
     ck_assert_uint_eq(stage->verdict.reply_count, 0);
@@ -204,11 +177,11 @@ START_TEST(who_is_not_threatened_is_answered_whatever_they_ask)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_text(stage, texts[i]);
         ck_assert_int_lt(stage->verdict.alert.level, ALERT_EMERGENCY);
     }
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "i have chest pain");
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, "please dont tell my wife");
@@ -225,7 +198,7 @@ each_says(const char *const *texts, size_t count, const char *words)
     size_t i;
 
     for (i = 0; i < count; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_stranger(stage);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
@@ -252,10 +225,10 @@ START_TEST(helpers_who_do_not_come_are_an_emergency_though_none_was_told)
     EACH_SAYS(no_way, "say that the way is closed");
     EACH_SAYS(no_way_es, "no hay paso");
     EACH_SAYS(refused, "anyway, even if they say no");
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "can i take a helicopter tour with it");
     ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "my delivery went to the wrong cabin");
     ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
 }
@@ -284,19 +257,19 @@ START_TEST(who_is_in_hospice_lives_and_is_answered_and_a_plain_death_is_believed
                                        "mi mama tiene orden de no reanimar"};
     size_t i;
 
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "hospice patient here, she's comfortable, just need tubing");
     ck_assert_ptr_null(fixture_answer(stage, "death-told"));
     for (i = 0; i < sizeof told / sizeof told[0]; i++) {
-        with_shipped();
+        shipped_talk_anew();
         fixture_text(stage, told[i]);
         fixture_alerts(stage, ALERT_OFFICE, "hospice");
     }
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "yes she's gone. no need to call anyone");
     fixture_alerts(stage, ALERT_URGENT, "sign:death-told");
     fixture_says_not(stage, "988");
-    with_shipped();
+    shipped_talk_anew();
     fixture_text(stage, "dont call anyone, i want to go tonight");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:self-harm");
 }

@@ -1,5 +1,5 @@
 /* All-clears that are in doubt: of somebody else, beside other trouble, or of what hides itself. */
-#include "is_over_stage.h"
+#include "talk_stage.h"
 
 /* One or two minutes apart: what was told just before is known word for word. */
 static bool

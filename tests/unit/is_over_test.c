@@ -1,6 +1,6 @@
 /* "It stopped beeping", "false alarm", "the ambulance is here": staff hear of it, and nothing is
  * called well. */
-#include "is_over_stage.h"
+#include "talk_stage.h"
 
 #include <string.h>
 

@@ -1,38 +1,14 @@
 /* What a short text tells within the hour after a reading, or after a question about a medicine. */
-#include "fixture.h"
+#include "shipped_stage.h"
 
 #include <string.h>
 
-#include "lexicon.h"
-#include "memory.h"
-#include "shipped.h"
-
-static void *arena;
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    arena = memory_must(talloc_new(NULL));
-    stage = fixture_new();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(arena, shipped_kb());
-    stage->keeps_alerts = true;
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-    talloc_free(arena);
-}
 
 /* What staff are called about for the second of two texts. */
 static const struct alert_call *
 after(const char *first, int minutes, const char *text)
 {
-    tear_down();
-    set_up();
+    shipped_talk_anew();
     fixture_text(stage, first);
     ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", first);
     fixture_wait_minutes(stage, minutes);
@@ -234,7 +210,7 @@ main(void)
     int failed;
 
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, shipped_talk_set_up, stage_tear_down);
     tcase_set_timeout(tests, 120);
     tcase_add_test(tests, after_a_reading_a_short_text_tells_the_next_one);
     tcase_add_test(tests, after_a_reading_that_it_falls_needs_no_number);

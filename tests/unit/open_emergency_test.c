@@ -1,48 +1,18 @@
 /* What is told or asked while an emergency is open: of who was called, of the place, of what to do,
  * of a wish to die, and of what is new; with the content as it ships. */
-#include "fixture.h"
+#include "shipped_stage.h"
 
 #include <string.h>
 
 #include "grade.h"
-#include "lexicon.h"
-#include "memory.h"
 #include "parts.h"
 #include "say.h"
-#include "shipped.h"
-
-static void *arena;
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    arena = memory_must(talloc_new(NULL));
-    stage = fixture_new();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(arena, shipped_kb());
-    stage->keeps_alerts = true;
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-    talloc_free(arena);
-}
-
-static void
-begin_anew(void)
-{
-    tear_down();
-    set_up();
-}
 
 /* Five minutes after another, in a conversation of its own. */
 static void
 said_after(const char *first, const char *text)
 {
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, first);
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, text);
@@ -121,11 +91,11 @@ START_TEST(who_is_through_or_may_call_is_not_told_that_staff_call_for_them)
         ck_assert_msg(strstr(fixture_replies(stage), "Staff were asked") == NULL, "\"%s\": %s",
                       texts[i], fixture_replies(stage));
     }
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, "he has chest pain did you call 911?");
     fixture_says(stage, "Don't wait for them.");
     fixture_says(stage, "It can't call 911.");
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, "she fainted, is there no service here at the desk");
     fixture_says(stage, "Don't wait for them.");
 }
@@ -211,7 +181,7 @@ calls_whenever(const char *first, const char *all_clear, const char *text, const
     fixture_wait_minutes(stage, 5);
     fixture_text(stage, text);
     fixture_alerts(stage, ALERT_EMERGENCY, reason);
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, first);
     fixture_wait_minutes(stage, OLD_MINUTES);
     fixture_text(stage, text);
@@ -321,7 +291,7 @@ START_TEST(figures_of_other_things_are_no_place)
         said_after("he has chest pain", texts[i]);
         ck_assert_msg(strcmp(stage->verdict.alert.reason, "help:place") != 0, "\"%s\"", texts[i]);
     }
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, "we are at 318 juniper lane");
     ck_assert_int_lt(stage->verdict.alert.level, ALERT_URGENT);
 }
@@ -500,7 +470,7 @@ START_TEST(what_it_may_be_done_with_is_told_as_the_sign)
 
     EACH_AFTER("i want to kill myself", english, "sign:self-harm", "988");
     EACH_AFTER("me quiero matar", spanish, "sign:self-harm", "988");
-    begin_anew();
+    shipped_talk_anew();
     fixture_text(stage, "the pills are in the bag");
     ck_assert_int_lt(stage->verdict.alert.level, ALERT_EMERGENCY);
 }
@@ -533,7 +503,8 @@ START_TEST(what_is_said_is_one_plain_part_that_is_easy_to_read)
 
     for (i = 0; i < sizeof phrases / sizeof phrases[0]; i++) {
         for (language = 0; language < LANGUAGE_COUNT; language++) {
-            const char *text = say(arena, &stage->house, (enum language)language, phrases[i], NULL);
+            const char *text =
+                say(stage->arena, &stage->house, (enum language)language, phrases[i], NULL);
 
             ck_assert_msg(parts_count(text).gsm7 && parts_count(text).parts == 1, "%s", text);
             count = reading_count(text);
@@ -551,7 +522,7 @@ main(void)
     TCase *tests = tcase_create("open emergency");
 
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, shipped_talk_set_up, stage_tear_down);
     tcase_add_test(tests, who_does_not_get_through_hears_that_staff_call_and_what_to_try);
     tcase_add_test(tests, who_asks_whether_we_called_hears_that_a_program_cannot);
     tcase_add_test(tests, who_is_through_or_may_call_is_not_told_that_staff_call_for_them);

@@ -1,48 +1,27 @@
 /* What becomes of whole texts with the content as it ships: where words that only it lists decide,
  * or what it is likest to. */
-#include "fixture.h"
+#include "shipped_stage.h"
 
 #include <string.h>
 
-#include "lexicon.h"
 #include "memory.h"
-#include "shipped.h"
-
-static void *arena;
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    arena = memory_must(talloc_new(NULL));
-    stage = fixture_new();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(arena, shipped_kb());
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-    talloc_free(arena);
-}
 
 static void
 begin_anew(void)
 {
-    tear_down();
-    set_up();
+    stage_tear_down();
+    shipped_stage_set_up();
 }
 
 /* The answers' ids: "medicines fire-safety". */
 static const char *
 answered(const char *text)
 {
-    char *ids = memory_copy(arena, "");
+    char *ids;
     size_t i;
 
     begin_anew();
-    ids = memory_copy(arena, "");
+    ids = memory_copy(stage->arena, "");
     fixture_text(stage, text);
     for (i = 0; i < stage->verdict.answer_count; i++) {
         memory_append(&ids, "%s%s", i > 0 ? " " : "", stage->verdict.answers[i].id);
@@ -313,7 +292,7 @@ main(void)
     int failed;
 
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, shipped_stage_set_up, stage_tear_down);
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, whether_to_take_what_no_list_knows_is_for_a_person_like_any_medicine);
     tcase_add_test(tests, other_things_to_take_are_no_medicine);

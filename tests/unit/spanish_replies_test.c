@@ -1,34 +1,12 @@
 /* What is said to those who text in Spanish, or in a language that we do not speak, with the signs
  * of kb/signs as they are. */
-#include "fixture.h"
+#include "shipped_stage.h"
 
 #include <string.h>
 
 #include "fill.h"
-#include "lexicon.h"
-#include "memory.h"
 #include "parts.h"
 #include "say.h"
-#include "shipped.h"
-
-static void *arena;
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    arena = memory_must(talloc_new(NULL));
-    stage = fixture_new();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(arena, shipped_kb());
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-    talloc_free(arena);
-}
 
 #define COUNT(list) ((int)(sizeof(list) / sizeof((list)[0])))
 
@@ -47,7 +25,7 @@ START_TEST(every_first_part_fits_one_text)
         struct parts parts;
 
         with.language = signs[i].language;
-        parts = parts_count(fill(arena, signs[i].reply, &with, NULL));
+        parts = parts_count(fill(stage->arena, signs[i].reply, &with, NULL));
         ck_assert_msg(parts.gsm7, "%s is not in the alphabet of GSM 03.38", signs[i].file);
         if (signs[i].level == SIGN_EMERGENCY) {
             ck_assert_msg(parts.parts == 1, "%s has %zu septets", signs[i].file, parts.units);
@@ -76,8 +54,8 @@ START_TEST(every_spanish_sentence_keeps_to_the_short_alphabet)
     int phrase;
 
     for (phrase = 0; phrase < PHRASE_COUNT; phrase++) {
-        const char *text =
-            say(arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1", "2", "3", "4", NULL);
+        const char *text = say(stage->arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1",
+                               "2", "3", "4", NULL);
 
         ck_assert_msg(parts_count(text).gsm7, "\"%s\"", text);
     }
@@ -113,17 +91,17 @@ START_TEST(unit_and_cylinder_have_one_name_each_in_every_spanish_reply)
     int phrase;
 
     for (phrase = 0; phrase < PHRASE_COUNT; phrase++) {
-        check_names(
-            say(arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1", "2", "3", "4", NULL));
+        check_names(say(stage->arena, &stage->house, LANGUAGE_ES, (enum phrase)phrase, "1", "2",
+                        "3", "4", NULL));
     }
     for (i = 0; i < topic_count; i++) {
         if (topics[i].language == LANGUAGE_ES) {
-            check_names(fill(arena, topics[i].answer, &with, NULL));
+            check_names(fill(stage->arena, topics[i].answer, &with, NULL));
         }
     }
     for (i = 0; i < sign_count; i++) {
         if (signs[i].language == LANGUAGE_ES) {
-            check_names(fill(arena, signs[i].reply, &with, NULL));
+            check_names(fill(stage->arena, signs[i].reply, &with, NULL));
             check_names(signs[i].in_brief);
         }
     }
@@ -434,16 +412,14 @@ START_TEST(figures_and_units_of_a_stranger_tell_the_language_too)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_stranger(stage);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.language == LANGUAGE_ES, "%s", texts[i]);
     }
     fixture_text(stage, "E, 1500 psi, flow 2");
     ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES); /* it goes on */
-    tear_down();
-    set_up();
+    shipped_talk_anew();
     fixture_stranger(stage);
     fixture_text(stage, "E, 1500 psi, flow 2");
     ck_assert_int_eq(stage->verdict.language, LANGUAGE_EN);
@@ -456,7 +432,7 @@ main(void)
     TCase *tests = tcase_create("spanish_replies");
 
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, shipped_stage_set_up, stage_tear_down);
     tcase_set_timeout(tests, 60);
     tcase_add_test(tests, every_first_part_fits_one_text);
     tcase_add_test(tests, every_english_sign_has_a_spanish_reply);

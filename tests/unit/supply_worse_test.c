@@ -1,36 +1,12 @@
 /* What they breathe from gets worse after trouble with it was told, or has no way to a plug. */
-#include "fixture.h"
+#include "shipped_stage.h"
 
-#include "lexicon.h"
-#include "memory.h"
-#include "shipped.h"
-
-static void *arena;
-static struct fixture *stage;
-
-static void
-set_up(void)
-{
-    arena = memory_must(talloc_new(NULL));
-    stage = fixture_new();
-    stage->context.kb = shipped_kb();
-    stage->context.lexicon = lexicon_new(arena, shipped_kb());
-    stage->keeps_alerts = true;
-}
-
-static void
-tear_down(void)
-{
-    fixture_free(stage);
-    talloc_free(arena);
-}
 
 /* What staff are called about for the second of two texts, of somebody without a record. */
 static const struct alert_call *
 after(const char *first, const char *text)
 {
-    tear_down();
-    set_up();
+    shipped_talk_anew();
     fixture_stranger(stage);
     fixture_text(stage, first);
     ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", first);
@@ -111,8 +87,7 @@ START_TEST(a_unit_that_stops_once_more_is_told_anew)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_stranger(stage);
         fixture_text(stage, "my machine stopped");
         fixture_wait_minutes(stage, 2);
@@ -166,8 +141,7 @@ START_TEST(after_all_is_well_small_talk_of_tomorrow_is_none)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_text(stage, "se fue la luz");
         fixture_wait_minutes(stage, 5);
         fixture_text(stage, "ya volvio la luz");
@@ -184,8 +158,7 @@ START_TEST(without_trouble_told_before_few_words_are_none)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
     }
@@ -205,8 +178,7 @@ START_TEST(as_good_as_empty_with_no_way_to_a_plug_is_an_emergency)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_stranger(stage);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", texts[i]);
@@ -229,8 +201,7 @@ START_TEST(with_charge_or_a_plug_at_hand_it_is_none)
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
-        tear_down();
-        set_up();
+        shipped_talk_anew();
         fixture_stranger(stage);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", texts[i]);
@@ -247,7 +218,7 @@ main(void)
     int failed;
 
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
-    tcase_add_checked_fixture(tests, set_up, tear_down);
+    tcase_add_checked_fixture(tests, shipped_talk_set_up, stage_tear_down);
     tcase_set_timeout(tests, 120);
     tcase_add_test(tests, a_low_charge_while_the_power_is_out_is_the_last_battery);
     tcase_add_test(tests, a_few_percent_without_a_plug_and_a_tank_are_an_emergency);

@@ -1,6 +1,6 @@
-/* Texts of a talk whose alerts stay open, for tests of what is told to be over. */
-#ifndef IS_OVER_STAGE_H
-#define IS_OVER_STAGE_H
+/* Texts of a talk whose alerts stay open. */
+#ifndef TALK_STAGE_H
+#define TALK_STAGE_H
 
 #include "stage.h"
 
@@ -11,6 +11,7 @@ begin_anew(void)
     stage = fixture_new();
     stage->keeps_alerts = true;
 }
+
 /* Five minutes after another, in a conversation of its own. */
 static inline void
 said_after(const char *first, const char *text)
