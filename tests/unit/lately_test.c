@@ -3,7 +3,6 @@
 
 #include <string.h>
 
-
 /* What staff are called about for the second of two texts. */
 static const struct alert_call *
 after(const char *first, int minutes, const char *text)

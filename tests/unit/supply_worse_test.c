@@ -1,7 +1,6 @@
 /* What they breathe from gets worse after trouble with it was told, or has no way to a plug. */
 #include "shipped_stage.h"
 
-
 /* What staff are called about for the second of two texts, of somebody without a record. */
 static const struct alert_call *
 after(const char *first, const char *text)
