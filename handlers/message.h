@@ -1,5 +1,5 @@
 /*
- * One text as it reached us, whatever the gateway called its fields. Filled by daemon/gateway.c,
+ * One text as it reached us, whatever the gateway called its fields. Filled by daemon/wire/gateway.c,
  * read by the handlers. Strings are UTF-8 without NUL and live as long as the turn.
  */
 #ifndef MESSAGE_H
