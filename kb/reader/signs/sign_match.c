@@ -13,8 +13,20 @@ static const float figure_says = 2.5f;
 /* What speaks against more than a phrase of another level says. */
 static const float little_said = 0.3f;
 
+enum { FEW_WORDS = 6 }; /* too few for a whole text to show a sign whatever speaks against it */
+
 /* How much likelier another level must be for words to be taken for that alone. */
 static const float in_doubt = 0.1f;
+
+/*
+ * A phrase fires for nothing if neither the whole text nor its likeliest stretch is so much like a
+ * sign of the level; and a whole text that is so much like one shows it, whatever was held back in
+ * it and whatever speaks against a stretch.
+ */
+static const float needed[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = 0, [SIGN_EQUIPMENT] = -0.5f, [SIGN_EMERGENCY] = 0};
+static const float enough[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = 0.15f, [SIGN_EQUIPMENT] = 2, [SIGN_EMERGENCY] = 0.6f};
 
 /* What speaks against an emergency that only the opinion of another language finds: it was learnt
  * from texts in which the words of this one are few. Of anything else it is not asked. */
@@ -25,8 +37,8 @@ static const float foreign_doubt = 3;
 /* What a line of a sign is searched for, and what held it back. */
 struct wanted {
     struct sign_match *match;
-    const struct judging *judging; /* or NULL: whatever phrase is found fires */
-    const struct phrase *held_by;  /* an open figure of speech, or NULL */
+    struct judging *judging;      /* or NULL: whatever phrase is found fires */
+    const struct phrase *held_by; /* an open figure of speech, or NULL */
     enum sign_held held;
 };
 
@@ -87,6 +99,20 @@ hold_masked(const struct judging *judging, enum sign_level level)
     }
 }
 
+/* The second opinion, if there is one, lets a phrase that was found count. */
+static bool
+is_believed(struct judging *judging, enum sign_level level, struct stretch words)
+{
+    if (judging == NULL || judging->view == NULL) {
+        return true;
+    }
+    if (judging_is_sure(judging, level, words)) {
+        judging->is_sure[level] = true;
+        return true;
+    }
+    return judging_agrees(judging, level, words);
+}
+
 /* True unless something holds the words back; then wanted tells what. */
 static bool
 on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
@@ -105,8 +131,7 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
         held = SIGN_TAKEN_BACK;
     } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
         held = SIGN_PAST;
-    } else if (wanted->judging != NULL &&
-               !judging_agrees(wanted->judging, wanted->match->sign->level, words)) {
+    } else if (!is_believed(wanted->judging, wanted->match->sign->level, words)) {
         held = SIGN_UNLIKE;
     }
     if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
@@ -213,17 +238,29 @@ likelier_level(const struct judging *judging, enum sign_level level, int first, 
     return level;
 }
 
+/* The words that the second opinion takes for a sign of the level; false if there are none. */
+static bool
+find_like_words(const struct judging *judging, enum sign_level level, int *first, int *last)
+{
+    if (!judging->is_foreign && judging->search.heard.count > FEW_WORDS &&
+        opinion_on_text(judging->view, level) > enough[level]) {
+        *first = 0;
+        *last = (int)judging->search.heard.count - 1;
+        return true;
+    }
+    return opinion_alone(judging->view, level, first, last) - doubt_of(judging) > 0;
+}
+
 /* What the second opinion finds on a level without a phrase; false if nothing. */
 static bool
 find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
 {
     const struct heard *heard = &judging->search.heard;
-    float against = doubt_of(judging);
     const struct opinion_example *nearest;
     enum sign_level likelier;
     int first, last;
 
-    if (opinion_alone(judging->view, level, &first, &last) - against <= 0) {
+    if (!find_like_words(judging, level, &first, &last)) {
         return false;
     }
     likelier = likelier_level(judging, level, first, last);
@@ -269,6 +306,39 @@ note(struct judging *judging, enum sign_level level, enum sign_held held, bool f
         judging->is_held[level] || (held != SIGN_FIRES && held != SIGN_UNLIKE);
 }
 
+/* What phrases have found on a level is all that speaks for it. */
+static bool
+is_unlike(const struct judging *judging, enum sign_level level)
+{
+    int first, last;
+
+    return judging->view != NULL && judging->fires[level] && !judging->is_sure[level] &&
+           opinion_on_text(judging->view, level) < needed[level] &&
+           opinion_alone(judging->view, level, &first, &last) < needed[level];
+}
+
+/* Leaves out the signs of levels that only phrases speak for; returns how many are left. */
+static size_t
+without_unlike(struct judging *judging, struct sign_match *matches, size_t count)
+{
+    size_t kept, i;
+    int level;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        if (!is_unlike(judging, (enum sign_level)level)) {
+            continue;
+        }
+        judging->fires[level] = false;
+        for (i = 0, kept = 0; i < count; i++) {
+            if ((int)matches[i].sign->level != level) {
+                matches[kept++] = matches[i];
+            }
+        }
+        count = kept;
+    }
+    return count;
+}
+
 /* Adds what one reading of a text shows; returns how many there are then. */
 static size_t
 find_in(const struct sign_index *index, struct judging *judging, struct sign_match *matches,
@@ -284,7 +354,7 @@ find_in(const struct sign_index *index, struct judging *judging, struct sign_mat
         note(judging, index->signs[i].sign->level, wanted.held, fires);
         count += fires;
     }
-    return add_like(judging, matches, count, room);
+    return add_like(judging, matches, without_unlike(judging, matches, count), room);
 }
 
 /* Adds what a misspelt text shows once it is mended, if a word that was put right is part of it;
@@ -368,6 +438,26 @@ explain_sign(struct judging *judging, const struct sign_phrases *signs, const bo
     return true;
 }
 
+/* The same of what is explained: they were held back. */
+static void
+hold_unlike(struct judging *judging, struct sign_explained *explained, size_t count)
+{
+    size_t i;
+    int level;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        if (!is_unlike(judging, (enum sign_level)level)) {
+            continue;
+        }
+        judging->fires[level] = false;
+        for (i = 0; i < count; i++) {
+            if ((int)explained[i].match.sign->level == level && explained[i].held == SIGN_FIRES) {
+                explained[i].held = SIGN_UNLIKE;
+            }
+        }
+    }
+}
+
 /* Adds what became of the signs in one reading of a text; returns how many there are. */
 static size_t
 explain_in(const struct sign_index *index, struct judging *judging,
@@ -380,6 +470,7 @@ explain_in(const struct sign_index *index, struct judging *judging,
     for (i = 0; i < index->count && count < room; i++) {
         count += explain_sign(judging, &index->signs[i], is_likely, &explained[count]);
     }
+    hold_unlike(judging, explained, count);
     likes = add_like(judging, like, 0, OPINION_LEVELS);
     for (i = 0; i < likes && count < room; i++) {
         explained[count++] = (struct sign_explained){like[i], SIGN_LIKE, NULL};

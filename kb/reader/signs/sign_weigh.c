@@ -8,7 +8,10 @@
 static const float part_doubt = 1.2f;
 static const float phrase_says = 0.2f;
 
-enum { ALONE_WORDS = 3 }; /* of a sentence beside a phrase that take nothing from it */
+enum {
+    ALONE_WORDS = 3, /* of a sentence beside a phrase that take nothing from it */
+    FEW_WORDS = 5    /* too few for the opinion to be sure of */
+};
 
 void
 judging_begin(struct judging *judging, const struct sign_index *index, struct workspace *workspace,
@@ -89,22 +92,25 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
                         (is_all ? asked_doubt_of_phrase(judging, level) : 0));
 }
 
+/* True if the words, were they a text of their own, are like a sign, or too few to judge by. */
+static bool
+is_like_alone(const struct judging *judging, enum sign_level level, struct stretch words)
+{
+    return words.last - words.first < FEW_WORDS || are_like(judging, level, words, 0);
+}
+
 bool
-judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
+judging_is_sure(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     const struct heard *heard = &judging->search.heard;
-    const struct stretch text = {0, (int)heard->count - 1};
     const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
+
     struct stretch clause, sentence;
 
-    if (judging->view == NULL) {
-        return true;
-    }
     clause = stretch_around(heard, phrase, false, 0);
     sentence = stretch_around(heard, phrase, true, 0);
-    return (clause.first == phrase.first && clause.last == phrase.last) ||
-           is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
-           may_be_like(judging, level, sentence) || are_like(judging, level, clause, part_doubt) ||
+    return (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
+           are_like(judging, level, clause, part_doubt) ||
            are_like(judging, level, stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
                     doubt) ||
            are_like(judging, level,
@@ -114,4 +120,15 @@ judging_agrees(const struct judging *judging, enum sign_level level, struct stre
                     stretch_around(heard, phrase, false,
                                    ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS),
                     doubt);
+}
+
+bool
+judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
+{
+    const struct heard *heard = &judging->search.heard;
+    const struct stretch text = {0, (int)heard->count - 1};
+    const struct stretch sentence = stretch_around(heard, phrase, true, 0);
+
+    return is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
+           may_be_like(judging, level, sentence);
 }

@@ -16,6 +16,7 @@ struct judging {
     bool is_foreign;              /* its commonest words are another language's than the index's */
     bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
     bool fires[OPINION_LEVELS];
+    bool is_sure[OPINION_LEVELS]; /* by the words around a phrase alone */
 };
 
 /* Hears the text and takes the second opinion on it; talloc_free(judging->search.arena). */
@@ -32,9 +33,15 @@ struct stretch stretch_around(const struct heard *heard, struct stretch words, b
                               unsigned bounds);
 
 /*
- * True if a sign whose phrase was found fires: if it is nearly all of its sentence; or if the whole
- * text is like a sign, or its sentence, whatever the rest is about; or, surely, its clause, or its
- * part of one that goes on with "and", "but", "my" or "how do i": few texts have commas.
+ * True if the words around a phrase that was found are surely like a sign, whatever the rest of the
+ * text is about: its clause, or its part of one that goes on with "and", "but", "my" or "how do i":
+ * few texts have commas.
+ */
+bool judging_is_sure(const struct judging *judging, enum sign_level level, struct stretch phrase);
+
+/*
+ * True if nothing speaks against a phrase that was found: it is nearly all of its sentence, or the
+ * whole text is like a sign, or its sentence.
  */
 bool judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase);
 
