@@ -1,7 +1,10 @@
 /*
  * Texts that come while an emergency is open and show no sign of their own. What counts then is
  * that somebody has called the emergency number, and after that only power and backup; all else
- * waits for the person who has the alert, who hears of each text. Once the renter has told that it
+ * waits for the person who has the alert, who hears of each text. A quarter of an hour after it was
+ * last told, what the topics answer at any other time is answered behind that question, each time;
+ * before that it gets the question alone, and what surely is about the rental rings nobody again.
+ * Once the renter has told that it
  * is over or that help is there, or two hours after it was last told, what would be answered at any
  * other time is answered again, though staff have not closed it: two hours are longer than help
  * takes to come, and who still waits then says so ("nobody came"), which is asked about whatever
@@ -11,10 +14,10 @@
 #include <string.h>
 
 #include "beside_emergency.h"
-#include "cut.h"
 #include "emergency.h"
 #include "found.h"
 #include "memory.h"
+#include "everyday.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -24,7 +27,7 @@ static const char *const aid_topics[] = {
     "charge-home", "charge-car",   "charge-level", "power-outage",  "power-source",
 };
 
-enum { FRESH_S = 2 * 3600 };
+enum { FRESH_S = 2 * 3600, AT_FIRST_S = 15 * 60 };
 
 static const char wrote_again[] = "wrote-again";
 
@@ -55,9 +58,9 @@ is_told_over(const struct open_alert *alert)
     return is_over;
 }
 
-/* Which emergencies count: one that is open, was told within hours, or presses: it was not told to
- * be over since. */
-enum standing { STANDS_OPEN, STANDS_FRESH, STANDS_PRESSING };
+/* Which emergencies count: one that is open, was told within hours, presses: it was not told to be
+ * over since; or was told just now. */
+enum standing { STANDS_OPEN, STANDS_FRESH, STANDS_PRESSING, STANDS_AT_FIRST };
 
 static bool
 stands(const struct context *context, enum standing least)
@@ -66,7 +69,8 @@ stands(const struct context *context, enum standing least)
 
     for (i = 0; i < context->alert_count && context->role != SENDER_STAFF; i++) {
         const struct open_alert *alert = &context->alerts[i];
-        bool is_fresh = context->now_utc_s - alert->grave_utc_s <= FRESH_S;
+        int64_t since_s = context->now_utc_s - alert->grave_utc_s;
+        bool is_fresh = since_s <= (least < STANDS_AT_FIRST ? FRESH_S : AT_FIRST_S);
 
         if (alert->level == ALERT_EMERGENCY && (least < STANDS_FRESH || is_fresh) &&
             (least < STANDS_PRESSING || !is_told_over(alert))) {
@@ -91,14 +95,7 @@ open_emergency_is(const struct context *context)
 static bool
 is_of_aid(const struct asked *question)
 {
-    size_t i;
-
-    for (i = 0; i < sizeof aid_topics / sizeof aid_topics[0]; i++) {
-        if (asked_is_surely_about(question, aid_topics[i])) {
-            return true;
-        }
-    }
-    return false;
+    return everyday_is_surely_of(question, aid_topics, sizeof aid_topics / sizeof aid_topics[0]);
 }
 
 /* False, verdict untouched, if neither. */
@@ -121,19 +118,6 @@ open_emergency_aid(const struct asked *question, struct verdict *verdict)
     for (i = before.answer_count; i < verdict->answer_count; i++) {
         if (verdict->answers[i].kind == ANSWER_ASK) {
             *verdict = before; /* nothing is asked beside "call 911" */
-            return false;
-        }
-    }
-    return true;
-}
-
-static bool
-is_courtesy(const struct pieces *pieces)
-{
-    size_t i;
-
-    for (i = 0; i < pieces->count; i++) {
-        if (!pieces->list[i].courtesy) {
             return false;
         }
     }
@@ -205,53 +189,10 @@ wants_nothing(const struct asked *whole, const struct pieces *pieces)
     if (whole->tokens.count > 0 && tokens_words_among(&whole->tokens, relieved)) {
         return true;
     }
-    return tells_only_help(whole) || (is_courtesy(pieces) && said_of_calling(whole) != SAID_NO) ||
+    return tells_only_help(whole) ||
+           (everyday_is_courtesy(pieces) && said_of_calling(whole) != SAID_NO) ||
            (yes_no_begins_with_yes(&whole->tokens) &&
             tokens_words_among(&whole->tokens, beside_help));
-}
-
-/* An answer would be found at any other time. */
-static bool
-would_be_answered(const struct asked *question, const struct verdict *verdict)
-{
-    struct verdict scratch = *verdict;
-    size_t i;
-
-    handlers_answer(question, &scratch);
-    for (i = verdict->answer_count; i < scratch.answer_count; i++) {
-        if (scratch.answers[i].kind == ANSWER_GAP) {
-            return false;
-        }
-    }
-    return scratch.answer_count > verdict->answer_count;
-}
-
-/* What asks something of the ordinary, once nothing presses any more. */
-enum ordinary { NOT_ORDINARY, MAY_BE_ORDINARY, SURELY_ORDINARY };
-
-static enum ordinary
-is_ordinary(const struct asked *whole, const struct verdict *verdict, enum beside beside,
-            const struct pieces *pieces)
-{
-    enum ordinary least = SURELY_ORDINARY;
-    size_t i;
-
-    if (is_courtesy(pieces) || cannot_call_words(whole) != NULL || beside < BESIDE_TELLS_MORE) {
-        return NOT_ORDINARY;
-    }
-    for (i = 0; i < pieces->count; i++) {
-        struct asked piece =
-            asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
-
-        if (pieces->list[i].courtesy || (piece.search.count > 0 && piece.search.sureness == SURE)) {
-            continue;
-        }
-        if (!would_be_answered(&piece, verdict)) {
-            return NOT_ORDINARY;
-        }
-        least = MAY_BE_ORDINARY;
-    }
-    return least;
 }
 
 /* They wrote since it was told to be over, or since it began: they were asked whether they called.
@@ -368,10 +309,21 @@ beside_of(const struct asked *whole, const struct verdict *verdict, const struct
     }
     return beside > BESIDE_OXYGEN &&
                    (wants_nothing(whole, pieces) ||
+                    (beside == BESIDE_ASKS_WHAT_TO_DO && !is_of_fire(whole->context) &&
+                     everyday_of_rental(whole, pieces)) ||
                     (beside == BESIDE_TELLS_MORE &&
-                     is_ordinary(whole, verdict, beside, pieces) == SURELY_ORDINARY))
+                     everyday_read(whole, verdict, beside, pieces) == SURELY_EVERYDAY))
                ? BESIDE_NOTHING
                : beside;
+}
+
+/* While an emergency presses: it is no longer new, and nothing is told that may belong to it,
+ * though a topic be like it ("its really quiet"). */
+static bool
+is_calm(const struct asked *whole, const struct pieces *pieces, enum beside beside)
+{
+    return beside == BESIDE_NOTHING && !stands(whole->context, STANDS_AT_FIRST) &&
+           (beside_emergency_read(whole) == BESIDE_NOTHING || everyday_of_rental(whole, pieces));
 }
 
 /* What is told or asked of the help calls a person again. Whoever hears that staff were asked to
@@ -431,10 +383,10 @@ bool
 open_emergency_decide(const struct asked *whole, struct verdict *verdict)
 {
     struct pieces pieces = cut_questions(whole->arena, whole->text, whole->language);
-    enum ordinary ordinary;
+    enum everyday everyday;
     struct answer *answer;
     enum beside beside;
-    bool shows_danger;
+    bool shows_danger, presses;
     size_t i;
 
     if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
@@ -444,20 +396,22 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     if (beside >= BESIDE_TELLS_MORE && decide_over(whole, verdict)) {
         return true;
     }
-    ordinary = open_emergency_is(whole->context) ? NOT_ORDINARY
-                                                 : is_ordinary(whole, verdict, beside, &pieces);
-    if (ordinary == SURELY_ORDINARY ||
-        (ordinary == MAY_BE_ORDINARY && was_asked_before(whole->context))) {
-        alert_of(whole, verdict, BESIDE_NOTHING, is_courtesy(&pieces), true);
+    shows_danger = whole->sign_left_out || beside_emergency_names_fire(whole);
+    presses = open_emergency_is(whole->context);
+    everyday = presses && (shows_danger || !is_calm(whole, &pieces, beside))
+                   ? NOT_EVERYDAY
+                   : everyday_read(whole, verdict, beside, &pieces);
+    if (!presses && (everyday == SURELY_EVERYDAY ||
+                     (everyday == MAY_BE_EVERYDAY && was_asked_before(whole->context)))) {
+        alert_of(whole, verdict, BESIDE_NOTHING, everyday_is_courtesy(&pieces), true);
         return false;
     }
     answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "called-911");
-    if (ordinary == MAY_BE_ORDINARY) {
-        alert_of(whole, verdict, BESIDE_NOTHING, is_courtesy(&pieces), true);
+    if (everyday == SURELY_EVERYDAY || (!presses && everyday == MAY_BE_EVERYDAY)) {
+        alert_of(whole, verdict, BESIDE_NOTHING, everyday_is_courtesy(&pieces), true);
         answer->text = words_for(whole, verdict, &pieces, BESIDE_NOTHING);
         return false;
     }
-    shows_danger = whole->sign_left_out || beside_emergency_names_fire(whole);
     for (i = 0; i < pieces.count && !beside_emergency_of_person(whole, beside); i++) {
         struct asked piece = asked_question(whole, pieces.list[i].text, whole->message->sent_utc_s);
 
@@ -468,8 +422,8 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     if (beside == BESIDE_ASKS_WHAT_TO_DO && verdict->answer_count > 1 && !shows_danger) {
         beside = BESIDE_NOTHING; /* what they asked is answered behind it */
     }
-    alert_of(whole, verdict, beside, is_courtesy(&pieces),
-             is_ordinary(whole, verdict, beside, &pieces) == SURELY_ORDINARY);
+    alert_of(whole, verdict, beside, everyday_is_courtesy(&pieces),
+             everyday_read(whole, verdict, beside, &pieces) == SURELY_EVERYDAY);
     answer->text = words_for(whole, verdict, &pieces, beside);
     return true;
 }
