@@ -292,7 +292,8 @@ static bool
 is_help_told(const struct asked *asked)
 {
     struct tokens rest = tokens_without(asked->arena, &asked->tokens, help_there);
-    struct tokens other = tokens_without(asked->arena, &rest, persons_phrases(asked));
+    struct tokens person = tokens_without(asked->arena, &rest, persons_phrases(asked));
+    struct tokens other = tokens_without(asked->arena, &person, harmless);
 
     return rest.count < asked->tokens.count && are_fillers(asked, &other, false);
 }

@@ -17,7 +17,7 @@
     "lights are back on|electricity is back|electricity came back|oxygen is back|"                 \
     "air is back|oxygen is flowing|oxygen is coming|works again|working again|works now|"          \
     "working now|is working|running now|running fine|running again|runs again|is running|fixed "   \
-    "it|it is fixed|"                                                                              \
+    "it|it is fixed|fixed|"                                                                        \
     "its fixed|got it fixed|got it working|got it going|got it to work|up and running|"            \
     "ya no pita|ya dejo de pitar|dejo de pitar|dejo de sonar|ya no suena la alarma|"               \
     "volvio la luz|regreso la luz|llego la luz|ya hay luz|hay luz|volvio la corriente|"            \
@@ -59,6 +59,8 @@
     "wrong number|numero equivocado|me equivoque de numero"
 #define WAS_NONE                                                                                   \
     "no emergency|no longer an emergency|my mistake|by mistake|by accident|wrong number|"          \
+    "sat on my phone|sat on the phone|sat on phone|pocket dial|pocket dialed|butt dial|"           \
+    "butt dialed|dialed by itself|se marco solo|me sente en el telefono|"                          \
     "ignore that|ignore my text|ignore my last text|disregard|me equivoque|me equivoque de "       \
     "numero|fue un error|"                                                                         \
     "fue por error|fue sin querer|numero equivocado|no es emergencia|ya no es emergencia|"         \
@@ -85,6 +87,7 @@
     "never mind|nevermind|all good|all set|all ok|all fine|everything is ok|"                      \
     "everything is fine|everything is good|everythings fine|it came out|it passed|"                \
     "it went away|we are ok|we are good|we are fine|were ok|im ok|im okay|im fine|"                \
+    "im better|i am better|im alright|i am alright|im all right|were fine|were good|"              \
     "i am ok|i am fine|dont need help anymore|dont need help any more|olvidenlo|olvidelo|"         \
     "olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|ya paso|"                \
     "ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
@@ -99,6 +102,12 @@
     "paramedics are here|paramedics are with|paramedics got here|emts are here|emts are with|"     \
     "emts got here|ambulance got here|they took over|nurse is with|doctor is with|"                \
     "medics are here|ambulance is here|ambulance came|ambulance arrived|ambulance has arrived|"    \
+    "paramedics left|paramedics just left|paramedics have left|medics left|medics just left|"      \
+    "medics have left|emts left|emts just left|ambulance left with him|ambulance left with her|"   \
+    "ambulance took him|ambulance took her|firemen came|firemen left|firefighters came|"           \
+    "firefighters left|emts came|medics came|ya se fueron los paramedicos|"                        \
+    "se fueron los paramedicos|vinieron los paramedicos|vinieron los bomberos|"                    \
+    "vino la ambulancia|"                                                                          \
     "paramedics came|paramedics arrived|they are here|theyre here|help is here|"                   \
     "fire department is here|firemen are here|doctor is here|nurse is here|in the ambulance|"      \
     "with the doctor|with the paramedics|llego la ambulancia|aqui esta la ambulancia|"             \
@@ -137,13 +146,17 @@ static const char around[] =
     "you so much very good great finally all and thing darn damn silly just he hes she shes they "
     "theyre we were im i am are "
     "my our mom moms mum mother dad dads father husband wife grandma grandpa nana son daughter "
-    "sister brother sorry with us him her them by itself everyone lol haha jaja whew uf god "
+    "sister brother sorry with us him her them by itself everyone lol haha hahaha hehe jaja jajaja "
+    "oops whoops ups whew uf god "
     "ya el la los las lo le les es esta estan estamos estoy todo muy bien gracias dios a ahora "
     "otra vez nuevo de mi mama papa esposo esposa senora abuela abuelo abuelita abuelito hijo hija "
     "y si hola perdon disculpe disculpen por fin al con nos aqui ella ahorita solo sola "
     "tranquilos ";
 /* What it came from, and harms nobody: "just stood up too fast"; told beside that it is over. */
 static const char harmless[] =
+    "put her back in bed|put him back in bed|put me back in bed|put her back|put him back|put me "
+    "back|back in her chair|back in his chair|helped her up|helped him up|helped me up|"
+    "picked him up|picked her up|lo levantaron|la levantaron|me levantaron|de vuelta en la cama|"
     "just stood up too fast|stood up too fast|got up too fast|stood up too quick|got up too quick|"
     "was just stairs|just the stairs|just stairs|it was the stairs|was just the hill|"
     "was just asleep|was asleep|fell asleep|was sleeping|was just sleeping|was napping|"

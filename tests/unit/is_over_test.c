@@ -295,6 +295,13 @@ START_TEST(good_news_is_no_new_sign)
         {"he cant breathe", "pink again"},
         {"he cant breathe", "better now was just stairs"},
         {"he cant breathe", "ya le paso"},
+        {"he cant breathe", "im better"},
+        {"he cant breathe", "fixed! all good"},
+        {"he has chest pain", "oops sat on my phone"},
+        {"he has chest pain", "the paramedics just left, she is fine"},
+        {"he has chest pain", "firemen came and put him back in bed. all fine"},
+        {"he has chest pain", "ya se fueron los paramedicos, esta mejor"},
+        {"he has chest pain", "vinieron los bomberos y lo levantaron, esta bien"},
         {"he cant breathe", "era que no habia comido, ya estoy bien"},
         {"spo2 71", "it was on wrong finger its 96 now"},
         {"spo2 71", "dedo frio, ya subio a 95"}};
@@ -309,6 +316,10 @@ END_TEST
 START_TEST(a_danger_or_a_doubt_beside_good_news_wins)
 {
     static const char *const told[][2] = {{"he has chest pain", "hes awake but he cant breathe"},
+                                          {"he has chest pain", "the paramedics left without him"},
+                                          {"he has chest pain", "firemen came but cant get in"},
+                                          {"he has chest pain", "picked him up"},
+                                          {"he has chest pain", "not fixed"},
                                           {"he has chest pain", "found him not moving"},
                                           {"he has chest pain", "its back"},
                                           {"he has chest pain", "ya le paso otra vez"},
