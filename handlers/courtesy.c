@@ -16,7 +16,8 @@ static const char thanks[] =
 
 /* What is thanked for; "ok help" is none. */
 static const char our_help[] =
-    "your help|the help|for help|ur help|helping|su ayuda|tu ayuda|la ayuda|"
+    "your help|the help|for help|ur help|helping|for the * help|for your * help|for all the help|"
+    "for all your help|su ayuda|tu ayuda|la ayuda|por su * ayuda|por tanta ayuda|"
     "por ayudar|por ayudarme|por ayudarnos";
 
 /* How it was, told with nothing beside it: "we had a great time", "la pasamos muy bien". */
@@ -120,11 +121,12 @@ has_number(const struct tokens *tokens)
 bool
 courtesy_like_decide(const struct asked *asked, struct verdict *verdict)
 {
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, our_help);
     struct answer *answer;
 
     if (asked->search.sureness == SURE || asked->context->alert_count > 0 ||
         asked_open_question(asked) != QUESTION_NONE || has_number(&asked->tokens) ||
-        tokens_any_among(&asked->tokens, 0, unkind) || tokens_have(&asked->tokens, "?") ||
+        tokens_any_among(&rest, 0, unkind) || tokens_have(&asked->tokens, "?") ||
         !kb_is_courtesy(asked->context->kb, asked->context->workspace, asked->text,
                         asked->language)) {
         return false;

@@ -9,6 +9,7 @@
 #include "oximeter.h"
 #include "questions.h"
 #include "reply.h"
+#include "say.h"
 #include "steps.h"
 
 typedef bool step(const struct asked *asked, struct verdict *verdict);
@@ -204,6 +205,20 @@ lean_on(const struct asked *whole, const struct pieces *pieces, size_t at,
     }
 }
 
+/* "All good?": it is a courtesy, and waits for a word all the same. */
+static bool
+is_courtesy_that_asks(const struct asked *whole, const struct verdict *verdict)
+{
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        if (verdict->answers[i].kind != ANSWER_COURTESY || verdict->answers[i].text[0] != '\0') {
+            return false;
+        }
+    }
+    return verdict->answer_count > 0 && tokens_have(&whole->tokens, "?");
+}
+
 static void
 answer_pieces(const struct asked *whole, struct verdict *verdict)
 {
@@ -224,6 +239,10 @@ answer_pieces(const struct asked *whole, struct verdict *verdict)
         } else if (!sign_fired) {
             answer_courtesy(&piece, verdict);
         }
+    }
+    if (!sign_fired && is_courtesy_that_asks(whole, verdict)) {
+        verdict->answers[0].text =
+            say(whole->arena, whole->context->house, whole->language, SAY_COURTESY, NULL);
     }
     if (verdict->answer_count == 0) { /* no words at all */
         struct asked question = asked_question(whole, whole->text, whole->message->sent_utc_s);

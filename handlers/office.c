@@ -15,7 +15,10 @@ static const struct office_matter {
     {"contact", "wants a person", false,
      "real person|actual person|live person|human|real human|talk to a person|speak to a person|"
      "talk to someone|speak to someone|speak with someone|talk with someone|talk to somebody|"
-     "person i could talk|person i can talk|call me|phone me|ring me|someone call|some one call|"
+     "person i could talk|person i can talk|call me|phone me|ring me|missed call|missed a "
+     "call|missed your call|missed ur call|"
+     "you called me|did you call|llamada perdida|perdi su llamada|me llamaron|someone call|some "
+     "one call|"
      "somebody call|someone * phone|someone * ring|a person|hablar con alguien|"
      "nobody answers|no one answers|nobody * answered|no one * answered|nobody picks up|"
      "no one picks up|nobody calls|nobody called|nadie contesta|nadie me contesta|nadie responde|"

@@ -100,6 +100,16 @@ static const char writers[] = " i im we were estoy estamos ";
 static const char past_or_wished[] =
     " was were had used until before need needs want wants bring send get new era eran estaba "
     "estaban tenia antes necesito necesita necesitamos quiero ocupo traigan manden traer ";
+/* They breathe from the wall, so that no battery is needed; in the past only of a night that is
+ * over. */
+static const char from_wall[] =
+    "on the wall|on wall power|on wall plug|on house power|on the house power|en la pared|"
+    "a la pared|con la corriente|con corriente de la casa";
+static const char at_night[] = "overnight|last night|all night|in the night|during the night|"
+                               "anoche|en la noche|toda la noche|de noche";
+static const char no_wall[] =
+    " no not isnt wasnt arent doesnt dont didnt wont cant off dead loose hang hangs hanging need "
+    "needs if until before when got get sin si hasta antes cuando apagado colgado necesito ";
 static const char from_backup[] =
     "on the tank|on tank|on a tank|on my tank|using the tank|have the tank|have a tank|"
     "have my tank|got the tank|on backup|on the backup|on my backup|on the cylinder|con el tanque|"
@@ -308,6 +318,23 @@ tells_seen_to(const struct tokens *message)
     return false;
 }
 
+/* "But i was on the wall plug". */
+static bool
+tells_from_wall(const struct tokens *message)
+{
+    size_t i;
+
+    for (i = 0; i < message->count; i++) {
+        struct clause clause = clause_around(message, i);
+
+        if (tokens_phrase_at(message, i, from_wall) > 0 && !clause_has(message, clause, no_wall) &&
+            (!clause_has(message, clause, past_or_wished) || tokens_have(message, at_night))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "On the tank", and "and its empty" behind it or not. */
 static bool
 tells_backup(const struct tokens *message, bool used_up)
@@ -444,6 +471,7 @@ bool
 tells_no_need(const struct tokens *message)
 {
     return tells_amount(message) || tells_other_at_hand(message) || tells_seen_to(message) ||
-           is_long_ago(message) || asks_how_long(message) || asks_when_full(message) ||
+           tells_from_wall(message) || is_long_ago(message) || asks_how_long(message) ||
+           asks_when_full(message) ||
            (tokens_have(message, asks) && tokens_have(message, gives_back));
 }

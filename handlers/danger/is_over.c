@@ -356,11 +356,24 @@ only_leads_up(const struct asked *asked)
            strcmp(asked->text, asked->message->text) != 0 && only_tells(asked, none, NULL);
 }
 
+/* "Wrong number sorry", and nothing that could be over was told. */
+static bool
+is_of_nothing(const struct asked *asked)
+{
+    return asked->context->alert_count == 0 && asked_open_question(asked) == QUESTION_NONE &&
+           only_tells(asked, WAS_NONE, NULL) && !speaks_against(asked);
+}
+
 bool
 is_over_decide(const struct asked *asked, struct verdict *verdict)
 {
     if (only_leads_up(asked)) {
         verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy");
+        return true;
+    }
+    if (is_of_nothing(asked)) {
+        verdict_add(verdict, ANSWER_COURTESY, ROUTE_SMALLTALK, "courtesy")->text =
+            say(asked->arena, asked->context->house, asked->language, SAY_COURTESY, NULL);
         return true;
     }
     if (!is_over_told(asked) && !(open_emergency_stands(asked->context) && !speaks_against(asked) &&

@@ -7,6 +7,7 @@
 
 #include "oximeter_parts.h"
 #include "persons.h"
+#include "vital_signs.h"
 
 enum {
     LOWEST_OF_FINGER = 40, /* where the instrument is named by where it sits */
@@ -291,14 +292,33 @@ is_all_beside_flow(const struct tokens *tokens, size_t at, size_t after)
            (at == 0 && oximeter_is_flow(tokens, behind) && behind + 2 == tokens->count);
 }
 
+/* "Reads 66 pulse 95": an oximeter shows both; a mode's setting is smaller. */
+static bool
+is_beside_pulse(const struct tokens *tokens)
+{
+    enum { THOUSAND = 1000, SLOWEST = 35 };
+    int thousandths;
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, " pulse pulso ") &&
+            tokens_number(tokens, vital_number_behind(tokens, i + 1), false, &thousandths) > 0 &&
+            thousandths >= SLOWEST * THOUSAND) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
     bool of_hours = tokens_have(tokens, oximeter_hours_asked);
     bool raised = tokens_have(tokens, raises);
-    int lowest_told = tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro")
-                          ? LOWEST_OF_FINGER
-                          : OXIMETER_LOWEST_BARE;
+    int lowest_told =
+        tokens_have(tokens, "finger|dedo|dedito|oximeter|oximetro") || is_beside_pulse(tokens)
+            ? LOWEST_OF_FINGER
+            : OXIMETER_LOWEST_BARE;
     bool goes_on = false;                    /* the number before was a value of a series */
     size_t at = 0, taken, listed = SIZE_MAX; /* where a list of someone's values goes on */
 
