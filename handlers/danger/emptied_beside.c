@@ -108,7 +108,8 @@ static const char from_wall[] =
 static const char at_night[] = "overnight|last night|all night|in the night|during the night|"
                                "anoche|en la noche|toda la noche|de noche";
 static const char no_wall[] =
-    " no not isnt wasnt arent doesnt dont didnt wont cant off dead loose hang hangs hanging need "
+    " no not nothing nada isnt wasnt arent doesnt dont didnt wont cant off dead loose hang hangs "
+    "hanging need "
     "needs if until before when got get sin si hasta antes cuando apagado colgado necesito ";
 static const char from_backup[] =
     "on the tank|on tank|on a tank|on my tank|using the tank|have the tank|have a tank|"

@@ -87,6 +87,43 @@ lists_batteries(const struct tokens *tokens, size_t person, size_t at)
            tokens_between_among(tokens, 0, person, " batteries batts bats packs baterias pilas ");
 }
 
+/* "Pulse 95": no setting of a mode, which is smaller. */
+static bool
+is_pulse_at(const struct tokens *tokens, size_t at)
+{
+    enum { THOUSAND = 1000, SLOWEST = 35 };
+    int thousandths;
+
+    return token_among(tokens, at, " pulse pulso ") &&
+           tokens_number(tokens, vital_number_behind(tokens, at + 1), false, &thousandths) > 0 &&
+           thousandths >= SLOWEST * THOUSAND;
+}
+
+/* "Reads 66 pulse 95": an oximeter shows both. */
+static bool
+is_beside_pulse(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (is_pulse_at(tokens, i)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "Grandpa 95 pulse 66", "84, pulse 110"; "he is 72, pulse 80" may tell his age. */
+static bool
+is_shown_with_pulse(const struct tokens *tokens, size_t at, size_t after)
+{
+    bool is_apart = token_is(tokens, after, ",");
+
+    return is_pulse_at(tokens, after + (is_apart || token_is(tokens, after, "%") ? 1 : 0)) &&
+           !(is_apart && at > 0 &&
+             token_among(tokens, at - 1, " is im hes shes es tengo tiene age aged "));
+}
+
 /* "She's at 89", "he is on 2 liters and at 84": somebody, and nothing behind that it could count.
  */
 static bool
@@ -292,24 +329,6 @@ is_all_beside_flow(const struct tokens *tokens, size_t at, size_t after)
            (at == 0 && oximeter_is_flow(tokens, behind) && behind + 2 == tokens->count);
 }
 
-/* "Reads 66 pulse 95": an oximeter shows both; a mode's setting is smaller. */
-static bool
-is_beside_pulse(const struct tokens *tokens)
-{
-    enum { THOUSAND = 1000, SLOWEST = 35 };
-    int thousandths;
-    size_t i;
-
-    for (i = 0; i < tokens->count; i++) {
-        if (token_among(tokens, i, " pulse pulso ") &&
-            tokens_number(tokens, vital_number_behind(tokens, i + 1), false, &thousandths) > 0 &&
-            thousandths >= SLOWEST * THOUSAND) {
-            return true;
-        }
-    }
-    return false;
-}
-
 void
 oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
 {
@@ -340,7 +359,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
             at == listed || is_told(tokens, at, of_hours) || is_led_by_someone(tokens, at, after) ||
             is_told_of(tokens, at, after) || is_percent_of_someone(tokens, at, after) ||
             is_of_a_state(tokens, at, after) || is_whole_text(tokens, at, after) ||
-            is_all_beside_flow(tokens, at, after)) {
+            is_all_beside_flow(tokens, at, after) || is_shown_with_pulse(tokens, at, after)) {
             oximeter_keep(tokens, at, taken, value, lowest);
             listed = oximeter_is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after)
                                                                         : listed;

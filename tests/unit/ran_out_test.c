@@ -215,6 +215,9 @@ START_TEST(what_is_full_past_or_of_another_thing_calls_nobody)
         "the battery of my phone just died",
         "theirs is empty, ours is full",
         "battery ran out last night, we swapped it",
+        "the battery died overnight but i was on the wall plug",
+        "my battery is empty but im on the wall",
+        "se acabo la pila anoche pero estaba conectado a la pared",
         "how long does it take to charge an empty battery",
         "ayer se acabo la pila y la oficina trajo otra"};
     size_t i;
@@ -224,6 +227,23 @@ START_TEST(what_is_full_past_or_of_another_thing_calls_nobody)
         fixture_text(stage, texts[i]);
         ck_assert_msg(fixture_answer(stage, "ran-out") == NULL, "%s", texts[i]);
         ck_assert_msg(stage->verdict.route != ROUTE_EMERGENCY, "%s", texts[i]);
+    }
+}
+END_TEST
+
+START_TEST(a_wall_that_is_no_supply_now_is_none)
+{
+    static const char *const texts[] = {"battery died and im not on the wall",
+                                        "battery died but i was on the wall until now",
+                                        "battery died we need to get it on the wall",
+                                        "battery died and there is nothing on the wall",
+                                        "se acabo la pila y no hay corriente en la pared"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_URGENT, "%s", texts[i]);
     }
 }
 END_TEST
@@ -364,6 +384,7 @@ main(void)
     tcase_add_test(tests, what_ran_out_is_heard_in_misspelt_words);
     tcase_add_test(tests, far_from_any_or_without_a_way_to_charge_it_is_an_emergency);
     tcase_add_test(tests, what_is_full_past_or_of_another_thing_calls_nobody);
+    tcase_add_test(tests, a_wall_that_is_no_supply_now_is_none);
     tcase_add_test(tests, another_that_is_asked_for_or_elsewhere_is_not_at_hand);
     tcase_add_test(tests, another_that_its_own_clause_tells_to_be_at_hand_is);
     tcase_add_test(tests, one_that_is_gone_and_all_that_there_were_leave_nothing);
