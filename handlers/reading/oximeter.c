@@ -352,12 +352,13 @@ oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
     bool strong;
 
     if (blood_pressure_read(&tokens, &pressure)) {
-        tokens.list[pressure.first].text = "";
-        tokens.list[pressure.first].kind = TOKEN_SIGN;
-        tokens.list[pressure.first + 2].kind = TOKEN_SIGN;
-        tokens.list[pressure.first + 2].text = "";
+        for (at = pressure.first; at < pressure.behind; at++) { /* its lower value may be untold */
+            if (tokens.list[at].kind == TOKEN_NUMBER) {
+                tokens.list[at].kind = TOKEN_SIGN;
+                tokens.list[at].text = "";
+            }
+        }
     }
-
     for (at = 0; at < tokens.count; at++) {
         if (is_cue(&tokens, at, &strong)) {
             read_after_cue(&tokens, at, strong, &lowest);

@@ -173,8 +173,13 @@ START_TEST(a_value_is_read_beside_its_pulse_however_low)
         {"grandpa 72 pulse 110", 72},  {"96% pulse 70", 96},         {"mama 82 pulso 100", 82},
         {"he reads 95 pulse 66", 95},  {"she is 91 pulse 100", 91},
     };
-    static const char *const others[] = {"battery 80 pulse 95", "battery is at 80 pulse 2",
-                                         "he is 72, pulse 80", "room 84 pulse 2"};
+    static const char *const others[] = {"se le subio la presion a 230", /* one number, the last */
+                                         "bp 230",
+                                         "bp 210 over 120",
+                                         "battery 80 pulse 95",
+                                         "battery is at 80 pulse 2",
+                                         "he is 72, pulse 80",
+                                         "room 84 pulse 2"};
     size_t start, end, i;
     int value;
 
