@@ -1,5 +1,5 @@
 /*
- * Prints what the arithmetic of handlers/sums/power makes of random input, a case a line: its name, its
+ * Prints what the arithmetic of handlers/power makes of random input, a case a line: its name, its
  * input, "=", its result. sums_test.py works each out a second time and compares.
  */
 #include <inttypes.h>

@@ -1,4 +1,4 @@
-"""The arithmetic of handlers/sums/power a second time, in exact fractions, from the formulas in its
+"""The arithmetic of handlers/power a second time, in exact fractions, from the formulas in its
 headers alone: battery_time.h, battery_set.h, charging.h, flight.h, cylinder.h, outlet.h, source.h,
 trip.h. The program sums prints 100,000 random cases; each result must come out the same here.
 
