@@ -41,7 +41,7 @@ static const char we_are[] =
     "hospedada en|hospedado en|nos quedamos en|vivimos en|aqui en";
 static const char found_there[] =
     " lodge hotel motel inn resort cabin condo house lobby desk lot campground trailhead lift "
-    "gondola village restaurant store station airbnb bar library visitor center lake road street "
+    "gondola village restaurant store station condo bar library visitor center lake road street "
     "park room bathroom kitchen garage basement pool tub sauna chalet trailer rv campsite floor "
     "hallway stairs elevator parking slope run trail pass bridge recepcion cabana casa cuarto "
     "habitacion bano cocina estacionamiento campamento restaurante tienda gasolinera telesilla "

@@ -154,7 +154,7 @@ date(struct items *items, size_t at)
 static void
 of_phone(struct items *items, size_t at)
 {
-    static const char things[] = " phone cell cellphone tablet laptop ipad telefono celular cel "
+    static const char things[] = " phone cell cellphone tablet laptop telefono celular cel "
                                  "watch reloj tableta computadora ";
     static const char leads[] = " is at says on s its esta en anda va al a trae marca dice with ";
     size_t before = items->list[at].from;

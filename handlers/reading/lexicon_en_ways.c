@@ -179,7 +179,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "were in the car|we are in the car|im in the car|hes in the car|shes in the car|drive "
         "there and back|ride there and back|drive|driving|drives|car|in the car|by "
         "car|van|truck|jeep|rv|bus|shuttle|train|subway|"
-        "taxi|cab|uber|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
+        "taxi|cab|rideshare|coach|ride|car ride|bus ride|train ride|metro|tram|road|road trip|"
         "bus is|ride is|shuttle is|train is|drive is|taxi is|the drive is|"
         "on the road|in the van|on the bus|on the train|in the truck|by bus|by train|to drive|"
         "drive home|drive back|drive there|drive up|drive down|highway|motorcycle|"

@@ -143,7 +143,7 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "metro|"
         "carretera|en carro|en coche|en auto|en el carro|en el coche|manejamos|conduciendo|"
         "conducir|por carretera|de carretera|en camion|en autobus|en tren|en bus|en taxi|de manejo|"
-        "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|uber|viaje "
+        "guagua|en guagua|van|furgoneta|tranvia|combi|en el bus|en el camion|en el tren|viaje "
         "en carro|"
         "viaje en coche|en camioneta|en el auto|de camino|al volante|manejada|de coche|de carro|"
         "de camion|de autobus|de bus|de tren|el camino|el camino es|el camino son|casa "

@@ -70,7 +70,7 @@ bool
 is_of_other_thing(const struct items *items, size_t at)
 {
     static const char others[] =
-        " phone cell cellphone tablet laptop ipad telefono celular "
+        " phone cell cellphone tablet laptop telefono celular "
         "thermostat thermometer termometro thermo watch reloj radio tv heater oven speedometer "
         "scale bascula tele televisor "
         "termostato humidity computer camera flashlight scooter wheelchair "

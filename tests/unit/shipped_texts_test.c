@@ -48,7 +48,7 @@ each_answered(const char *const *texts, size_t count, const char *ids)
 START_TEST(whether_to_take_what_no_list_knows_is_for_a_person_like_any_medicine)
 {
     static const char *const texts[] = {"can i take zyrlenta",
-                                        "can he take Bextra?",
+                                        "can he take Dunvexa?",
                                         "is it ok to take prolidin while on oxygen?",
                                         "should she take quartztab tonight",
                                         "can mom have her zintrapan tonight",

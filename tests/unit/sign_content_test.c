@@ -122,7 +122,7 @@ static const char *const harmless[] = {
     /* facts E6: must not page a human as medical ("machine wont stop beeping" is above) */
     "this price gave me a heart attack lol", "im dying to ski",
     "i dont want to wake him, how do i change the battery", "the heating wont turn on",
-    "we got lost looking for your shop", "the battery is stuck", "can i use vaseline on my nose",
+    "we got lost looking for your shop", "the battery is stuck", "can i use vaselina on my nose",
     /* device words */
     "the battery died", "my charger died", "machine wont wake from sleep mode",
     "the screen wont wake up", "dead battery what do i do", "NO BREATH on the screen",
