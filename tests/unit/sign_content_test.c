@@ -75,6 +75,14 @@ static const char *const emergencies[] = {
     "raised it to 4, now he is sleepy", "since we turned it up she sleeps all day",
     "i am pregnant and spotting", "air", "flat tire on the pass and no signal"};
 
+/* What is denied beside it holds nothing back. */
+static const char *const beside_denials[] = {
+    "she has no chest pain and no dizziness, but she slid off the chair a minute ago and does not "
+    "answer me at all",
+    "no fever no cough nothing like that, he just cannot get enough air even sitting still",
+    "im not having a heart attack or anything but the whole left arm is heavy and the jaw hurts",
+};
+
 static const char *const clinical[] = {"should i turn it up",
                                        "can i turn up the oxygen",
                                        "can i turn my oxygen down",
@@ -127,6 +135,10 @@ static const char *const harmless[] = {
     "the battery died", "my charger died", "machine wont wake from sleep mode",
     "the screen wont wake up", "dead battery what do i do", "NO BREATH on the screen",
     "what does no breath mean", "faint beep from the unit",
+    /* words of a sign in a text that is nothing like one */
+    "his voice is gone from cheering at the game, when do you open",
+    "is it bad for the machine to breathe cold air out on the porch",
+    "the left side of the case is dead weight, does the charger go there",
     /* negated */
     "no chest pain", "no chest pain, just asking about the battery", "i have no trouble breathing",
     "not short of breath", "without chest pain", "my chest doesnt hurt",
@@ -154,6 +166,12 @@ static const char *const harmless[] = {
 START_TEST(an_emergency_is_seen)
 {
     check_level(emergencies[_i], SIGN_EMERGENCY);
+}
+END_TEST
+
+START_TEST(an_emergency_beside_denials_is_seen)
+{
+    check_level(beside_denials[_i], SIGN_EMERGENCY);
 }
 END_TEST
 
@@ -226,6 +244,8 @@ main(void)
     tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_set_timeout(tests, 60);
     tcase_add_loop_test(tests, an_emergency_is_seen, 0, emergency_count);
+    tcase_add_loop_test(tests, an_emergency_beside_denials_is_seen, 0,
+                        sizeof(beside_denials) / sizeof(beside_denials[0]));
     tcase_add_loop_test(tests, what_is_clinical_is_seen, 0, sizeof(clinical) / sizeof(clinical[0]));
     tcase_add_loop_test(tests, a_unit_in_trouble_is_seen, 0,
                         sizeof(equipment) / sizeof(equipment[0]));
