@@ -107,29 +107,12 @@ notice_pick_words(void *arena, const struct notice_pick *pick)
 
 /* ---- Whom, when ----------------------------------------------------------------------------- */
 
-/* All that the program would start for that rental rests. */
-static int
-find_death(const struct planning *planning, const char *phone, bool *is_told, struct fault *fault)
-{
-    struct open_alert *alerts;
-    size_t count, i;
-
-    *is_told = false;
-    if (alert_rows_open_of(planning->store, planning->arena, phone, &alerts, &count, fault) != 0) {
-        return -1;
-    }
-    for (i = 0; i < count; i++) {
-        *is_told = *is_told || strstr(alerts[i].reasons, "sign:death-told") != NULL;
-    }
-    return 0;
-}
-
 static int
 find_hindrance(const struct planning *planning, struct notice_target *target, struct fault *fault)
 {
     const char *phone = target->phone->number;
     struct conversation conversation;
-    bool death_told;
+    bool death_told, wants_silence;
     int texted;
 
     if (target->phone->reach == REACH_LANDLINE) {
@@ -138,13 +121,18 @@ find_hindrance(const struct planning *planning, struct notice_target *target, st
     }
     if (conversation_rows_newest(planning->store, planning->arena, phone, &conversation, fault) !=
             0 ||
-        find_death(planning, phone, &death_told, fault) != 0 ||
+        alert_rows_open_because(planning->store, planning->arena, phone, "sign:death-told",
+                                &death_told, fault) != 0 ||
+        alert_rows_open_because(planning->store, planning->arena, phone, NO_REPLY_REASON,
+                                &wants_silence, fault) != 0 ||
         notice_rows_texted(planning->store, phone, planning->now_utc_s - DAY_S, &texted, fault) !=
             0) {
         return -1;
     }
     if (death_told) {
         target->hindrance = "a death was told";
+    } else if (wants_silence) {
+        target->hindrance = "somebody else may read the phone";
     } else if (conversation.opted_out) {
         target->hindrance = "wants no texts";
     } else if (!planning->notice->is_urgent && texted >= planning->config->notices.per_day) {

@@ -3,9 +3,10 @@
  * battery called back, the mains off, a road closed. First a plan, which can be looked at and
  * changes nothing; then its rows, in the transaction that is open, which the daemon sends.
  *
- * Nobody is texted who wants no texts, on a landline, about whom a death was told, or who had their
- * share of notices today; they are on the list of whom to ring. Quiet hours hold, unless it is
- * urgent; a text that would fall into them after all is dropped and that person listed as well.
+ * Nobody is texted who wants no texts, on a landline, about whom a death was told, whose phone
+ * somebody else may read, or who had their share of notices today; they are on the list of whom to
+ * ring. Quiet hours hold, unless it is urgent; a text that would fall into them after all is
+ * dropped and that person listed as well.
  */
 #ifndef NOTICE_H
 #define NOTICE_H

@@ -5,6 +5,7 @@
 
 #include <event2/event.h>
 
+#include "alert_rows.h"
 #include "clock.h"
 #include "in_words.h"
 #include "log.h"
@@ -20,6 +21,7 @@
 enum {
     LOOK_AT_LEAST_EVERY_S = 60, /* rows are looked at anew, whatever a timer was set to */
     TRY_AGAIN_S = 5,            /* after the store failed */
+    SILENT_S = 300,             /* until it is looked whether a phone may be texted again */
     WORTH_SENDING_S = 3600      /* what no gateway took by then is handed to a person */
 };
 
@@ -104,14 +106,19 @@ send_one(struct store *store, void *arena, const struct loaded *loaded,
     int64_t next_utc_s = now_utc_s;
     enum reminder_news news;
     struct rental rental;
-    bool is_theirs;
+    bool is_theirs, wants_silence;
 
-    if (find_rental(store, arena, row, &is_theirs, &rental, fault) != 0) {
+    if (find_rental(store, arena, row, &is_theirs, &rental, fault) != 0 ||
+        alert_rows_open_because(store, arena, row->phone, NO_REPLY_REASON, &wants_silence, fault) !=
+            0) {
         return -1;
     }
     if (!is_theirs) {
         return reminder_rows_settle(store, row->id, REMINDER_STATE_CANCELLED, "not-theirs",
                                     now_utc_s, fault);
+    }
+    if (wants_silence) { /* somebody else may read the phone: until staff have closed that alert */
+        return reminder_rows_put_off(store, row->id, now_utc_s + SILENT_S, fault);
     }
     news =
         news_of(row, quiet_ends(loaded->config, rental.place, now_utc_s), now_utc_s, &next_utc_s);

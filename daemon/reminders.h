@@ -2,7 +2,8 @@
  * Sends the texts that renters asked for, when their time has come. What is due stands in rows, so
  * that a restart goes on where it was; they are looked at once a minute at the latest, so that a
  * clock that is set holds nothing up. What is said, and whether it is still worth saying, is
- * reminder_text.h's; each text goes through the outbox, put in with the row's new state.
+ * reminder_text.h's; each text goes through the outbox, put in with the row's new state. While an
+ * alert holds that asks for no texts, for somebody else may read the phone, it waits.
  */
 #ifndef REMINDERS_H
 #define REMINDERS_H

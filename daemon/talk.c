@@ -121,13 +121,16 @@ hand_back(const struct caller *caller, const struct talk_row *talk, enum talk_en
                              .now_utc_s = caller->now_utc_s,
                              .give_up_utc_s = caller->now_utc_s + caller->config->limits.give_up_s};
     struct talk_renter renter;
+    bool wants_silence;
     int64_t id;
 
     if (talk_rows_end(caller->store, talk->phone, fault) != 0 ||
-        talk_rows_renter(caller->store, caller->arena, talk->phone, &renter, fault) != 0) {
+        talk_rows_renter(caller->store, caller->arena, talk->phone, &renter, fault) != 0 ||
+        alert_rows_open_because(caller->store, caller->arena, talk->phone, NO_REPLY_REASON,
+                                &wants_silence, fault) != 0) {
         return -1;
     }
-    if (renter.opted_out) {
+    if (renter.opted_out || wants_silence) {
         return 0;
     }
     row.body = handlers_talk_ends(caller->arena, &caller->config->house, renter.language, end);

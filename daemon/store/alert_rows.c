@@ -487,3 +487,20 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
     *count = used;
     return 0;
 }
+
+int
+alert_rows_open_because(struct store *store, void *arena, const char *phone, const char *reason,
+                        bool *is_so, struct fault *fault)
+{
+    struct open_alert *alerts;
+    size_t count, i;
+
+    *is_so = false;
+    if (alert_rows_open_of(store, arena, phone, &alerts, &count, fault) != 0) {
+        return -1;
+    }
+    for (i = 0; i < count; i++) {
+        *is_so = *is_so || strstr(alerts[i].reasons, reason) != NULL;
+    }
+    return 0;
+}

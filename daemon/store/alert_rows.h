@@ -140,6 +140,10 @@ int alert_rows_attach(struct store *store, const char *phone, const char *rental
 int alert_rows_open_of(struct store *store, void *arena, const char *phone,
                        struct open_alert **alerts, size_t *count, struct fault *fault);
 
+/* Whether one of those has this among its reasons. */
+int alert_rows_open_because(struct store *store, void *arena, const char *phone, const char *reason,
+                            bool *is_so, struct fault *fault);
+
 /* The reverse of alert_level_name(); ALERT_NONE for anything else. */
 enum alert_level alert_level_named(const char *name);
 

@@ -3,6 +3,7 @@
 
 #include <stdlib.h>
 
+#include "alert_rows.h"
 #include "memory.h"
 #include "reminder_rows.h"
 #include "reminders.h"
@@ -25,6 +26,19 @@ send_at(int64_t now_utc_s)
     ck_assert_int_eq(store_begin(store, &fault), 0);
     ck_assert_msg(reminders_send(store, arena, &loaded, now_utc_s, &fault) == 0, "%s", fault.text);
     ck_assert_int_eq(store_commit(store, &fault), 0);
+}
+
+static void
+staff_close(void)
+{
+    const struct alert_hand hand = {.who = "+12085550190", .now_utc_s = EVENING + 3600};
+    struct fault fault = {""};
+    bool closed;
+
+    ck_assert_int_eq(store_begin(store, &fault), 0);
+    ck_assert_int_eq(alert_rows_close(store, 1, &hand, "safe", &closed, &fault), 0);
+    ck_assert_int_eq(store_commit(store, &fault), 0);
+    ck_assert(closed);
 }
 
 #define STATES "SELECT kind, state, next_utc_s FROM reminder"
@@ -100,6 +114,21 @@ START_TEST(a_phone_that_is_not_the_rentals_any_more_gets_nothing)
 }
 END_TEST
 
+START_TEST(nothing_is_sent_to_a_phone_that_somebody_else_may_read)
+{
+    ada_texts("1", "remind me at 8 pm to charge both");
+    ada_texts("2", "my husband hit me and said he will kill me");
+    ada_texts("3", "do not text me he reads my phone");
+    send_at(EVENING + 3600);
+    ck_assert_str_eq(asked(BODIES), "");
+    ck_assert_str_eq(asked("SELECT state FROM reminder"), "waits\n");
+    staff_close();
+    send_at(EVENING + 3600 + 600);
+    ck_assert_str_eq(asked(BODIES),
+                     "Reminder, as you asked: \"remind me at 8 pm to charge both\"\n");
+}
+END_TEST
+
 START_TEST(an_offer_waits_for_nothing)
 {
     int64_t next_utc_s;
@@ -137,6 +166,7 @@ main(void)
     tcase_add_test(tests, a_battery_that_runs_out_must_be_told_of_before_it_is_empty);
     tcase_add_test(tests, a_new_watch_replaces_the_one_before_and_the_same_time_is_one_reminder);
     tcase_add_test(tests, a_phone_that_is_not_the_rentals_any_more_gets_nothing);
+    tcase_add_test(tests, nothing_is_sent_to_a_phone_that_somebody_else_may_read);
     tcase_add_test(tests, an_offer_waits_for_nothing);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);

@@ -87,6 +87,16 @@ class Notice(WholeTest):
         self.settled()
         self.assertFalse([words for words in self.texts_to(BERT) if "mains" in words])
 
+    def test_a_phone_that_somebody_else_may_read_gets_none(self):
+        self.by_day()
+        self.send(BERT, "my son hits me and he reads my phone, do not reply")
+        self.expect(FIRST_ON_CALL, "asked not to be texted")
+        said = self.send_notice("The mains are off until 6 am.", "--everyone", "--urgent")
+        self.assertIn("somebody else may read the phone", said)
+        self.expect(ANNA, "The mains are off")
+        self.settled()
+        self.assertFalse(self.texts_to(BERT))
+
     def test_a_blind_renter_gets_it_in_words(self):
         self.rentals = [anna(in_words="yes"), bert(in_words="no")]
         self.by_day()
