@@ -32,6 +32,7 @@ bool cry_told(const struct asked *whole, bool *is_spanish);
 /* That somebody is in hospice care or is not to be resuscitated, and nothing asked: staff hear it.
  */
 bool hospice_decide(const struct asked *whole, struct verdict *verdict);
+#define HOSPICE_REASON "hospice"
 /* An active renter writes in a language that we do not speak. */
 bool foreign_decide(const struct asked *whole, struct verdict *verdict);
 /* A person leads this conversation: silence. */

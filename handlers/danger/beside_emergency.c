@@ -7,11 +7,14 @@
 
 #include <string.h>
 
+#include "found.h"
 #include "memory.h"
 #include "persons.h"
 #include "steps.h"
 
 static const struct beside_words words[] = {
+    [BESIDE_HOSPICE] = {"help:" HOSPICE_REASON, "tells of hospice or DNR", SAY_HOSPICE_NOW,
+                        PHRASE_COUNT},
     [BESIDE_REFUSES] = {"help:refuses", "will not have 911 called", SAY_CALL_ANYWAY,
                         SAY_STAFF_ALERTED},
     [BESIDE_CANNOT_CALL] = {"help:cannot-call", "cannot call: call 911 for them", SAY_CANNOT_CALL,
@@ -45,7 +48,9 @@ static const char of_the_oxygen[] =
     "llevar el aparato|llevar la maquina|recoger el aparato|recoger la maquina";
 
 static const char not_to_call[] =
-    "refuses|refusing|doesnt want me to|doesnt want us to|doesnt want to go|does not want to go|"
+    "refuses|refusing|not send * ambulance|dont send * ambulance|not send anyone|dont send anyone|"
+    "no manden * ambulancia|no mande * ambulancia|no envien * ambulancia|no manden a nadie|"
+    "doesnt want me to|doesnt want us to|doesnt want to go|does not want to go|"
     "no 911 he|no 911 she|says no 911|doesnt want 911|dont want 911|no ambulance he|no ambulance "
     "she|"
     "doesnt want an ambulance|doesnt want the ambulance|doesnt want help|dont want an ambulance|"
@@ -181,6 +186,15 @@ refuses(const struct tokens *tokens)
                                 "if i call will|if i call do|if we call will");
 }
 
+/* It is told, or was and they will have no ambulance or ask what to do now. */
+static bool
+is_of_hospice(const struct asked *whole)
+{
+    return death_is_only_near(whole) ||
+           (found_alerted_because(whole->context, HOSPICE_REASON) &&
+            (refuses(&whole->tokens) || asks_what_to_do(&whole->tokens)));
+}
+
 /* "Llame", "called", and nothing else; it may as well ask us to call, so it is answered. */
 static bool
 is_called_in_short(const struct asked *asked)
@@ -292,6 +306,9 @@ beside_emergency_read(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
 
+    if (is_of_hospice(whole)) {
+        return BESIDE_HOSPICE;
+    }
     if (refuses(tokens)) {
         return BESIDE_REFUSES;
     }

@@ -10,6 +10,7 @@
 
 /* In the order in which they are looked for: of what several texts may tell the first counts. */
 enum beside {
+    BESIDE_HOSPICE,     /* a life that ends, or one that is not to be held up; told now or before */
     BESIDE_REFUSES,     /* they will not have it called */
     BESIDE_CANNOT_CALL, /* cannot_call_told() */
     BESIDE_NO_WAY,      /* no ambulance gets to them */

@@ -68,9 +68,9 @@ hospice_decide(const struct asked *whole, struct verdict *verdict)
         (whole->search.count > 0 && whole->search.sureness == SURE)) {
         return false;
     }
-    verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, "hospice")->text =
+    verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, HOSPICE_REASON)->text =
         say(whole->arena, whole->context->house, whole->language, SAY_HOSPICE, NULL);
-    verdict_alert(verdict, ALERT_OFFICE, false, "hospice", "tells of hospice or DNR");
+    verdict_alert(verdict, ALERT_OFFICE, false, HOSPICE_REASON, "tells of hospice or DNR");
     return true;
 }
 

@@ -58,8 +58,10 @@ everyday_read(const struct asked *whole, const struct verdict *verdict, enum bes
     enum everyday least = SURELY_EVERYDAY;
     size_t i;
 
+    /* "can i keep it another day" asks what to do as well, but with nobody */
     if (everyday_is_courtesy(pieces) || cannot_call_words(whole) != NULL ||
-        beside < BESIDE_TELLS_MORE) {
+        beside < BESIDE_ASKS_WHAT_TO_DO ||
+        (beside == BESIDE_ASKS_WHAT_TO_DO && beside_emergency_of_person(whole, beside))) {
         return NOT_EVERYDAY;
     }
     for (i = 0; i < pieces->count; i++) {

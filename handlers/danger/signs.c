@@ -308,7 +308,8 @@ leave_out_of_help(struct asked *whole, struct found *found)
     enum { SHORT = 8 };
     enum beside beside = beside_emergency_read(whole);
     bool is_short_of_help = (beside_emergency_of_call(beside) || beside == BESIDE_PLACE) &&
-                            whole->tokens.count <= SHORT && ran_out_told(whole) == RAN_OUT_NOTHING;
+                            beside != BESIDE_HOSPICE && whole->tokens.count <= SHORT &&
+                            ran_out_told(whole) == RAN_OUT_NOTHING;
     bool only_asks = beside == BESIDE_ASKS_WHAT_TO_DO && beside_emergency_only_asks(whole);
     const char *rest = first_aid_left_out(whole);
     size_t i = 0;
@@ -321,9 +322,10 @@ leave_out_of_help(struct asked *whole, struct found *found)
         bool is_only_asked = only_asks && may_be_only_asked(match);
         bool is_of_aid =
             beside == BESIDE_ASKS_WHAT_TO_DO && !found_on(whole, rest, match->sign->id);
-        bool is_of_call =
-            match->by_likeness && (is_short_of_help || (beside_emergency_calls_off(beside) &&
-                                                        match->sign->level == SIGN_CLINICAL));
+        bool is_of_call = match->by_likeness &&
+                          (is_short_of_help ||
+                           ((beside_emergency_calls_off(beside) || beside == BESIDE_HOSPICE) &&
+                            match->sign->level == SIGN_CLINICAL));
         bool is_fear_of_call = beside == BESIDE_REFUSES && strcmp(match->sign->id, "anxious") == 0;
 
         if (is_only_asked || is_of_aid || is_of_call || is_fear_of_call) {

@@ -260,6 +260,7 @@ enum phrase {
     SAY_HELP_IS_LATE,
     SAY_CRY, /* behind SAY_STAFF_ALERTED */
     SAY_HOSPICE,
+    SAY_HOSPICE_NOW,
     SAY_HELP_COMES,      /* they have called */
     SAY_COURTESY,        /* what is surely no question, in words that are not listed */
     SAY_IF_IT_IS_HELP,   /* somebody came */

@@ -230,6 +230,11 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
                        "hospice. For the unit text us or call {phone}.",
                        "Gracias por avisar. El personal lo va a saber. Para el cuidado llame a su "
                        "enfermera. Del aparato escriba aqui o llame al {phone}."},
+    OF(SAY_HOSPICE_NOW) =
+        {"Thank you for telling us. Staff were alerted. Call the nurse or hospice now. Show "
+         "whoever comes the paper that says so. You may call {emergency} at any time.",
+         "Gracias por avisar. El personal ya lo sabe. Llame ya a la enfermera o al hospicio. "
+         "Enseñe el papel a quien venga. Puede llamar al {emergency} a toda hora."},
     OF(SAY_COURTESY) =
         {"Thank you. Need a person? Call {phone}. In danger? Call {emergency}.",
          "Gracias. ¿Necesita a una persona? Llame al {phone}. ¿En peligro? Llame al {emergency}."},
