@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "clause.h"
+#include "half_flow.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -79,40 +80,6 @@ static const char with_half_said[] =
     "nuevamente ya ahora ahorita normal en orden a dios bendito hola disculpe perdon saliendo "
     "funcionando "
     "trabajando jalando prendida prendido encendida encendido por fin arreglado arreglada y ";
-/* It flows, and not as it should: nobody can live on that, so it counts as NO. */
-static const char half_flows[] =
-    "barely|hardly|weak|weakly|faint|faintly|a little|little bit|just a bit|a tiny bit|very little|"
-    "on and off|off and on|comes and goes|cuts in and out|in and out|sometimes|half|kind of|kinda|"
-    "sort of|partly|not much|not well|not really|poco|poca|poquito|poquita|tantito|apenas|a medias|"
-    "a ratos|por ratos|a veces|fallando|falla|mal|mas o menos|debil|debilito|va y viene|casi no|"
-    "casi nada";
-/* It is of the flow if its clause names that, or names nothing at all. */
-static const char of_flow[] =
-    " oxygen o2 air flow flows flowing coming comes come working works work runs run running "
-    "blowing breeze power electricity oxigeno aire sale saliendo llega jala funciona funcionando "
-    "trabaja anda prende fallando ";
-static const char with_half[] =
-    " yes yeah yep si sip ok okay sure not but pero only just even very really still like it its "
-    "is there "
-    "are a un una el la some any anything think guess maybe i the that thats out again today "
-    "ahorita "
-    "muy solo nomas todavia sigue ya esta como pues creo que nada me now , . ! ";
-/* And not of the flow, if it names one of these and no flow beside the half. */
-static const char of_else[] =
-    " battery batteries batt spare charge light lights screen display noise noisy loud quiet smell "
-    "smells tired scared worried late bateria baterias pila pilas carga luz luces foco pantalla "
-    "ruido suena oye huele olor ve lejos tarde cansado cansada ";
-/* What the oxygen comes out of, or is told to come with: behind these words it is of the flow. */
-static const char outlets[] = " cannula prongs tube tubing hose mask nose battery batteries canula "
-                              "puntas manguera manguerita tubo mascarilla nariz bateria pila ";
-static const char out_of[] = " through out from of in into on at with por de en con ";
-static const char articles[] = " the my his her its la el mi su a una un ";
-static const char of_person[] = " feel feels feeling im am he hes she shes siento siente estoy if ";
-static const char restarts[] = " turned turning turn switched switch flipped plugged unplugged "
-                               "power cycled cycle restarted tried ";
-static const char by_and_by[] = "poco a poco|little by little";
-static const char not_so[] = " nada no not isnt ";
-
 static bool
 is_open(const struct asked *whole)
 {
@@ -158,128 +125,13 @@ is_outage_alone(const struct verdict *verdict)
     return is_out;
 }
 
-/* "I turned it off and on", "off and on again works": it was started anew. */
-static bool
-is_restart(const struct tokens *tokens, size_t at, size_t end)
-{
-    static const char works[] = " works work worked working fixed funciona jala sirve ";
-    const struct clause before = {tokens_back(at, 4), at};
-
-    return token_among(tokens, at, " on off ") &&
-           (clause_has(tokens, before, restarts) ||
-            (token_is(tokens, end, "again") && token_among(tokens, end + 1, works)));
-}
-
-/* "Out the tube", "por la manguera", "on battery". */
-static bool
-is_outlet(const struct tokens *tokens, size_t at)
-{
-    size_t before = at;
-
-    while (before > 0 && token_among(tokens, before - 1, articles)) {
-        before--;
-    }
-    return token_among(tokens, at, outlets) && before > 0 &&
-           token_among(tokens, before - 1, out_of);
-}
-
-/* Something else is named in the clause than the flow and what it comes out of. */
-static bool
-names_else(const struct tokens *tokens, struct clause clause)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (token_among(tokens, i, of_else) && !is_outlet(tokens, i)) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* Nothing in the clause but the half at [at, end), fillers and what the oxygen comes out of. */
-static bool
-is_half_alone(const struct tokens *tokens, struct clause clause, size_t at, size_t end)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if ((i < at || i >= end) && !token_among(tokens, i, with_half) &&
-            !token_among(tokens, i, out_of) && !token_among(tokens, i, articles) &&
-            !is_outlet(tokens, i)) {
-            return false;
-        }
-    }
-    return true;
-}
-
-/* "Yes sort of it sounds weak": it answers us before anything else is said. */
-static bool
-is_half_yes(const struct tokens *tokens, struct clause clause, size_t at, size_t end)
-{
-    size_t i;
-
-    for (i = clause.from; i < at; i++) {
-        if (!token_among(tokens, i, with_half)) {
-            return false;
-        }
-    }
-    return yes_no_begins_with_yes(tokens) && clause.from == 0 && at > 0 &&
-           token_among(tokens, end, " it its there is y pero ");
-}
-
-/* Of what the words of half a flow at [at, end) are told: NO if of the flow, "yes a little", "it
- * works sometimes", "barely out of the cannula"; YES if of something else, "battery at half",
- * "nada mal". */
-static enum yes_no
-half_told_at(const struct tokens *tokens, size_t at, size_t end)
-{
-    enum { NEAR = 3 };
-    struct clause clause = {clause_around(tokens, at).from, clause_around(tokens, end - 1).end};
-    struct clause near = {tokens_back(at, NEAR), at};
-    struct clause beside = {near.from > clause.from ? near.from : clause.from,
-                            end + NEAR < clause.end ? end + NEAR : clause.end};
-
-    if (clause_has(tokens, near, of_person) || is_restart(tokens, at, end) ||
-        tokens_phrase_at(tokens, at, by_and_by) > 0 ||
-        (at > clause.from && token_among(tokens, at - 1, not_so))) {
-        return SAID_YES;
-    }
-    if (clause_has(tokens, beside, of_flow) || is_half_yes(tokens, clause, at, end)) {
-        return SAID_NO;
-    }
-    if (names_else(tokens, clause)) {
-        return SAID_YES;
-    }
-    return clause_has(tokens, clause, of_flow) || is_half_alone(tokens, clause, at, end)
-               ? SAID_NO
-               : SAID_NEITHER;
-}
-
-/* The worst of it; YES if no half is told. */
-static enum yes_no
-half_told(const struct tokens *tokens)
-{
-    enum yes_no worst = SAID_YES;
-    size_t i, words;
-
-    for (i = 0; i < tokens->count; i++) {
-        words = tokens_phrase_at(tokens, i, half_flows);
-        if (words > 0 && worst != SAID_NO) {
-            enum yes_no told = half_told_at(tokens, i, i + words);
-
-            worst = told == SAID_YES ? worst : told;
-        }
-    }
-    return worst;
-}
-
 /* What they say of the oxygen in a text to a person. */
 static enum yes_no
 told_beside_talk(const struct asked *asked)
 {
     if (yes_no_denies_one_of(&asked->tokens, oxygen) || tokens_have(&asked->tokens, none_comes) ||
-        (tokens_any_among(&asked->tokens, 0, oxygen) && half_told(&asked->tokens) == SAID_NO)) {
+        (tokens_any_among(&asked->tokens, 0, oxygen) &&
+         half_flow_told(&asked->tokens) == SAID_NO)) {
         return SAID_NO;
     }
     return yes_no_read(&asked->tokens, &oxygen_flows) == SAID_YES &&
@@ -333,7 +185,7 @@ is_half_said(void *arena, const struct tokens *tokens)
             return true;
         }
     }
-    return half_told(tokens) == SAID_NEITHER;
+    return half_flow_told(tokens) == SAID_NEITHER;
 }
 
 /* Half a flow is NO; a longer YES must name that it flows, or ask something else beside it. */
@@ -344,7 +196,7 @@ sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
     bool is_long = tokens->count > LONG_TEXT && !tokens_have(tokens, oxygen_flows.well) &&
                    !tokens_have(tokens, "?|how|what|when|where|which|who|why|como|cuando|donde");
 
-    if (half_told(tokens) == SAID_NO) {
+    if (half_flow_told(tokens) == SAID_NO) {
         return SAID_NO;
     }
     return said == SAID_YES &&
@@ -353,19 +205,61 @@ sure_of(void *arena, enum yes_no said, const struct tokens *tokens)
                : said;
 }
 
+/* "My phone died again", "no my cell is off": what is said of a phone is nothing of the oxygen. */
+static struct tokens
+without_phone(void *arena, const struct tokens *tokens)
+{
+    static const char phones[] = " phone phones cell cellphone mobile telefono celular cel movil ";
+    static const char of_it[] = " oxygen o2 air flow flowing unit machine concentrator nothing "
+                                "oxigeno aire sale nada maquina aparato equipo concentrador ";
+    struct tokens rest = {.list = memory_array(arena, struct token, tokens->count + 1)};
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        struct clause clause = clause_around(tokens, i);
+
+        if ((i == 0 && yes_no_denies_at(tokens, i)) || !clause_has(tokens, clause, phones) ||
+            clause_has(tokens, clause, of_it)) {
+            rest.list[rest.count++] = tokens->list[i];
+        }
+    }
+    return rest;
+}
+
+/* "Back again lol", "gone again": of the power or of the oxygen, and nothing else is told. */
+static bool
+is_alone(const struct tokens *tokens, const char *word)
+{
+    static const char around[] =
+        " it its the is are power lights light electricity oxygen now again just already "
+        "finally lol haha phew ok okay yay ";
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (tokens->list[i].kind != TOKEN_SIGN && !token_is(tokens, i, word) &&
+            !token_among(tokens, i, around)) {
+            return false;
+        }
+    }
+    return tokens_have(tokens, word) && !tokens_have(tokens, "?");
+}
+
 static enum yes_no
 told(const struct asked *asked)
 {
-    struct tokens of_unit;
+    bool runs_on = was_told_to_run(&asked->context->conversation);
+    struct tokens of_unit = runs_on ? tokens_of_unit(asked) : asked->tokens;
+    struct tokens tokens = without_phone(asked->arena, &of_unit);
 
     if (in_charge_leads(asked)) {
         return told_beside_talk(asked);
     }
-    if (!was_told_to_run(&asked->context->conversation)) {
-        return sure_of(asked->arena, yes_no_read(&asked->tokens, &oxygen_flows), &asked->tokens);
+    if (is_alone(&tokens, "back")) {
+        return SAID_YES;
     }
-    of_unit = tokens_of_unit(asked);
-    return sure_of(asked->arena, yes_no_read(&of_unit, &oxygen_flows), &of_unit);
+    return is_alone(&tokens, "gone")
+               ? SAID_NO
+               : sure_of(asked->arena, yes_no_read(&tokens, &oxygen_flows), &tokens);
 }
 
 bool

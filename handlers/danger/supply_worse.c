@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "clause.h"
 #include "found.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -155,18 +156,23 @@ tells_stopped_again(const struct tokens *tokens)
     static const char in_one[] = "volvio a pararse|volvio a parar|se volvio a parar|"
                                  "volvio a apagarse|se volvio a apagar|volvio a apagar|"
                                  "volvio a fallar|volvio a morir|se me volvio a apagar|"
-                                 "volvio a dejar de|off again|down again|out again";
-    static const char around_off[] =
-        " off down out again it is its the unit machine power just now "
-        "thing went oh no ";
+                                 "volvio a dejar de";
+    /* Of the supply only with nothing else beside it: "gone again", "se fue otra vez". */
+    static const char in_short[] = "off again|down again|out again|gone again|fue otra vez|"
+                                   "otra vez se fue|fue de nuevo|volvio a ir";
+    static const char around_short[] =
+        " off down out gone again it is its the unit machine power lights electricity just now "
+        "thing went oh no se nos la luz fue otra vez de nuevo volvio a ir ya ay corriente ";
+    static const char phones[] = " phone cell cellphone tablet laptop telefono celular cel movil ";
     size_t i, j;
 
-    if (tokens_have(tokens, in_one)) {
-        return !tokens_have(tokens, "off again|down again|out again") ||
-               tokens_words_among(tokens, around_off);
+    if (tokens_have(tokens, in_one) ||
+        (tokens_have(tokens, in_short) && tokens_words_among(tokens, around_short))) {
+        return true;
     }
     for (i = 0; i < tokens->count; i++) {
-        if (!token_among(tokens, i, stops) && tokens_phrase_at(tokens, i, stops_in_two) == 0) {
+        if ((!token_among(tokens, i, stops) && tokens_phrase_at(tokens, i, stops_in_two) == 0) ||
+            clause_has(tokens, clause_around(tokens, i), phones)) {
             continue;
         }
         for (j = tokens_back(i, NEAR); j < i + NEAR + 1; j++) {

@@ -206,6 +206,43 @@ START_TEST(half_a_flow_out_of_the_tube_or_off_and_on_again_is_no)
 }
 END_TEST
 
+START_TEST(what_is_said_of_a_phone_is_nothing_of_the_oxygen)
+{
+    static const char *const of_phone[] = {"my phone died again", "sorry, phone was off",
+                                           "my cell died", "se me apago el celular",
+                                           "se murio mi telefono"};
+    static const char *const of_both[] = {"no my phone died", "my phone died and nothing comes",
+                                          "phone died, machine still off"};
+    size_t i;
+
+    for (i = 0; i < sizeof of_phone / sizeof of_phone[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, of_phone[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_EMERGENCY, "%s", of_phone[i]);
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    }
+    EACH_IS(of_both, ALERT_EMERGENCY, QUESTION_NONE);
+}
+END_TEST
+
+START_TEST(one_word_tells_that_it_is_back_or_gone)
+{
+    static const char *const back[] = {"back", "back again lol", "ok its back now"};
+    static const char *const gone[] = {"gone again", "its gone", "power gone again"};
+    static const char *const neither[] = {"i will be back", "back in a minute",
+                                          "he is gone to the store for it"};
+    size_t i;
+
+    EACH_IS(back, ALERT_NONE, QUESTION_NONE);
+    EACH_IS(gone, ALERT_EMERGENCY, QUESTION_NONE);
+    for (i = 0; i < sizeof neither / sizeof neither[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, neither[i]);
+        ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    }
+}
+END_TEST
+
 START_TEST(a_question_beside_it_is_answered_and_oxygen_asked_about_again)
 {
     ask_whether_it_flows();
@@ -229,6 +266,8 @@ main(void)
     tcase_add_test(tests, half_a_flow_is_no);
     tcase_add_test(tests, half_of_something_else_is_no_half_flow);
     tcase_add_test(tests, half_a_flow_out_of_the_tube_or_off_and_on_again_is_no);
+    tcase_add_test(tests, what_is_said_of_a_phone_is_nothing_of_the_oxygen);
+    tcase_add_test(tests, one_word_tells_that_it_is_back_or_gone);
     tcase_add_test(tests, a_question_beside_it_is_answered_and_oxygen_asked_about_again);
     return fixture_run(tests);
 }

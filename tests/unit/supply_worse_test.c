@@ -82,7 +82,8 @@ START_TEST(a_unit_that_stops_once_more_is_told_anew)
 {
     static const char *const texts[] = {
         "it stopped again",  "quit again just now", "off again",          "shut down again",
-        "se apagó otra vez", "otra vez se paró",    "se volvió a apagar", "de nuevo no sale aire"};
+        "se apagó otra vez", "otra vez se paró",    "se volvió a apagar", "de nuevo no sale aire",
+        "gone again",        "se fue otra vez",     "power gone again",   "la luz se fue de nuevo"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
@@ -96,6 +97,25 @@ START_TEST(a_unit_that_stops_once_more_is_told_anew)
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
         ck_assert_int_eq(stage->context.conversation.question, QUESTION_FLOWING);
+    }
+}
+END_TEST
+
+START_TEST(a_phone_or_a_person_that_is_gone_again_is_not_the_supply)
+{
+    static const char *const texts[] = {"my phone died again", "he is gone again to the store",
+                                        "se fue otra vez mi hijo", "se me apago otra vez el cel"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        shipped_talk_anew();
+        fixture_stranger(stage);
+        fixture_text(stage, "my machine stopped");
+        fixture_wait_minutes(stage, 2);
+        fixture_text(stage, "yes it is flowing");
+        fixture_wait_minutes(stage, 40);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
     }
 }
 END_TEST
@@ -223,6 +243,7 @@ main(void)
     tcase_add_test(tests, a_few_percent_without_a_plug_and_a_tank_are_an_emergency);
     tcase_add_test(tests, a_tank_on_record_leaves_it_urgent);
     tcase_add_test(tests, a_unit_that_stops_once_more_is_told_anew);
+    tcase_add_test(tests, a_phone_or_a_person_that_is_gone_again_is_not_the_supply);
     tcase_add_test(tests, a_needle_that_goes_to_the_end_is_told_anew);
     tcase_add_test(tests, other_things_are_not_the_supply);
     tcase_add_test(tests, after_all_is_well_small_talk_of_tomorrow_is_none);
