@@ -293,15 +293,19 @@ of_figures(const struct asked *asked)
 }
 
 /* What the conversation is held in: by the newest text that tells, else by the one that made us
- * ask, else as the record has it; from a stranger also by the words for figures and units: "E, 1500
- * psi, 2 litros". */
+ * ask, else as we answered last, else as the record has it; from a stranger also by the words for
+ * figures and units: "E, 1500 psi, 2 litros". */
 static enum language
 language_so_far(const struct asked *asked)
 {
     const struct context *context = asked->context;
     enum language told = asked->rental != NULL ? asked->rental->language : of_figures(asked);
+    bool is_by_figures = asked->rental == NULL && told == LANGUAGE_ES;
     size_t i;
 
+    if (context->conversation.is_spoken && !is_by_figures) {
+        told = context->conversation.language;
+    }
     for (i = context->recent_count; i > 0; i--) {
         if (tells_language(asked, context->recent[i - 1].text, &told)) {
             return told;

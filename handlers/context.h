@@ -84,9 +84,11 @@ struct conversation {
     const char *choices[CHOICES_MAX];
     size_t choice_count;
     struct last_answer last;
-    const char *rental_id; /* the rental that this phone chose to speak of, or NULL */
-    const char *in_charge; /* staff phone that leads this conversation, or NULL */
-    bool opted_out;        /* consent withdrawn: nothing but what they ask for in an emergency */
+    const char *rental_id;  /* the rental that this phone chose to speak of, or NULL */
+    const char *in_charge;  /* staff phone that leads this conversation, or NULL */
+    bool opted_out;         /* consent withdrawn: nothing but what they ask for in an emergency */
+    bool is_spoken;         /* the language is known */
+    enum language language; /* that we answered in last */
 };
 
 /* What is known of the charge of one rental's batteries, from the newest report of any phone. */

@@ -280,6 +280,8 @@ handlers_decide(void *arena, const struct message *message, const struct context
     } else if (verdict->route == ROUTE_EMERGENCY) {
         answer_beside_emergency(&whole, verdict);
     }
+    verdict->conversation.is_spoken = true;
+    verdict->conversation.language = verdict->language;
     in_charge_pass_on(&whole, verdict);
     follow_up_keep(&whole, verdict);
     power_keep_reading(&whole, verdict);

@@ -40,6 +40,19 @@ open_question_named(const char *name)
     return QUESTION_NONE; /* of a newer program, whose file we refuse: cannot be */
 }
 
+static void
+read_language(const char *code, struct conversation *conversation)
+{
+    int language;
+
+    for (language = 0; code != NULL && language < LANGUAGE_COUNT; language++) {
+        if (strcmp(code, language_code((enum language)language)) == 0) {
+            conversation->is_spoken = true;
+            conversation->language = (enum language)language;
+        }
+    }
+}
+
 /* A JSON array of ids. */
 static void
 read_choices(void *arena, const char *text, struct conversation *conversation)
@@ -137,7 +150,8 @@ conversation_rows_at(struct store *store, void *arena, const char *phone, int64_
     sqlite3_stmt *query = store_query(
         store,
         "SELECT c.last_utc_s, c.question, c.asked_utc_s, c.choices, c.rental_id, c.in_charge,"
-        " t.body, c.asked_start, c.asked_length, c.last_answer"
+        " t.body, c.asked_start, c.asked_length, c.last_answer, (SELECT v.language FROM verdict v"
+        " WHERE v.text_id = c.text_id ORDER BY v.id DESC LIMIT 1)"
         " FROM conversation c LEFT JOIN text t ON t.id = c.asked_text_id WHERE c.id = ?",
         VALUES(number(row)), fault);
     bool more;
@@ -156,6 +170,7 @@ conversation_rows_at(struct store *store, void *arena, const char *phone, int64_
         conversation->in_charge = column_text(arena, query, 5);
         conversation->asked_about = read_asked_about(arena, query, 6, 7);
         read_last(arena, (const char *)sqlite3_column_text(query, 9), &conversation->last);
+        read_language((const char *)sqlite3_column_text(query, 10), conversation);
         store_end(query);
     }
     return read_consent(store, phone, &conversation->opted_out, fault);

@@ -426,6 +426,20 @@ START_TEST(figures_and_units_of_a_stranger_tell_the_language_too)
 }
 END_TEST
 
+START_TEST(a_number_alone_later_is_answered_in_the_language_of_the_talk)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "buenos dias, mi saturacion esta en 88");
+    fixture_wait_minutes(stage, 20);
+    fixture_text(stage, "86");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_text(stage, "and how do i clean the filter of it");
+    fixture_wait_minutes(stage, 20);
+    fixture_text(stage, "86");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_EN);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -455,5 +469,6 @@ main(void)
     tcase_add_test(tests, thanks_of_many_words_call_nobody);
     add_languages(tests);
     tcase_add_test(tests, figures_and_units_of_a_stranger_tell_the_language_too);
+    tcase_add_test(tests, a_number_alone_later_is_answered_in_the_language_of_the_talk);
     return fixture_run(tests);
 }
