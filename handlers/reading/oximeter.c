@@ -13,6 +13,7 @@
 #include "oximeter_parts.h"
 #include "persons.h"
 #include "reaction.h"
+#include "slip.h"
 
 enum { LOWEST = 30, HIGHEST = 100, STRONG_REACH = 8, BACK_REACH = 8 };
 
@@ -30,6 +31,9 @@ static const char things[] = " clip clips thing thingy thingie meter gadget read
 static const char weak_cues[] = " o2 02 ox oxy oxi oxygen oxigeno reading readings readout level "
                                 "levels stats number numbers lectura "
                                 "nivel ";
+/* One slip of the finger away from these it is the same: "satuation", "oxigen". */
+static const char *const strong_words[] = {"saturation", "saturacion", "oximeter", "oximetro"};
+static const char *const weak_words[] = {"oxygen", "oxigeno"};
 static const char whose[] = " my his her moms dads mi su ";
 static const char linking[] =
     " is s its it was says said say at reads read reading shows show showing showed now just only "
@@ -125,6 +129,10 @@ oximeter_value(const struct tokens *tokens, size_t at, size_t *taken)
     }
     value = thousandths / 1000;
     after = at + *taken;
+    if (value >= 3 && value <= 9 && token_is(tokens, after, "o") && tokens->list[after].glued) {
+        value *= 10; /* "8o" */
+        after = at + ++*taken;
+    }
     if (value >= 6 && value <= 9 && *taken == 1 && !token_among(tokens, after, " a an un una ") &&
         tokens_number(tokens, after, true, &second) == 1 && second < 10 * 1000 &&
         tokens->list[at].kind == tokens->list[after].kind) { /* "eight four" */
@@ -150,6 +158,19 @@ begins_strong(const struct tokens *tokens, size_t at)
         if (tokens->list[at].kind == TOKEN_WORD &&
             strncmp(tokens->list[at].text, strong_beginnings[i], strlen(strong_beginnings[i])) ==
                 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+static bool
+is_slip_of(const struct tokens *tokens, size_t at, const char *const *words, size_t count)
+{
+    size_t i;
+
+    for (i = 0; i < count && tokens->list[at].kind == TOKEN_WORD; i++) {
+        if (slip_between(tokens->list[at].text, words[i]) != SLIP_NONE) {
             return true;
         }
     }
@@ -225,6 +246,13 @@ is_saturday(const struct tokens *tokens, size_t at)
 }
 
 static bool
+is_weak_cue(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, weak_cues) ||
+           is_slip_of(tokens, at, weak_words, sizeof weak_words / sizeof weak_words[0]);
+}
+
+static bool
 is_cue(const struct tokens *tokens, size_t at, bool *strong)
 {
     bool pulse_ox = token_among(tokens, at, " ox oxy oxi ") && at > 0 &&
@@ -236,10 +264,11 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
         return false;
     }
     *strong = pulse_ox || token_among(tokens, at, strong_cues) || begins_strong(tokens, at) ||
+              is_slip_of(tokens, at, strong_words, sizeof strong_words / sizeof strong_words[0]) ||
               is_on_finger(tokens, at) || is_finger_with_value(tokens, at) ||
               is_finger_behind_value(tokens, at);
     if (at > 0 && token_among(tokens, at - 1, whose)) {
-        return *strong || token_among(tokens, at, weak_cues); /* "2 batteries, my reading 78" */
+        return *strong || is_weak_cue(tokens, at); /* "2 batteries, my reading 78" */
     }
     if (!*strong && ((at > 0 && token_among(tokens, at - 1, oximeter_other_things)) ||
                      (at > 1 && token_among(tokens, at - 2, oximeter_other_things)))) {
@@ -250,7 +279,7 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
          token_among(tokens, at - 4, oximeter_other_things))) {
         return false; /* "has 2 batteries, both reading 80%" */
     }
-    return *strong || token_among(tokens, at, weak_cues);
+    return *strong || is_weak_cue(tokens, at);
 }
 
 void
@@ -268,7 +297,8 @@ oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value,
 static bool
 names_no_oxygen(const struct tokens *tokens, size_t cue)
 {
-    return token_among(tokens, cue, " reading readings readout number numbers lectura ") &&
+    return token_among(tokens, cue,
+                       " reading readings readout number numbers level lectura nivel ") &&
            !token_among(tokens, tokens_back(cue, 1), whose);
 }
 
@@ -282,7 +312,7 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
         int value = oximeter_value(tokens, at, &taken);
 
         if (value > 0 && !strong && names_no_oxygen(tokens, cue) &&
-            oximeter_is_watched_battery(tokens, at)) {
+            (oximeter_is_watched_battery(tokens, at) || oximeter_may_be_charge(tokens, at))) {
             return;
         }
         if (value > 0) {

@@ -330,6 +330,38 @@ START_TEST(what_is_told_to_fall_to_little_is_a_battery_unless_it_is_somebodys)
 }
 END_TEST
 
+START_TEST(a_slip_in_its_name_or_a_letter_for_the_nought_is_read)
+{
+    static const struct row rows[] = {
+        {"satuation 83", 83},      {"saturaton 84", 84},           {"la satuacion en 82", 82},
+        {"oximter says 77", 77},   {"my oxigen is 81", 81},        {"oxgen 79", 79},
+        {"sat is 8o", 80},         {"her o2 is 7o% now", 70},      {"spo2 9O", 90},
+        {"saturday 83 people", 0}, {"o2 delivery at 8o clock", 0},
+    };
+
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
+/* It may be what a battery has; it is asked back. */
+START_TEST(a_reading_of_whatever_it_is_is_none_of_oxygen_if_hours_are_asked)
+{
+    static const struct row rows[] = {
+        {"the readout is 48, how long", 0},
+        {"level is 78 how long", 0},
+        {"la lectura marca 48, cuanto dura", 0},
+        {"my reading is 48, how long", 48},
+        {"her reading is 78 how long till help", 78},
+        {"oxygen level is 78, how long", 78},
+        {"o2 readout 79 how long do i wait", 79},
+        {"la lectura es 78, cuanto tiempo", 78},
+        {"the readout is 78", 78},
+    };
+
+    reads(rows, sizeof rows / sizeof rows[0]);
+}
+END_TEST
+
 START_TEST(sat_behind_an_hour_is_a_day_only_if_batteries_follow)
 {
     static const struct row rows[] = {
@@ -521,6 +553,8 @@ main(void)
     tcase_add_test(tests, a_flow_or_a_room_takes_no_value_from_who_names_the_instrument);
     tcase_add_test(tests, who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it);
     tcase_add_test(tests, what_is_told_to_fall_to_little_is_a_battery_unless_it_is_somebodys);
+    tcase_add_test(tests, a_slip_in_its_name_or_a_letter_for_the_nought_is_read);
+    tcase_add_test(tests, a_reading_of_whatever_it_is_is_none_of_oxygen_if_hours_are_asked);
     tcase_add_test(tests, sat_behind_an_hour_is_a_day_only_if_batteries_follow);
     tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
     tcase_add_test(tests, other_numbers_are_no_values);
