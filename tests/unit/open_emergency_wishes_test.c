@@ -90,7 +90,7 @@ START_TEST(once_it_is_over_what_may_be_done_with_the_unit_is_answered)
         ck_assert_msg(strstr(fixture_replies(stage), "Ask 911") == NULL, "\"%s\"", texts[i]);
     }
     said_after("i cant breathe", "can i keep it another day"); /* while it presses */
-    ck_assert(strstr(fixture_replies(stage), "Ask 911") != NULL);
+    ck_assert(strstr(fixture_replies(stage), "Called 911?") != NULL);
 }
 END_TEST
 
