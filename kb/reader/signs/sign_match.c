@@ -7,37 +7,13 @@
 #include "sign_mend.h"
 #include "sign_weigh.h"
 
-/* What speaks against any sign in a text that is mostly a figure of speech. */
-static const float figure_says = 2.5f;
-
-/* What speaks against more than a phrase of another level says. */
-static const float little_said = 0.3f;
-
-enum { FEW_WORDS = 6 }; /* too few for a whole text to show a sign whatever speaks against it */
-
-/* How much likelier another level must be for words to be taken for that alone. */
-static const float in_doubt = 0.1f;
-
-/*
- * A phrase fires for nothing if neither the whole text nor its likeliest stretch is so much like a
- * sign of the level; and a whole text that is so much like one shows it, whatever was held back in
- * it and whatever speaks against a stretch.
- */
-static const float needed[OPINION_LEVELS] = {
-    [SIGN_CLINICAL] = 0, [SIGN_EQUIPMENT] = -0.5f, [SIGN_EMERGENCY] = 0};
-static const float enough[OPINION_LEVELS] = {
-    [SIGN_CLINICAL] = 0.15f, [SIGN_EQUIPMENT] = 2, [SIGN_EMERGENCY] = 0.6f};
-
-/* What speaks against an emergency that only the opinion of another language finds: it was learnt
- * from texts in which the words of this one are few. Of anything else it is not asked. */
-static const float foreign_doubt = 3;
-
 /* ---- One sign in one text ------------------------------------------------------------------ */
 
 /* What a line of a sign is searched for, and what held it back. */
 struct wanted {
     struct sign_match *match;
     struct judging *judging;      /* or NULL: whatever phrase is found fires */
+    bool is_well_known;           /* the sign, to the second opinion */
     const struct phrase *held_by; /* an open figure of speech, or NULL */
     enum sign_held held;
 };
@@ -99,18 +75,24 @@ hold_masked(const struct judging *judging, enum sign_level level)
     }
 }
 
-/* The second opinion, if there is one, lets a phrase that was found count. */
+/* The second opinion, if there is one, lets a phrase that was found count. Where it has seen too
+ * little of the sign to speak against it later, it is sure. */
 static bool
-is_believed(struct judging *judging, enum sign_level level, struct stretch words)
+is_believed(const struct wanted *wanted, struct stretch words)
 {
+    struct judging *judging = wanted->judging;
+    enum sign_level level = wanted->match->sign->level;
+    bool is_sure;
+
     if (judging == NULL || judging->view == NULL) {
         return true;
     }
-    if (judging_is_sure(judging, level, words)) {
-        judging->is_sure[level] = true;
-        return true;
+    is_sure = judging_is_sure(judging, level, words);
+    if (!is_sure && !judging_agrees(judging, level, words)) {
+        return false;
     }
-    return judging_agrees(judging, level, words);
+    judging->is_sure[level] = judging->is_sure[level] || is_sure || !wanted->is_well_known;
+    return true;
 }
 
 /* True unless something holds the words back; then wanted tells what. */
@@ -131,7 +113,7 @@ on_said(struct search *search, const struct phrase *phrase, const int *indexes, 
         held = SIGN_TAKEN_BACK;
     } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
         held = SIGN_PAST;
-    } else if (!is_believed(wanted->judging, wanted->match->sign->level, words)) {
+    } else if (!is_believed(wanted, words)) {
         held = SIGN_UNLIKE;
     }
     if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
@@ -173,6 +155,7 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
     size_t i;
 
     *wanted->match = (struct sign_match){.sign = signs->sign};
+    wanted->is_well_known = signs->is_well_known;
     for (i = 0; i < signs->said_as_count; i++) {
         if (!is_likely[signs->first + i] || !search_has_words(search, &signs->said_as[i])) {
             continue;
@@ -192,93 +175,6 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
 
 /* ---- All signs in one text ----------------------------------------------------------------- */
 
-/* True if figures of speech make up half of the text: "im dying to ski". */
-static bool
-is_mostly_figure(const struct judging *judging)
-{
-    size_t count = judging->search.heard.count, figures = 0, i;
-
-    for (i = 0; i < count; i++) {
-        figures += judging->search.is_figure[i];
-    }
-    return 2 * figures >= count;
-}
-
-/* What speaks against the second opinion alone on a level. */
-static float
-doubt_of(const struct judging *judging)
-{
-    bool fires_yet = judging->fires[SIGN_CLINICAL] || judging->fires[SIGN_EQUIPMENT];
-
-    if (is_mostly_figure(judging)) {
-        return figure_says;
-    }
-    return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
-}
-
-/*
- * The level that words like a sign of this one are taken for: if they are likelier another, that.
- * "Her heart is racing" is in part like an emergency, but more like trouble. Equipment gives way to
- * trouble that a phrase has found; trouble gives way to nothing.
- */
-static enum sign_level
-likelier_level(const struct judging *judging, enum sign_level level, int first, int last)
-{
-    float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
-    float trouble = opinion_on_words(judging->view, SIGN_CLINICAL, first, last);
-    float equipment = opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last);
-
-    if (level == SIGN_EMERGENCY && equipment > says && equipment > trouble) {
-        return SIGN_EQUIPMENT;
-    }
-    if (trouble > says &&
-        (level == SIGN_EMERGENCY || (level == SIGN_EQUIPMENT && judging->fires[SIGN_CLINICAL]))) {
-        return SIGN_CLINICAL;
-    }
-    return level;
-}
-
-/* The words that the second opinion takes for a sign of the level; false if there are none. */
-static bool
-find_like_words(const struct judging *judging, enum sign_level level, int *first, int *last)
-{
-    if (!judging->is_foreign && judging->search.heard.count > FEW_WORDS &&
-        opinion_on_text(judging->view, level) > enough[level]) {
-        *first = 0;
-        *last = (int)judging->search.heard.count - 1;
-        return true;
-    }
-    return opinion_alone(judging->view, level, first, last) - doubt_of(judging) > 0;
-}
-
-/* What the second opinion finds on a level without a phrase; false if nothing. */
-static bool
-find_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
-{
-    const struct heard *heard = &judging->search.heard;
-    const struct opinion_example *nearest;
-    enum sign_level likelier;
-    int first, last;
-
-    if (!find_like_words(judging, level, &first, &last)) {
-        return false;
-    }
-    likelier = likelier_level(judging, level, first, last);
-    if (likelier != level && (judging->fires[likelier] || judging->is_held[likelier])) {
-        return false;
-    }
-    nearest = opinion_nearest(judging->view, likelier, first, last);
-    if (nearest == NULL) { /* no sign of the level has an example */
-        return false;
-    }
-    *match = (struct sign_match){.sign = nearest->sign,
-                                 .phrase = nearest->line,
-                                 .start = heard->list[first].start,
-                                 .end = heard->list[last].end,
-                                 .by_likeness = true};
-    return true;
-}
-
 /* Adds what the second opinion finds on levels that no phrase has found; returns how many there are
  * then. Beside an emergency it adds nothing. */
 static size_t
@@ -290,7 +186,7 @@ add_like(struct judging *judging, struct sign_match *matches, size_t count, size
          judging->view != NULL && level >= 0 && !judging->fires[SIGN_EMERGENCY]; level--) {
         if (count < room && !judging->fires[level] &&
             (level == SIGN_EMERGENCY || !judging->is_foreign) &&
-            find_like(judging, (enum sign_level)level, &matches[count])) {
+            judging_is_like(judging, (enum sign_level)level, &matches[count])) {
             judging->fires[matches[count++].sign->level] = true;
         }
     }
@@ -306,17 +202,6 @@ note(struct judging *judging, enum sign_level level, enum sign_held held, bool f
         judging->is_held[level] || (held != SIGN_FIRES && held != SIGN_UNLIKE);
 }
 
-/* What phrases have found on a level is all that speaks for it. */
-static bool
-is_unlike(const struct judging *judging, enum sign_level level)
-{
-    int first, last;
-
-    return judging->view != NULL && judging->fires[level] && !judging->is_sure[level] &&
-           opinion_on_text(judging->view, level) < needed[level] &&
-           opinion_alone(judging->view, level, &first, &last) < needed[level];
-}
-
 /* Leaves out the signs of levels that only phrases speak for; returns how many are left. */
 static size_t
 without_unlike(struct judging *judging, struct sign_match *matches, size_t count)
@@ -325,7 +210,7 @@ without_unlike(struct judging *judging, struct sign_match *matches, size_t count
     int level;
 
     for (level = 0; level < OPINION_LEVELS; level++) {
-        if (!is_unlike(judging, (enum sign_level)level)) {
+        if (!judging_is_unlike(judging, (enum sign_level)level)) {
             continue;
         }
         judging->fires[level] = false;
@@ -446,7 +331,7 @@ hold_unlike(struct judging *judging, struct sign_explained *explained, size_t co
     int level;
 
     for (level = 0; level < OPINION_LEVELS; level++) {
-        if (!is_unlike(judging, (enum sign_level)level)) {
+        if (!judging_is_unlike(judging, (enum sign_level)level)) {
             continue;
         }
         judging->fires[level] = false;

@@ -7,14 +7,14 @@
  * sign back is in sign_doubt.h and in the sign's own "Not meant by".
  *
  * A phrase found is evidence, not proof ("she leans"), and so is the second opinion on the words
- * (sign_opinion.h). A phrase fires if the whole text or its sentence is like a sign, if its sentence
- * has hardly more words, or if surely its clause is like one or the part of that which "and", "but",
- * "my" and the like divide, whatever the rest is about; but unless it is so by those words alone,
- * the whole text or a stretch of it must not be unlike a sign of that level. Without a phrase the
- * text, or a stretch of it, must be like one; what is like an emergency but likelier something
- * milder is taken for that. Where a phrase was held back (a negation, a figure of speech) the
- * opinion must be very sure of whatever holds its part of the sentence, or sure of the whole text;
- * where the text surely asks for a topic, more is asked of all but a sentence with a phrase.
+ * (sign_opinion.h). A phrase fires if the whole text or its sentence is like a sign, if its
+ * sentence has hardly more words, or if surely its clause is like one or the part of that which
+ * "and", "but", "my" and the like divide, whatever the rest is about; but unless it is so by those
+ * words alone, the whole text or a stretch of it must not be unlike a sign of that level. Without a
+ * phrase the text, or a stretch of it, must be like one; what is like an emergency but likelier
+ * something milder is taken for that. Where a phrase was held back (a negation, a figure of speech)
+ * the opinion must be very sure of whatever holds its part of the sentence, or sure of the whole
+ * text; where the text surely asks for a topic, more is asked of all but a sentence with a phrase.
  *
  * Each figure below is of texts that nothing was learnt from, by people who had seen neither
  * phrases nor program, each time other texts than the time before. Emergencies found in % where 2,

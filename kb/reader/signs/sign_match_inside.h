@@ -13,7 +13,8 @@ struct sign_phrases {
     const int *lines; /* of the file, one a phrase */
     struct phrase *said_as, *not_meant_by;
     size_t said_as_count, not_meant_by_count;
-    size_t first; /* number of the first of its phrases, among those of all signs */
+    size_t first;       /* number of the first of its phrases, among those of all signs */
+    bool is_well_known; /* to the second opinion: it has many whole texts */
 };
 
 struct sign_index {

@@ -1,5 +1,28 @@
 #include "sign_weigh.h"
 
+/* What speaks against any sign in a text that is mostly a figure of speech. */
+static const float figure_says = 2.5f;
+
+/* What speaks against more than a phrase of another level says. */
+static const float little_said = 0.3f;
+
+/* How much likelier another level must be for words to be taken for that alone. */
+static const float in_doubt = 0.1f;
+
+/*
+ * A phrase fires for nothing if neither the whole text nor its likeliest stretch is so much like a
+ * sign of the level; and a whole text that is so much like one shows it, whatever was held back in
+ * it and whatever speaks against a stretch.
+ */
+static const float needed[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = 0, [SIGN_EQUIPMENT] = -0.5f, [SIGN_EMERGENCY] = 0};
+static const float enough[OPINION_LEVELS] = {
+    [SIGN_CLINICAL] = 0.15f, [SIGN_EQUIPMENT] = 2, [SIGN_EMERGENCY] = 0.6f};
+
+/* What speaks against an emergency that only the opinion of another language finds: it was learnt
+ * from texts in which the words of this one are few. Of anything else it is not asked. */
+static const float foreign_doubt = 3;
+
 /*
  * What speaks against a phrase in a part of a sentence that is like a sign where the sentence and
  * the text are not, in units of the opinion's decision: of the best of several parts less is to be
@@ -10,7 +33,7 @@ static const float phrase_says = 0.2f;
 
 enum {
     ALONE_WORDS = 3, /* of a sentence beside a phrase that take nothing from it */
-    FEW_WORDS = 5    /* too few for the opinion to be sure of */
+    FEW_WORDS = 5    /* too few for the opinion to be sure of, either way */
 };
 
 void
@@ -131,4 +154,102 @@ judging_agrees(const struct judging *judging, enum sign_level level, struct stre
 
     return is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
            may_be_like(judging, level, sentence);
+}
+
+/* ---- Without a phrase ----------------------------------------------------------------------- */
+
+/* True if figures of speech make up half of the text: "im dying to ski". */
+static bool
+is_mostly_figure(const struct judging *judging)
+{
+    size_t count = judging->search.heard.count, figures = 0, i;
+
+    for (i = 0; i < count; i++) {
+        figures += judging->search.is_figure[i];
+    }
+    return 2 * figures >= count;
+}
+
+/* What speaks against the second opinion alone on a level. */
+static float
+doubt_of(const struct judging *judging)
+{
+    bool fires_yet = judging->fires[SIGN_CLINICAL] || judging->fires[SIGN_EQUIPMENT];
+
+    if (is_mostly_figure(judging)) {
+        return figure_says;
+    }
+    return (fires_yet ? little_said : 0) + (judging->is_foreign ? foreign_doubt : 0);
+}
+
+/*
+ * The level that words like a sign of this one are taken for: if they are likelier another, that.
+ * "Her heart is racing" is in part like an emergency, but more like trouble. Equipment gives way to
+ * trouble that a phrase has found; trouble gives way to nothing.
+ */
+static enum sign_level
+likelier_level(const struct judging *judging, enum sign_level level, int first, int last)
+{
+    float says = opinion_on_words(judging->view, level, first, last) + in_doubt;
+    float trouble = opinion_on_words(judging->view, SIGN_CLINICAL, first, last);
+    float equipment = opinion_on_words(judging->view, SIGN_EQUIPMENT, first, last);
+
+    if (level == SIGN_EMERGENCY && equipment > says && equipment > trouble) {
+        return SIGN_EQUIPMENT;
+    }
+    if (trouble > says &&
+        (level == SIGN_EMERGENCY || (level == SIGN_EQUIPMENT && judging->fires[SIGN_CLINICAL]))) {
+        return SIGN_CLINICAL;
+    }
+    return level;
+}
+
+/* The words that the second opinion takes for a sign of the level; false if there are none. */
+static bool
+find_like_words(const struct judging *judging, enum sign_level level, int *first, int *last)
+{
+    if (!judging->is_foreign && judging->search.heard.count > FEW_WORDS &&
+        opinion_on_text(judging->view, level) > enough[level]) {
+        *first = 0;
+        *last = (int)judging->search.heard.count - 1;
+        return true;
+    }
+    return opinion_alone(judging->view, level, first, last) - doubt_of(judging) > 0;
+}
+
+bool
+judging_is_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
+{
+    const struct heard *heard = &judging->search.heard;
+    const struct opinion_example *nearest;
+    enum sign_level likelier;
+    int first, last;
+
+    if (!find_like_words(judging, level, &first, &last)) {
+        return false;
+    }
+    likelier = likelier_level(judging, level, first, last);
+    if (likelier != level && (judging->fires[likelier] || judging->is_held[likelier])) {
+        return false;
+    }
+    nearest = opinion_nearest(judging->view, likelier, first, last);
+    if (nearest == NULL) { /* no sign of the level has an example */
+        return false;
+    }
+    *match = (struct sign_match){.sign = nearest->sign,
+                                 .phrase = nearest->line,
+                                 .start = heard->list[first].start,
+                                 .end = heard->list[last].end,
+                                 .by_likeness = true};
+    return true;
+}
+
+bool
+judging_is_unlike(const struct judging *judging, enum sign_level level)
+{
+    int first, last;
+
+    return judging->view != NULL && judging->fires[level] && !judging->is_sure[level] &&
+           opinion_on_text(judging->view, level) < needed[level] &&
+           opinion_alone(judging->view, level, &first, &last) < needed[level];
 }

@@ -45,4 +45,11 @@ bool judging_is_sure(const struct judging *judging, enum sign_level level, struc
  */
 bool judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase);
 
+/* What the second opinion finds on a level without a phrase; false if nothing. */
+bool judging_is_like(const struct judging *judging, enum sign_level level,
+                     struct sign_match *match);
+
+/* True if phrases have found a sign of the level, and that is all that speaks for it. */
+bool judging_is_unlike(const struct judging *judging, enum sign_level level);
+
 #endif
