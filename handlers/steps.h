@@ -100,6 +100,8 @@ bool emergency_number_decide(const struct asked *asked, struct verdict *verdict)
 /* They have called the emergency number, or help is on its way. */
 #define CALLED_REASON "called-911"
 bool is_over_told(const struct asked *asked);
+/* So it sounds, after what may harm later: pills, bad gas. */
+bool is_over_too_soon(const struct asked *asked);
 /* All of it is words of an all-clear, be it of persons or things and whatever is open. */
 bool is_over_of_anything(const struct asked *asked);
 /* "Mi papa ya quedo", and nothing else: he is well, or all is lost. */
@@ -248,12 +250,6 @@ const char *help_told_words(const struct asked *asked);
 /* Where they are: "cabin 14", "22 aspen ct". */
 bool place_told(const struct asked *asked);
 
-/* A person hurts or threatens another: asked beside an emergency. */
-bool threat_told(const struct asked *whole);
-/* In words that tell of nothing else: "hands round her neck". */
-bool threat_is_plain(const struct asked *whole);
-/* This sign is found in the words of that, and nothing of the body is told. */
-bool threat_is_its_words(const struct asked *whole, const struct sign_match *match);
 /* A wish to die was told in the last hours, and staff have not closed it. */
 bool self_harm_was_told(const struct context *context);
 /* The same, and nothing of the body or from others with it. */

@@ -321,7 +321,7 @@ beside_emergency_read(const struct asked *whole)
     if (help_is_late_told(whole)) {
         return BESIDE_LATE;
     }
-    if (tokens_have(tokens, calls_off) ||
+    if (is_over_too_soon(whole) || tokens_have(tokens, calls_off) ||
         (tokens_have(tokens, still_needed) && tokens_have(tokens, asks_needed))) {
         return BESIDE_STILL_NEEDED;
     }

@@ -25,6 +25,13 @@ struct found {
     bool hot_battery; /* a battery is hot or swollen; here or just before, or in an open alert */
 };
 
+/* An injury that only the words of who hurts or threatens are like is none; the danger is then what
+ * is told, unless the body is told of as well. */
+void threat_find(const struct asked *whole, struct found *found);
+
+/* So ends what staff are told of a value that is an emergency because of what they feel. */
+#define WITH_SYMPTOM " + symptom"
+
 void found_read(const struct asked *whole, struct found *found);
 
 bool found_has(const struct found *found, const char *id);

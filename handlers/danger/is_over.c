@@ -322,6 +322,16 @@ is_over_of_anything(const struct asked *asked)
 }
 
 bool
+is_over_too_soon(const struct asked *asked)
+{
+    static const char *const late[] = {"poison", "bad-gas"};
+
+    return open_emergency_stands(asked->context) && !speaks_against(asked) &&
+           found_alerted_of(asked->context, late, sizeof late / sizeof late[0]) &&
+           !is_over_told(asked) && only_tells(asked, of_persons, NULL);
+}
+
+bool
 is_over_told(const struct asked *asked)
 {
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&

@@ -224,6 +224,9 @@ only_readings_told(const struct asked *asked)
     for (i = 0; i < asked->context->alert_count; i++) {
         const char *reason = asked->context->alerts[i].reasons;
 
+        if (strstr(asked->context->alerts[i].brief, WITH_SYMPTOM) != NULL) {
+            return false;
+        }
         while (reason != NULL) {
             bool is_of_reading =
                 is_one_of(reason, of_readings, sizeof of_readings / sizeof of_readings[0]);

@@ -95,8 +95,10 @@ add_sign(const struct asked *whole, struct verdict *verdict, const struct sign_m
 }
 
 static void
-add_reading(const struct asked *whole, struct verdict *verdict, int reading, bool emergency)
+add_reading(const struct asked *whole, struct verdict *verdict, const struct found *found,
+            bool emergency)
 {
+    bool names_symptom = found->new_symptom && verdict->alert.level < ALERT_EMERGENCY;
     const char *id = emergency ? low_reading : reading_sign;
     struct answer *answer =
         verdict_add(verdict, ANSWER_SIGN, emergency ? ROUTE_EMERGENCY : ROUTE_CLINICAL, id);
@@ -104,10 +106,11 @@ add_reading(const struct asked *whole, struct verdict *verdict, int reading, boo
 
     answer->text = filled(whole, sign, emergency ? SAY_EMERGENCY_FIRST : SAY_CLINICAL_READING);
     answer->why.score = 1000;
-    answer->why.nearest = memory_format(whole->arena, "%d", reading);
+    answer->why.nearest = memory_format(whole->arena, "%d", found->reading);
     verdict_alert(verdict, emergency ? ALERT_EMERGENCY : ALERT_URGENT, true,
                   memory_format(whole->arena, "sign:%s", id),
-                  memory_format(whole->arena, "reading %d", reading));
+                  memory_format(whole->arena, "reading %d%s", found->reading,
+                                names_symptom ? WITH_SYMPTOM : ""));
 }
 
 /* What is no emergency by itself but is one with a symptom: a value, or a unit in trouble. */
@@ -196,7 +199,7 @@ add_all(const struct asked *whole, struct verdict *verdict, const struct found *
     }
     add_level(whole, verdict, found, true);
     if (found->reading > 0) {
-        add_reading(whole, verdict, found->reading, grave_reading);
+        add_reading(whole, verdict, found, grave_reading);
     }
     if (found->earlier_reading && found->new_symptom && verdict->alert.level < ALERT_EMERGENCY) {
         add_combined(whole, verdict, "reading-and-symptom", "reading + symptom");
@@ -372,29 +375,6 @@ find_in_open_emergency(struct asked *whole, struct found *found)
     }
 }
 
-/* An injury that only the words of who hurts or threatens are like is none; the danger is then what
- * is told, unless the body is told of as well. */
-static void
-find_threat(const struct asked *whole, struct found *found)
-{
-    const struct sign *in_danger = kb_sign(whole->context->kb, "in-danger", whole->language);
-    size_t i = 0;
-
-    if (in_danger == NULL || !found_has_level(found, SIGN_EMERGENCY) || !threat_told(whole)) {
-        return;
-    }
-    while (i < found->count) {
-        if (threat_is_its_words(whole, &found->list[i])) {
-            found_leave_out(found, found->list[i].sign->id);
-        } else {
-            i++;
-        }
-    }
-    if (threat_is_plain(whole) || !found_has_level(found, SIGN_EMERGENCY)) {
-        found_add(found, in_danger);
-    }
-}
-
 /* Its own words say what may not be done, or they ask just that. */
 static bool
 has_words_for_emergency(const char *id)
@@ -478,7 +458,7 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     found_read(whole, &found);
     leave_out_after_death(whole, &found);
     find_in_open_emergency(whole, &found);
-    find_threat(whole, &found);
+    threat_find(whole, &found);
     find_death_told_plainly(whole, &found);
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {

@@ -83,8 +83,8 @@ is_threatened(const struct context *context)
     return found_alerted_of(context, ids, 1);
 }
 
-bool
-threat_told(const struct asked *whole)
+static bool
+tells_threat(const struct asked *whole)
 {
     static const char third[] = " he hes hell she shes they theyre him el ella ellos ";
     const struct tokens *tokens = &whole->tokens;
@@ -96,14 +96,14 @@ threat_told(const struct asked *whole)
            (is_threatened(whole->context) && tokens_any_among(tokens, 0, third));
 }
 
-bool
-threat_is_plain(const struct asked *whole)
+static bool
+tells_plainly(const struct asked *whole)
 {
     return tokens_have(&whole->tokens, in_other_words);
 }
 
-bool
-threat_is_its_words(const struct asked *whole, const struct sign_match *match)
+static bool
+is_its_words(const struct asked *whole, const struct sign_match *match)
 {
     bool is_of_body = false;
     size_t i;
@@ -118,6 +118,27 @@ threat_is_its_words(const struct asked *whole, const struct sign_match *match)
            strcmp(match->sign->id, "choking") == 0 ||
            (strcmp(match->sign->id, "head-injury") == 0 &&
             tokens_have(&whole->tokens, "going to|gonna|will|wants to|hell|shell|theyll"));
+}
+
+void
+threat_find(const struct asked *whole, struct found *found)
+{
+    const struct sign *danger = kb_sign(whole->context->kb, in_danger, whole->language);
+    size_t i = 0;
+
+    if (danger == NULL || !found_has_level(found, SIGN_EMERGENCY) || !tells_threat(whole)) {
+        return;
+    }
+    while (i < found->count) {
+        if (is_its_words(whole, &found->list[i])) {
+            found_leave_out(found, found->list[i].sign->id);
+        } else {
+            i++;
+        }
+    }
+    if (tells_plainly(whole) || !found_has_level(found, SIGN_EMERGENCY)) {
+        found_add(found, danger);
+    }
 }
 
 /* They ask for no answer. */

@@ -94,6 +94,40 @@ START_TEST(once_it_is_over_what_may_be_done_with_the_unit_is_answered)
 }
 END_TEST
 
+/* What was swallowed or breathed in may harm later. */
+START_TEST(after_pills_or_gas_to_seem_well_calls_a_person_again)
+{
+    static const char *const after_pills[] = {"hes ok now", "shes fine now", "ya esta bien"};
+    size_t i;
+
+    for (i = 0; i < sizeof after_pills / sizeof after_pills[0]; i++) {
+        said_after("he took 20 pills", after_pills[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", after_pills[i]);
+    }
+    said_after("co alarm went off, we are outside", "we are all ok now");
+    fixture_says(stage, "Let the medics come and look, even if it seems better.");
+    fixture_alerts(stage, ALERT_EMERGENCY, "help:still-needed");
+    said_after("he took 20 pills", "the paramedics are here");
+    fixture_alerts(stage, ALERT_OFFICE, "is-over");
+}
+END_TEST
+
+START_TEST(a_good_value_takes_back_no_symptom_that_was_told_with_the_low_one)
+{
+    static const char *const with_more[] = {"sat 80, me siento mareada",
+                                            "sat 79, nauseous and a headache",
+                                            "her oxygen is 78 and she is dizzy"};
+    size_t i;
+
+    for (i = 0; i < sizeof with_more / sizeof with_more[0]; i++) {
+        said_after(with_more[i], "it was the wrong finger, its 96");
+        ck_assert_msg(strcmp(stage->verdict.alert.reason, "is-over") != 0, "\"%s\"", with_more[i]);
+    }
+    said_after("sat 79", "it was the wrong finger, its 96");
+    fixture_alerts(stage, ALERT_OFFICE, "is-over");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -105,6 +139,8 @@ main(void)
     tcase_add_test(tests, once_it_was_told_a_refusal_or_a_question_is_of_it);
     tcase_add_test(tests, without_it_an_ambulance_that_is_not_wanted_is_to_be_called_anyway);
     tcase_add_test(tests, once_it_is_over_what_may_be_done_with_the_unit_is_answered);
+    tcase_add_test(tests, after_pills_or_gas_to_seem_well_calls_a_person_again);
+    tcase_add_test(tests, a_good_value_takes_back_no_symptom_that_was_told_with_the_low_one);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }
