@@ -184,6 +184,17 @@ const char *const cut_leave[CUT_LETTERS] = {['f' - 'a'] = "for",
                                             ['t' - 'a'] = "to",
                                             ['w' - 'a'] = "with"};
 
+/* True if a word is what a phrase begins with. Letter by letter: most differ in the second. */
+static bool
+word_is(const char *word, const char *phrase)
+{
+    while (*word != '\0' && *word == *phrase) {
+        word++;
+        phrase++;
+    }
+    return *word == '\0' && (*phrase == ' ' || *phrase == '|' || *phrase == '\0');
+}
+
 size_t
 cut_words_at(const struct words *words, size_t at, const char *const phrases[CUT_LETTERS])
 {
@@ -196,11 +207,10 @@ cut_words_at(const struct words *words, size_t at, const char *const phrases[CUT
     }
     left = phrases[words->list[at].text[0] - 'a'];
     while (left != NULL && *left != '\0') {
-        size_t length = strcspn(left, " |");
-
-        stands = stands && i < words->count && strncmp(words->list[i].text, left, length) == 0 &&
-                 words->list[i].text[length] == '\0';
-        left += length;
+        stands = stands && i < words->count && word_is(words->list[i].text, left);
+        while (*left != ' ' && *left != '|' && *left != '\0') {
+            left++;
+        }
         i++;
         if (*left != ' ') {
             best = stands && i - at > best ? i - at : best;

@@ -87,23 +87,30 @@ weigh_levels(const struct opinion *opinion, float *says, float odds[OPINION_LEVE
 static void
 let_say(const struct net *net, const struct sums *sums, float *says)
 {
-    float whole = 0, factor, hidden[NET_HIDDEN] = {0};
+    const float squares[BLOCKS] = {[BLOCK_STEMS] = sums->square[STRAND_STEMS],
+                                   [BLOCK_PAIRS] =
+                                       sums->square[STRAND_NEXT] + sums->square[STRAND_APART],
+                                   [BLOCK_LETTERS] = sums->square[STRAND_LETTERS]};
+    float whole = 0, factors[BLOCKS], hidden[NET_HIDDEN];
     int block, h;
 
     for (block = 0; block < BLOCKS; block++) {
         float share = feature_share(MIX_SIGNS, (enum feature_block)block);
 
-        whole += sums->square[block] > nothing ? share * share : 0;
+        whole += squares[block] > nothing ? share * share : 0;
     }
     for (block = 0; block < BLOCKS; block++) {
-        if (sums->square[block] <= nothing) {
-            continue;
-        }
-        factor = feature_share(MIX_SIGNS, (enum feature_block)block) /
-                 sqrtf(sums->square[block] * whole);
-        for (h = 0; h < NET_HIDDEN; h++) {
-            hidden[h] += factor * sums->hidden[block][h];
-        }
+        factors[block] = squares[block] > nothing
+                             ? feature_share(MIX_SIGNS, (enum feature_block)block) /
+                                   sqrtf(squares[block] * whole)
+                             : 0;
+    }
+    for (h = 0; h < NET_HIDDEN; h++) {
+        float pairs = sums->hidden[STRAND_NEXT][h] + sums->hidden[STRAND_APART][h];
+
+        hidden[h] = factors[BLOCK_STEMS] * sums->hidden[STRAND_STEMS][h] +
+                    factors[BLOCK_PAIRS] * pairs +
+                    factors[BLOCK_LETTERS] * sums->hidden[STRAND_LETTERS][h];
     }
     net_decide(net, hidden, says);
 }
@@ -138,7 +145,7 @@ struct opinion_view {
     void *arena;
     const struct heard *heard;
     struct traits traits;
-    struct sums *sums[TRAIT_REACHES];    /* of the words before each, by what the traits take in */
+    struct sums *sums;                   /* of the words before each */
     int *bodily;                         /* how many of the words before each are [bodily] */
     bool is_asked;                       /* a topic is surely asked for */
     int *held[OPINION_LEVELS];           /* how many words up to each a sign was held back in */
@@ -147,79 +154,81 @@ struct opinion_view {
 
 /* Adds one trait by its number, UINT32_MAX for an unknown one. */
 static void
-add(const struct opinion_view *view, uint32_t number, enum feature_block block, struct sums *sums)
+add(const struct opinion_view *view, uint32_t number, enum strand strand, struct sums *sums)
 {
     const struct opinion *opinion = view->opinion;
     bool is_known = number != UINT32_MAX;
     float weight = is_known ? opinion->space.weight[number] : opinion->unknown_weight;
 
-    sums->all += block == BLOCK_STEMS;
-    sums->unknown += block == BLOCK_STEMS && !is_known;
-    sums->square[block] += weight * weight;
+    sums->all += strand == STRAND_STEMS;
+    sums->unknown += strand == STRAND_STEMS && !is_known;
+    sums->square[strand] += weight * weight;
     if (is_known) {
-        net_add(view->net, number, weight, sums->hidden[block]);
+        net_add(view->net, number, weight, sums->hidden[strand]);
     }
 }
 
-/* Sums up the traits so that those of any stretch of words are a difference of two sums. */
+static enum strand
+strand_of(enum feature_block block, int reach)
+{
+    if (block != BLOCK_PAIRS) {
+        return block == BLOCK_STEMS ? STRAND_STEMS : STRAND_LETTERS;
+    }
+    return reach == 1 ? STRAND_NEXT : STRAND_APART;
+}
+
+/* Sums up the traits, which come in the order of the words that they end with. */
 static void
 sum_up(struct opinion_view *view, int without)
 {
-    size_t words = view->heard->count, i;
+    size_t words = view->heard->count, at = 0, i;
     const struct features *features = &view->traits.features;
     uint32_t *numbers = memory_array(view->arena, uint32_t, features->count + 1);
-    size_t at[TRAIT_REACHES] = {0};
-    int reach;
 
     feature_numbers(&view->opinion->space, features, without, numbers);
-    for (reach = 0; reach < TRAIT_REACHES; reach++) {
-        view->sums[reach] = memory_array(view->arena, struct sums, words + 1);
-    }
+    view->sums = memory_must(talloc_array(view->arena, struct sums, (unsigned)words + 1));
+    memset(&view->sums[0], 0, sizeof(view->sums[0]));
     for (i = 0; i < features->count; i++) {
-        size_t word = features->list[i].word;
+        const struct feature *feature = &features->list[i];
 
-        reach = view->traits.reach[i];
-        for (; at[reach] <= word; at[reach]++) {
-            view->sums[reach][at[reach] + 1] = view->sums[reach][at[reach]];
+        for (; at <= feature->word; at++) {
+            view->sums[at + 1] = view->sums[at];
         }
-        add(view, numbers[i], (enum feature_block)features->list[i].block,
-            &view->sums[reach][word + 1]);
+        add(view, numbers[i], strand_of((enum feature_block)feature->block, view->traits.reach[i]),
+            &view->sums[at]);
     }
-    for (reach = 0; reach < TRAIT_REACHES; reach++) {
-        for (; at[reach] < words; at[reach]++) {
-            view->sums[reach][at[reach] + 1] = view->sums[reach][at[reach]];
-        }
+    for (; at < words; at++) {
+        view->sums[at + 1] = view->sums[at];
     }
 }
 
 /* What the traits of the words first..last come to. */
-static struct sums
-sums_within(const struct opinion_view *view, int first, int last)
+static void
+sum_within(const struct opinion_view *view, int first, int last, struct sums *within)
 {
-    struct sums within = {{0}, {{0}}, 0, 0};
-    int reach, block, h;
+    static const int reaches[STRANDS] = {[STRAND_NEXT] = 1, [STRAND_APART] = 2};
+    const struct sums *high = &view->sums[last + 1];
+    int strand, h;
 
-    for (reach = 0; reach < TRAIT_REACHES && first + reach <= last; reach++) {
-        const struct sums *low = &view->sums[reach][first + reach];
-        const struct sums *high = &view->sums[reach][last + 1];
+    for (strand = 0; strand < STRANDS; strand++) {
+        const int from = first + reaches[strand];
+        const struct sums *low = from <= last ? &view->sums[from] : high;
 
-        for (block = 0; block < BLOCKS; block++) {
-            within.square[block] += high->square[block] - low->square[block];
-            for (h = 0; h < NET_HIDDEN; h++) {
-                within.hidden[block][h] += high->hidden[block][h] - low->hidden[block][h];
-            }
+        within->square[strand] = high->square[strand] - low->square[strand];
+        for (h = 0; h < NET_HIDDEN; h++) {
+            within->hidden[strand][h] = high->hidden[strand][h] - low->hidden[strand][h];
         }
-        within.all += high->all - low->all;
-        within.unknown += high->unknown - low->unknown;
     }
-    return within;
+    within->all = high->all - view->sums[first].all;
+    within->unknown = high->unknown - view->sums[first].unknown;
 }
 
 static void
 decide_on(const struct opinion_view *view, int first, int last, float scores[OPINION_LEVELS])
 {
-    struct sums within = sums_within(view, first, last);
+    struct sums within;
 
+    sum_within(view, first, last, &within);
     decide(view->opinion, view->net, &within, scores);
 }
 
@@ -241,11 +250,12 @@ static const struct sign *
 likeliest_sign(const struct opinion_view *view, enum sign_level level, int first, int last)
 {
     const struct opinion *opinion = view->opinion;
-    struct sums within = sums_within(view, first, last);
     const struct sign *likeliest = NULL;
     float says[OPINION_LABELS_MAX], most = 0;
+    struct sums within;
     int label;
 
+    sum_within(view, first, last, &within);
     let_say(view->net, &within, says);
     for (label = 0; label + 1 < opinion->net.labels; label++) {
         const struct sign *sign = opinion->examples[opinion->firsts[label]].sign;

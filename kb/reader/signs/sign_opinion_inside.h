@@ -35,11 +35,17 @@ struct opinion {
     float bounds[OPINION_LEVELS]; /* what a decision must exceed */
 };
 
+/*
+ * Traits add up by strands, so that those of any stretch of words are a difference of two sums.
+ * Stems and letters are of one word (reach 0), pairs of one of two reaches (sign_traits.h).
+ */
+enum strand { STRAND_STEMS, STRAND_LETTERS, STRAND_NEXT, STRAND_APART, STRANDS };
+
 /* What the traits of some words come to. */
 struct sums {
-    float square[BLOCKS];
-    float hidden[BLOCKS][NET_HIDDEN]; /* what they put into the net's numbers */
-    float unknown, all;
+    float square[STRANDS];
+    float hidden[STRANDS][NET_HIDDEN]; /* what they put into the net's numbers */
+    float unknown, all;                /* stems */
 };
 
 /* What opinion_alone() makes of a text by the net that learnt without the examples of part
