@@ -365,6 +365,20 @@ tokens_number(const struct tokens *tokens, size_t at, bool article_counts, int *
     return 0;
 }
 
+/* False if the phrase begins with another letter than the token: most do. */
+static bool
+may_begin(const struct tokens *tokens, size_t at, const char *phrase)
+{
+    return phrase[0] == '*' || (at < tokens->count && tokens->list[at].text[0] == phrase[0]);
+}
+
+/* The end of the first of some phrases. */
+static size_t
+phrase_length(const char *phrases)
+{
+    return (size_t)(strchrnul(phrases, '|') - phrases);
+}
+
 /* How many tokens one phrase takes at one place, 0 if it is not there; `length` bytes of words
  * parted by single blanks. */
 static size_t
@@ -418,11 +432,11 @@ tokens_have(const struct tokens *tokens, const char *phrases)
         letters |= letter_bit(tokens->list[at].text);
     }
     while (*phrases != '\0') {
-        size_t length = strcspn(phrases, "|");
+        size_t length = phrase_length(phrases);
         bool may_be_there = (letters & letter_bit(phrases)) != 0; /* most are not */
 
         for (at = 0; may_be_there && at < tokens->count; at++) {
-            if (phrase_at(tokens, at, phrases, length) > 0) {
+            if (may_begin(tokens, at, phrases) && phrase_at(tokens, at, phrases, length) > 0) {
                 return true;
             }
         }
@@ -437,7 +451,8 @@ tokens_phrase_at(const struct tokens *tokens, size_t at, const char *phrases)
     size_t longest = 0;
 
     while (*phrases != '\0') {
-        size_t length = strcspn(phrases, "|"), taken = phrase_at(tokens, at, phrases, length);
+        size_t length = phrase_length(phrases);
+        size_t taken = may_begin(tokens, at, phrases) ? phrase_at(tokens, at, phrases, length) : 0;
 
         longest = taken > longest ? taken : longest;
         phrases += length + (phrases[length] == '|' ? 1 : 0);
