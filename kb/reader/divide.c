@@ -25,6 +25,7 @@ struct dividing {
     struct workspace *workspace;
     const char *text;
     struct words words;
+    const size_t *naming; /* how many of the words before each name something */
     struct topic_search whole;
     struct place places[PLACES_MAX];
     size_t count;
@@ -180,8 +181,8 @@ judge_place(const struct dividing *dividing, const struct place *place)
     bool asks = stress_asks(words, 0, place->at);
     bool other_asks = stress_asks(words, place->after, words->count);
     bool mark_at_end = strchr(dividing->text + words->list[words->count - 1].end, '?') != NULL;
-    size_t naming = cut_words_naming(words, 0, place->at);
-    size_t other_naming = cut_words_naming(words, place->after, words->count);
+    size_t naming = dividing->naming[place->at];
+    size_t other_naming = dividing->naming[words->count] - dividing->naming[place->after];
     double other_length = log((double)(words->count - place->after) + 1);
     enum { SHORT = 3 }; /* words */
     const struct evidence evidence[] = {
@@ -325,6 +326,18 @@ try_place(const struct dividing *dividing, const struct place *place, size_t fro
     }
 }
 
+/* How many of the words before each, and of all, name something. */
+static size_t *
+count_naming(void *arena, const struct words *words)
+{
+    size_t *naming = memory_array(arena, size_t, words->count + 1), i;
+
+    for (i = 0; i < words->count; i++) {
+        naming[i + 1] = naming[i] + cut_words_naming(words, i, i + 1);
+    }
+    return naming;
+}
+
 bool
 divide(const struct kb *kb, void *arena, struct workspace *workspace, const char *text, size_t from,
        size_t to, const struct pieces *cuts, enum language language, struct division *division)
@@ -334,10 +347,12 @@ divide(const struct kb *kb, void *arena, struct workspace *workspace, const char
     size_t i;
 
     dividing.text = memory_copy_n(arena, text + from, to - from);
-    dividing.words = words_read(arena, workspace, dividing.text, language);
-    if (!find_places(&dividing, cuts, from) || dividing.count > division->tries) {
+    dividing.words = words_read(arena, NULL, dividing.text, language);
+    if (!find_places(&dividing, cuts, from) || dividing.count == 0 ||
+        dividing.count > division->tries) {
         return false;
     }
+    dividing.naming = count_naming(arena, &dividing.words);
     division->tries -= dividing.count;
     dividing.whole = search(&dividing, dividing.text);
     for (i = 0; i < dividing.count && dividing.whole.count > 0; i++) {

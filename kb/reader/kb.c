@@ -220,6 +220,22 @@ kb_is_asked(const struct kb *kb, struct workspace *workspace, const char *text,
     return search.count > 0 && search.best[0].score >= ASKED_SURELY;
 }
 
+/* All signs of one language in a piece. That a topic is surely asked for only speaks against signs:
+ * where there are none, as in most texts, nobody need know. */
+static size_t
+find_in_language(const struct kb *kb, struct workspace *workspace, const char *piece,
+                 struct words words, enum language language, struct sign_match *matches,
+                 size_t room)
+{
+    const struct sign_index *signs = kb->languages[language].signs;
+    size_t count = sign_index_find(signs, workspace, words, false, matches, room);
+
+    if (count > 0 && kb_is_asked(kb, workspace, piece, language)) {
+        count = sign_index_find(signs, workspace, words, true, matches, room);
+    }
+    return count;
+}
+
 /* All signs of one piece of at most WORDS_TEXT_MAX bytes; returns how many. */
 static size_t
 find_in_piece(const struct kb *kb, struct workspace *workspace, const char *piece, size_t offset,
@@ -231,9 +247,8 @@ find_in_piece(const struct kb *kb, struct workspace *workspace, const char *piec
     int language;
 
     for (language = 0; language < LANGUAGE_COUNT; language++) {
-        count += sign_index_find(kb->languages[language].signs, workspace, words,
-                                 kb_is_asked(kb, workspace, piece, (enum language)language),
-                                 matches + count, kb->sign_count - count);
+        count += find_in_language(kb, workspace, piece, words, (enum language)language,
+                                  matches + count, kb->sign_count - count);
     }
     talloc_free(arena);
     for (i = 0; i < count; i++) {

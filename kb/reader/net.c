@@ -162,13 +162,13 @@ squash(float *hidden)
 enum { LABELS_AT_ONCE = 16 };
 
 static void
-let_some_say(const float *restrict outer, int labels, const float *restrict hidden,
-             float *restrict says)
+let_some_say(const float *restrict outer, const float *bias, int labels,
+             const float *restrict hidden, float *restrict says)
 {
     float sums[LABELS_AT_ONCE];
     int h, i;
 
-    memcpy(sums, says, sizeof(sums));
+    memcpy(sums, bias, sizeof(sums));
     for (h = 0; h < NET_HIDDEN; h++) {
         for (i = 0; i < LABELS_AT_ONCE; i++) {
             sums[i] += hidden[h] * outer[h * labels + i];
@@ -177,19 +177,24 @@ let_some_say(const float *restrict outer, int labels, const float *restrict hidd
     memcpy(says, sums, sizeof(sums));
 }
 
-/* What each label's likelihood is short of, after what the hidden numbers say. */
+/* What each label's likelihood is short of, after what the hidden numbers say. The last labels at
+ * once may have spoken before. */
 static void
 outer_say(const float *outer, const float *bias, int labels, const float *hidden, float *says)
 {
-    const int even = labels - labels % LABELS_AT_ONCE;
-    int h, from;
+    const int last = labels - LABELS_AT_ONCE;
+    int from, h;
 
-    memcpy(says, bias, (size_t)labels * sizeof(*says));
-    for (from = 0; from < even; from += LABELS_AT_ONCE) {
-        let_some_say(outer + from, labels, hidden, says + from);
+    for (from = 0; last >= 0 && from < labels; from += LABELS_AT_ONCE) {
+        const int at = from < last ? from : last;
+
+        let_some_say(outer + at, bias + at, labels, hidden, says + at);
     }
-    for (h = 0; h < NET_HIDDEN; h++) {
-        add_line(says + even, outer + h * labels + even, labels - even, hidden[h]);
+    if (last < 0) {
+        memcpy(says, bias, (size_t)labels * sizeof(*says));
+        for (h = 0; h < NET_HIDDEN; h++) {
+            add_line(says, outer + h * labels, labels, hidden[h]);
+        }
     }
 }
 

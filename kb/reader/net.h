@@ -6,8 +6,8 @@
  *
  * Learnt by stochastic gradient descent with steps that shrink with what a line has moved (AdaGrad:
  * Duchi, Hazan and Singer, JMLR 12, 2011), while no label is taken for quite sure (label smoothing:
- * Szegedy and others, CVPR 2016). The same numbers
- * come out each time and, as no library's expf() or tanhf() is asked, on every machine.
+ * Szegedy and others, CVPR 2016). The same numbers come out each time and, as no library is asked
+ * for expf() or tanhf(), on every machine.
  */
 #ifndef NET_H
 #define NET_H

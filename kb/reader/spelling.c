@@ -33,7 +33,7 @@ spelling_find(const struct spelling *spelling, const char *word, size_t length, 
     for (; spelling->by_text[at] != 0; at = (at + 1) & spelling->by_text_mask) {
         const char *known = spelling->text + spelling->words[spelling->by_text[at] - 1].text;
 
-        if (strncmp(known, word, length) == 0 && known[length] == '\0') {
+        if (known[0] == word[0] && strncmp(known, word, length) == 0 && known[length] == '\0') {
             *number = spelling->by_text[at] - 1;
             return true;
         }
@@ -95,12 +95,25 @@ add_text(struct spelling *spelling, const char *text)
     return at;
 }
 
+static void
+file_by_text(struct spelling *spelling, uint32_t number)
+{
+    const char *word = spelling->text + spelling->words[number].text;
+    size_t length = strlen(word);
+    uint32_t at = spelling_key(word, length, length, length) & spelling->by_text_mask;
+
+    while (spelling->by_text[at] != 0) {
+        at = (at + 1) & spelling->by_text_mask;
+    }
+    spelling->by_text[at] = number + 1;
+}
+
 /* Counts a word; returns its number. */
 static uint32_t
 count_word(struct spelling *spelling, const struct word *word)
 {
     size_t length = strlen(word->text);
-    uint32_t number, at;
+    uint32_t number;
 
     if (spelling_find(spelling, word->text, length, &number)) {
         spelling->words[number].often++;
@@ -110,11 +123,7 @@ count_word(struct spelling *spelling, const struct word *word)
     spelling->words[number].text = add_text(spelling, word->text);
     spelling->words[number].stem = add_text(spelling, word->stem);
     spelling->words[number].often = 1;
-    at = spelling_key(word->text, length, length, length) & spelling->by_text_mask;
-    while (spelling->by_text[at] != 0) {
-        at = (at + 1) & spelling->by_text_mask;
-    }
-    spelling->by_text[at] = number + 1;
+    file_by_text(spelling, number);
     return number;
 }
 
@@ -238,6 +247,21 @@ keep_pairs(void *arena, struct spelling *spelling, const struct pairs *all)
     spelling->pair_mask = kept.mask;
 }
 
+/* Files the words in a table for as many as they are, not as were said. It is sparse, for most that
+ * is looked up there is no word. */
+static void
+keep_words(void *arena, struct spelling *spelling)
+{
+    uint32_t number;
+
+    talloc_free(spelling->by_text);
+    spelling->by_text_mask = mask_for(4 * (size_t)spelling->word_count);
+    spelling->by_text = memory_array(arena, uint32_t, spelling->by_text_mask + (size_t)1);
+    for (number = 0; number < spelling->word_count; number++) {
+        file_by_text(spelling, number);
+    }
+}
+
 void
 spelling_build(void *arena, const struct words *texts, size_t count,
                const struct ordinary *ordinary, struct spelling *spelling)
@@ -262,6 +286,7 @@ spelling_build(void *arena, const struct words *texts, size_t count,
     for (i = 0; i < count; i++) {
         count_text(spelling, &pairs, &texts[i]);
     }
+    keep_words(arena, spelling);
     keep_pairs(arena, spelling, &pairs);
     talloc_free(pairs.keys);
     file_slips(arena, spelling);
