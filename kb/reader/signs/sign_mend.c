@@ -95,12 +95,17 @@ sign_mend_words(const struct sign_index *index, void *arena, struct words typed,
     size_t strange = 0, foreign = 0, i;
 
     for (i = 0; i < typed.count; i++) {
-        strange += is_strange(index, arena, typed.list[i].text);
         foreign += vocabulary_is_foreign(index->vocabulary, typed.list[i].text);
     }
-    if (2 * foreign >= typed.count || ONE_OF * strange < typed.count ||
-        (strange < STRANGE_MIN && (strange == 0 || foreign > 0 || typed.count > SHORT_TEXT))) {
+    if (2 * foreign >= typed.count) {
         return false; /* another language's words are no slips of ours */
+    }
+    for (i = 0; i < typed.count; i++) {
+        strange += is_strange(index, arena, typed.list[i].text);
+    }
+    if (ONE_OF * strange < typed.count ||
+        (strange < STRANGE_MIN && (strange == 0 || foreign > 0 || typed.count > SHORT_TEXT))) {
+        return false;
     }
     *mended = (struct mended){spelling_repair(arena, &index->right, typed), typed};
     return true;
