@@ -376,7 +376,9 @@ may_begin(const struct tokens *tokens, size_t at, const char *phrase)
 static size_t
 phrase_length(const char *phrases)
 {
-    return (size_t)(strchrnul(phrases, '|') - phrases);
+    const char *end = strchr(phrases, '|');
+
+    return end == NULL ? strlen(phrases) : (size_t)(end - phrases);
 }
 
 /* How many tokens one phrase takes at one place, 0 if it is not there; `length` bytes of words

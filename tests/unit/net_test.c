@@ -1,6 +1,7 @@
 /* The net on made-up features: what it learns, what it leaves out, and that only what the examples
  * are decides, not where they stand. */
 #include <check.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -141,6 +142,65 @@ START_TEST(what_costs_nothing_teaches_nothing)
 }
 END_TEST
 
+/* Labels speak several at a time; each must say what it says by itself. */
+START_TEST(every_label_says_what_it_is_reckoned_to)
+{
+    static const int counts[] = {2, 15, 16, 17, 40};
+    size_t i;
+
+    for (i = 0; i < sizeof(counts) / sizeof(counts[0]); i++) {
+        const struct net net = learn(NO_PART, counts[i] > 3 ? counts[i] : 3);
+        float hidden[NET_HIDDEN] = {0}, says[40];
+        int label, h;
+
+        net_add(&net, 2, 1, hidden);
+        net_add(&net, 1, 3, hidden);
+        net_decide(&net, hidden, says); /* `hidden` is squashed now */
+        for (label = 0; label < net.labels; label++) {
+            double wants = net.outer_bias[label];
+
+            for (h = 0; h < NET_HIDDEN; h++) {
+                wants += (double)hidden[h] * net.outer[h * net.labels + label];
+            }
+            ck_assert_double_eq_tol(says[label], wants, 1e-4);
+        }
+    }
+}
+END_TEST
+
+START_TEST(hidden_numbers_are_squashed_by_tanh)
+{
+    static const float given[] = {0, 0.001f, -0.4f, 1, -3, 9, -30, 1e6f, -1e6f};
+    const struct net net = learn(NO_PART, 3);
+    float hidden[NET_HIDDEN] = {0}, says[3];
+    size_t i;
+
+    memcpy(hidden, given, sizeof(given));
+    net_decide(&net, hidden, says);
+    for (i = 0; i < sizeof(given) / sizeof(given[0]); i++) {
+        ck_assert_double_eq_tol(hidden[i], tanh((double)given[i] + net.inner_bias[i]), 1e-6);
+    }
+}
+END_TEST
+
+START_TEST(shares_are_as_e_is_raised)
+{
+    static const float given[] = {3, 2.5f, 0, -7, -200, 3};
+    enum { COUNT = sizeof(given) / sizeof(given[0]) };
+    float says[COUNT], sum;
+    double wants = 0;
+    int i;
+
+    memcpy(says, given, sizeof(given));
+    sum = net_shares(says, COUNT);
+    for (i = 0; i < COUNT; i++) {
+        ck_assert_double_eq_tol(says[i], exp((double)given[i] - 3), 1e-5);
+        wants += exp((double)given[i] - 3);
+    }
+    ck_assert_double_eq_tol(sum, wants, 1e-5);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -154,6 +214,9 @@ main(void)
     tcase_add_test(tests, what_is_left_out_is_not_learnt);
     tcase_add_test(tests, where_an_example_stands_changes_nothing);
     tcase_add_test(tests, what_costs_nothing_teaches_nothing);
+    tcase_add_test(tests, every_label_says_what_it_is_reckoned_to);
+    tcase_add_test(tests, hidden_numbers_are_squashed_by_tanh);
+    tcase_add_test(tests, shares_are_as_e_is_raised);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);
     failed = srunner_ntests_failed(runner);
