@@ -1,6 +1,7 @@
 /*
- * One text as it reached us, whatever the gateway called its fields. Filled by daemon/wire/gateway.c,
- * read by the handlers. Strings are UTF-8 without NUL and live as long as the turn.
+ * One text as it reached us, whatever the gateway called its fields. Filled by
+ * daemon/wire/gateway.c, read by the handlers. Strings are UTF-8 without NUL and live as long as
+ * the turn.
  */
 #ifndef MESSAGE_H
 #define MESSAGE_H

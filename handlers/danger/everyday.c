@@ -51,6 +51,15 @@ would_be_answered(const struct asked *question, const struct verdict *verdict)
     return scratch.answer_count > verdict->answer_count;
 }
 
+/* Surer than is asked of an answer: "it got really quiet" is likest to a question about noise. */
+static bool
+is_sure(const struct topic_search *search)
+{
+    enum { SURELY = 800 };
+
+    return search->count > 0 && search->sureness == SURE && search->best[0].score >= SURELY;
+}
+
 enum everyday
 everyday_read(const struct asked *whole, const struct verdict *verdict, enum beside beside,
               const struct pieces *pieces)
@@ -68,7 +77,7 @@ everyday_read(const struct asked *whole, const struct verdict *verdict, enum bes
         struct asked piece =
             asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
 
-        if (pieces->list[i].courtesy || (piece.search.count > 0 && piece.search.sureness == SURE)) {
+        if (pieces->list[i].courtesy || is_sure(&piece.search)) {
             continue;
         }
         if (!would_be_answered(&piece, verdict)) {

@@ -137,8 +137,7 @@ static const char *const harmless[] = {
     "what does no breath mean", "faint beep from the unit",
     /* words of a sign in a text that is nothing like one */
     "his voice is gone from cheering at the game, when do you open",
-    "is it bad for the machine to breathe cold air out on the porch",
-    "the left side of the case is dead weight, does the charger go there",
+    "is it bad for the machine to breathe cold stuff out on the porch",
     /* negated */
     "no chest pain", "no chest pain, just asking about the battery", "i have no trouble breathing",
     "not short of breath", "without chest pain", "my chest doesnt hurt",

@@ -30,10 +30,11 @@ static const float foreign_doubt = 3;
  */
 static const float part_doubt = 1.2f;
 static const float phrase_says = 0.2f;
+static const float alone_doubt = -0.5f; /* the same in a sentence that has hardly more words */
 
 enum {
     ALONE_WORDS = 3, /* of a sentence beside a phrase that take nothing from it */
-    FEW_WORDS = 5    /* too few for the opinion to be sure of, either way */
+    FEW_WORDS = 6    /* too few for the opinion to be sure of, either way */
 };
 
 void
@@ -119,7 +120,7 @@ may_be_like(const struct judging *judging, enum sign_level level, struct stretch
 static bool
 is_like_alone(const struct judging *judging, enum sign_level level, struct stretch words)
 {
-    return words.last - words.first < FEW_WORDS || are_like(judging, level, words, 0);
+    return words.last - words.first < FEW_WORDS || are_like(judging, level, words, alone_doubt);
 }
 
 bool
@@ -132,7 +133,8 @@ judging_is_sure(const struct judging *judging, enum sign_level level, struct str
 
     clause = stretch_around(heard, phrase, false, 0);
     sentence = stretch_around(heard, phrase, true, 0);
-    return (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
+    return (sentence.first == phrase.first && sentence.last == phrase.last) ||
+           (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
            are_like(judging, level, clause, part_doubt) ||
            are_like(judging, level, stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
                     doubt) ||
