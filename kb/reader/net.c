@@ -364,8 +364,9 @@ random_normal(uint64_t *state)
 static float *
 align(float *numbers)
 {
-    return (float *)(((uintptr_t)numbers + FETCHED_AT_ONCE - 1) / FETCHED_AT_ONCE *
-                     FETCHED_AT_ONCE);
+    const size_t over = (uintptr_t)numbers % FETCHED_AT_ONCE;
+
+    return numbers + (FETCHED_AT_ONCE - over) % FETCHED_AT_ONCE / sizeof(*numbers);
 }
 
 static void
