@@ -76,7 +76,8 @@ END_TEST
 START_TEST(what_tells_of_a_thing_gets_no_answer_that_a_topic_is_like)
 {
     said_after("he has chest pain", NO_MORE_NEW_MINUTES, "its really quiet");
-    fixture_says(stage, "Called 911?");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+    fixture_says(stage, "Tell 911 this too");
     ck_assert_uint_eq(stage->verdict.answer_count, 1);
 }
 END_TEST
