@@ -49,6 +49,9 @@ void found_add(struct found *found, const struct sign *sign);
 /* A battery is told of that is not empty. */
 bool found_tells_charge(const struct told *told);
 
+/* Leaves out what only a likeness tells and no word names; an emergency stays one. */
+void found_leave_out_unnamed(const struct asked *whole, struct found *found);
+
 /* Leaves out what a unit's display or an empty battery beside a full one accounts for. */
 void found_leave_out_things(const struct asked *whole, struct found *found);
 /* Adds what figures (a blood pressure) tell, what stands beside an empty supply, a death told in

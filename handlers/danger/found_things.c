@@ -5,6 +5,7 @@
 #include "blood_pressure.h"
 #include "display.h"
 #include "found.h"
+#include "heart_device.h"
 #include "memory.h"
 #include "steps.h"
 #include "supply_worse.h"
@@ -228,6 +229,70 @@ found_leave_out_things(const struct asked *whole, struct found *found)
     leave_out_other_empty(whole, found);
 }
 
+/* "Blackout", "powercut here", "apagon": by its name alone it may be asked of, or it is now. */
+static void
+add_outage_in_a_word(const struct asked *whole, struct found *found)
+{
+    static const char names[] = "blackout|powercut|power cut|outage|power outage|apagon|"
+                                "corte de luz|corte de corriente";
+    static const char around[] =
+        " we have got a an the here there now in at cabin lodge house again "
+        "hay aqui ahora un una en la el cabana casa otra vez ";
+    struct tokens rest = tokens_without(whole->arena, &whole->tokens, names);
+
+    if (rest.count < whole->tokens.count && tokens_words_among(&rest, around) &&
+        !tokens_have(&whole->tokens, "?")) {
+        add_by_id(whole, "power-out-now", found);
+    }
+}
+
+/* One was told in a text just before. */
+static bool
+was_shocked(const struct asked *whole)
+{
+    const struct context *context = whole->context;
+    size_t i;
+
+    for (i = 0; i < context->recent_count; i++) {
+        struct tokens tokens = tokens_read(whole->arena, context->recent[i].text);
+
+        if (heart_shock_told(&tokens) != HEART_SHOCK_NONE) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* What is only like a fall or a pain is the shock; what else they feel makes it grave. */
+static void
+add_heart_shock(const struct asked *whole, struct found *found)
+{
+    enum heart_shock shock = heart_shock_told(&whole->tokens);
+    bool was = was_shocked(whole), is_grave = shock == HEART_SHOCK_SEVERAL;
+    size_t i = 0;
+
+    if (shock == HEART_SHOCK_NONE && !(was && found->count > 0)) {
+        return;
+    }
+    is_grave = is_grave || (was && shock != HEART_SHOCK_NONE);
+    found_leave_out(found, "unit-shocks");
+    if (!tokens_have(&whole->tokens, "head|fell|hit|fall|cabeza|cayo|golpe|golpeo")) {
+        found_leave_out(found, "head-injury"); /* a current that went through somebody */
+    }
+    while (i < found->count) {
+        const struct sign_match *match = &found->list[i];
+
+        if (match->by_likeness && match->sign->level == SIGN_EMERGENCY) {
+            is_grave = true;
+            found_leave_out(found, match->sign->id);
+        } else {
+            is_grave = is_grave || match->sign->level == SIGN_CLINICAL;
+            i++;
+        }
+    }
+    add_by_id(whole, is_grave ? gravely_ill : heart_racing, found);
+}
+
 static void
 add_counted_dose(const struct asked *whole, struct found *found)
 {
@@ -260,6 +325,8 @@ found_add_told(const struct asked *whole, struct found *found)
     add_vital_signs(whole, found);
     add_worse_supply(whole, found);
     add_worn_device(whole, found);
+    add_heart_shock(whole, found);
+    add_outage_in_a_word(whole, found);
     add_beside_empty(whole, found);
     add_beside_all_clear(whole, found);
     add_death_beside_battery(whole, found);

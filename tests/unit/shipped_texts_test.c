@@ -283,6 +283,28 @@ START_TEST(what_may_be_a_reading_or_tells_more_stays_what_it_is)
 }
 END_TEST
 
+START_TEST(a_mains_failure_by_its_name_alone_is_one_now)
+{
+    static const char *const now[] = {"power cut",       "powercut",    "Blackout!",
+                                      "outage here",     "apagon",      "power outage",
+                                      "hay apagón aquí", "corte de luz"};
+    static const char *const plans[] = {"power cut plan?", "what do i do in a power cut",
+                                        "blackout?", "que hago si hay apagon"};
+    size_t i;
+
+    for (i = 0; i < sizeof now / sizeof now[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, now[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", now[i]);
+    }
+    for (i = 0; i < sizeof plans / sizeof plans[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, plans[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", plans[i]);
+    }
+}
+END_TEST
+
 int
 main(void)
 {
@@ -305,6 +327,7 @@ main(void)
     tcase_add_test(tests, that_it_is_no_age_or_what_the_finger_shows_is_a_reading);
     tcase_add_test(tests, until_an_age_is_told_what_they_write_leaves_it_open);
     tcase_add_test(tests, what_may_be_a_reading_or_tells_more_stays_what_it_is);
+    tcase_add_test(tests, a_mains_failure_by_its_name_alone_is_one_now);
     suite_add_tcase(suite, tests);
     srunner_run_all(runner, CK_ENV);
     failed = srunner_ntests_failed(runner);

@@ -1,0 +1,120 @@
+/* A shock from a defibrillator in the chest, and what only the likeness of a text tells, of which
+ * it names nothing; with the content as it ships. */
+#include "shipped_stage.h"
+
+#include <string.h>
+
+#include "heart_device.h"
+
+static enum heart_shock
+shock(const char *text)
+{
+    struct tokens tokens = tokens_read(stage->arena, text);
+
+    return heart_shock_told(&tokens);
+}
+
+static const char *
+reason_of(const char *text)
+{
+    shipped_talk_anew();
+    fixture_text(stage, text);
+    return stage->verdict.alert.level == ALERT_NONE ? "" : stage->verdict.alert.reason;
+}
+
+START_TEST(a_shock_is_told_in_many_words)
+{
+    static const char *const several[] = {"my defib went off twice",
+                                          "my icd shocked me 3 times",
+                                          "the defibrillator keeps shocking him",
+                                          "pacemaker zapped her again",
+                                          "el desfibrilador me dio dos descargas",
+                                          "su marcapasos le dio toques otra vez"};
+    static const char *const one[] = {"my icd just shocked me", "defib fired",
+                                      "mi desfibrilador me dio una descarga"};
+    static const char *const none[] = {"is there a defibrillator in the lobby",
+                                       "will the icd shock me near the unit",
+                                       "my icd hasnt gone off",
+                                       "my defib went off last year",
+                                       "i have an icd, can i fly with it",
+                                       "the unit shocked me",
+                                       "puede el concentrador afectar mi marcapasos"};
+    size_t i;
+
+    for (i = 0; i < sizeof several / sizeof several[0]; i++) {
+        ck_assert_msg(shock(several[i]) == HEART_SHOCK_SEVERAL, "%s", several[i]);
+    }
+    for (i = 0; i < sizeof one / sizeof one[0]; i++) {
+        ck_assert_msg(shock(one[i]) == HEART_SHOCK_ONE, "%s", one[i]);
+    }
+    for (i = 0; i < sizeof none / sizeof none[0]; i++) {
+        ck_assert_msg(shock(none[i]) == HEART_SHOCK_NONE, "%s", none[i]);
+    }
+}
+END_TEST
+
+/* Common practice, no source. */
+START_TEST(several_or_one_with_a_symptom_are_an_emergency)
+{
+    static const char *const grave[] = {"my defib went off twice", "defib fired and im dizzy",
+                                        "el desfibrilador me dio dos descargas",
+                                        "el DAI se activo y se siente mareado"};
+    size_t i;
+
+    for (i = 0; i < sizeof grave / sizeof grave[0]; i++) {
+        const char *reason = reason_of(grave[i]);
+
+        ck_assert_msg(strcmp(reason, "sign:sudden-illness") == 0, "%s: %s", grave[i], reason);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "%s", grave[i]);
+    }
+    (void)reason_of("mi desfibrilador me dio una descarga");
+    ck_assert_int_ge(stage->verdict.alert.level, ALERT_URGENT);
+    ck_assert_str_eq(reason_of("pacemaker gave me a jolt and my chest hurts"), "sign:chest-pain");
+    (void)reason_of("my icd just shocked me");
+    fixture_wait_minutes(stage, 1);
+    fixture_text(stage, "im dizzy");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+}
+END_TEST
+
+/* It stays an emergency, and nobody is told to press on a wound that is not told of. */
+START_TEST(what_no_word_names_is_said_in_words_that_name_nothing)
+{
+    static const char *const texts[] = {"she's on eliquis and its been an hour",
+                                        "we're on the train now and hes nodding off a lot",
+                                        "wet cough for days"};
+    static const char *const named[][2] = {
+        {"blood everywhere it wont stop", "sign:bleeding"},
+        {"he coughed up blood", "sign:coughing-blood"},
+        {"he fell off the ladder on his head", "sign:head-injury"},
+        {"she swallowed bleach", "sign:poison"},
+        {"the couch is on fire", "sign:face-burn-fire"},
+        {"hous is burnin", "sign:face-burn-fire"},
+        {"su cara esta caida de un lado", "sign:stroke-signs"},
+        {"hay humo en el cuarto", "sign:face-burn-fire"}};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        const char *reason = reason_of(texts[i]);
+
+        ck_assert_msg(strcmp(reason, "sign:sudden-illness") == 0, "%s: %s", texts[i], reason);
+    }
+    for (i = 0; i < sizeof named / sizeof named[0]; i++) {
+        ck_assert_str_eq(reason_of(named[i][0]), named[i][1]);
+    }
+}
+END_TEST
+
+int
+main(void)
+{
+    TCase *tests = tcase_create("heart_device");
+
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
+    tcase_add_checked_fixture(tests, shipped_talk_set_up, stage_tear_down);
+    tcase_add_test(tests, a_shock_is_told_in_many_words);
+    tcase_add_test(tests, several_or_one_with_a_symptom_are_an_emergency);
+    tcase_add_test(tests, what_no_word_names_is_said_in_words_that_name_nothing);
+    tcase_set_timeout(tests, 120);
+    return fixture_run(tests);
+}
