@@ -1,6 +1,6 @@
 /*
- * A shock from a defibrillator in the chest or a vest: "my icd went off twice", "mi desfibrilador me
- * dio una descarga". One is for a person to ring about; more than one, or one with anything that
+ * A shock from a defibrillator in the chest or a vest: "my icd went off twice", "el desfibrilador
+ * me dio una descarga". One is for a person to ring about; more than one, or one with anything that
  * they feel, is an emergency (common practice, no source). Pure.
  */
 #ifndef HEART_DEVICE_H
