@@ -31,8 +31,7 @@ START_TEST(who_tells_of_hospice_or_a_dnr_is_sent_to_the_nurse_and_staff_hear_it)
                                           "do not resuscitate, its on the fridge",
                                           "he has a polst form, no cpr",
                                           "mom is comfort care only",
-                                          "the hospice nurse is coming at 3. do NOT send an "
-                                          "ambulance"};
+                                          "the hospice nurse comes at 3. do NOT send one"};
     static const char *const spanish[] = {"esta en cuidados paliativos",
                                           "tiene orden de no resucitar",
                                           "esta en hospicio, no manden ambulancia"};

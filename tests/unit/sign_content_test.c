@@ -77,8 +77,7 @@ static const char *const emergencies[] = {
 
 /* What is denied beside it holds nothing back. */
 static const char *const beside_denials[] = {
-    "she has no chest pain and no dizziness, but she slid off the chair a minute ago and does not "
-    "answer me at all",
+    "no chest pain and no dizziness, but she slid off the chair and does not answer me at all",
     "no fever no cough nothing like that, he just cannot get enough air even sitting still",
     "im not having a heart attack or anything but the whole left arm is heavy and the jaw hurts",
 };
