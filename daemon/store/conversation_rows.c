@@ -43,13 +43,11 @@ open_question_named(const char *name)
 static void
 read_language(const char *code, struct conversation *conversation)
 {
-    int language;
+    enum language language = code != NULL ? language_named(code) : LANGUAGE_COUNT;
 
-    for (language = 0; code != NULL && language < LANGUAGE_COUNT; language++) {
-        if (strcmp(code, language_code((enum language)language)) == 0) {
-            conversation->is_spoken = true;
-            conversation->language = (enum language)language;
-        }
+    if (language != LANGUAGE_COUNT) {
+        conversation->is_spoken = true;
+        conversation->language = language;
     }
 }
 

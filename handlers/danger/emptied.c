@@ -3,7 +3,6 @@
 #include "clause.h"
 #include "emptied_beside.h"
 #include "persons.h"
-#include "yes_no.h"
 
 const char emptied_batteries[] =
     " battery batteries batt batts bat bats batery baterys batterie battry batterys "
@@ -147,14 +146,10 @@ static bool
 is_denied(const struct tokens *tokens, const struct place *place)
 {
     bool is_behind = place->from < place->name; /* "no se acabo la pila" */
-    size_t end = is_behind ? place->from : place->last - 1, i = tokens_back(end, NEAR);
+    size_t end = is_behind ? place->from : place->last - 1, near = tokens_back(end, NEAR);
+    size_t from = place->from > place->name && near < place->from ? place->from : near;
 
-    for (i = place->from > place->name && i < place->from ? place->from : i; i < end; i++) {
-        if (yes_no_denies_at(tokens, i)) {
-            return true;
-        }
-    }
-    return false;
+    return clause_denies(tokens, (struct clause){from, end});
 }
 
 /* "How do i get the battery out", "could you run some batteries out to us" */

@@ -150,19 +150,6 @@ clause_tells(const struct tokens *tokens, struct clause clause, const char *phra
     return false;
 }
 
-static bool
-clause_denies(const struct tokens *tokens, struct clause clause)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (yes_no_denies_at(tokens, i)) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* ---- another one --------------------------------------------------------------------------- */
 
 static bool

@@ -29,6 +29,9 @@ struct found {
  * is told, unless the body is told of as well. */
 void threat_find(const struct asked *whole, struct found *found);
 
+/* The sign of who is gravely ill in a way that no other names. */
+#define GRAVELY_ILL "sudden-illness"
+
 /* So ends what staff are told of a value that is an emergency because of what they feel. */
 #define WITH_SYMPTOM " + symptom"
 

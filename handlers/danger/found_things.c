@@ -12,7 +12,6 @@
 #include "vital_signs.h"
 #include "worn_device.h"
 
-static const char gravely_ill[] = "sudden-illness";
 static const char heart_racing[] = "heart-racing";
 
 /*
@@ -174,7 +173,7 @@ add_blood_pressure(const struct asked *whole, struct found *found)
 
     if (blood_pressure_read(&whole->tokens, &pressure)) {
         add_by_id(whole,
-                  blood_pressure_is_grave(&pressure)     ? gravely_ill
+                  blood_pressure_is_grave(&pressure)     ? GRAVELY_ILL
                   : blood_pressure_is_extreme(&pressure) ? heart_racing
                                                          : "health-question",
                   found);
@@ -187,7 +186,7 @@ add_vital_signs(const struct asked *whole, struct found *found)
     enum vital pulse = vital_pulse(&whole->tokens);
 
     if (pulse != VITAL_NOT_FAR_OUT) {
-        add_by_id(whole, pulse == VITAL_GRAVE ? gravely_ill : heart_racing, found);
+        add_by_id(whole, pulse == VITAL_GRAVE ? GRAVELY_ILL : heart_racing, found);
     }
     if (vital_breaths(&whole->tokens) == VITAL_GRAVE) {
         add_by_id(whole, "trouble-breathing", found);
@@ -290,7 +289,7 @@ add_heart_shock(const struct asked *whole, struct found *found)
             i++;
         }
     }
-    add_by_id(whole, is_grave ? gravely_ill : heart_racing, found);
+    add_by_id(whole, is_grave ? GRAVELY_ILL : heart_racing, found);
 }
 
 static void

@@ -1,6 +1,6 @@
 #include "heart_device.h"
 
-#include "yes_no.h"
+#include "clause.h"
 
 static const char devices[] =
     "defib|defibs|defibrillator|defibrilator|icd|cardioverter|lifevest|life vest|pacemaker|"
@@ -31,14 +31,8 @@ static bool
 is_denied(const struct tokens *tokens, size_t at)
 {
     enum { BEFORE = 3 };
-    size_t i;
 
-    for (i = tokens_back(at, BEFORE); i < at; i++) {
-        if (yes_no_denies_at(tokens, i)) {
-            return true;
-        }
-    }
-    return false;
+    return clause_denies(tokens, (struct clause){tokens_back(at, BEFORE), at});
 }
 
 static bool

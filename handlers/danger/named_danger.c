@@ -159,7 +159,7 @@ words_of(const char *id)
 void
 found_leave_out_unnamed(const struct asked *whole, struct found *found)
 {
-    const struct sign *ill = kb_sign(whole->context->kb, "sudden-illness", whole->language);
+    const struct sign *ill = kb_sign(whole->context->kb, GRAVELY_ILL, whole->language);
     bool is_left_out = false;
     size_t i = 0;
 

@@ -1,5 +1,7 @@
 #include "clause.h"
 
+#include "yes_no.h"
+
 struct clause
 clause_around(const struct tokens *tokens, size_t at)
 {
@@ -19,4 +21,17 @@ bool
 clause_has(const struct tokens *tokens, struct clause clause, const char *words)
 {
     return tokens_between_among(tokens, clause.from, clause.end, words);
+}
+
+bool
+clause_denies(const struct tokens *tokens, struct clause clause)
+{
+    size_t i;
+
+    for (i = clause.from; i < clause.end; i++) {
+        if (yes_no_denies_at(tokens, i)) {
+            return true;
+        }
+    }
+    return false;
 }

@@ -13,5 +13,7 @@ struct clause {
 };
 struct clause clause_around(const struct tokens *tokens, size_t at);
 bool clause_has(const struct tokens *tokens, struct clause clause, const char *words);
+/* A denial (yes_no_denies_at()) stands in it. */
+bool clause_denies(const struct tokens *tokens, struct clause clause);
 
 #endif

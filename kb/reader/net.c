@@ -96,6 +96,7 @@ add_line(float *restrict sums, const float *restrict line, int count, float time
 /* What each of so many lines has in common with the numbers. A sum waits for itself at every step;
  * several, side by side, do not wait for each other. */
 enum { LINES_AT_ONCE = 8 };
+_Static_assert(NET_HIDDEN % LINES_AT_ONCE == 0 && NET_HIDDEN % 2 == 0, "no line is left over");
 
 static void
 dots(const float *restrict lines, const float *restrict numbers, int count,

@@ -162,37 +162,31 @@ START_TEST(values_are_told_by_their_company)
 }
 END_TEST
 
-/* A battery, a unit or a flow in the same breath takes its own number only. */
 START_TEST(a_value_is_read_beside_its_pulse_however_low)
 {
-    static const struct {
-        const char *text;
-        int value;
-    } told[] = {
-        {"dad reads 66 pulse 95", 66}, {"he is at 84 pulse 90", 84}, {"84, pulse 110", 84},
-        {"grandpa 72 pulse 110", 72},  {"96% pulse 70", 96},         {"mama 82 pulso 100", 82},
-        {"he reads 95 pulse 66", 95},  {"she is 91 pulse 100", 91},
+    static const struct row rows[] = {
+        {"dad reads 66 pulse 95", 66},
+        {"he is at 84 pulse 90", 84},
+        {"84, pulse 110", 84},
+        {"grandpa 72 pulse 110", 72},
+        {"96% pulse 70", 96},
+        {"mama 82 pulso 100", 82},
+        {"he reads 95 pulse 66", 95},
+        {"she is 91 pulse 100", 91},
+        {"se le subio la presion a 230", 0}, /* one number, the last */
+        {"bp 230", 0},
+        {"bp 210 over 120", 0},
+        {"battery 80 pulse 95", 0},
+        {"battery is at 80 pulse 2", 0},
+        {"he is 72, pulse 80", 0},
+        {"room 84 pulse 2", 0},
     };
-    static const char *const others[] = {"se le subio la presion a 230", /* one number, the last */
-                                         "bp 230",
-                                         "bp 210 over 120",
-                                         "battery 80 pulse 95",
-                                         "battery is at 80 pulse 2",
-                                         "he is 72, pulse 80",
-                                         "room 84 pulse 2"};
-    size_t start, end, i;
-    int value;
 
-    for (i = 0; i < sizeof told / sizeof told[0]; i++) {
-        ck_assert_msg(oximeter_read(told[i].text, &value, &start, &end), "%s", told[i].text);
-        ck_assert_int_eq(value, told[i].value);
-    }
-    for (i = 0; i < sizeof others / sizeof others[0]; i++) {
-        ck_assert_msg(!oximeter_read(others[i], &value, &start, &end), "%s", others[i]);
-    }
+    reads(rows, sizeof rows / sizeof rows[0]);
 }
 END_TEST
 
+/* A battery, a unit or a flow in the same breath takes its own number only. */
 START_TEST(things_beside_somebody_do_not_take_their_value)
 {
     static const struct row rows[] = {

@@ -206,22 +206,16 @@ note(struct judging *judging, enum sign_level level, enum sign_held held, bool f
 static size_t
 without_unlike(struct judging *judging, struct sign_match *matches, size_t count)
 {
-    size_t kept, i;
-    int level;
+    bool is_unlike[OPINION_LEVELS];
+    size_t kept = 0, i;
 
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        if (!judging_is_unlike(judging, (enum sign_level)level)) {
-            continue;
+    judging_take_back(judging, is_unlike);
+    for (i = 0; i < count; i++) {
+        if (!is_unlike[matches[i].sign->level]) {
+            matches[kept++] = matches[i];
         }
-        judging->fires[level] = false;
-        for (i = 0, kept = 0; i < count; i++) {
-            if ((int)matches[i].sign->level != level) {
-                matches[kept++] = matches[i];
-            }
-        }
-        count = kept;
     }
-    return count;
+    return kept;
 }
 
 /* Adds what one reading of a text shows; returns how many there are then. */
@@ -327,18 +321,13 @@ explain_sign(struct judging *judging, const struct sign_phrases *signs, const bo
 static void
 hold_unlike(struct judging *judging, struct sign_explained *explained, size_t count)
 {
+    bool is_unlike[OPINION_LEVELS];
     size_t i;
-    int level;
 
-    for (level = 0; level < OPINION_LEVELS; level++) {
-        if (!judging_is_unlike(judging, (enum sign_level)level)) {
-            continue;
-        }
-        judging->fires[level] = false;
-        for (i = 0; i < count; i++) {
-            if ((int)explained[i].match.sign->level == level && explained[i].held == SIGN_FIRES) {
-                explained[i].held = SIGN_UNLIKE;
-            }
+    judging_take_back(judging, is_unlike);
+    for (i = 0; i < count; i++) {
+        if (is_unlike[explained[i].match.sign->level] && explained[i].held == SIGN_FIRES) {
+            explained[i].held = SIGN_UNLIKE;
         }
     }
 }

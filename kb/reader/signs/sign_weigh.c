@@ -128,11 +128,9 @@ judging_is_sure(const struct judging *judging, enum sign_level level, struct str
 {
     const struct heard *heard = &judging->search.heard;
     const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
+    const struct stretch clause = stretch_around(heard, phrase, false, 0);
+    const struct stretch sentence = stretch_around(heard, phrase, true, 0);
 
-    struct stretch clause, sentence;
-
-    clause = stretch_around(heard, phrase, false, 0);
-    sentence = stretch_around(heard, phrase, true, 0);
     return (sentence.first == phrase.first && sentence.last == phrase.last) ||
            (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
            are_like(judging, level, clause, part_doubt) ||
@@ -246,12 +244,23 @@ judging_is_like(const struct judging *judging, enum sign_level level, struct sig
     return true;
 }
 
-bool
-judging_is_unlike(const struct judging *judging, enum sign_level level)
+static bool
+is_unlike(const struct judging *judging, enum sign_level level)
 {
     int first, last;
 
     return judging->view != NULL && judging->fires[level] && !judging->is_sure[level] &&
            opinion_on_text(judging->view, level) < needed[level] &&
            opinion_alone(judging->view, level, &first, &last) < needed[level];
+}
+
+void
+judging_take_back(struct judging *judging, bool is_unlike_sign[OPINION_LEVELS])
+{
+    int level;
+
+    for (level = 0; level < OPINION_LEVELS; level++) {
+        is_unlike_sign[level] = is_unlike(judging, (enum sign_level)level);
+        judging->fires[level] = judging->fires[level] && !is_unlike_sign[level];
+    }
 }

@@ -49,7 +49,8 @@ bool judging_agrees(const struct judging *judging, enum sign_level level, struct
 bool judging_is_like(const struct judging *judging, enum sign_level level,
                      struct sign_match *match);
 
-/* True if phrases have found a sign of the level, and that is all that speaks for it. */
-bool judging_is_unlike(const struct judging *judging, enum sign_level level);
+/* Tells of each level whether phrases have found a sign of it and nothing else speaks for it; those
+ * fire no more. */
+void judging_take_back(struct judging *judging, bool is_unlike_sign[OPINION_LEVELS]);
 
 #endif
