@@ -221,11 +221,56 @@ static const char *const joined[] = {
     "know what to do now",
     "is the office open sunday my lips are kind of blue",
     "where is the filter my lips are kind of blue",
-    "what time do you close my lips are blue"};
+    "what time do you close my lips are blue",
+    "can you extend us to monday my husband is bleeding from the ears",
+    "can i keep it until sunday and smoke everywhere",
+    "what day is my rental due and everything is going black",
+    "what day is my rental due and rattlesnake bite hand",
+    "how do i clean the filter bleeding bad how many hours do i get on setting 2",
+    "a que hora abren se le esta cerrando la garganta puedo llevarlo en el avion",
+    "puedo llevarlo en el avion se quemo la cara con el oxigeno cuando tengo que devolverlo"};
 
 START_TEST(an_emergency_is_seen_that_is_joined_to_other_things)
 {
     check_level(joined[_i], SIGN_EMERGENCY);
+}
+END_TEST
+
+/* A question that is surely asked takes nothing from a danger beside it. */
+START_TEST(a_question_takes_nothing_from_a_danger)
+{
+    static const char *const dangers[][2] = {
+        {"electrocuted by the cord, he is on the floor", "se electrocuto con el cable"},
+        {"my husband is bleeding from the ears", "mi esposo sangra por los oidos"},
+        {"everything is going black", "me caigo, todo se pone negro"},
+        {"a snake bit my hand", "me mordio una vibora en la mano"},
+        {"smoke everywhere", "hay humo por todos lados"},
+        {"her throat is closing up", "se le esta cerrando la garganta"},
+        {"i think she had a stroke", "creo que le dio un derrame"},
+        {"he is on the floor and turning blue", "esta en el piso y se pone azul"}};
+    static const char *const questions[][2] = {
+        {"what day is my rental due", "cuando tengo que devolverlo"},
+        {"how do i clean the filter", "como limpio el filtro"},
+        {"can i take it on the plane", "puedo llevarlo en el avion"},
+        {"what time do you open", "a que hora abren"}};
+    void *arena = memory_must(talloc_new(NULL));
+    size_t i, k;
+    int language;
+
+    for (i = 0; i < sizeof(dangers) / sizeof(dangers[0]); i++) {
+        for (k = 0; k < sizeof(questions) / sizeof(questions[0]); k++) {
+            for (language = 0; language < 2; language++) {
+                const char *danger = dangers[i][language], *question = questions[k][language];
+
+                check_level(memory_format(arena, "%s. %s?", danger, question), SIGN_EMERGENCY);
+                check_level(memory_format(arena, "%s? %s", question, danger), SIGN_EMERGENCY);
+                check_level(memory_format(arena, "%s\n%s", danger, question), SIGN_EMERGENCY);
+                check_level(memory_format(arena, "hi, %s? %s. thanks", question, danger),
+                            SIGN_EMERGENCY);
+            }
+        }
+    }
+    talloc_free(arena);
 }
 END_TEST
 
@@ -252,6 +297,7 @@ main(void)
     tcase_add_loop_test(tests, an_emergency_is_seen_amid_ordinary_texts, 0, emergency_count);
     tcase_add_loop_test(tests, an_emergency_is_seen_that_is_joined_to_other_things, 0,
                         sizeof(joined) / sizeof(joined[0]));
+    tcase_add_test(tests, a_question_takes_nothing_from_a_danger);
     suite_add_tcase(suite, tests);
     /* A process for each text would copy the content each time. */
     srunner_set_fork_status(runner, CK_NOFORK);

@@ -14,6 +14,7 @@ struct wanted {
     struct sign_match *match;
     struct judging *judging;      /* or NULL: whatever phrase is found fires */
     bool is_well_known;           /* the sign, to the second opinion */
+    bool fires;                   /* nothing held it back */
     const struct phrase *held_by; /* an open figure of speech, or NULL */
     enum sign_held held;
 };
@@ -49,13 +50,20 @@ on_words(struct search *search, const struct phrase *phrase, const int *indexes,
     return true;
 }
 
+/* There is a second opinion on the text. */
+static bool
+has_opinion(const struct judging *judging)
+{
+    return judging != NULL && judging->view != NULL;
+}
+
 /* A phrase that was found is held back: the opinion is to think twice about its part. */
 static void
 hold(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     struct stretch part;
 
-    if (judging != NULL && judging->view != NULL) {
+    if (has_opinion(judging)) {
         part = stretch_around(&judging->search.heard, phrase, false, ROLE_BUT);
         opinion_hold(judging->view, level, part.first, part.last);
     }
@@ -67,66 +75,73 @@ hold_masked(const struct judging *judging, enum sign_level level)
 {
     int i;
 
-    for (i = 0; judging != NULL && judging->view != NULL && i < (int)judging->search.heard.count;
-         i++) {
+    for (i = 0; has_opinion(judging) && i < (int)judging->search.heard.count; i++) {
         if (judging->search.is_masked[i]) {
             opinion_hold(judging->view, level, i, i);
         }
     }
 }
 
-/* The second opinion, if there is one, lets a phrase that was found count. Where it has seen too
- * little of the sign to speak against it later, it is sure. */
-static bool
-is_believed(const struct wanted *wanted, struct stretch words)
+/* What holds words that were found back; *figure is the figure of speech that covers them. */
+static enum sign_held
+held_back(struct search *search, const struct wanted *wanted, const int *indexes, int count,
+          struct stretch words, const struct phrase **figure)
 {
-    struct judging *judging = wanted->judging;
-    enum sign_level level = wanted->match->sign->level;
-    bool is_sure;
-
-    if (judging == NULL || judging->view == NULL) {
-        return true;
+    *figure = search_said_of(search, indexes, count);
+    if (*figure != NULL) {
+        return SIGN_EXPLAINED;
     }
-    is_sure = judging_is_sure(judging, level, words);
-    if (!is_sure && !judging_agrees(judging, level, words)) {
-        return false;
+    if (is_taken_back(&search->heard, indexes, count)) {
+        return SIGN_TAKEN_BACK;
     }
-    judging->is_sure[level] = judging->is_sure[level] || is_sure || !wanted->is_well_known;
-    return true;
+    if (is_long_past(&search->heard, indexes, count)) {
+        return SIGN_PAST;
+    }
+    if (has_opinion(wanted->judging) &&
+        !judging_believes(wanted->judging, wanted->match->sign->level, words,
+                          wanted->is_well_known)) {
+        return SIGN_UNLIKE;
+    }
+    return SIGN_FIRES;
 }
 
-/* True unless something holds the words back; then wanted tells what. */
+/* No second opinion can take back what was found. */
+static bool
+is_beyond_doubt(const struct wanted *wanted)
+{
+    return !has_opinion(wanted->judging) || wanted->judging->stands[wanted->match->sign->level];
+}
+
+/* Ends the search once something fires that no second opinion may take back. What holds the first
+ * words back is told. */
 static bool
 on_said(struct search *search, const struct phrase *phrase, const int *indexes, void *user)
 {
     struct wanted *wanted = user;
-    const struct phrase *figure = search_said_of(search, indexes, phrase->slot_count);
     struct stretch words = found_on(search, phrase, indexes);
-    enum sign_held held = SIGN_FIRES;
+    const struct phrase *figure;
+    enum sign_held held;
 
     if (!search_is_in_place(search, phrase, indexes)) {
         return false;
     }
-    if (figure != NULL) {
-        held = SIGN_EXPLAINED;
-    } else if (is_taken_back(&search->heard, indexes, phrase->slot_count)) {
-        held = SIGN_TAKEN_BACK;
-    } else if (is_long_past(&search->heard, indexes, phrase->slot_count)) {
-        held = SIGN_PAST;
-    } else if (!is_believed(wanted, words)) {
-        held = SIGN_UNLIKE;
+    held = held_back(search, wanted, indexes, phrase->slot_count, words, &figure);
+    if (held == SIGN_FIRES) {
+        if (!wanted->fires) {
+            set_match(wanted->match, search, phrase, words);
+        }
+        wanted->fires = true;
+        return is_beyond_doubt(wanted);
     }
-    if (held == SIGN_FIRES || wanted->held == SIGN_FIRES) { /* the first reason is told */
-        set_match(wanted->match, search, phrase, words);
-    }
-    if (held != SIGN_FIRES && held != SIGN_UNLIKE) {
+    if (!wanted->fires && held != SIGN_UNLIKE) {
         hold(wanted->judging, wanted->match->sign->level, words);
     }
-    if (held != SIGN_FIRES && wanted->held == SIGN_FIRES) {
+    if (!wanted->fires && wanted->held == SIGN_FIRES) {
+        set_match(wanted->match, search, phrase, words);
         wanted->held = held;
         wanted->held_by = figure;
     }
-    return held == SIGN_FIRES;
+    return false;
 }
 
 /* Which phrases a text has a rare word of, by their numbers; in the search's arena. */
@@ -166,11 +181,11 @@ find_sign(struct search *search, const struct sign_phrases *signs, const bool *i
             is_explained_yet = true;
         }
         if (search_each(search, &signs->said_as[i], on_said, wanted)) {
-            wanted->held = SIGN_FIRES;
-            return true;
+            break;
         }
     }
-    return false;
+    wanted->held = wanted->fires ? SIGN_FIRES : wanted->held;
+    return wanted->fires;
 }
 
 /* ---- All signs in one text ----------------------------------------------------------------- */

@@ -1,5 +1,7 @@
 #include "sign_weigh.h"
 
+#include <math.h>
+
 /* What speaks against any sign in a text that is mostly a figure of speech. */
 static const float figure_says = 2.5f;
 
@@ -83,11 +85,23 @@ stretch_around(const struct heard *heard, struct stretch words, bool over_commas
     return words;
 }
 
+static float
+says_of(const struct judging *judging, enum sign_level level, struct stretch words)
+{
+    return opinion_on_words(judging->view, level, words.first, words.last);
+}
+
 /* True if the words are more like a sign of the level than that. */
 static bool
 are_like(const struct judging *judging, enum sign_level level, struct stretch words, float doubt)
 {
-    return opinion_on_words(judging->view, level, words.first, words.last) > doubt;
+    return says_of(judging, level, words) > doubt;
+}
+
+static bool
+is_no_more(struct stretch words, struct stretch phrase)
+{
+    return words.first == phrase.first && words.last == phrase.last;
 }
 
 /* The words are the phrase with a few more. */
@@ -123,30 +137,54 @@ is_like_alone(const struct judging *judging, enum sign_level level, struct stret
     return words.last - words.first < FEW_WORDS || are_like(judging, level, words, alone_doubt);
 }
 
-bool
-judging_is_sure(const struct judging *judging, enum sign_level level, struct stretch phrase)
-{
-    const struct heard *heard = &judging->search.heard;
-    const float doubt = part_doubt + asked_doubt_of_phrase(judging, level);
-    const struct stretch clause = stretch_around(heard, phrase, false, 0);
-    const struct stretch sentence = stretch_around(heard, phrase, true, 0);
+/* What the words around a phrase say of a sign of the level, whatever the rest is about: few texts
+ * have commas. */
+struct around {
+    float clause, sentence;
+    float parts; /* the clause or the likeliest part that "and", "but", "my" leave of it */
+};
 
-    return (sentence.first == phrase.first && sentence.last == phrase.last) ||
-           (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
-           are_like(judging, level, clause, part_doubt) ||
-           are_like(judging, level, stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT),
-                    doubt) ||
-           are_like(judging, level,
-                    stretch_around(heard, phrase, false, ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON),
-                    doubt) ||
-           are_like(judging, level,
-                    stretch_around(heard, phrase, false,
-                                   ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS),
-                    doubt);
+static struct around
+say_around(const struct judging *judging, enum sign_level level, struct stretch phrase)
+{
+    static const unsigned bounds[] = {ROLE_BUT | ROLE_STATEMENT,
+                                      ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON,
+                                      ROLE_BUT | ROLE_STATEMENT | ROLE_PERSON | ROLE_ASKS};
+    const struct heard *heard = &judging->search.heard;
+    struct around around = {
+        .clause = says_of(judging, level, stretch_around(heard, phrase, false, 0)),
+        .sentence = says_of(judging, level, stretch_around(heard, phrase, true, 0))};
+    size_t i;
+
+    around.parts = around.clause;
+    for (i = 0; i < sizeof(bounds) / sizeof(bounds[0]); i++) {
+        const struct stretch part = stretch_around(heard, phrase, false, bounds[i]);
+
+        around.parts = fmaxf(around.parts, says_of(judging, level, part));
+    }
+    return around;
 }
 
-bool
-judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
+/* The words around a phrase are surely like a sign. */
+static bool
+are_sure(const struct judging *judging, enum sign_level level, struct stretch phrase,
+         const struct around *around)
+{
+    const struct heard *heard = &judging->search.heard;
+    const struct stretch sentence = stretch_around(heard, phrase, true, 0);
+
+    return is_no_more(sentence, phrase) ||
+           (level == SIGN_EMERGENCY &&
+            is_no_more(stretch_around(heard, phrase, false, 0), phrase)) ||
+           (is_hardly_more(sentence, phrase) && is_like_alone(judging, level, sentence)) ||
+           around->clause > part_doubt ||
+           around->parts > part_doubt + asked_doubt_of_phrase(judging, level);
+}
+
+/* Nothing speaks against a phrase: it is nearly all of its sentence, or the whole text is like a
+ * sign, or its sentence. */
+static bool
+agrees(const struct judging *judging, enum sign_level level, struct stretch phrase)
 {
     const struct heard *heard = &judging->search.heard;
     const struct stretch text = {0, (int)heard->count - 1};
@@ -154,6 +192,22 @@ judging_agrees(const struct judging *judging, enum sign_level level, struct stre
 
     return is_hardly_more(sentence, phrase) || may_be_like(judging, level, text) ||
            may_be_like(judging, level, sentence);
+}
+
+bool
+judging_believes(struct judging *judging, enum sign_level level, struct stretch phrase,
+                 bool is_well_known)
+{
+    const struct around around = say_around(judging, level, phrase);
+    const bool is_sure = are_sure(judging, level, phrase, &around);
+
+    if (!is_sure && !agrees(judging, level, phrase)) {
+        return false;
+    }
+    if (is_sure || !is_well_known || fmaxf(around.parts, around.sentence) >= needed[level]) {
+        judging->stands[level] = true;
+    }
+    return true;
 }
 
 /* ---- Without a phrase ----------------------------------------------------------------------- */
@@ -204,44 +258,49 @@ likelier_level(const struct judging *judging, enum sign_level level, int first, 
     return level;
 }
 
-/* The words that the second opinion takes for a sign of the level; false if there are none. */
+/* The whole text is surely like a sign of the level, whatever was held back in it. */
 static bool
-find_like_words(const struct judging *judging, enum sign_level level, int *first, int *last)
+is_like_as_a_whole(const struct judging *judging, enum sign_level level)
 {
-    if (!judging->is_foreign && judging->search.heard.count > FEW_WORDS &&
-        opinion_on_text(judging->view, level) > enough[level]) {
-        *first = 0;
-        *last = (int)judging->search.heard.count - 1;
-        return true;
-    }
-    return opinion_alone(judging->view, level, first, last) - doubt_of(judging) > 0;
+    return !judging->is_foreign && judging->search.heard.count > FEW_WORDS &&
+           opinion_on_text(judging->view, level) > enough[level];
 }
 
-bool
-judging_is_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
+/* Takes words that are like a sign of the level for that, or for what they are likelier, unless
+ * phrases have told of it already. */
+static bool
+take_words(const struct judging *judging, enum sign_level level, struct stretch words,
+           struct sign_match *match)
 {
     const struct heard *heard = &judging->search.heard;
+    enum sign_level likelier = likelier_level(judging, level, words.first, words.last);
     const struct opinion_example *nearest;
-    enum sign_level likelier;
-    int first, last;
 
-    if (!find_like_words(judging, level, &first, &last)) {
-        return false;
-    }
-    likelier = likelier_level(judging, level, first, last);
     if (likelier != level && (judging->fires[likelier] || judging->is_held[likelier])) {
         return false;
     }
-    nearest = opinion_nearest(judging->view, likelier, first, last);
+    nearest = opinion_nearest(judging->view, likelier, words.first, words.last);
     if (nearest == NULL) { /* no sign of the level has an example */
         return false;
     }
     *match = (struct sign_match){.sign = nearest->sign,
                                  .phrase = nearest->line,
-                                 .start = heard->list[first].start,
-                                 .end = heard->list[last].end,
+                                 .start = heard->list[words.first].start,
+                                 .end = heard->list[words.last].end,
                                  .by_likeness = true};
     return true;
+}
+
+bool
+judging_is_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
+{
+    struct stretch words = {0, (int)judging->search.heard.count - 1};
+
+    if (is_like_as_a_whole(judging, level) && take_words(judging, level, words, match)) {
+        return true;
+    }
+    return opinion_alone(judging->view, level, &words.first, &words.last) > doubt_of(judging) &&
+           take_words(judging, level, words, match);
 }
 
 static bool
@@ -249,7 +308,7 @@ is_unlike(const struct judging *judging, enum sign_level level)
 {
     int first, last;
 
-    return judging->view != NULL && judging->fires[level] && !judging->is_sure[level] &&
+    return judging->view != NULL && judging->fires[level] && !judging->stands[level] &&
            opinion_on_text(judging->view, level) < needed[level] &&
            opinion_alone(judging->view, level, &first, &last) < needed[level];
 }

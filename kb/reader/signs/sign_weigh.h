@@ -16,7 +16,7 @@ struct judging {
     bool is_foreign;              /* its commonest words are another language's than the index's */
     bool is_held[OPINION_LEVELS]; /* a sign of the level was held back */
     bool fires[OPINION_LEVELS];
-    bool is_sure[OPINION_LEVELS]; /* by the words around a phrase alone */
+    bool stands[OPINION_LEVELS]; /* the words around a phrase speak for it too */
 };
 
 /* Hears the text and takes the second opinion on it; talloc_free(judging->search.arena). */
@@ -33,24 +33,21 @@ struct stretch stretch_around(const struct heard *heard, struct stretch words, b
                               unsigned bounds);
 
 /*
- * True if the words around a phrase that was found are surely like a sign, whatever the rest of the
- * text is about: its clause, or its part of one that goes on with "and", "but", "my" or "how do i":
- * few texts have commas.
+ * True if the second opinion lets a phrase that was found count: its clause is surely like a sign,
+ * or its part of one that goes on with "and", "but", "my" or "how do i", whatever the rest of the
+ * text is about; or it is nearly all of its sentence; or the whole text is like a sign, or its
+ * sentence. It stands, whatever the text as a whole says, if any of these words are like a sign of
+ * the level by themselves, or if the opinion does not know the sign well enough to judge it.
  */
-bool judging_is_sure(const struct judging *judging, enum sign_level level, struct stretch phrase);
-
-/*
- * True if nothing speaks against a phrase that was found: it is nearly all of its sentence, or the
- * whole text is like a sign, or its sentence.
- */
-bool judging_agrees(const struct judging *judging, enum sign_level level, struct stretch phrase);
+bool judging_believes(struct judging *judging, enum sign_level level, struct stretch phrase,
+                      bool is_well_known);
 
 /* What the second opinion finds on a level without a phrase; false if nothing. */
 bool judging_is_like(const struct judging *judging, enum sign_level level,
                      struct sign_match *match);
 
-/* Tells of each level whether phrases have found a sign of it and nothing else speaks for it; those
- * fire no more. */
+/* Tells of each level whether phrases have found a sign of it of which none stands, and nothing
+ * else in the text speaks for it; those fire no more. */
 void judging_take_back(struct judging *judging, bool is_unlike_sign[OPINION_LEVELS]);
 
 #endif
