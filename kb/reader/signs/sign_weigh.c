@@ -291,6 +291,17 @@ take_words(const struct judging *judging, enum sign_level level, struct stretch 
     return true;
 }
 
+/* How likely a sign of the level is where no phrase found it, and in which words. Another
+ * language's text is judged as a whole: of its stretches none is ever so sure as it asks. */
+static float
+say_alone(const struct judging *judging, enum sign_level level, struct stretch *words)
+{
+    if (judging->is_foreign) {
+        return opinion_on_text(judging->view, level);
+    }
+    return opinion_alone(judging->view, level, &words->first, &words->last);
+}
+
 bool
 judging_is_like(const struct judging *judging, enum sign_level level, struct sign_match *match)
 {
@@ -299,7 +310,7 @@ judging_is_like(const struct judging *judging, enum sign_level level, struct sig
     if (is_like_as_a_whole(judging, level) && take_words(judging, level, words, match)) {
         return true;
     }
-    return opinion_alone(judging->view, level, &words.first, &words.last) > doubt_of(judging) &&
+    return say_alone(judging, level, &words) > doubt_of(judging) &&
            take_words(judging, level, words, match);
 }
 
