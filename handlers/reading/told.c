@@ -19,6 +19,7 @@
 #include "settings.h"
 #include "surroundings.h"
 #include "times.h"
+#include "unclaimed.h"
 
 bool
 told_has_charge(const struct told *told)
@@ -124,6 +125,7 @@ read_items(struct items *items, struct told *told)
         told->count = charges.a_battery ? 1 : 0;
     }
     flight_is_read(items, told);
+    unclaimed_battery(items, told);
     asks_missing(items, &charges, told);
 }
 
