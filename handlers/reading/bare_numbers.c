@@ -11,6 +11,7 @@
 #include "hedges.h"
 #include "setting_leads.h"
 #include "subjects.h"
+#include "tellings.h"
 #include "told_of.h"
 
 enum { IMPOSSIBLE_MAX = 500 };
@@ -430,6 +431,9 @@ is_of_another_kind(const struct items *items, size_t at, size_t before, size_t a
         tokens_phrase_at(items->tokens, tokens_back(item->from, 2), "now at") == 2) {
         return true; /* "now at 11 the other one says 60" */
     }
+    if (!big && item_value(items, at + 1, ITEM_OTHER) == 2) {
+        return true; /* "35 % + two others" */
+    }
     if (is_labelled(items, at) && is_verb_behind(items, after)) {
         return true; /* "battery 2 is on 100" */
     }
@@ -479,6 +483,7 @@ bare_number_at(const struct items *items, size_t at, bool after_state, struct st
           stands_as_charge(items, at, before, after, steps > 0) ||
           (big && (is_taken_along(items, at, after) || is_so_now(items, at, after))) ||
           ((big || tells_other_before(items, at)) && is_of_placed_one(items, at, after)) ||
+          telling_number(items, at, after) ||
           goes_on_as_charge(items, at, before, after, after_state))) {
         return false;
     }

@@ -272,6 +272,9 @@ is_both_of_other(const struct items *items, size_t at)
     while (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_AT)) {
         next++;
     }
+    if (item_value(items, at + 1, ITEM_OTHER) == 2) {
+        return true; /* "both spares": not all there are */
+    }
     return item_is(items, next, ITEM_AIR) || item_is(items, next, ITEM_GATE) ||
            item_is(items, next, ITEM_GOING) || item_is(items, next, ITEM_DAY) ||
            token_among(items->tokens, items->list[at].to,

@@ -87,7 +87,9 @@ const struct lexicon_entry lexicon_en[] = {
         "bricks|power bricks|cartridges|batteries|batts|bats|baterys|packs|battery "
         "packs|batterries"),
     ROW(ITEM_OTHER, 0,
-        "the extra|my extra|mains|other|other one|the other|the other one|another|another "
+        "the internal|internal|the internal one|internal battery|the external|external|the "
+        "external one|external battery|its twin|the extra|my extra|mains|other|other one|the "
+        "other|the other one|another|another "
         "one|spare|the spare|spare "
         "one|"
         "backup|back up|backup one|back up battery|extra one|this one|that one|main one|main|"
@@ -95,7 +97,8 @@ const struct lexicon_entry lexicon_en[] = {
         "next one|one more|newer one|older one|other battery|spare battery|"
         "backup battery|extra battery"),
     ROW(ITEM_OTHER, 2,
-        "the rest|rest of them|rest of the batteries|remaining ones|spares|others|the "
+        "extras|the extras|other ones|the other ones|the rest|rest of them|rest of the "
+        "batteries|remaining ones|spares|others|the "
         "others|backups"),
     ROW(ITEM_ORDINAL, 1, "b1|p1|first battery|first|first one|the first|the first one"),
     ROW(ITEM_ORDINAL, 2,
@@ -136,7 +139,8 @@ const struct lexicon_entry lexicon_en[] = {
         "charged|are charged|is charged|is all charged|are both charged|both charged|all "
         "charged|all charged and ready|charged and ready|full|fulls|fully charged|full "
         "charged|fully chargd|charged full|topped off|topped up|"
-        "all charged up|charged up|fully topped off|full up|maxed out|full charge|"
+        "done charging|finished charging|charged all the way up|all charged up|charged up|fully "
+        "topped off|full up|maxed out|full charge|"
         "a full charge|completely full|totally full|completely charged|full ones|full one|"
         "fresh|freshly charged|fresh charged|fresh one|fresh ones|fresh off the charger|just off "
         "the charger|straight off the charger|right off the charger|hot off the charger|brand new "
@@ -157,7 +161,8 @@ const struct lexicon_entry lexicon_en[] = {
            "flat|flat "
            "dead|empties|dead ones|empty ones|completely dead|"
            "totally dead|bone dead|stone dead|completely empty|dead one|empty one|"
-           "out of charge|zero"),
+           "out of charge|zero|out of juice|all used up|down to nothing|dead as a "
+           "doornail|discharged|isnt charged|isnt charged at all|not charged at all|uncharged"),
     CHARGE(85, 99,
            "almost full|nearly full|just about full|close to full|practically full|"
            "almost fully charged|nearly fully charged|pretty much full|near full|"
@@ -165,6 +170,7 @@ const struct lexicon_entry lexicon_en[] = {
            "a hair under full|its almost full|it is almost full|its nearly full"),
     CHARGE(75, 99, "mostly full"),
     CHARGE(0, 10,
+           "nearly out of juice|almost out of juice|running on fumes|on fumes|"
            "almost dead|nearly dead|almost empty|nearly empty|about dead|just about dead|"
            "just about empty|close to dead|close to empty|practically dead|basically dead|"
            "pretty much dead|almost out|nearly out|almost gone|practically empty|near dead|"
@@ -248,7 +254,9 @@ const struct lexicon_entry lexicon_en[] = {
         "flickers|flickering|wavering|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
     ROW(ITEM_SHOWS, 0,
-        "mine|mines|mine is|mine says|mine shows|mine reads|just hit|just reached|sits at|sitting "
+        "is sitting at|are sitting at|are holding at|are hovering at|are reading|are showing|are "
+        "up to|mine|mines|mine is|mine says|mine shows|mine reads|just hit|just reached|sits "
+        "at|sitting "
         "at|holding at|stuck at"),
     ROW(ITEM_FROM, 0, "from|starting from|starting at|going from|to go from|take it from"),
     /* ---- mode and setting ------------------------------------------------------------------ */

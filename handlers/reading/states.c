@@ -13,6 +13,7 @@
 #include "state_goals.h"
 #include "state_nouns.h"
 #include "states_past.h"
+#include "tellings.h"
 
 /* ---- what is denied, past, of something else ------------------------------------------------ */
 
@@ -428,7 +429,7 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
     if (!lights_at(items, at, state) && !fraction_of_lights_at(items, at, state) &&
         !percent_at(items, at, state) && !fraction_at(items, at, state) &&
         !word_at(items, at, state) && !nothing_at(items, at, state) &&
-        !bare_number_at(items, at, after_state, state)) {
+        !telling_word_at(items, at, state) && !bare_number_at(items, at, after_state, state)) {
         return false;
     }
     add_something(items, state);

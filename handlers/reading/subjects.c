@@ -6,7 +6,7 @@
 #include "bare_numbers.h"
 #include "counted.h"
 
-enum { SUBJECT_REACH = 9 };
+enum { SUBJECT_REACH = 9, MANY_BATTERIES = 6 };
 
 static bool
 is_passed_over(const struct items *items, size_t at)
@@ -68,6 +68,25 @@ take_count_before(struct items *items, size_t at, struct group *group)
     }
 }
 
+/* "two of them", "two are", "the three in the bag both say" */
+static bool
+is_plural_behind(const struct items *items, size_t here)
+{
+    size_t from = items->list[here].to, i;
+
+    for (i = from; i < from + 6 && i < items->tokens->count; i++) {
+        if (token_among(items->tokens, i,
+                        " are were read say show have them others both all each estan marcan dicen "
+                        "muestran tienen traen andan van quedan quedaron ")) {
+            return true;
+        }
+        if (items->tokens->list[i].kind != TOKEN_WORD) {
+            return false;
+        }
+    }
+    return false;
+}
+
 /* A verb of telling stands between a number and a charge, and no battery that it could count. */
 static bool
 is_told_by_another(const struct items *items, size_t here, size_t charge)
@@ -76,6 +95,9 @@ is_told_by_another(const struct items *items, size_t here, size_t charge)
 
     if (item_text(items, here - 1, "las") || item_text(items, here - 1, "mis")) {
         return false; /* "las 3 estan a la mitad": they are what is told of */
+    }
+    if (items->list[here].value <= MANY_BATTERIES * 1000 && is_plural_behind(items, here)) {
+        return false; /* "two are down to 20" */
     }
     for (i = here + 1; i < charge; i++) {
         if (item_is(items, i, ITEM_BATTERY) || item_is(items, i, ITEM_EACH) ||
@@ -173,7 +195,10 @@ subject_before(struct items *items, size_t at, struct group *group)
             continue; /* "cada bateria esta en 50": no "this one" */
         }
         if (item_is(items, here, ITEM_OTHER) || item_is(items, here, ITEM_ORDINAL)) {
-            group->times = others_at(items, here);
+            group->times = here > from && item_is(items, here - 1, ITEM_BOTH) &&
+                                   item_is(items, here, ITEM_OTHER)
+                               ? 2 /* "both spares" */
+                               : others_at(items, here);
             group->subject = here;
             group->named = true;
             group->ordinal =
