@@ -283,9 +283,10 @@ is_cue(const struct tokens *tokens, size_t at, bool *strong)
 }
 
 void
-oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value,
+oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value, bool sure,
               struct lowest *lowest)
 {
+    lowest->sure = lowest->sure || sure;
     if (lowest->value == 0 || value < lowest->value) {
         lowest->value = value;
         lowest->start = tokens->list[at].start;
@@ -307,6 +308,7 @@ static void
 read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowest *lowest)
 {
     size_t at = cue + 1, passed = 0, taken;
+    bool sure = strong || !names_no_oxygen(tokens, cue);
 
     while (at < tokens->count && passed < STRONG_REACH) {
         int value = oximeter_value(tokens, at, &taken);
@@ -316,7 +318,7 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
             return;
         }
         if (value > 0) {
-            oximeter_keep(tokens, at, taken, value, lowest);
+            oximeter_keep(tokens, at, taken, value, sure, lowest);
             at += taken;
             passed = 0;
             strong = false;
@@ -359,7 +361,8 @@ read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct low
 
         if (value > 0) {
             if (strong || !is_charge(tokens, at)) {
-                oximeter_keep(tokens, at, taken, value, lowest);
+                oximeter_keep(tokens, at, taken, value, strong || !names_no_oxygen(tokens, cue),
+                              lowest);
             }
             return;
         }
@@ -372,7 +375,7 @@ read_before_cue(const struct tokens *tokens, size_t cue, bool strong, struct low
 }
 
 bool
-oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
+oximeter_read_how(const char *text, int *percent, size_t *start, size_t *end, bool *sure)
 {
     void *scratch = memory_must(talloc_new(NULL));
     struct tokens tokens = tokens_read(scratch, reaction_without_copy(scratch, text));
@@ -403,5 +406,14 @@ oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
     *percent = lowest.value;
     *start = lowest.start;
     *end = lowest.end;
+    *sure = lowest.sure;
     return true;
+}
+
+bool
+oximeter_read(const char *text, int *percent, size_t *start, size_t *end)
+{
+    bool sure;
+
+    return oximeter_read_how(text, percent, start, end, &sure);
 }

@@ -14,6 +14,8 @@
  * with the bytes [*start, *end) that tell it. False, nothing set, if there is none.
  */
 bool oximeter_read(const char *text, int *percent, size_t *start, size_t *end);
+/* The same; *sure if oxygen is named or whose value it is, and not only "it says 92". */
+bool oximeter_read_how(const char *text, int *percent, size_t *start, size_t *end, bool *sure);
 
 /*
  * The same of a text that comes not long after one that told a value: also "84", "its 83 now", "ya

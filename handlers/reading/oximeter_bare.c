@@ -360,7 +360,7 @@ oximeter_read_bare(const struct tokens *tokens, struct lowest *lowest)
             is_told_of(tokens, at, after) || is_percent_of_someone(tokens, at, after) ||
             is_of_a_state(tokens, at, after) || is_whole_text(tokens, at, after) ||
             is_all_beside_flow(tokens, at, after) || is_shown_with_pulse(tokens, at, after)) {
-            oximeter_keep(tokens, at, taken, value, lowest);
+            oximeter_keep(tokens, at, taken, value, oximeter_who_leads(tokens, at) < at, lowest);
             listed = oximeter_is_of_someone(tokens, at) || at == listed ? past_joints(tokens, after)
                                                                         : listed;
         }

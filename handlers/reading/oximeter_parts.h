@@ -27,9 +27,10 @@ enum { OXIMETER_LOWEST_BARE = 70 };
 struct lowest {
     int value;
     size_t start, end;
+    bool sure; /* oxygen is named, or whose value it is */
 };
 
-void oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value,
+void oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value, bool sure,
                    struct lowest *lowest);
 
 /* The value of the number at `at`, which takes *taken tokens, or 0 if it can be none. */

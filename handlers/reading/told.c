@@ -33,13 +33,15 @@ told_batteries(const struct told *told)
     return (int)(told->charge_count + told->light_count) + told->count;
 }
 
-/* An oximeter value is no charge, nor is a blood pressure. */
-static void
-take_values_of_body(const char *text, struct tokens *tokens)
+/* An oximeter value is no charge, nor is a blood pressure. The value that was taken though nothing
+ * but its company tells it to be one; else 0. */
+static int
+take_values_of_body(const char *text, struct tokens *tokens, bool all)
 {
     struct blood_pressure pressure;
     size_t start, end, i;
     int percent;
+    bool sure;
 
     if (blood_pressure_read(tokens, &pressure)) {
         for (i = pressure.first; i < pressure.behind; i++) {
@@ -47,14 +49,15 @@ take_values_of_body(const char *text, struct tokens *tokens)
         }
     }
 
-    if (!oximeter_read(text, &percent, &start, &end)) {
-        return;
+    if (!oximeter_read_how(text, &percent, &start, &end, &sure) || !(all || sure)) {
+        return 0;
     }
     for (i = 0; i < tokens->count; i++) {
         if (tokens->list[i].start < end && tokens->list[i].end > start) {
             tokens->list[i].used = true;
         }
     }
+    return sure ? 0 : percent;
 }
 
 /* What kind or legs tell is not told twice as an activity. */
@@ -129,15 +132,17 @@ read_items(struct items *items, struct told *told)
     asks_missing(items, &charges, told);
 }
 
-void
-told_read(void *arena, const struct lexicon *lexicon, const char *text, struct told *told)
+/* Reads the text; the number that was taken out of it though it need not be of the body, or 0. */
+static int
+read_text(void *arena, const struct lexicon *lexicon, const char *text, bool all, struct told *told)
 {
     struct tokens tokens = tokens_read(arena, text);
     enum language language;
     struct items items;
+    int taken;
 
     *told = (struct told){0};
-    take_values_of_body(text, &tokens);
+    taken = take_values_of_body(text, &tokens, all);
     language = lexicon_language(lexicon, arena, text, &tokens);
     heard_put_right(language, &tokens);
     if (mend_words(arena, lexicon, language, &tokens)) {
@@ -146,6 +151,39 @@ told_read(void *arena, const struct lexicon *lexicon, const char *text, struct t
     }
     items = items_read(arena, lexicon, &tokens, language);
     read_items(&items, told);
+    return taken;
+}
+
+static bool
+tells_charge_of(const struct told *told, int percent)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count; i++) {
+        if (told->charges[i].low == percent) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "it says 88. how long will it last on 2": what may be of the body is a charge where batteries are
+ * asked about, unless oxygen or a person is named. Whether somebody must be called is not decided
+ * here. */
+void
+told_read(void *arena, const struct lexicon *lexicon, const char *text, struct told *told)
+{
+    int taken = read_text(arena, lexicon, text, true, told);
+    struct told again;
+
+    if (taken == 0 || told->kind == TOLD_NOTHING || told->kind == TOLD_CYLINDER ||
+        tells_charge_of(told, taken)) {
+        return;
+    }
+    (void)read_text(arena, lexicon, text, false, &again);
+    if (again.kind == told->kind && again.charge_count > told->charge_count && !again.impossible) {
+        *told = again;
+    }
 }
 
 /* ---- names
