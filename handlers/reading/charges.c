@@ -452,6 +452,23 @@ numbers_are_labels(struct groups *groups, int total)
     }
 }
 
+/* "one at 25, on the wall. ¿Amanece llena?": where charging is asked about and a battery is not
+ * full, "full" without a battery of its own, asked in a sentence of its own, is what it is for. */
+static void
+drop_goal(const struct items *items, struct groups *groups)
+{
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    const struct state *before = &groups->list[groups->count > 1 ? groups->count - 2 : 0].state;
+
+    if (groups->count > 1 && !last->state.is_lights && last->state.charge.low == 100 &&
+        !last->named && last->times == 1 && last->subject == 0 &&
+        (before->is_lights || before->charge.high < 100) &&
+        sentence_start(items, last->state.from) > before->from &&
+        item_text(items, sentence_end(items, last->state.from), "?")) {
+        groups_drop(groups, groups->count - 1, 1);
+    }
+}
+
 struct charges_read
 charges_read(struct items *items, struct told *told)
 {
@@ -466,6 +483,9 @@ charges_read(struct items *items, struct told *told)
     cannot = told->count;
     told->count = 0;
     share_out(items, &groups);
+    if (told->kind == TOLD_CHARGING || told->kind == TOLD_NOTHING) {
+        drop_goal(items, &groups);
+    }
     take_back(items, &groups);
     tell_one_of_them(&groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);

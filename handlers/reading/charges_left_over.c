@@ -2,7 +2,7 @@
 
 #include "amounts.h"
 
-enum { ABOVE_HOURS = 12 };
+enum { ABOVE_HOURS = 12, FEW = 2 };
 
 /* "im 78", "turning 81": of somebody, and no charge */
 static bool
@@ -16,7 +16,7 @@ is_of_a_person(const struct items *items, size_t at)
                             "he is|she is|i am|mom is|dad is") == 2;
 }
 
-static bool
+bool
 may_be_charge(const struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
@@ -37,19 +37,21 @@ charges_left_over(struct items *items, struct told *told)
 {
     size_t at, first = items->count;
     int found = 0;
+    bool untold; /* hours are asked for, and nothing else is told of batteries */
 
     for (at = 0; at < items->count; at++) {
         found += may_be_charge(items, at) ? 1 : 0;
     }
-    if (told->count == 0 || found != told->count || told->impossible || told->kind == TOLD_WATCH ||
-        told->kind == TOLD_CYLINDER) {
+    untold = told->count == 0 && told->kind == TOLD_HOURS_LEFT && found <= FEW;
+    if (found == 0 || (found != told->count && !untold) || told->impossible ||
+        told->kind == TOLD_WATCH || told->kind == TOLD_CYLINDER) {
         return first;
     }
     for (at = 0; at < items->count; at++) {
         if (may_be_charge(items, at)) {
             told->charges[told->charge_count++] =
                 (struct percent){items->list[at].value / 1000, items->list[at].high / 1000};
-            told->count--;
+            told->count -= told->count > 0 ? 1 : 0;
             items_spend(items, at, 1);
             first = at < first ? at : first;
         }

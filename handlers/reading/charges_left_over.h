@@ -12,4 +12,7 @@
 /* Fills told->charges of told->count; the first item taken, items->count if none was. */
 size_t charges_left_over(struct items *items, struct told *told);
 
+/* A number above the hours that nobody took and that nothing says to be of another thing. */
+bool may_be_charge(const struct items *items, size_t at);
+
 #endif

@@ -33,6 +33,7 @@ struct item {
     int role;         /* of a clock time that corrects another: enum clock_role; else 0 */
     int day;          /* of a clock time: enum told_day, or NO_DAY */
     bool spent;
+    bool wished;     /* begins a charge that was put aside as a goal: states.h */
     size_t from, to; /* tokens */
 };
 

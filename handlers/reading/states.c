@@ -410,6 +410,14 @@ tells_at_most(const struct items *items, size_t at)
     return false;
 }
 
+/* A goal, which is remembered: where nothing else is told, it may be what charging starts at. */
+static bool
+is_wished(struct items *items, size_t at, size_t after, bool full)
+{
+    items->list[at].wished = state_is_goal(items, at, after, full);
+    return items->list[at].wished;
+}
+
 bool
 state_at(struct items *items, size_t at, bool after_state, struct state *state)
 {
@@ -463,7 +471,7 @@ state_at(struct items *items, size_t at, bool after_state, struct state *state)
         return false;
     }
     if (!state->is_lights &&
-        (state_is_goal(items, at, after, full) || (!at_most && is_denied(items, at)) ||
+        (is_wished(items, at, after, full) || (!at_most && is_denied(items, at)) ||
          state_is_past(items, at, after) || is_of_cylinder(items, at, after))) {
         items_spend(items, at, state->count);
         return false;

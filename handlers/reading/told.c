@@ -128,6 +128,7 @@ read_items(struct items *items, struct told *told)
         told->count = charges.a_battery ? 1 : 0;
     }
     flight_is_read(items, told);
+    unclaimed_charges(items, told);
     unclaimed_battery(items, told);
     asks_missing(items, &charges, told);
 }

@@ -11,4 +11,8 @@
 /* "how long will my battery go": one battery, whose charge is asked back. */
 void unclaimed_battery(const struct items *items, struct told *told);
 
+/* What charging starts at, where none is told otherwise: what was put aside as if it were wished
+ * for ("get my 20 to full"), and numbers that nobody took. */
+void unclaimed_charges(struct items *items, struct told *told);
+
 #endif
