@@ -5,13 +5,15 @@
 #include "setting_leads.h"
 #include "told.h"
 
+enum { MOST_BATTERIES = 8 }; /* that somebody has: above it is an hour */
+
 bool
 is_count(const struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
 
     return item_free_number(items, at) && item->value >= 1000 &&
-           item->value <= TOLD_BATTERIES_MAX * 1000 && item->value % 1000 == 0 &&
+           item->value <= MOST_BATTERIES * 1000 && item->value % 1000 == 0 &&
            item->value == item->high && !item->ordinal && !item->negative && !item->fraction;
 }
 
