@@ -464,8 +464,7 @@ tells_hour(const struct items *items, size_t at)
             return true;
         }
     }
-    return token_among(items->tokens, tokens_back(items->list[at].from, 1),
-                       " ya already ");
+    return token_among(items->tokens, tokens_back(items->list[at].from, 1), " ya already ");
 }
 
 /* "one at 25, on the wall. ¿Amanece llena?": where charging is asked about and a battery is not

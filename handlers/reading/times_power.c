@@ -44,21 +44,18 @@ charges_off_wall(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].to - 1, " wall outlet mains plug socket ");
 }
 
-/* "outlet by the bed" */
+/* "in the outlet", "el contacto": a house's, where no car is spoken of; "la enchufe" is a verb. */
 static bool
 is_house_outlet(const struct items *items, size_t at)
 {
-    static const char places[] = " bed bedside nightstand house home hotel motel room kitchen "
-                                 "hallway garage porch counter couch desk sofa casa hotel cuarto "
-                                 "cama sala cocina recamara buro mesita bathroom bath lobby den "
-                                 "basement laundry bano pasillo lavanderia cabin condo living ";
-    size_t to = sentence_end(items, at);
+    size_t last = items->list[at].to - 1;
 
     return item_value(items, at, ITEM_POWER) == POWER_WORD_PLUG &&
-           token_among(items->tokens, items->list[at].to - 1,
-                       " outlet socket enchufe contacto toma ") &&
-           (items_have_word(items, at, at + 5 < to ? at + 5 : to, places) ||
-            token_among(items->tokens, tokens_back(items->list[at].to, 2), places));
+           token_among(items->tokens, last,
+                       " outlet socket enchufe contacto toma tomacorriente ") &&
+           !token_among(items->tokens, tokens_back(last, 1), " la lo las los me se ") &&
+           !tokens_any_among(items->tokens, 0,
+                             " car truck van rv auto carro coche camioneta camper seat bus train ");
 }
 
 static bool

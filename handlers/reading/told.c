@@ -121,6 +121,10 @@ read_items(struct items *items, struct told *told)
     if (wants_legs(told)) {
         legs_read(items, told);
     }
+    if (told->kind == TOLD_TRIP && told->leg_count == 1 && told->legs[0].kind == LEG_WAIT &&
+        told->legs[0].power == POWER_SOURCE_WALL) {
+        told->kind = TOLD_CHARGING; /* "3 hours here on the wall": it is not to last, but to fill */
+    }
     power_read(items, told);
     goals_read(items, told);
     drop_activity(items, told);
