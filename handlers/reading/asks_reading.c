@@ -272,6 +272,21 @@ is_untimed_trip(const struct items *items, const struct told *told)
            (told_batteries(told) > 0 && spends_part_of_day(items));
 }
 
+/* A flight is spoken of, and nothing else is asked. */
+static bool
+flies(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_value(items, at, ITEM_GOING) == LEG_FLIGHT ||
+            item_value(items, at, ITEM_ACTIVITY) == ACTIVITY_FLIGHT) {
+            return true;
+        }
+    }
+    return false;
+}
+
 enum told_kind
 asks_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
@@ -328,6 +343,8 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
                    ? TOLD_TRIP
                    : TOLD_HOURS_LEFT;
     }
-    return told->count > 0 && (told->has_mode || told->has_setting) ? TOLD_BATTERY_LIFE
-                                                                    : TOLD_NOTHING;
+    if (told->count > 0 && (told->has_mode || told->has_setting)) {
+        return flies(items) ? TOLD_FLIGHT : TOLD_BATTERY_LIFE;
+    }
+    return flies(items) ? TOLD_FLIGHT : TOLD_NOTHING;
 }
