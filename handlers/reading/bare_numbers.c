@@ -388,6 +388,10 @@ goes_on_as_charge(const struct items *items, size_t at, size_t before, size_t af
                         follows_correction(items, at) ||
                         (before < items->count && items->list[before].is == ITEM_PAUSE));
 
+    if (and&&big && ends_here(items, after) && tells_other_before(items, at) &&
+        token_among(items->tokens, items->list[at - 1].from, " + plus & mas ")) {
+        return true; /* "10 in the machine + 55" */
+    }
     return (joined && (big || items->list[at].value / 1000 % 5 == 0)) ||
            (joined && and&&(closes(items, after) || is_in_machine(items, after) ||
                             is_before_setting_number(items, at, after))) ||

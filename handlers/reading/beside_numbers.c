@@ -232,6 +232,31 @@ is_of_placed_one(const struct items *items, size_t at, size_t after)
              token_among(items->tokens, begin + 1, " que del de ")));
 }
 
+bool
+is_placed(const struct items *items, size_t at)
+{
+    static const char places[] = " unit machine it bag backpack purse drawer car suitcase closet "
+                                 "box concentrator maquina aparato mochila bolsa cajon maleta "
+                                 "carro equipo concentrador bolso ";
+    size_t after = items->list[at].to, i;
+
+    if (token_among(items->tokens, after, " puesta puestas adentro inside ")) {
+        return true;
+    }
+    if (!token_among(items->tokens, after, " in on en inside ")) {
+        return false;
+    }
+    for (i = after + 1; i < after + 4; i++) {
+        if (token_among(items->tokens, i, places)) {
+            return true;
+        }
+        if (!token_among(items->tokens, i, " the my a his her la el mi su mis los las ")) {
+            return false;
+        }
+    }
+    return false;
+}
+
 /* "and 41 when I looked just now" */
 bool
 is_seen_now(const struct items *items, size_t at, size_t after)

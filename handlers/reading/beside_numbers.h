@@ -24,6 +24,8 @@ bool tells_other_before(const struct items *items, size_t at);
 bool is_of_battery_told(const struct items *items, size_t at);
 /* "the one in my bag 8": of a battery that is told by its place. */
 bool is_of_placed_one(const struct items *items, size_t at, size_t after);
+/* "one in the unit", "2 in the bag", "una puesta": where it is. */
+bool is_placed(const struct items *items, size_t at);
 /* "and 41 when I looked just now" */
 bool is_seen_now(const struct items *items, size_t at, size_t after);
 /* "+ 8 in the machine" */

@@ -10,6 +10,7 @@
 #include "beside_numbers.h"
 #include "charges_again.h"
 #include "charges_left_over.h"
+#include "charges_of_one.h"
 #include "corrections.h"
 #include "counted.h"
 #include "gone.h"
@@ -452,85 +453,6 @@ numbers_are_labels(struct groups *groups, int total)
     }
 }
 
-/* "para las diez llena", "ya llena": when it is so is told in the clause. */
-static bool
-tells_hour(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), to = clause_end(items, at), i;
-
-    for (i = from; i < to; i++) {
-        if (items->list[i].is == ITEM_CLOCK || item_is(items, i, ITEM_DAY) ||
-            item_is(items, i, ITEM_CLOCK_LEAD) || item_is(items, i, ITEM_BY)) {
-            return true;
-        }
-    }
-    return token_among(items->tokens, tokens_back(items->list[at].from, 1), " ya already ");
-}
-
-/* "one at 25, on the wall. ¿Amanece llena?": where charging is asked about and a battery is not
- * full, "full" without a battery of its own, asked in a sentence of its own, is what it is for. */
-static void
-drop_goal(const struct items *items, struct groups *groups)
-{
-    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
-    const struct state *before = &groups->list[groups->count > 1 ? groups->count - 2 : 0].state;
-
-    if (groups->count > 1 && !last->state.is_lights && last->state.charge.low == 100 &&
-        !last->named && last->times == 1 && last->subject == 0 &&
-        (before->is_lights || before->charge.high < 100) &&
-        clause_start(items, last->state.from) > before->from &&
-        (sentence_start(items, last->state.from) > before->from ||
-         tells_hour(items, last->state.from)) &&
-        item_text(items, sentence_end(items, last->state.from), "?")) {
-        groups_drop(groups, groups->count - 1, 1);
-    }
-}
-
-/* Something in the text speaks of a second battery. */
-static bool
-speaks_of_another(const struct items *items)
-{
-    size_t i, nouns = 0;
-
-    for (i = 0; i < items->count; i++) {
-        nouns += item_value(items, i, ITEM_BATTERY) == 1 ? 1 : 0;
-        if (names_battery(items, i) || item_value(items, i, ITEM_BATTERY) == 2 ||
-            item_is(items, i, ITEM_EACH) || item_is(items, i, ITEM_SAME) ||
-            token_among(items->tokens, items->list[i].from,
-                        " two 2 dos three 3 tres ones plus + y & also tambien and")) {
-            return true;
-        }
-    }
-    return nouns > 1;
-}
-
-/* "20 on the meter. 2 hours ago it was 60": charges in sentences of their own, and no word of a
- * second battery: told of one, which has the lowest. */
-static void
-join_of_one(const struct items *items, struct groups *groups)
-{
-    struct percent *first = &groups->list[0].state.charge;
-    size_t i;
-
-    for (i = 0; i < groups->count; i++) {
-        const struct group *group = &groups->list[i];
-
-        if (group->state.is_lights || group->times != 1 || group->subject > 0 ||
-            (i > 0 && sentence_start(items, group->state.from) <= groups->list[i - 1].state.from)) {
-            return;
-        }
-    }
-    if (groups->count < 2 || speaks_of_another(items)) {
-        return;
-    }
-    for (i = 1; i < groups->count; i++) {
-        if (groups->list[i].state.charge.low < first->low) {
-            *first = groups->list[i].state.charge;
-        }
-    }
-    groups->count = 1;
-}
-
 struct charges_read
 charges_read(struct items *items, struct told *told)
 {
@@ -546,9 +468,9 @@ charges_read(struct items *items, struct told *told)
     told->count = 0;
     share_out(items, &groups);
     if (told->kind == TOLD_CHARGING || told->kind == TOLD_NOTHING) {
-        drop_goal(items, &groups);
+        charges_drop_goal(items, &groups);
     }
-    join_of_one(items, &groups);
+    charges_join(items, &groups);
     take_back(items, &groups);
     tell_one_of_them(&groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);

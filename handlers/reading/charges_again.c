@@ -32,6 +32,10 @@ is_of_it(const struct items *items, const struct group *group)
            (item_is(items, before, ITEM_AT) || item_is(items, before, ITEM_HEDGE))) {
         before = back_over_links(items, before);
     }
+    if (items_have_word(items, clause_start(items, group->state.from), group->state.from,
+                        " extra xtra spare second ")) {
+        return false; /* "unit says 50, extra says 95" */
+    }
     return !group->named && group->times == 1 && !group->state.adjacent &&
            !group->state.is_lights &&
            (item_is(items, before, ITEM_SHOWS) || item_is(items, before, ITEM_NOW_IS) ||

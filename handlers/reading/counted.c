@@ -95,7 +95,13 @@ counts_unnamed(const struct items *items, size_t at)
     bool lasts = item_value(items, at + 1, ITEM_LASTS) == 0 && items->list[at].value <= 6 * 1000 &&
                  !token_among(items->tokens, items->list[at + 1].to,
                               " month week year yr night time visit monday friday summer winter ");
-    bool led = (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
+    bool there =
+        items->list[at].value <= 6 * 1000 && clause_stops(items, at + 1) &&
+        items->list[at].from > 0 &&
+        (tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 1), "theres|hay") == 1 ||
+         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                          "there are|there is|ive got|we got") == 2);
+    bool led = there || (item_text(items, at + 1, "total") && items->list[at].value <= 6 * 1000) ||
                (item_is(items, at - 1, ITEM_LINK) &&
                 ((item_text(items, at - 1, "las") && !may_be_clock(items, at)) ||
                  item_text(items, at - 1, "the") || item_text(items, at - 1, "mis") ||
@@ -356,32 +362,6 @@ is_number_of_batteries(const struct items *items, size_t at, size_t first_charge
     return counts_batteries(items, at) || counts_unnamed(items, at) ||
            (item->times && item_is(items, at - 1, ITEM_BATTERY)) ||
            (item->one && first_charge < at && items_find(items, at, to, ITEM_UNKNOWN) < to);
-}
-
-/* "one in the unit", "2 in the bag", "una puesta": where it is */
-static bool
-is_placed(const struct items *items, size_t at)
-{
-    static const char places[] = " unit machine it bag backpack purse drawer car suitcase closet "
-                                 "box concentrator maquina aparato mochila bolsa cajon maleta "
-                                 "carro equipo concentrador bolso ";
-    size_t after = items->list[at].to, i;
-
-    if (token_among(items->tokens, after, " puesta puestas adentro inside ")) {
-        return true;
-    }
-    if (!token_among(items->tokens, after, " in on en inside ")) {
-        return false;
-    }
-    for (i = after + 1; i < after + 4; i++) {
-        if (token_among(items->tokens, i, places)) {
-            return true;
-        }
-        if (!token_among(items->tokens, i, " the my a his her la el mi su mis los las ")) {
-            return false;
-        }
-    }
-    return false;
 }
 
 /* "2 batteries in the bag and one on the unit": one on top, for no parts were told before. */

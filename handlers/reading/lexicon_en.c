@@ -27,7 +27,8 @@ const struct lexicon_entry lexicon_en[] = {
     OWN(ITEM_AT, AT_IN, "in|in the|in a|in my|for|for a|with the"),
     ROW(ITEM_HAVE, 0,
         "have|has|got|had|ive got|weve got|hes got|shes got|ive|weve|with|w|w /|carrying|packing|"
-        "bringing|brought|taking|holding|own|there were|i got|using|only have|just have|only got"),
+        "bringing|brought|packed|we packed|packin|comes with|came with|they gave us|they gave "
+        "me|gave me|taking|holding|own|there were|i got|using|only have|just have|only got"),
     ROW(ITEM_WILL_BE, 0,
         "when|how soon|be|get|get to|getting|gets|become|til its|till its|until its|til "
         "theyre|till "
@@ -130,7 +131,8 @@ const struct lexicon_entry lexicon_en[] = {
         "idea|cant get at|cant get to|cant reach|nobody checked|nobody looked|nobody knows|no one "
         "checked|never looked|didnt get to check|havent looked at it|have no idea|not told|havent "
         "checked|have not checked|havent looked|havent looked at|didnt check|not checked|dont "
-        "know|not sure|no idea|who knows|forgot to check|forgot to look|forgot to look at|hasnt "
+        "know|not sure|not sure of|not sure of charge|not started|not been started|no idea|who "
+        "knows|forgot to check|forgot to look|forgot to look at|hasnt "
         "been touched|unknown|cant tell|unsure|couldnt tell you|never checked|forgot what|forgot "
         "how|didnt look|havent tested|untested|dunno|no clue|cant see|cant read|unchecked|havent "
         "seen|didnt look at|not looked at|dont remember|i cant see"),

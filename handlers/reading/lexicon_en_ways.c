@@ -278,7 +278,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "leaving the wall|leaving the plug|leaving the outlet|leave the wall|leave the plug|leave "
+        "left my charger|left the charger|forgot my charger|forgot the charger|lost my "
+        "charger|lost the charger|no way to charge here|nothing to plug into|going "
+        "cordless|leaving the wall|leaving the plug|leaving the outlet|leave the wall|leave the "
+        "plug|leave "
         "the outlet|leaving the charger|no plug since|no plug since then|no outlet since|no outlet "
         "since then|hasnt been plugged "
         "in|havent plugged in|havent plugged it in|havent been plugged in|not been plugged in|has "
@@ -307,7 +310,11 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been on batteries for|on battery for|on battery power for|unplugged it|"
         "been on battery since|disconnected|pulled it off the wall|just unplugged"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "breaker flipped|flipped the breaker|no juice in the house|street is dark|block is "
+        "power still out|powers still out|power is still out|still no power|genny off|genny is "
+        "off|genny died|genny quit|generator off|by outage|an outage|took the lines down|lines are "
+        "down|knocked our power off|knocked our power out|knocked the power out|knocked out the "
+        "power|knocked out our power|breaker flipped|flipped the breaker|no juice in the "
+        "house|street is dark|block is "
         "dark|house is dark|lights went off|lights just went off|lights are off|lights just went "
         "out|power just "
         "died|power died|electric just went out|the electric is off|electricity went "
@@ -457,7 +464,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "the gate"),
     ROW(ITEM_ARRIVE, 0, "into the gate|at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
-        "boarding pass :|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
+        "booking says|booking shows|per the booking|on the booking|reservation says|boarding pass "
+        ":|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
         "ticket|off the ticket|off the itinerary|airline printout|printed itinerary|from the "
         "airlines page|from the airlines site|on the airlines page|on the airline page|off the "
         "airlines page|airlines page|ticket says|ticket shows|ticket has|my ticket says|my ticket "

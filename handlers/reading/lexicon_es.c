@@ -27,7 +27,8 @@ const struct lexicon_entry lexicon_es[] = {
     OWN(ITEM_AT, AT_ON, "con el"),
     ROW(ITEM_HAVE, 0,
         "tengo|tiene|tenemos|tenia|traigo|trae|traemos|traen|llevo|llevamos|lleva|con|cuento con|"
-        "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|conte|tengo solo|"
+        "me quedan|nos quedan|hay|tienen|traia|teniamos|cargo con|me dieron|nos dieron|venia "
+        "con|venian|conte|tengo solo|"
         "solo tengo|nada mas tengo|nomas tengo|teniendo"),
     ROW(ITEM_WILL_BE, 0,
         "a que hora|a que hora esta|a que hora estan|a que hora estara|a que hora estaran|a que "
@@ -109,12 +110,13 @@ const struct lexicon_entry lexicon_es[] = {
         "checo|nadie checo|no la revisaron|a "
         "saber|vaya usted a saber|no se|no la he revisado|no he revisado|sin revisar|no revise|ni "
         "idea|quien sabe|"
-        "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no estoy seguro|"
+        "no he checado|no la he checado|sin checar|no cheque|no se cuanto|no se cuanto traen|no se "
+        "cuanto tienen|no se cuanto trae|no estoy seguro|"
         "no estoy segura|no la revise|no he visto|no la he visto|no recuerdo|no me fije|"
         "no tengo idea|no le he visto|no la cheque|no la mire|no la he mirado|no he mirado|"
         "se me olvido revisar|se me olvido checar|no se sabe|desconozco|no se ve"),
     ROW(ITEM_FULL, 0,
-        "entera de carga|completa de carga|"
+        "entera de carga|completa de carga|cargada del todo|cargadas del todo|"
         "carga entera|la carga entera|bateria entera|pila "
         "entera|llena|llenas|llenita|llenitas|completa|completas|lleno|llenos|completo|completos|"
         "completamente cargada|completamente cargadas|cargada por completo|toda cargada|"

@@ -344,6 +344,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_ARRIVE, 0, "llega a la puerta"),
     ROW(ITEM_GATE, 1,
         "pase de abordar :|boleto :|itinerario :|segun el boleto|segun el pase de abordar|segun el "
+        "billete|en el billete|billete dice|dice el billete|segun la reserva|la reserva dice|segun "
+        "el "
         "itinerario|en el pase de abordar|en el boleto|en el itinerario|boleto dice|boleto "
         "marca|boleto pone|segun el boleto|dice el boleto|en el boleto|en el "
         "boleto dice|pase de abordar dice|en el pase de abordar|segun el pase de "

@@ -333,6 +333,13 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
         return item_is(items, after + 1, ITEM_HALF) || item_is(items, after + 1, ITEM_QUARTER) ||
                item_is(items, after + 1, ITEM_CHARGE); /* "goes from full to half" */
     }
+    if (item_is(items, after, ITEM_TO) && next != NULL && next->is == ITEM_NUMBER &&
+        tokens_phrase_at(
+            items->tokens, tokens_back(items->list[state->from].from, 2),
+            "went from|gone from|came from|fell from|dropped from|climbed from|paso de|"
+            "subio de|bajo de|came up from") == 2) {
+        return true; /* "went from 50 to 62" */
+    }
     return item_is(items, after, ITEM_TO) && !item_text(items, after, "-") && (next != NULL) &&
            (next->is == ITEM_NUMBER || next->is == ITEM_AMOUNT) && next->value / 1000 < first &&
            (item_is(items, back_over_links(items, state->from), ITEM_FROM) ||

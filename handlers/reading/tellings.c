@@ -3,7 +3,6 @@
 #include "bare_numbers.h"
 #include "beside_numbers.h"
 #include "persons.h"
-#include "setting_leads.h"
 
 enum { TELLING_REACH = 9, FEWEST = 5 };
 
@@ -98,6 +97,9 @@ telling_number(const struct items *items, size_t at, size_t after)
     size_t battery = telling_of(items, at);
     bool big = items->list[at].value > BIG_MIN * 1000;
 
+    if (big && is_placed(items, at) && tells_other_before(items, at)) {
+        return true; /* "99 in it 99 in the bag" */
+    }
     if (battery == items->count || !ends_here(items, after) || items->list[at].value > 100 * 1000 ||
         !has_link(items, battery + 1, at)) {
         return false;
@@ -164,7 +166,9 @@ static bool
 ends_telling(const struct items *items, size_t at)
 {
     return clause_stops(items, at) || item_is(items, at, ITEM_AND) ||
-           (item_value(items, at, ITEM_AT) == AT_ON && item_free_number(items, at + 1)) ||
+           (item_value(items, at, ITEM_AT) == AT_ON &&
+            (item_free_number(items, at + 1) || item_is(items, at + 1, ITEM_MODE) ||
+             item_is(items, at + 1, ITEM_SETTING))) ||
            token_among(items->tokens, items->list[at].from, " while but with = pero mientras ");
 }
 

@@ -1,0 +1,78 @@
+#include "charges_of_one.h"
+
+#include "beside_numbers.h"
+
+/* "para las diez llena", "ya llena": when it is so is told in the clause. */
+static bool
+tells_hour(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+
+    for (i = from; i < to; i++) {
+        if (items->list[i].is == ITEM_CLOCK || item_is(items, i, ITEM_DAY) ||
+            item_is(items, i, ITEM_CLOCK_LEAD) || item_is(items, i, ITEM_BY)) {
+            return true;
+        }
+    }
+    return token_among(items->tokens, tokens_back(items->list[at].from, 1), " ya already ");
+}
+
+void
+charges_drop_goal(const struct items *items, struct groups *groups)
+{
+    const struct group *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0];
+    const struct state *before = &groups->list[groups->count > 1 ? groups->count - 2 : 0].state;
+
+    if (groups->count > 1 && !last->state.is_lights && last->state.charge.low == 100 &&
+        !last->named && last->times == 1 && last->subject == 0 &&
+        (before->is_lights || before->charge.high < 100) &&
+        clause_start(items, last->state.from) > before->from &&
+        (sentence_start(items, last->state.from) > before->from ||
+         tells_hour(items, last->state.from)) &&
+        item_text(items, sentence_end(items, last->state.from), "?")) {
+        groups_drop(groups, groups->count - 1, 1);
+    }
+}
+
+/* Something in the text speaks of a second battery. */
+static bool
+speaks_of_another(const struct items *items)
+{
+    size_t i, nouns = 0;
+
+    for (i = 0; i < items->count; i++) {
+        nouns += item_value(items, i, ITEM_BATTERY) == 1 ? 1 : 0;
+        if (names_battery(items, i) || item_value(items, i, ITEM_BATTERY) == 2 ||
+            item_is(items, i, ITEM_EACH) || item_is(items, i, ITEM_SAME) ||
+            token_among(items->tokens, items->list[i].from,
+                        " two 2 dos three 3 tres ones plus + y & also tambien and ")) {
+            return true;
+        }
+    }
+    return nouns > 1;
+}
+
+void
+charges_join(const struct items *items, struct groups *groups)
+{
+    struct percent *first = &groups->list[0].state.charge;
+    size_t i;
+
+    for (i = 0; i < groups->count; i++) {
+        const struct group *group = &groups->list[i];
+
+        if (group->state.is_lights || group->times != 1 || group->subject > 0 ||
+            (i > 0 && sentence_start(items, group->state.from) <= groups->list[i - 1].state.from)) {
+            return;
+        }
+    }
+    if (groups->count < 2 || speaks_of_another(items)) {
+        return;
+    }
+    for (i = 1; i < groups->count; i++) {
+        if (groups->list[i].state.charge.low < first->low) {
+            *first = groups->list[i].state.charge;
+        }
+    }
+    groups->count = 1;
+}
