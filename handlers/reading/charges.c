@@ -470,11 +470,13 @@ charges_read(struct items *items, struct told *told)
     if (told->kind == TOLD_CHARGING || told->kind == TOLD_NOTHING) {
         charges_drop_goal(items, &groups);
     }
-    charges_join(items, &groups);
     take_back(items, &groups);
     tell_one_of_them(&groups);
     counted = counted_read(items, groups.count > 0 ? groups.list[0].state.from : items->count);
     gone_take(&gone, &counted, &groups);
+    if (counted.total < 2 && counted.on_top == 0) {
+        charges_join(items, &groups);
+    }
     if (counted.total > 1 && counted.on_top == 0 && !items_any(items, ITEM_BOTH)) {
         numbers_are_labels(&groups, counted.total);
     }

@@ -44,8 +44,7 @@ speaks_of_another(const struct items *items)
         nouns += item_value(items, i, ITEM_BATTERY) == 1 ? 1 : 0;
         if (names_battery(items, i) || item_value(items, i, ITEM_BATTERY) == 2 ||
             item_is(items, i, ITEM_EACH) || item_is(items, i, ITEM_SAME) ||
-            token_among(items->tokens, items->list[i].from,
-                        " two 2 dos three 3 tres ones plus + y & also tambien and ")) {
+            token_among(items->tokens, items->list[i].from, " ones plus + y & also tambien and ")) {
             return true;
         }
     }

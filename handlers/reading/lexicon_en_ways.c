@@ -278,9 +278,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "back|ride home|"
         "return trip|the way home|coming home|to get home|back again"),
     ROW(ITEM_POWER, POWER_WORD_BATTERY,
-        "left my charger|left the charger|forgot my charger|forgot the charger|lost my "
-        "charger|lost the charger|no way to charge here|nothing to plug into|going "
-        "cordless|leaving the wall|leaving the plug|leaving the outlet|leave the wall|leave the "
+        "going cordless|leaving the wall|leaving the plug|leaving the outlet|leave the wall|leave "
+        "the "
         "plug|leave "
         "the outlet|leaving the charger|no plug since|no plug since then|no outlet since|no outlet "
         "since then|hasnt been plugged "
@@ -310,7 +309,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "been on batteries for|on battery for|on battery power for|unplugged it|"
         "been on battery since|disconnected|pulled it off the wall|just unplugged"),
     ROW(ITEM_POWER, POWER_WORD_OUT,
-        "power still out|powers still out|power is still out|still no power|genny off|genny is "
+        "left my charger|left the charger|forgot my charger|forgot the charger|lost my "
+        "charger|lost "
+        "the charger|nothing to plug into|power still out|powers still out|power is still "
+        "out|still no power|genny off|genny is "
         "off|genny died|genny quit|generator off|by outage|an outage|took the lines down|lines are "
         "down|knocked our power off|knocked our power out|knocked the power out|knocked out the "
         "power|knocked out our power|breaker flipped|flipped the breaker|no juice in the "

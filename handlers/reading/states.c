@@ -321,6 +321,17 @@ nothing_at(const struct items *items, size_t at, struct state *state)
     return true;
 }
 
+/* "went from 50 to 62": the first is of then, the second of now and no goal. */
+static bool
+has_gone_from(const struct items *items, size_t at)
+{
+    return (items->list[at].is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)) &&
+           item_is(items, at + 1, ITEM_TO) &&
+           tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
+                            "went from|gone from|came from|fell from|dropped from|climbed from|"
+                            "paso de|subio de|bajo de") == 2;
+}
+
 /* "from 100 to 60", "from 4 lights to 2": the second is of now, unless it is charged. */
 static bool
 has_sunk(const struct items *items, size_t after, const struct state *state)
@@ -333,12 +344,8 @@ has_sunk(const struct items *items, size_t after, const struct state *state)
         return item_is(items, after + 1, ITEM_HALF) || item_is(items, after + 1, ITEM_QUARTER) ||
                item_is(items, after + 1, ITEM_CHARGE); /* "goes from full to half" */
     }
-    if (item_is(items, after, ITEM_TO) && next != NULL && next->is == ITEM_NUMBER &&
-        tokens_phrase_at(
-            items->tokens, tokens_back(items->list[state->from].from, 2),
-            "went from|gone from|came from|fell from|dropped from|climbed from|paso de|"
-            "subio de|bajo de|came up from") == 2) {
-        return true; /* "went from 50 to 62" */
+    if (has_gone_from(items, state->from)) {
+        return true;
     }
     return item_is(items, after, ITEM_TO) && !item_text(items, after, "-") && (next != NULL) &&
            (next->is == ITEM_NUMBER || next->is == ITEM_AMOUNT) && next->value / 1000 < first &&
@@ -421,7 +428,8 @@ tells_at_most(const struct items *items, size_t at)
 static bool
 is_wished(struct items *items, size_t at, size_t after, bool full)
 {
-    items->list[at].wished = state_is_goal(items, at, after, full);
+    items->list[at].wished =
+        !(at > 1 && has_gone_from(items, at - 2)) && state_is_goal(items, at, after, full);
     return items->list[at].wished;
 }
 

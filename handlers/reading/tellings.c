@@ -4,7 +4,7 @@
 #include "beside_numbers.h"
 #include "persons.h"
 
-enum { TELLING_REACH = 9, FEWEST = 5 };
+enum { TELLING_REACH = 9, FEWEST = 5, NEARLY_FULL = 85, NEARLY_EMPTY = 10 };
 
 /* What is between a battery and its charge belongs to another thing, or wishes. */
 static bool
@@ -188,5 +188,10 @@ telling_word_at(const struct items *items, size_t at, struct state *state)
     }
     state->count = count;
     state->charge = charge;
+    if (token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                    " much almost nearly mostly about practically casi ")) {
+        state->charge.low = charge.low == 100 ? NEARLY_FULL : 0; /* "pretty much charged" */
+        state->charge.high = charge.low == 100 ? 99 : NEARLY_EMPTY;
+    }
     return true;
 }

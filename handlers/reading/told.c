@@ -122,7 +122,8 @@ read_items(struct items *items, struct told *told)
         legs_read(items, told);
     }
     if (told->kind == TOLD_TRIP && told->leg_count == 1 && told->legs[0].kind == LEG_WAIT &&
-        told->legs[0].power == POWER_SOURCE_WALL) {
+        told->legs[0].power == POWER_SOURCE_WALL && told_has_charge(told) &&
+        !lexicon_cue(items->tokens, CUE_ENOUGH)) {
         told->kind = TOLD_CHARGING; /* "3 hours here on the wall": it is not to last, but to fill */
     }
     power_read(items, told);
