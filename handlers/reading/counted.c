@@ -5,7 +5,7 @@
 #include "setting_leads.h"
 #include "told.h"
 
-enum { MOST_BATTERIES = 8 }; /* that somebody has: above it is an hour */
+enum { MOST_SPELT = 8 }; /* above it, a number in words is an hour: "a las diez llena" */
 
 bool
 is_count(const struct items *items, size_t at)
@@ -13,8 +13,9 @@ is_count(const struct items *items, size_t at)
     const struct item *item = &items->list[at];
 
     return item_free_number(items, at) && item->value >= 1000 &&
-           item->value <= MOST_BATTERIES * 1000 && item->value % 1000 == 0 &&
-           item->value == item->high && !item->ordinal && !item->negative && !item->fraction;
+           item->value <= (item->digits ? TOLD_BATTERIES_MAX : MOST_SPELT) * 1000 &&
+           item->value % 1000 == 0 && item->value == item->high && !item->ordinal &&
+           !item->negative && !item->fraction;
 }
 
 bool
