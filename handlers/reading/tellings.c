@@ -126,10 +126,11 @@ weak_word(const struct items *items, size_t at, struct percent *charge)
          "morir|por apagarse",
          {0, 10}},
     };
-    size_t i, tokens, longest = 0;
+    size_t i, longest = 0;
 
     for (i = 0; i < sizeof words / sizeof words[0]; i++) {
-        tokens = tokens_phrase_at(items->tokens, items->list[at].from, words[i].phrases);
+        size_t tokens = tokens_phrase_at(items->tokens, items->list[at].from, words[i].phrases);
+
         if (tokens > longest) {
             longest = tokens;
             *charge = words[i].charge;
