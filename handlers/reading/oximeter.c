@@ -298,8 +298,7 @@ oximeter_keep(const struct tokens *tokens, size_t at, size_t taken, int value, b
 static bool
 names_no_oxygen(const struct tokens *tokens, size_t cue)
 {
-    return token_among(tokens, cue,
-                       " reading readings readout number numbers level lectura nivel ") &&
+    return token_among(tokens, cue, " reading readings readout number numbers lectura ") &&
            !token_among(tokens, tokens_back(cue, 1), whose);
 }
 
@@ -314,7 +313,7 @@ read_after_cue(const struct tokens *tokens, size_t cue, bool strong, struct lowe
         int value = oximeter_value(tokens, at, &taken);
 
         if (value > 0 && !strong && names_no_oxygen(tokens, cue) &&
-            (oximeter_is_watched_battery(tokens, at) || oximeter_may_be_charge(tokens, at))) {
+            oximeter_is_watched_battery(tokens, at)) {
             return;
         }
         if (value > 0) {

@@ -348,19 +348,6 @@ oximeter_is_watched_battery(const struct tokens *tokens, size_t at)
 }
 
 bool
-oximeter_may_be_charge(const struct tokens *tokens, size_t at)
-{
-    static const char of_oxygen[] =
-        " oxygen o2 02 oxigeno sat sats spo2 ox oxy oxi breath breathing breathe respira aire ";
-
-    if (at > 0 && token_among(tokens, at - 1, " es lectura nivel numero ")) {
-        return false; /* as a charge that is not read */
-    }
-    return tokens_have(tokens, oximeter_hours_asked) && !speaks_of_someone(tokens, at) &&
-           !tokens_any_among(tokens, 0, of_oxygen);
-}
-
-bool
 oximeter_is_of_thing(const struct tokens *tokens, size_t at)
 {
     return is_of_thing(tokens, at) ||

@@ -50,10 +50,6 @@ bool oximeter_is_of_someone(const struct tokens *tokens, size_t at);
 /* The number at `at` belongs to a battery, a room or another thing that the sentence speaks of. */
 bool oximeter_is_of_thing(const struct tokens *tokens, size_t at);
 
-/* "The readout is 48, how long": who asks for hours, with nobody and no oxygen spoken of, may as
- * well tell what a battery has. */
-bool oximeter_may_be_charge(const struct tokens *tokens, size_t at);
-
 /* "text me when it gets to 30, it says 84": of a battery, and nobody is spoken of. */
 bool oximeter_is_watched_battery(const struct tokens *tokens, size_t at);
 

@@ -28,10 +28,6 @@ static const char of_people[] = " mi su el has had was gets got says trae anda "
 /* What we asked about, by its name. */
 static const char named[] = "battery|batteries|charge|bateria|baterias|pila|carga";
 
-static const char of_hours[] = "how long|how many hours|how many more hours|how much longer|"
-                               "how much time|how many more|hours left|cuanto dura|cuanto me dura|"
-                               "cuanto me queda|cuanto queda|cuanto tiempo|cuantas horas";
-
 /* No word but of these lists (the others may be ""), and no question mark. */
 static bool
 has_only(const struct tokens *tokens, const char *words, const char *or_of, const char *or_persons)
@@ -47,32 +43,11 @@ has_only(const struct tokens *tokens, const char *words, const char *or_of, cons
     return !tokens_have(tokens, "?");
 }
 
-/* "The readout is 48, how long", "la lectura marca 48, cuanto dura": of an oximeter or a battery.
- */
-static bool
-asks_how_long_of_reading(const struct asked *asked)
-{
-    static const char nouns[] = " reading readings readout number numbers level lectura nivel ";
-    static const char around[] = " says say reads shows show do does will i we have has got get "
-                                 "that this last lasts me us for can go marca dice me nos ";
-    struct tokens rest = tokens_without(asked->arena, &asked->tokens, of_hours);
-    size_t i;
-
-    for (i = 0; i < rest.count; i++) {
-        if (rest.list[i].kind == TOKEN_WORD && !token_among(&rest, i, nouns) &&
-            !token_among(&rest, i, around) && !token_among(&rest, i, around_charges)) {
-            return false;
-        }
-    }
-    return rest.count < asked->tokens.count && tokens_any_among(&rest, 0, nouns);
-}
-
 bool
 bare_percent_is_told(const struct asked *asked)
 {
     return asked->told->charge_count > 0 && asked->told->light_count == 0 &&
-           (has_only(&asked->tokens, around_charges, of_people, person_words) ||
-            asks_how_long_of_reading(asked));
+           has_only(&asked->tokens, around_charges, of_people, person_words);
 }
 
 bool

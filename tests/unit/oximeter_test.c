@@ -337,19 +337,27 @@ START_TEST(a_slip_in_its_name_or_a_letter_for_the_nought_is_read)
 }
 END_TEST
 
-/* It may be what a battery has; it is asked back. */
-START_TEST(a_reading_of_whatever_it_is_is_none_of_oxygen_if_hours_are_asked)
+/* It may be what a battery has; but who waits for help asks "how long" as well. */
+START_TEST(a_reading_of_whatever_it_is_is_one_of_oxygen_also_where_hours_are_asked)
 {
     static const struct row rows[] = {
-        {"the readout is 48, how long", 0},
-        {"level is 78 how long", 0},
-        {"la lectura marca 48, cuanto dura", 0},
-        {"my reading is 48, how long", 48},
+        {"the readout is 48, how long", 48},
+        {"level is 78 how long", 78},
+        {"reading 72, how long until someone comes", 72},
+        {"how much longer, my numbers are 74", 74},
+        {"stats 68 how much time have i got", 68},
+        {"level went to 70 how long before i call", 70},
+        {"how long is it ok, readings around 75", 75},
         {"her reading is 78 how long till help", 78},
         {"oxygen level is 78, how long", 78},
         {"o2 readout 79 how long do i wait", 79},
+        {"la lectura marca 48, cuanto dura", 48},
         {"la lectura es 78, cuanto tiempo", 78},
-        {"the readout is 78", 78},
+        {"nivel 66 cuanto tiempo puedo aguantar", 66},
+        {"cuanto falta para que lleguen, la lectura en 70", 70},
+        {"battery level 48 how long", 0},
+        {"battery reading 70, how long on 2", 0},
+        {"la bateria marca 48, cuanto dura", 0},
     };
 
     reads(rows, sizeof rows / sizeof rows[0]);
@@ -548,7 +556,7 @@ main(void)
     tcase_add_test(tests, who_asks_how_long_beside_a_value_that_is_somebodys_still_tells_it);
     tcase_add_test(tests, what_is_told_to_fall_to_little_is_a_battery_unless_it_is_somebodys);
     tcase_add_test(tests, a_slip_in_its_name_or_a_letter_for_the_nought_is_read);
-    tcase_add_test(tests, a_reading_of_whatever_it_is_is_none_of_oxygen_if_hours_are_asked);
+    tcase_add_test(tests, a_reading_of_whatever_it_is_is_one_of_oxygen_also_where_hours_are_asked);
     tcase_add_test(tests, sat_behind_an_hour_is_a_day_only_if_batteries_follow);
     tcase_add_test(tests, a_copy_of_our_own_words_tells_none);
     tcase_add_test(tests, other_numbers_are_no_values);

@@ -234,17 +234,25 @@ START_TEST(one_of_two_numbers_that_would_be_grave_calls_at_once)
 }
 END_TEST
 
-START_TEST(who_asks_how_long_of_a_reading_is_asked_what_it_is)
+START_TEST(who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it)
 {
-    fixture_text(stage, "the readout is 78, how long");
-    ck_assert_ptr_nonnull(fixture_answer(stage, "which-percent"));
-    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
-    fixture_text(stage, "oxygen");
-    ck_assert_int_eq(stage->verdict.route, ROUTE_EMERGENCY);
-    fixture_free(stage);
-    stage = fixture_new();
-    fixture_text(stage, "la lectura marca 48, cuanto dura");
-    ck_assert_ptr_nonnull(fixture_answer(stage, "which-percent"));
+    static const char *const texts[] = {
+        "the readout is 48, how long",
+        "reading 72, how long until someone comes",
+        "level 70 how long do i wait",
+        "cant sleep, level 71, how long is that ok",
+        "number is down to 66 how much time is there",
+        "la lectura marca 68, cuanto tiempo puede estar asi",
+        "nivel 70 cuanto me queda",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", texts[i]);
+        fixture_free(stage);
+        stage = fixture_new();
+    }
 }
 END_TEST
 
@@ -483,7 +491,7 @@ main(void)
                         sizeof of_no_oximeter / sizeof of_no_oximeter[0]);
     tcase_add_test(tests, where_it_still_may_be_either_it_is_asked_once_more);
     tcase_add_test(tests, one_of_two_numbers_that_would_be_grave_calls_at_once);
-    tcase_add_test(tests, who_asks_how_long_of_a_reading_is_asked_what_it_is);
+    tcase_add_test(tests, who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it);
     tcase_add_test(tests, a_stranger_too_is_asked_what_a_percentage_is);
     tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);
     tcase_add_test(tests, it_calls_too_while_another_question_is_open);
