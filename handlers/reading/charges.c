@@ -502,11 +502,11 @@ charges_read(struct items *items, struct told *told)
     untold = untold > counted.on_top ? untold : counted.on_top;
     untold = untold > cannot ? untold : cannot;
     told->count = untold > 0 ? untold : 0;
-    if (groups.count == 0 && cannot == 0) {
-        read.first_at = charges_left_over(items, told);
-    }
     if (told_batteries(told) > TOLD_BATTERIES_MAX) {
         told->count = TOLD_BATTERIES_MAX - (int)(told->charge_count + told->light_count);
+    }
+    if (groups.count == 0 && cannot == 0) {
+        read.first_at = charges_left_over(items, told);
     }
     return read;
 }

@@ -1,5 +1,7 @@
 #include "charges_left_over.h"
 
+#include <assert.h>
+
 #include "amounts.h"
 
 enum { ABOVE_HOURS = 12, FEW = 2 };
@@ -17,7 +19,7 @@ is_of_a_person(const struct items *items, size_t at)
 }
 
 bool
-may_be_charge(const struct items *items, size_t at)
+nobody_took(const struct items *items, size_t at)
 {
     const struct item *item = &items->list[at];
 
@@ -40,15 +42,16 @@ charges_left_over(struct items *items, struct told *told)
     bool untold; /* hours are asked for, and nothing else is told of batteries */
 
     for (at = 0; at < items->count; at++) {
-        found += may_be_charge(items, at) ? 1 : 0;
+        found += nobody_took(items, at) ? 1 : 0;
     }
     untold = told->count == 0 && told->kind == TOLD_HOURS_LEFT && found <= FEW;
     if (found == 0 || (found != told->count && !untold) || told->impossible ||
         told->kind == TOLD_WATCH || told->kind == TOLD_CYLINDER) {
         return first;
     }
+    assert(told->charge_count == 0 && found <= TOLD_BATTERIES_MAX);
     for (at = 0; at < items->count; at++) {
-        if (may_be_charge(items, at)) {
+        if (nobody_took(items, at)) {
             told->charges[told->charge_count++] =
                 (struct percent){items->list[at].value / 1000, items->list[at].high / 1000};
             told->count -= told->count > 0 ? 1 : 0;

@@ -89,7 +89,7 @@ const struct lexicon_entry lexicon_en[] = {
         "packs|batterries"),
     ROW(ITEM_OTHER, 0,
         "the internal|internal|the internal one|internal battery|the external|external|the "
-        "external one|external battery|its twin|the extra|my extra|mains|other|other one|the "
+        "external one|external battery|the extra|my extra|mains|other|other one|the "
         "other|the other one|another|another "
         "one|spare|the spare|spare "
         "one|"
@@ -163,8 +163,8 @@ const struct lexicon_entry lexicon_en[] = {
            "flat|flat "
            "dead|empties|dead ones|empty ones|completely dead|"
            "totally dead|bone dead|stone dead|completely empty|dead one|empty one|"
-           "out of charge|zero|out of juice|all used up|down to nothing|dead as a "
-           "doornail|discharged|isnt charged|isnt charged at all|not charged at all|uncharged"),
+           "out of charge|zero|out of juice|all used up|down to nothing|"
+           "discharged|isnt charged|isnt charged at all|not charged at all|uncharged"),
     CHARGE(85, 99,
            "almost full|nearly full|just about full|close to full|practically full|"
            "almost fully charged|nearly fully charged|pretty much full|near full|"

@@ -313,7 +313,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "charger|lost "
         "the charger|nothing to plug into|power still out|powers still out|power is still "
         "out|still no power|genny off|genny is "
-        "off|genny died|genny quit|generator off|by outage|an outage|took the lines down|lines are "
+        "off|genny died|genny quit|generator off|by outage|an outage|lines are "
         "down|knocked our power off|knocked our power out|knocked the power out|knocked out the "
         "power|knocked out our power|breaker flipped|flipped the breaker|no juice in the "
         "house|street is dark|block is "

@@ -116,9 +116,10 @@ weak_word(const struct items *items, size_t at, struct percent *charge)
         const char *phrases;
         struct percent charge;
     } words[] = {
-        {"good to go|charged|all green|ready to go|all the way up|all the way full|entera|enteras|"
-         "cargada|cargadas|lista|listas|en verde|al maximo",
-         {100, 100}},
+        {"charged|all the way full|cargada|cargadas", {100, 100}},
+        {"good to go|all green|ready to go|all the way up|entera|enteras|lista|listas|en verde|al "
+         "maximo",
+         {NEARLY_FULL, 100}}, /* no words of charge: what is ready need not be full */
         {"out|spent|shot|done|done for|toast|gone|dry|on empty|finished|history|out of power|flat|"
          "agotada|agotadas|acabada|acabadas|terminada|en cero|en ceros|sin carga|sin nada|frita",
          {0, 0}},
@@ -191,8 +192,8 @@ telling_word_at(const struct items *items, size_t at, struct state *state)
     state->charge = charge;
     if (token_among(items->tokens, tokens_back(items->list[at].from, 1),
                     " much almost nearly mostly about practically casi ")) {
-        state->charge.low = charge.low == 100 ? NEARLY_FULL : 0; /* "pretty much charged" */
-        state->charge.high = charge.low == 100 ? 99 : NEARLY_EMPTY;
+        state->charge.low = charge.high == 100 ? NEARLY_FULL : 0; /* "pretty much charged" */
+        state->charge.high = charge.high == 100 ? 99 : NEARLY_EMPTY;
     }
     return true;
 }

@@ -64,7 +64,7 @@ is_candidate(const struct items *items, size_t at, struct percent *charge)
     const struct item *item = &items->list[at];
     int word = item_value(items, at, ITEM_CHARGE);
 
-    if (may_be_charge(items, at) ||
+    if (nobody_took(items, at) ||
         (item->wished && (item->is == ITEM_NUMBER || item_in(items, at, UNIT_PERCENT)))) {
         *charge = (struct percent){item->value / 1000, item->high / 1000};
         return !is_led_up_to(items, at) && item->high < 100 * 1000;
