@@ -287,8 +287,8 @@ flies(const struct items *items)
     return false;
 }
 
-enum told_kind
-asks_by_reading(const struct items *items, const struct charges_read *charges,
+static enum told_kind
+kind_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
 {
     enum told_kind untold = any_charge(told) ? TOLD_NOTHING : asks_of_untold(items, told);
@@ -347,4 +347,14 @@ asks_by_reading(const struct items *items, const struct charges_read *charges,
         return flies(items) ? TOLD_FLIGHT : TOLD_BATTERY_LIFE;
     }
     return flies(items) ? TOLD_FLIGHT : TOLD_NOTHING;
+}
+
+enum told_kind
+asks_by_reading(const struct items *items, const struct charges_read *charges,
+                const struct told *told)
+{
+    enum told_kind kind = kind_by_reading(items, charges, told);
+
+    /* "one light on each, how long do they last": theirs, and not that of full ones in general */
+    return kind == TOLD_BATTERY_LIFE && charges->part ? TOLD_HOURS_LEFT : kind;
 }

@@ -486,8 +486,12 @@ charges_read(struct items *items, struct told *told)
             times < 0 || (times == 1 && groups.list[i].state.plural && !groups.list[i].named);
 
         if (several) {
-            times = all_of_them(&groups, counted.total) + (times == 1 ? 1 : 0);
+            times = counted.total == 0 && charges_of_any(items, &groups.list[i].state)
+                        ? 1
+                        : all_of_them(&groups, counted.total) + (times == 1 ? 1 : 0);
             read.several = read.several || times <= 0;
+            read.part = read.part || (times <= 0 && (groups.list[i].state.is_lights ||
+                                                     groups.list[i].state.charge.low < 100));
         }
         tell(told, &groups.list[i].state, times);
     }

@@ -10,6 +10,7 @@
 /* What of it only matters for what is asked back. */
 struct charges_read {
     bool several;    /* a charge of "the batteries", and nowhere how many they are */
+    bool part;       /* such a charge is less than full: "one light on each" */
     bool a_battery;  /* "a battery", any one: nothing but an article counts it */
     size_t first_at; /* item of the first charge told; items->count if none */
 };

@@ -75,3 +75,15 @@ charges_join(const struct items *items, struct groups *groups)
     }
     groups->count = 1;
 }
+
+bool
+charges_of_any(const struct items *items, const struct state *state)
+{
+    size_t from = clause_start(items, state->from), each, behind;
+
+    each = items_find(items, from, state->from, ITEM_EACH);
+    behind = each + 1;
+    behind += item_is(items, behind, ITEM_BATTERY) ? 1 : 0;
+    return each < state->from &&
+           (item_is(items, behind, ITEM_LASTS) || item_is(items, each - 1, ITEM_LASTS));
+}

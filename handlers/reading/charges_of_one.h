@@ -1,6 +1,6 @@
 /*
  * Tellings that are of no other battery than the ones before: what it should become, and what it
- * was. Part of charges.c. Pure.
+ * was; and those of any one battery. Part of charges.c. Pure.
  */
 #ifndef CHARGES_OF_ONE_H
 #define CHARGES_OF_ONE_H
@@ -14,5 +14,7 @@ void charges_drop_goal(const struct items *items, struct groups *groups);
 /* "20 on the meter. An hour ago 60.": charges in sentences of their own, and no word of a second
  * battery: told of one, which has the lowest. */
 void charges_join(const struct items *items, struct groups *groups);
+/* "how long does each battery last at 20": of any one of them, in general. */
+bool charges_of_any(const struct items *items, const struct state *state);
 
 #endif

@@ -125,6 +125,23 @@ pulse_of_setting(struct tokens *tokens, size_t at)
     }
 }
 
+/* "how long dos a full one last": no Spanish two; but "dos a la mitad" in a text that is taken for
+ * English is, and "dos full" may be. */
+static void
+short_does(struct tokens *tokens, size_t at)
+{
+    bool leads =
+        token_among(tokens, at + 1, " an the it this that my each one they these her his your ") ||
+        (token_is(tokens, at + 1, "a") &&
+         !token_among(tokens, at + 2, " la las el los lo media mitad tope un una "));
+
+    if (token_is(tokens, at, "dos") &&
+        (leads || token_among(tokens, tokens_back(at, 1),
+                              " how hw long lng hours hrs hour time much when wen what wat "))) {
+        tokens->list[at].text = "does";
+    }
+}
+
 /* "we'll be there 3 hours": no "well, 3 hours"; "we'd be gone": no Wednesday */
 static void
 short_will(struct token *token)
@@ -147,6 +164,7 @@ heard_put_right(enum language language, struct tokens *tokens)
             number_of_voice(tokens, at);
             pulse_of_setting(tokens, at);
             number_by_sound(tokens, at);
+            short_does(tokens, at);
             short_will(&tokens->list[at]);
         }
     }

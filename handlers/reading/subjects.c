@@ -246,7 +246,7 @@ follows_charge(const struct items *items, size_t at)
 void
 subject_behind(struct items *items, struct group *group)
 {
-    size_t after = group->state.from + group->state.count, next;
+    size_t after = group->state.from + group->state.count, next, las;
     bool noun = item_is(items, after, ITEM_BATTERY);
 
     if (noun && item_value(items, after, ITEM_BATTERY) == 2 && group->times == 1 && !group->named) {
@@ -255,6 +255,7 @@ subject_behind(struct items *items, struct group *group)
     after += noun ? 1 : 0;
     next = over_links(items, after);
     next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
+    las = over_links(items, next);
     if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
         size_t each = item_is(items, next, ITEM_EACH) ? next : after;
         size_t all = over_links(items, each + (item_is(items, each + 1, ITEM_OF) ? 2U : 1U));
@@ -268,12 +269,11 @@ subject_behind(struct items *items, struct group *group)
     } else if (item_free_number(items, after) && items->list[after].times) {
         group->times = items->list[after].value / 1000;
         items_spend(items, after, 1);
-    } else if (!group->named && next > after && item_text(items, after, "las") &&
-               is_count(items, next) &&
-               (next + 1 >= items->count || items->list[next + 1].is == ITEM_PAUSE ||
-                items->list[next + 1].is == ITEM_STOP)) {
-        group->times = items->list[next].value / 1000; /* "al 100 las dos" */
-        items_spend(items, next, 1);
+    } else if (!group->named && las > after && is_count(items, las) &&
+               token_is(items->tokens, items->list[las].from - 1, "las") &&
+               (las + 1 >= items->count || clause_stops(items, las + 1))) {
+        group->times = items->list[las].value / 1000; /* "al 100 las dos", "una luz en las dos" */
+        items_spend(items, las, 1);
     } else if (item_is(items, next, ITEM_BOTH) && !follows_charge(items, group->state.from) &&
                (next > after || next + 1 >= items->count ||
                 items->list[next + 1].is == ITEM_PAUSE || items->list[next + 1].is == ITEM_STOP)) {

@@ -134,7 +134,9 @@ read_items(struct items *items, struct told *told)
     }
     flight_is_read(items, told);
     unclaimed_charges(items, told);
-    unclaimed_battery(items, told);
+    if (!charges.several) {
+        unclaimed_battery(items, told);
+    }
     asks_missing(items, &charges, told);
 }
 

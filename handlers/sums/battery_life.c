@@ -9,13 +9,18 @@ battery_life_text(const struct asked *asked, const struct ground *ground, int ba
                   bool asked_otherwise)
 {
     char *lasts = say_minutes(asked->arena, ground->time.low);
+    bool full = ground->told.charge_count == 1 ? ground->told.charges[0].low == 100
+                                               : ground->told.light_count == 0;
     char *text;
 
     if (batteries == 1) {
-        text = estimate_say(asked, SAY_ONE_BATTERY, lasts);
+        text = estimate_say(asked, full ? SAY_ONE_BATTERY : SAY_THAT_BATTERY, lasts);
     } else {
         text = say(asked->arena, asked->context->house, asked->language, SAY_SO_MANY_BATTERIES,
                    memory_format(asked->arena, "%d", batteries), lasts, NULL);
+    }
+    if (told_has_charge(&ground->told)) {
+        estimate_append_read(asked, &ground->told, &text);
     }
     estimate_append(&text,
                     estimate_say(asked, SAY_UP_TO, say_minutes(asked->arena, ground->time.high)));

@@ -145,6 +145,13 @@ no_record(const struct asked *asked, struct verdict *verdict, const struct told 
 
 /* ---- hours left ------------------------------------------------------------------------------ */
 
+/* "One light on each": of now, and what was told before holds no more. */
+static bool
+tells_of_untold_number(const struct told *told)
+{
+    return (told->missing & MISSING_HOW_MANY) != 0 && (told->missing & MISSING_CHARGE) == 0;
+}
+
 /* From the text, else from what was told before; false if neither tells a charge. */
 static bool
 find_ground(const struct asked *asked, const struct told *told, struct ground *ground)
@@ -156,7 +163,7 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
     if (told_has_charge(told)) {
         return !told->is_earlier; /* of an unknown time ago: what do they show now? */
     }
-    if (told->count > 0 || !account->known ||
+    if (told->count > 0 || tells_of_untold_number(told) || !account->known ||
         asked->wrote_utc_s - account->as_of_utc_s > ACCOUNT_OLD_S) {
         return false;
     }

@@ -97,7 +97,8 @@ what_is_asked(const struct asked *asked, const struct told *told)
         tokens_have(&asked->tokens, how_long) && !tokens_have(&asked->tokens, other_times)) {
         question = POWER_HOURS_LEFT; /* whatever page is nearest: it is the hours that matter */
     }
-    if (question == POWER_BATTERY_LIFE && has_charge && told->kind == TOLD_HOURS_LEFT) {
+    if (question == POWER_BATTERY_LIFE && told->kind == TOLD_HOURS_LEFT &&
+        (has_charge || (told->missing & (MISSING_HOW_MANY | MISSING_CHARGE)) == MISSING_HOW_MANY)) {
         return POWER_HOURS_LEFT; /* "both full, going to sleep, how long": theirs, from now */
     }
     if (is_sure) {

@@ -230,6 +230,7 @@ static const char *const phrases[SAY_SUMS][LANGUAGE_COUNT] = {
                              "el aparato enchufado."},
     [SAY_ONE_BATTERY] = {"Plan on {0} from one full battery.",
                          "Cuente con {0} de una bateria llena."},
+    [SAY_THAT_BATTERY] = {"Plan on {0} from that battery.", "Cuente con {0} de esa bateria."},
     [SAY_SO_MANY_BATTERIES] = {"Plan on {1} from {0} batteries.",
                                "Cuente con {1} de {0} baterias."},
     [SAY_RECORD_SAYS] =

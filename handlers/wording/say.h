@@ -90,6 +90,7 @@ enum phrase {
     SAY_SINCE,         /* 0 clock time of the remembered charge */
     SAY_SLEEP_UNIT_ONLY,
     SAY_ONE_BATTERY,       /* 0 duration */
+    SAY_THAT_BATTERY,      /* 0 duration */
     SAY_SO_MANY_BATTERIES, /* 0 how many, 1 duration */
     SAY_RECORD_SAYS,       /* 0 "continuous 2", 1 "at rest" */
     SAY_STAFF_WILL_CALL,
