@@ -44,65 +44,6 @@ cannot_be(const struct items *items, const struct state *state, struct told *tol
     told->missing |= MISSING_CHARGE;
 }
 
-/* "2 lights, and its buddy in the bag has 4", "the other battery in the pouch has all four" */
-static bool
-is_told_of_another(const struct items *items, size_t at, size_t last)
-{
-    size_t verb = at, from = clause_start(items, at);
-
-    while (verb > from &&
-           (item_is(items, verb - 1, ITEM_ALL) ||
-            (item_is(items, verb - 1, ITEM_LINK) && !item_is(items, verb - 1, ITEM_SHOWS)))) {
-        verb--;
-    }
-    if (items->list[at].value > 4 * 1000 || !clause_stops(items, at + 1) || verb <= from) {
-        return false;
-    }
-    if (item_is(items, verb - 1, ITEM_HAVE) &&
-        token_among(items->tokens, items->list[verb - 1].to - 1, " has tiene trae ") &&
-        sentence_start(items, last) == sentence_start(items, at)) {
-        return true;
-    }
-    return (item_is(items, verb - 1, ITEM_HAVE) || item_is(items, verb - 1, ITEM_SHOWS)) &&
-           follows_battery(items, verb - 1);
-}
-
-/* "3 lights on one and 4 on the other" */
-static bool
-light_again(const struct items *items, size_t at, const struct groups *groups, struct state *state)
-{
-    size_t next = at + 1;
-
-    if (groups->count == 0 || !groups->list[groups->count - 1].state.is_lights ||
-        !is_count(items, at)) {
-        return false;
-    }
-    if (is_told_of_another(items, at, groups->list[groups->count - 1].state.from)) {
-        *state = (struct state){
-            .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
-        return true;
-    }
-    next += item_is(items, next, ITEM_AT) ? 1 : 0;
-    next = next > at + 1 ? over_links(items, next) : next;
-    if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&
-        ((item_is(items, at - 2, ITEM_OTHER) && !item_text(items, at - 2, "esta")) ||
-         items->list[at - 2].one) &&
-        !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
-        next = at - 2; /* "the other has 4" */
-    } else if (next == at + 1 && clause_stops(items, at + 1)) {
-        next = back_over_links(items, at); /* "and the second only 1", "the other one all four" */
-        next = item_is(items, next, ITEM_ALL) ? back_over_links(items, next) : next;
-    }
-    if (next == at + 1 ||
-        !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||
-          (next < items->count && items->list[next].one))) {
-        return false;
-    }
-    *state = (struct state){
-        .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
-    return true;
-}
-
 /* A charge, or a number that may be one. */
 static bool
 tells_charge(const struct items *items, size_t at)
@@ -212,7 +153,7 @@ find_groups(struct items *items, struct told *told, struct groups *groups)
             at++;
             continue;
         }
-        found = !items->list[at].spent && (light_again(items, at, groups, &group.state) ||
+        found = !items->list[at].spent && (charge_lights_again(items, at, groups, &group.state) ||
                                            state_at(items, at, listed, &group.state));
 
         if (!found) {

@@ -1,6 +1,8 @@
 /* Charges told twice: see charges_again.h. */
 #include "charges_again.h"
 
+#include "beside_numbers.h"
+#include "counted.h"
 #include "hedges.h"
 
 void
@@ -269,5 +271,71 @@ charge_guess_again(const struct items *items, struct groups *groups, const struc
     if (group->state.charge.low < last->state.charge.low) {
         last->state.charge.low = group->state.charge.low;
     }
+    return true;
+}
+
+/* "2 lights, and its buddy in the bag has 4", "the other battery in the pouch has all four" */
+static bool
+is_told_of_another(const struct items *items, size_t at, size_t last)
+{
+    size_t verb = at, from = clause_start(items, at);
+
+    while (verb > from &&
+           (item_is(items, verb - 1, ITEM_ALL) ||
+            (item_is(items, verb - 1, ITEM_LINK) && !item_is(items, verb - 1, ITEM_SHOWS)))) {
+        verb--;
+    }
+    if (items->list[at].value > 4 * 1000 || !clause_stops(items, at + 1) || verb <= from) {
+        return false;
+    }
+    if (item_is(items, verb - 1, ITEM_HAVE) &&
+        token_among(items->tokens, items->list[verb - 1].to - 1, " has tiene trae ") &&
+        sentence_start(items, last) == sentence_start(items, at)) {
+        return true;
+    }
+    return (item_is(items, verb - 1, ITEM_HAVE) || item_is(items, verb - 1, ITEM_SHOWS)) &&
+           follows_battery(items, verb - 1);
+}
+
+/* From the number of "the other two", "las otras dos" to its others; `at` if it is of none. */
+static size_t
+others_of(const struct items *items, size_t at)
+{
+    return at > 0 && is_count(items, at) && item_is(items, at - 1, ITEM_OTHER) ? at - 1 : at;
+}
+
+bool
+charge_lights_again(const struct items *items, size_t at, const struct groups *groups,
+                    struct state *state)
+{
+    size_t next = at + 1, whose = others_of(items, at > 1 ? at - 2 : 0);
+
+    if (groups->count == 0 || !groups->list[groups->count - 1].state.is_lights ||
+        !is_count(items, at)) {
+        return false;
+    }
+    if (is_told_of_another(items, at, groups->list[groups->count - 1].state.from)) {
+        *state = (struct state){
+            .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
+        return true;
+    }
+    next += item_is(items, next, ITEM_AT) ? 1 : 0;
+    next = next > at + 1 ? over_links(items, next) : next;
+    if ((item_is(items, at - 1, ITEM_HAVE) || item_is(items, at - 1, ITEM_AT)) && at > 1 &&
+        ((item_is(items, whose, ITEM_OTHER) && !item_text(items, whose, "esta")) ||
+         items->list[whose].one) &&
+        !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_UNIT)) {
+        next = whose; /* "the other has 4" */
+    } else if (next == at + 1 && clause_stops(items, at + 1)) {
+        next = others_of(items, back_over_links(items, at)); /* "and the second only 1" */
+        next = item_is(items, next, ITEM_ALL) ? back_over_links(items, next) : next;
+    }
+    if (next == at + 1 ||
+        !(item_is(items, next, ITEM_OTHER) || item_is(items, next, ITEM_ORDINAL) ||
+          (next < items->count && items->list[next].one))) {
+        return false;
+    }
+    *state = (struct state){
+        .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
     return true;
 }

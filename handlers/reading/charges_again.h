@@ -43,4 +43,9 @@ bool charge_is_doubled(const struct items *items, const struct groups *groups,
 bool charge_guess_again(const struct items *items, struct groups *groups,
                         const struct group *group);
 
+/* "3 lights on one and 4 on the other", "the other two have 4": a number of lights, behind lights.
+ */
+bool charge_lights_again(const struct items *items, size_t at, const struct groups *groups,
+                         struct state *state);
+
 #endif

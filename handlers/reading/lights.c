@@ -12,6 +12,9 @@ over_all_lights(const struct items *items, size_t at, int *all)
         return at;
     }
     next++;
+    if (token_among(items->tokens, items->list[next].from, " them em those these ellas esas ")) {
+        return at; /* "two of them 4 lights": batteries */
+    }
     next += item_is(items, next, ITEM_LINK) ? 1 : 0;
     if (!item_free_number(items, next) || items->list[next].value % 1000 != 0) {
         return at;

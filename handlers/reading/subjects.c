@@ -243,11 +243,29 @@ follows_charge(const struct items *items, size_t at)
     return false;
 }
 
+/* "on the other two", "on the two spares", "on two of them": how many; 0 if nothing tells. */
+static int
+others_behind(struct items *items, size_t at)
+{
+    size_t number = at + (item_is(items, at, ITEM_OTHER) ? 1 : 0);
+
+    if (!is_count(items, number) || items->list[number].value == 1000 ||
+        item_is(items, number + 1, ITEM_LIGHT) || item_is(items, number + 1, ITEM_UNIT) ||
+        !(number > at || item_value(items, number + 1, ITEM_OTHER) == 2 ||
+          (item_is(items, number + 1, ITEM_OF) &&
+           token_among(items->tokens, items->list[number + 1].to, " them em those ellas esas ")))) {
+        return 0;
+    }
+    items_spend(items, number, 1);
+    return items->list[number].value / 1000;
+}
+
 void
 subject_behind(struct items *items, struct group *group)
 {
     size_t after = group->state.from + group->state.count, next, las;
     bool noun = item_is(items, after, ITEM_BATTERY);
+    int others;
 
     if (noun && item_value(items, after, ITEM_BATTERY) == 2 && group->times == 1 && !group->named) {
         group->times = SEVERAL;
@@ -256,7 +274,11 @@ subject_behind(struct items *items, struct group *group)
     next = over_links(items, after);
     next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
     las = over_links(items, next);
-    if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
+    others = las > after && group->times == 1 ? others_behind(items, las) : 0;
+    if (others > 0) {
+        group->times = others;
+        group->named = true;
+    } else if (item_is(items, after, ITEM_EACH) || item_is(items, next, ITEM_EACH)) {
         size_t each = item_is(items, next, ITEM_EACH) ? next : after;
         size_t all = over_links(items, each + (item_is(items, each + 1, ITEM_OF) ? 2U : 1U));
 
