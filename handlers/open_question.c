@@ -268,6 +268,29 @@ read_bare_percent(const struct asked *asked, struct told *told)
     told->has_setting = false;
 }
 
+/* "2", "just one": of as many as that is what was told of each ("one light on each"). */
+static void
+count_told_charges(const struct asked *asked, const char *about, struct told *told)
+{
+    struct told before;
+    int thousandths, count = told->count;
+
+    told_read(asked->arena, asked->context->lexicon, about, &before);
+    if (told_has_charge(told) || told->impossible || !told_of_untold_number(&before)) {
+        return;
+    }
+    if (count == 0 && asked->tokens.count == 1 &&
+        tokens_number(&asked->tokens, 0, true, &thousandths) == 1 && thousandths % 1000 == 0) {
+        count = thousandths / 1000;
+    }
+    if (count > 0 && count <= TOLD_BATTERIES_MAX) {
+        told_read(asked->arena, asked->context->lexicon,
+                  memory_format(asked->arena, "%s. %d %s", about, count,
+                                asked->language == LANGUAGE_ES ? "baterias" : "batteries"),
+                  told);
+    }
+}
+
 /* A question of its own that only speaks of charges: "can I charge a half full one in the car?" */
 static bool
 asks_another(const struct asked *asked)
@@ -297,6 +320,9 @@ which_charge(const struct asked *asked, struct verdict *verdict)
         }
     }
     read_bare_percent(asked, &told);
+    if (about != NULL) {
+        count_told_charges(asked, about, &told);
+    }
     if (about != NULL && bare_charge_is_of_battery(asked)) {
         told_read(asked->arena, asked->context->lexicon, about, &told);
     }

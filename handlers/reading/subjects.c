@@ -251,6 +251,8 @@ others_behind(struct items *items, size_t at)
 
     if (!is_count(items, number) || items->list[number].value == 1000 ||
         item_is(items, number + 1, ITEM_LIGHT) || item_is(items, number + 1, ITEM_UNIT) ||
+        token_among(items->tokens, items->list[number].to,
+                    " hours hour hrs hr minutes min mins horas hora minutos ") ||
         !(number > at || item_value(items, number + 1, ITEM_OTHER) == 2 ||
           (item_is(items, number + 1, ITEM_OF) &&
            token_among(items->tokens, items->list[number + 1].to, " them em those ellas esas ")))) {

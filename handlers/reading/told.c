@@ -33,6 +33,12 @@ told_batteries(const struct told *told)
     return (int)(told->charge_count + told->light_count) + told->count;
 }
 
+bool
+told_of_untold_number(const struct told *told)
+{
+    return (told->missing & (MISSING_HOW_MANY | MISSING_CHARGE)) == MISSING_HOW_MANY;
+}
+
 /* An oximeter value is no charge, nor is a blood pressure. The value that was taken though nothing
  * but its company tells it to be one; else 0. */
 static int

@@ -118,6 +118,8 @@ struct told {
 bool told_has_charge(const struct told *told);
 /* charges + lights + count */
 int told_batteries(const struct told *told);
+/* "one light on each": a charge is told of all of them, and nowhere how many there are. */
+bool told_of_untold_number(const struct told *told);
 
 /* Reads one question or whole text; `arena` holds what *told points at. Misspelt words are mended
  * by what the lexicon's kb knows to be right (mending.h). */

@@ -22,7 +22,7 @@ static const char harmless_after[] =
 
 /* Behind "no", "not", "dont": that they do not know, or meant something else. */
 static const char doubtful_after[] = " idea clue sure certain know remember seguro segura ";
-static const char taken_back[] = " mean meant digo ";
+static const char taken_back[] = " mean meant wait digo espera espere ";
 /* Behind "no se": it is "I do not know", and no "it cannot be plugged in". */
 static const char after_no_se[] = " si donde cual cuales que cuanto cuanta cuantas como quien "
                                   "bien exactamente la . , ! ? ";

@@ -87,6 +87,9 @@ bool estimate_too_many(const struct asked *asked, struct verdict *verdict, const
  * than the record has.
  */
 void estimate_remember(const struct asked *asked, struct verdict *verdict, const struct told *told);
+/* What the renter told before holds no more, and what they tell now is not known yet: nothing is
+ * counted from it, and what watches it ends. Nothing if a case is only supposed. */
+void estimate_forget(const struct asked *asked, struct verdict *verdict);
 /* An answer of this id is there already: it was worked out for another question of the text. */
 bool estimate_is_said(const struct verdict *verdict, const char *id);
 /* Asks back what a sum lacks, and keeps the question open. */

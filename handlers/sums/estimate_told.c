@@ -100,6 +100,17 @@ estimate_remember(const struct asked *asked, struct verdict *verdict, const stru
 }
 
 void
+estimate_forget(const struct asked *asked, struct verdict *verdict)
+{
+    if (asked->account == NULL || !asked->account->known || verdict->account_changed ||
+        !are_of_now(asked)) {
+        return;
+    }
+    verdict->account_changed = true;
+    verdict->account = (struct battery_account){.as_of_utc_s = asked->wrote_utc_s};
+}
+
+void
 estimate_ask_back(const struct asked *asked, struct verdict *verdict, const struct told *told,
                   const char *topic, const char *text)
 {

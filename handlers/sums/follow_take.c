@@ -181,6 +181,30 @@ follow_take_number(const struct follow_words *words, enum told_thing last, struc
 
 /* ---- more than that -------------------------------------------------------------------------- */
 
+/* "One is at 2 lights": of several that were alike one is not as it was told; false if they were
+ * not alike, for then nothing tells which. */
+static bool
+take_one_of(const struct told *answer, struct told *told)
+{
+    bool of_lights = told->charge_count == 0 && told->light_count > 1 && told->count == 0;
+    size_t i;
+
+    for (i = 1; of_lights && i < told->light_count; i++) {
+        of_lights = told->lights[i] == told->lights[0];
+    }
+    if (answer->count > 0 || (!of_lights && !is_uniform(told))) {
+        return false;
+    }
+    told->light_count -= of_lights ? 1 : 0;
+    told->charge_count -= of_lights ? 0 : 1;
+    if (answer->light_count > 0) {
+        told->lights[told->light_count++] = answer->lights[0];
+    } else {
+        told->charges[told->charge_count++] = answer->charges[0];
+    }
+    return true;
+}
+
 /* "They are at 50": each of them. One of several, and nothing tells which: unsure. */
 static enum taken
 take_charges(const struct follow_words *words, const struct told *answer, struct told *told)
@@ -189,6 +213,9 @@ take_charges(const struct follow_words *words, const struct told *answer, struct
     bool alike = answer->charge_count == 1 && is_uniform(told) &&
                  memcmp(&told->charges[0], &answer->charges[0], sizeof told->charges[0]) == 0;
 
+    if (told_of_untold_number(answer)) {
+        return TAKEN_UNSURE;
+    }
     if (tells == 0 || (words->person && !words->of_battery)) {
         return TAKEN_NOTHING;
     }
@@ -199,6 +226,9 @@ take_charges(const struct follow_words *words, const struct told *answer, struct
         return take_count(answer->count, told);
     }
     if (tells == 1 && has > 1 && !alike) {
+        if (words->of_one && !words->of_all && take_one_of(answer, told)) {
+            return TAKEN;
+        }
         if (!words->of_all || answer->charge_count != 1) {
             return TAKEN_UNSURE;
         }

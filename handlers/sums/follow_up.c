@@ -161,6 +161,13 @@ take_read(struct follow *follow)
         whole->arena, whole->context->lexicon,
         memory_format(whole->arena, "%s %s", lead_of(told->kind, whole->language), whole->text),
         &answer);
+    if (told_of_untold_number(&answer) && told_batteries(told) > 1) {
+        told_read(whole->arena, whole->context->lexicon,
+                  memory_format(whole->arena, "%s %s. %d %s", lead_of(told->kind, whole->language),
+                                whole->text, told_batteries(told),
+                                whole->language == LANGUAGE_ES ? "baterias" : "batteries"),
+                  &answer); /* "4 lights each": of as many as there were */
+    }
     if (answer.impossible) {
         return TAKEN_NOTHING;
     }
@@ -199,7 +206,8 @@ take_told(struct follow *follow)
     enum taken other = take_other(follow), taken;
     bool goes_on = follow->words.corrects || follow->words.goes_on;
 
-    if (goes_on && follow->words.numbers == 1 && !follow->words.has_thing && !follow->words.adds) {
+    if (goes_on && follow->words.numbers == 1 && !follow->words.has_thing && !follow->words.adds &&
+        !follow->words.of_one) {
         if (follow->words.person) {
             return TAKEN_NOTHING; /* "and she is at 88" */
         }
@@ -367,6 +375,9 @@ ask_which(const struct follow *follow, struct verdict *verdict)
 
     if (follow->told.kind == TOLD_CYLINDER) {
         return false;
+    }
+    if (follow->words.corrects) {
+        estimate_forget(follow->whole, verdict);
     }
     estimate_ask_back(before, verdict, &follow->told,
                       is_trip                              ? "drive-trip"

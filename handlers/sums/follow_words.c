@@ -22,6 +22,8 @@ static const char glue[] =
 static const char all_of_them[] =
     " all each every both they theyre them todas todos ambas ambos cada "
     "estan ";
+static const char verbs_of_one[] =
+    " is has shows says reads of only esta tiene marca trae dice de ";
 static const char additions[] = " more extra further additional mas ";
 static const char another[] = " another otra otro other ";
 static const char persons[] = " he she im hes shes ella yo him her hers mine we i ";
@@ -65,6 +67,8 @@ known_phrase(const struct lexicon *lexicon, enum language language, const struct
         little = little || is_little(found.meanings[i]->is);
         words->corrects = words->corrects || found.meanings[i]->is == ITEM_CORRECT;
         words->of_battery = words->of_battery || is_of_battery(found.meanings[i]->is);
+        words->of_one = words->of_one || found.meanings[i]->is == ITEM_ORDINAL ||
+                        (found.meanings[i]->is == ITEM_OTHER && found.meanings[i]->value != 2);
         words->is_now = words->is_now || found.meanings[i]->is == ITEM_NOW;
     }
     words->has_thing = words->has_thing || (found.count > 0 && !little);
@@ -90,7 +94,12 @@ take(const struct lexicon *lexicon, enum language language, const struct tokens 
     words->another = words->another || token_among(tokens, at, another);
     words->person = words->person || (token_among(tokens, at, persons) &&
                                       !token_among(tokens, at + 1, " mean meant "));
-    words->of_all = words->of_all || token_among(tokens, at, all_of_them);
+    words->of_all =
+        words->of_all || (token_among(tokens, at, all_of_them) &&
+                          !(token_among(tokens, at, " them ") &&
+                            token_among(tokens, tokens_back(at, 1), " of "))); /* "one of them" */
+    words->of_one = words->of_one || (token_among(tokens, at, " one una ") &&
+                                      token_among(tokens, at + 1, verbs_of_one));
     if (taken > 0) {
         words->numbers++;
         words->thousandths = thousandths;

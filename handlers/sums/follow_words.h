@@ -19,6 +19,7 @@ struct follow_words {
     bool person;     /* "she is at 88": a number may be a reading */
     bool of_battery; /* "full", "batteries" */
     bool of_all;     /* "both", "they", "todas" */
+    bool of_one;     /* "one is", "the other", "la segunda": one of several */
     bool has_thing;  /* a word of batteries, times, settings ... stands in it */
     int numbers;     /* how many */
     int thousandths; /* the last of them */

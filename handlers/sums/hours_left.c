@@ -145,13 +145,6 @@ no_record(const struct asked *asked, struct verdict *verdict, const struct told 
 
 /* ---- hours left ------------------------------------------------------------------------------ */
 
-/* "One light on each": of now, and what was told before holds no more. */
-static bool
-tells_of_untold_number(const struct told *told)
-{
-    return (told->missing & MISSING_HOW_MANY) != 0 && (told->missing & MISSING_CHARGE) == 0;
-}
-
 /* From the text, else from what was told before; false if neither tells a charge. */
 static bool
 find_ground(const struct asked *asked, const struct told *told, struct ground *ground)
@@ -163,7 +156,7 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
     if (told_has_charge(told)) {
         return !told->is_earlier; /* of an unknown time ago: what do they show now? */
     }
-    if (told->count > 0 || tells_of_untold_number(told) || !account->known ||
+    if (told->count > 0 || told_of_untold_number(told) || !account->known ||
         asked->wrote_utc_s - account->as_of_utc_s > ACCOUNT_OLD_S) {
         return false;
     }
@@ -232,9 +225,9 @@ is_for_now(struct minutes time)
 }
 
 /*
- * Under an hour: is a plug near? Who says no, or nothing, is called. Where that cannot be asked, or
- * there is no time to wait for it, they are called at once, and nothing is asked of who is called
- * anyway.
+ * Under an hour: is a plug near? Who
+ * says no, or nothing, is called. Where that cannot be asked, or there is no time to wait for it,
+ * they are called at once, and nothing is asked of who is called anyway.
  */
 void
 estimate_see_to_plug(const struct asked *asked, struct verdict *verdict, struct minutes time)
@@ -341,6 +334,9 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     if (wall_only != NULL) {
         say_wall_only(asked, verdict, &ground, wall_only);
         return;
+    }
+    if (told_of_untold_number(told)) {
+        estimate_forget(asked, verdict);
     }
     if (told->impossible || !find_ground(asked, told, &ground)) {
         ask_charge(asked, verdict, told);

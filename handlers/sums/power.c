@@ -70,13 +70,16 @@ between_two(const struct asked *asked, bool has_charge)
     return POWER_NONE;
 }
 
-/* "2 full, one half" and no question: the page on reading gauges is near, but they have read them.
- */
+/* "2 full, one half" and no question: the page on reading gauges is near, but they have read them;
+ * "changed batteries, all full": so is that on changing them, which they have done. */
 static bool
 only_tells_charges(const struct asked *asked, const struct told *told)
 {
-    return told->kind == TOLD_HOURS_LEFT && told_has_charge(told) &&
-           strcmp(asked->search.best[0].topic->id, "charge-level") == 0 &&
+    const char *topic = asked->search.best[0].topic->id;
+
+    return told->kind == TOLD_HOURS_LEFT &&
+           (told_has_charge(told) || told_of_untold_number(told)) &&
+           (strcmp(topic, "charge-level") == 0 || strcmp(topic, "swap-battery") == 0) &&
            !tokens_have(&asked->tokens,
                         "?|how|what|why|which|where|does|do|can|mean|means|como|que|"
                         "cual|donde|puedo|significa");
@@ -98,7 +101,7 @@ what_is_asked(const struct asked *asked, const struct told *told)
         question = POWER_HOURS_LEFT; /* whatever page is nearest: it is the hours that matter */
     }
     if (question == POWER_BATTERY_LIFE && told->kind == TOLD_HOURS_LEFT &&
-        (has_charge || (told->missing & (MISSING_HOW_MANY | MISSING_CHARGE)) == MISSING_HOW_MANY)) {
+        (has_charge || told_of_untold_number(told))) {
         return POWER_HOURS_LEFT; /* "both full, going to sleep, how long": theirs, from now */
     }
     if (is_sure) {

@@ -20,6 +20,31 @@ nothing_is_known_now(void)
 
 /* Ana's batteries at rest: 54 and 60 minutes when full. */
 
+START_TEST(a_charge_of_each_is_worked_out_once_their_number_is_told)
+{
+    static const char *const numbers[] = {"2", "two batteries", "i have 2"};
+    size_t i;
+
+    for (i = 0; i < sizeof numbers / sizeof numbers[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, "each battery is at 50, how long have i got left");
+        ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+        fixture_text(stage, numbers[i]);
+        ck_assert_int_eq(stage_estimate("hours-left", ESTIMATE_HOURS_LEFT)->minutes.low, 27 + 30);
+    }
+}
+END_TEST
+
+START_TEST(changed_batteries_of_an_untold_number_end_what_was_told_before)
+{
+    fixture_text(stage, "2 full, how long have i got left");
+    fixture_text(stage, "changed batteries, all full");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+    nothing_is_known_now();
+}
+END_TEST
+
 START_TEST(a_charge_told_with_a_trip_is_counted_down)
 {
     fixture_text(stage, "we drive 1 hour then walk 20 min, one full one half. will it last?");
@@ -111,6 +136,8 @@ main(void)
     TCase *tests = tcase_create("account");
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
+    tcase_add_test(tests, a_charge_of_each_is_worked_out_once_their_number_is_told);
+    tcase_add_test(tests, changed_batteries_of_an_untold_number_end_what_was_told_before);
     tcase_add_test(tests, a_charge_told_with_a_trip_is_counted_down);
     tcase_add_test(tests, a_charge_told_with_a_flight_is_counted_down);
     tcase_add_test(tests, a_charge_told_with_charging_is_the_least_and_full_the_most);

@@ -76,6 +76,64 @@ START_TEST(another_number_of_batteries_replaces_the_one_told)
 }
 END_TEST
 
+START_TEST(one_of_several_that_were_alike_is_corrected_by_itself)
+{
+    static const char *const texts[] = {"no wait one is at 50", "sorry, the other is half full",
+                                        "oops the spare is at 50"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_with("2 full how long do i have left");
+        fixture_text(stage, texts[i]);
+        lasts("hours-left", 84);
+    }
+    begin_with("tengo dos llenas, cuanto me queda");
+    fixture_text(stage, "perdon, una esta al 50");
+    lasts("hours-left", 84);
+    begin_with("2 full how long do i have left");
+    fixture_text(stage, "no wait, 50 each");
+    lasts("hours-left", 57);
+}
+END_TEST
+
+START_TEST(what_was_taken_back_is_counted_from_no_more)
+{
+    static const char *const texts[] = {"no wait 2 lights", "I mean one at 50",
+                                        "no wait, they have more than 1 light, one is at 20"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        begin_with("2 full how long do i have left");
+        fixture_text(stage, texts[i]);
+        if (fixture_answer(stage, "hours-left") == NULL ||
+            fixture_answer(stage, "hours-left")->estimate == NULL) {
+            fixture_text(stage, "how long do i have left now?");
+            ck_assert_msg(fixture_answer(stage, "which-charge") != NULL, "%s: %s", texts[i],
+                          fixture_replies(stage));
+        }
+    }
+    begin_with("one full one at 50 how long do i have left");
+    fixture_text(stage, "no wait one is at 20");
+    fixture_text(stage, "how long do i have left now?");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+}
+END_TEST
+
+START_TEST(a_charge_of_each_and_no_number_ends_what_was_told_before)
+{
+    begin_with("2 full how long do i have left");
+    fixture_text(stage, "one light on each");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+    fixture_text(stage, "how long do i have left now?");
+    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
+    begin_with("2 full how long do i have left");
+    fixture_text(stage, "what if they are all at half");
+    lasts("hours-left", 57);
+    fixture_text(stage, "how long do i have left now?");
+    lasts("hours-left", 114); /* it was only supposed */
+}
+END_TEST
+
 START_TEST(a_bare_number_takes_the_place_of_the_percentage_that_was_told)
 {
     begin_with("one battery at 90%, how long do i have left");
@@ -361,6 +419,9 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, another_activity_keeps_the_charges);
     tcase_add_test(tests, another_number_of_batteries_replaces_the_one_told);
+    tcase_add_test(tests, one_of_several_that_were_alike_is_corrected_by_itself);
+    tcase_add_test(tests, what_was_taken_back_is_counted_from_no_more);
+    tcase_add_test(tests, a_charge_of_each_and_no_number_ends_what_was_told_before);
     tcase_add_test(tests, a_bare_number_takes_the_place_of_the_percentage_that_was_told);
     tcase_add_test(tests, corrections_add_up);
     tcase_add_test(tests, a_corrected_charge_is_what_later_texts_count_from);
