@@ -4,6 +4,7 @@
  */
 #include <string.h>
 
+#include "broken_plug.h"
 #include "in_car.h"
 #include "memory.h"
 #include "say.h"
@@ -129,6 +130,10 @@ bool
 plug_decide(const struct asked *asked, struct verdict *verdict)
 {
     const struct tokens *tokens = &asked->tokens;
+
+    if (told_has_charge(asked->told) || told_has_charge(asked->message_told)) {
+        broken_plug_call(asked, verdict);
+    }
     if (!tokens_have(tokens, there_is_none) || tokens_have(tokens, not_of_here) ||
         token_among(tokens, 0, asks) || plug_is_missing(verdict) ||
         (tokens_have(tokens, "?") && !tokens_have(tokens, is_now)) || plans_trip(asked)) {

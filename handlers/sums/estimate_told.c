@@ -1,6 +1,7 @@
 /* From what is told, or not, to a sum that can be worked out (declared in estimate_parts.h). */
 #include <string.h>
 
+#include "broken_plug.h"
 #include "estimate_parts.h"
 #include "memory.h"
 #include "steps.h"
@@ -126,6 +127,7 @@ estimate_no_record(const struct asked *asked, struct verdict *verdict, const str
         estimate_say(asked, SAY_NO_RENTAL, NULL);
     if (told_has_charge(told)) {
         verdict_alert(verdict, ALERT_OFFICE, false, "power:no-record", brief);
+        broken_plug_call(asked, verdict);
     }
 }
 

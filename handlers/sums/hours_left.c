@@ -1,5 +1,6 @@
 #include "estimate_parts.h"
 
+#include "broken_plug.h"
 #include "cold.h"
 #include "fill.h"
 #include "in_car.h"
@@ -32,6 +33,10 @@ planning_figure(const struct asked *asked, struct minutes time)
 
     if (time.low == 0) {
         return estimate_say(asked, SAY_PLAN_ON_NOTHING, NULL);
+    }
+    if (broken_plug_is_told(asked)) {
+        return say(asked->arena, asked->context->house, asked->language, SAY_PLAN_UNTIL, lasts,
+                   until, NULL);
     }
     if (to_plug == 0) {
         return say(asked->arena, asked->context->house, asked->language, SAY_PLAN_ON_SHORT, lasts,
@@ -225,7 +230,7 @@ is_for_now(struct minutes time)
 }
 
 /*
- * Under an hour: is a plug near? Who
+ * Whose plug or cord is broken is called, however much is left. Under an hour: is a plug near? Who
  * says no, or nothing, is called. Where that cannot be asked, or there is no time to wait for it,
  * they are called at once, and nothing is asked of who is called anyway.
  */
@@ -236,6 +241,18 @@ estimate_see_to_plug(const struct asked *asked, struct verdict *verdict, struct 
     char *text = memory_copy(asked->arena, answer->text);
     bool is_called = verdict->alert.level >= ALERT_URGENT; /* the text says so already */
 
+    if (broken_plug_is_told(asked)) {
+        estimate_append(&text, estimate_say(asked, SAY_BROKEN_PLUG, NULL));
+        estimate_append(&text, say_use_backup(asked->arena, asked->context->house, asked->language,
+                                              asked->rental));
+        if (time.low < SHORT_MINUTES) {
+            estimate_append(&text, estimate_say(asked, SAY_BREATHING_911, NULL));
+        }
+        answer->text = text;
+        broken_plug_call(asked, verdict);
+        plug_settled(verdict);
+        return;
+    }
     if (time.low >= SHORT_MINUTES) {
         plug_settled(verdict);
         return;

@@ -171,6 +171,8 @@ enum phrase {
     SAY_TOO_MANY_ALL,       /* texts of everybody */
     SAY_SUMS,               /* from here on in say_sums.c */
     SAY_FULL_IN = SAY_SUMS, /* 0 duration, 1 clock time */
+    SAY_PLAN_UNTIL,         /* 0 duration, 1 clock time */
+    SAY_BROKEN_PLUG,
     SAY_ALL_FULL_IN,        /* the same */
     SAY_TO_80_IN,           /* 0 duration */
     SAY_CHANGES_AT,         /* 0 clock times */

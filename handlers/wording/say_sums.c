@@ -7,6 +7,9 @@
 const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_FULL_IN) = {"Full in up to {0}, by about {1} if it starts now.",
                        "Llena en hasta {0}, a las {1} si empieza ahora."},
+    OF(SAY_PLAN_UNTIL) = {"Plan on {0}, to about {1}.", "Cuente con {0}, hasta las {1}."},
+    OF(SAY_BROKEN_PLUG) = {"Staff were alerted and will call you about the plug.",
+                           "El personal ya lo sabe y le va a llamar por lo del enchufe."},
     OF(SAY_ALL_FULL_IN) = {"All full in up to {0}, by about {1} if you start now.",
                            "Todas llenas en hasta {0}, a las {1} si empieza ahora."},
     OF(SAY_TO_80_IN) = {"At 80% in up to {0}.", "Al 80% en hasta {0}."},

@@ -47,6 +47,42 @@ START_TEST(under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911)
 }
 END_TEST
 
+START_TEST(who_counts_hours_with_a_broken_plug_is_sent_to_none_and_called)
+{
+    static const char *const texts[] = {
+        "plug broke, how long have i got left with 2 full batteries",
+        "how long have i got left with 2 full, the cord is dead",
+        "the dog chewed up my charger cord. 2 full, how long have i got left",
+        "wall outlet quit working, how long have i got left with 2 full",
+        "se rompio el enchufe, tengo dos llenas, cuanto me queda",
+        "el cargador no sirve, cuanto me queda con dos llenas",
+    };
+    static const char *const plugs_that_are_there[] = {
+        "the plug is behind the bed, how long have i got left with 2 full",
+        "the cord is not broken, how long have i got left with 2 full",
+        "one outlet is dead but the other outlet works, how long have i got left with 2 full",
+    };
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "hours-left") != NULL, "%s", texts[i]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+        fixture_says_not(stage, "Be at a plug");
+        fixture_says_not(stage, "junto a un enchufe");
+    }
+    for (i = 0; i < sizeof plugs_that_are_there / sizeof plugs_that_are_there[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, plugs_that_are_there[i]);
+        ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", plugs_that_are_there[i]);
+        fixture_says(stage, "Be at a plug");
+    }
+}
+END_TEST
+
 START_TEST(no_plug_near_calls_someone_and_names_the_backup)
 {
     static const char *const texts[] = {
@@ -269,6 +305,7 @@ main(void)
 
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911);
+    tcase_add_test(tests, who_counts_hours_with_a_broken_plug_is_sent_to_none_and_called);
     tcase_add_test(tests, no_plug_near_calls_someone_and_names_the_backup);
     tcase_add_test(tests, who_does_not_know_or_takes_something_back_has_not_said_no);
     tcase_add_test(tests, no_is_no_with_a_doubt_or_a_sorry_beside_it);
