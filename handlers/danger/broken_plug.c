@@ -22,11 +22,15 @@ static const char between[] = " the my our his her a up on el la mi nuestro se m
 static const char others[] =
     " battery batteries pack packs unit machine phone car bateria baterias pila pilas aparato "
     "maquina telefono and y but pero ";
+static const char supposed[] = "if|what if|in case|when|si se|si el|en caso";
+/* It is supposed only, or there is another one, or it is well again. */
 static const char not_now[] =
-    "if|what if|in case|when|fixed|replaced|new cord|new plug|new cable|new charger|another cord|"
-    "another outlet|another plug|other outlet|other plug|another charger|other charger|spare "
-    "charger|works now|working now|works again|si se|si el|en caso|otro enchufe|otro cargador|otro "
-    "cable|nuevo cargador|ya funciona|ya sirve|arreglado|arreglaron";
+    "if|what if|in case|when|si se|si el|en caso|fixed|replaced|new cord|new plug|new cable|new "
+    "charger|another cord|another outlet|another plug|other outlet|other plug|another "
+    "charger|other "
+    "charger|spare charger|works now|working now|works again|plugged in|plugged it in|otro enchufe|"
+    "otro cargador|otro cable|nuevo cargador|ya funciona|ya sirve|arreglado|arreglaron|ya enchufe|"
+    "enchufado|enchufada|conectado|conectada";
 
 static bool
 is_denied(const struct tokens *tokens, size_t at)
@@ -63,19 +67,37 @@ breaks_before(const struct tokens *tokens, size_t thing)
     return at > 0 && token_among(tokens, at - 1, did_break) && !is_denied(tokens, at - 1);
 }
 
-bool
-broken_plug_is_told(const struct asked *asked)
+enum breakage { TELLS_NOTHING, TELLS_BROKEN, TELLS_WELL };
+
+static enum breakage
+read_text(const struct asked *asked, const char *text)
 {
-    struct tokens tokens = tokens_read(asked->arena, asked->message->text);
+    struct tokens tokens = tokens_read(asked->arena, text);
     size_t at;
 
+    if (tokens_have(&tokens, not_now)) {
+        return tokens_have(&tokens, supposed) ? TELLS_NOTHING : TELLS_WELL;
+    }
     for (at = 0; at < tokens.count; at++) {
         if (token_among(&tokens, at, things) &&
             (breaks_behind(&tokens, at) || breaks_before(&tokens, at))) {
-            return !tokens_have(&tokens, not_now);
+            return TELLS_BROKEN;
         }
     }
-    return false;
+    return TELLS_NOTHING;
+}
+
+bool
+broken_plug_is_told(const struct asked *asked)
+{
+    const struct context *context = asked->context;
+    enum breakage tells = read_text(asked, asked->message->text);
+    size_t i;
+
+    for (i = context->recent_count; i > 0 && tells == TELLS_NOTHING; i--) {
+        tells = read_text(asked, context->recent[i - 1].text);
+    }
+    return tells == TELLS_BROKEN;
 }
 
 void

@@ -9,9 +9,8 @@
 #include "asked.h"
 #include "verdict.h"
 
-/* The text says so, of now: not "if the cord breaks", nor once it is mended or another one is
- * there.
- */
+/* The text says so, of now, or one right before it (context.h): not "if the cord breaks", nor once
+ * it is mended or another one is there. */
 bool broken_plug_is_told(const struct asked *asked);
 /* Calls staff if it does. */
 void broken_plug_call(const struct asked *asked, struct verdict *verdict);

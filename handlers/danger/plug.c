@@ -131,7 +131,8 @@ plug_decide(const struct asked *asked, struct verdict *verdict)
 {
     const struct tokens *tokens = &asked->tokens;
 
-    if (told_has_charge(asked->told) || told_has_charge(asked->message_told)) {
+    if (told_has_charge(asked->told) || told_has_charge(asked->message_told) ||
+        (asked->account != NULL && asked->account->known)) {
         broken_plug_call(asked, verdict);
     }
     if (!tokens_have(tokens, there_is_none) || tokens_have(tokens, not_of_here) ||

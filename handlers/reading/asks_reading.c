@@ -337,7 +337,7 @@ kind_by_reading(const struct items *items, const struct charges_read *charges,
     if (!any_charge(told) && (is_how_long(items) || lexicon_cue(items->tokens, CUE_LIFE))) {
         return TOLD_BATTERY_LIFE;
     }
-    if (any_charge(told) || told->impossible || charges->part) {
+    if (any_charge(told) || told->impossible || charges->several) {
         return (lexicon_cue(items->tokens, CUE_TRIP) || goes_somewhere(items)) &&
                        lexicon_cue(items->tokens, CUE_ENOUGH) && !is_how_long(items)
                    ? TOLD_TRIP

@@ -1,7 +1,7 @@
 /*
  * The grammar of a telling: a battery, a few words that carry nothing, and how full it is. "the one
- * in my purse still has 95", "the spare is pretty much done". Whatever stands between that is not of
- * another thing links the two. Part of states.c. Pure.
+ * in my purse still has 95", "the spare is pretty much done". Whatever stands between that is not
+ * of another thing links the two. Part of states.c. Pure.
  */
 #ifndef TELLINGS_H
 #define TELLINGS_H

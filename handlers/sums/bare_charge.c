@@ -17,9 +17,9 @@ static const char of_batteries[] =
     "one first second other another full half empty dead charged lights light bar bars left unit "
     "machine bateria baterias pila pilas ambas ambos todas cada dos tres cuatro una otra primera "
     "segunda llena llenas media medias mitad vacia vacias muerta muertas cargada cargadas luz "
-    "luces rayita rayitas queda quedan equipo changed swapped switched replaced put new fresh "
-    "cambie "
-    "cambiamos puse pusimos nuevas ";
+    "luces rayita rayitas queda quedan equipo "
+    "changed swapped switched replaced put new fresh already ya cambie cambiamos puse pusimos "
+    "nuevas ";
 static const char around_charges[] =
     " low percent at is are on in of the and my i have got ive its it them they just now still "
     "here with a y por ciento al la las el en de con un tengo tiene tienen estan esta ahora ";

@@ -38,10 +38,18 @@ END_TEST
 
 START_TEST(changed_batteries_of_an_untold_number_end_what_was_told_before)
 {
-    fixture_text(stage, "2 full, how long have i got left");
-    fixture_text(stage, "changed batteries, all full");
-    ck_assert_ptr_nonnull(fixture_answer(stage, "which-charge"));
-    nothing_is_known_now();
+    static const char *const texts[] = {"changed batteries, all full", "they are already full",
+                                        "ya las cambie, todas llenas"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_free(stage);
+        stage = fixture_new();
+        fixture_text(stage, "2 full, how long have i got left");
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "which-charge") != NULL, "%s", texts[i]);
+        nothing_is_known_now();
+    }
 }
 END_TEST
 

@@ -83,6 +83,20 @@ START_TEST(who_counts_hours_with_a_broken_plug_is_sent_to_none_and_called)
 }
 END_TEST
 
+START_TEST(a_plug_that_broke_right_before_or_after_the_hours_calls_someone_too)
+{
+    fixture_text(stage, "my cord is dead");
+    fixture_text(stage, "how long have i got left with 2 full");
+    fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+    fixture_says_not(stage, "Be at a plug");
+    fixture_free(stage);
+    stage = fixture_new();
+    fixture_text(stage, "how long have i got left with 2 full");
+    fixture_text(stage, "my charger just broke");
+    fixture_alerts(stage, ALERT_URGENT, "power:no-plug");
+}
+END_TEST
+
 START_TEST(no_plug_near_calls_someone_and_names_the_backup)
 {
     static const char *const texts[] = {
@@ -306,6 +320,7 @@ main(void)
     tcase_add_checked_fixture(tests, set_up, tear_down);
     tcase_add_test(tests, under_an_hour_asks_whether_a_plug_is_near_and_ends_with_911);
     tcase_add_test(tests, who_counts_hours_with_a_broken_plug_is_sent_to_none_and_called);
+    tcase_add_test(tests, a_plug_that_broke_right_before_or_after_the_hours_calls_someone_too);
     tcase_add_test(tests, no_plug_near_calls_someone_and_names_the_backup);
     tcase_add_test(tests, who_does_not_know_or_takes_something_back_has_not_said_no);
     tcase_add_test(tests, no_is_no_with_a_doubt_or_a_sorry_beside_it);
