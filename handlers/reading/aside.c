@@ -4,6 +4,7 @@
 
 #include "ages.h"
 #include "claims.h"
+#include "corrections.h"
 #include "other_numbers.h"
 #include "settings.h"
 
@@ -404,6 +405,7 @@ denied(struct items *items, size_t at)
     size_t next = at + 1;
 
     if (!item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_CORRECT) ||
+        corrections_no_between(items, at) ||
         (item_text(items, at, "no") && items->list[at].to == items->list[at].from + 1 &&
          (at == 0 || items->list[at - 1].is == ITEM_STOP || items->list[at - 1].is == ITEM_PAUSE) &&
          !(at > 1 && is_number(items, at - 2) && is_number(items, at + 1) &&

@@ -7,6 +7,7 @@
  */
 #include "charges.h"
 
+#include "bare_numbers.h"
 #include "beside_numbers.h"
 #include "charges_again.h"
 #include "charges_left_over.h"
@@ -254,17 +255,21 @@ correct_number(struct items *items, size_t from, struct group *last)
             return; /* "one full, on 2, no wait 3" corrects what stands nearer */
         }
     }
-    at += item_is(items, at, ITEM_NOW_IS) ? 1 : 0;
+    at += item_is(items, at, ITEM_NOW_IS) || item_is(items, at, ITEM_AT) ? 1 : 0;
     at += at < items->count && items->list[at].is == ITEM_PAUSE ? 1 : 0;
-    if (at >= items->count || !is_count(items, at) || !corrections_lead(items, at) ||
-        !(at + 1 >= items->count || items->list[at + 1].is == ITEM_STOP ||
-          items->list[at + 1].is == ITEM_PAUSE)) {
+    if (!item_free_number(items, at) || !corrections_lead(items, at) ||
+        !(clause_stops(items, at + 1) || item_is(items, at + 1, ITEM_AND) ||
+          token_among(items->tokens, items->list[at].to, " how cuanto cuanta cuantas on en "))) {
         return;
     }
-    if (last->state.is_lights) {
+    if (last->state.is_lights && is_count(items, at)) {
         last->state.lights = items->list[at].value / 1000;
-    } else if (last->state.adjacent) {
+    } else if (last->state.adjacent && is_count(items, at)) {
         last->times = items->list[at].value / 1000;
+    } else if (!last->state.is_lights && !last->state.adjacent && !items->list[at].fraction &&
+               items->list[at].value > BIG_MIN * 1000 && items->list[at].high <= 100 * 1000) {
+        last->state.charge = (struct percent){items->list[at].value / 1000,
+                                              items->list[at].high / 1000}; /* "at 45, no 35" */
     } else {
         return;
     }

@@ -24,6 +24,21 @@ leads_to_number(const struct items *items, size_t at)
     return false;
 }
 
+bool
+corrections_no_between(const struct items *items, size_t at)
+{
+    size_t next = at + 1 + (item_is(items, at + 1, ITEM_AT) ? 1U : 0U);
+    bool behind =
+        at > 0 && (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT) ||
+                   item_is(items, at - 1, ITEM_LIGHT));
+
+    return behind && !items->spanish && item_text(items, at, "no") &&
+           items->list[at].to - items->list[at].from == 1 && next < items->count &&
+           (items->list[next].is == ITEM_NUMBER || item_in(items, next, UNIT_PERCENT)) &&
+           (clause_stops(items, next + 1) || item_is(items, next + 1, ITEM_AND) ||
+            token_among(items->tokens, items->list[next].to, " how cuanto cuanta cuantas on en "));
+}
+
 /* "no, perdon", or a no of its own between pauses */
 static bool
 corrects(const struct items *items, size_t at)
@@ -31,9 +46,10 @@ corrects(const struct items *items, size_t at)
     bool first =
         at > 0 && (items->list[at - 1].is == ITEM_PAUSE || items->list[at - 1].is == ITEM_STOP);
     bool denied = items_have_word(items, at, clause_end(items, at), " antes dije puse before ");
-    bool alone = first && !denied && item_text(items, at, "no") &&
-                 items->list[at].to - items->list[at].from == 1 &&
-                 !item_is(items, at + 1, ITEM_POWER) && leads_to_number(items, at + 1);
+    bool alone =
+        !denied && item_text(items, at, "no") && items->list[at].to - items->list[at].from == 1 &&
+        ((first && !item_is(items, at + 1, ITEM_POWER) && leads_to_number(items, at + 1)) ||
+         corrections_no_between(items, at));
 
     return alone || item_is(items, at, ITEM_CORRECT);
 }

@@ -6,6 +6,7 @@
 #include "bare_numbers.h"
 #include "beside_numbers.h"
 #include "beside_part.h"
+#include "corrections.h"
 #include "hedges.h"
 #include "lights.h"
 #include "other_things.h"
@@ -23,7 +24,8 @@ is_denied(const struct items *items, size_t at)
     size_t before = back_over_links(items, at);
 
     return before < items->count && item_is(items, before, ITEM_NOT) &&
-           !item_is(items, before, ITEM_LINK);
+           !item_is(items, before, ITEM_LINK) &&
+           (before == 0 || corrections_from(items) != before); /* "at 45 no 35" */
 }
 
 /* "the tank is half full" */

@@ -6,7 +6,7 @@
 #include "bare_numbers.h"
 #include "counted.h"
 
-enum { SUBJECT_REACH = 9, MANY_BATTERIES = 6 };
+enum { SUBJECT_REACH = 9, MANY_BATTERIES = 6, EMPTY_MAX = 10 };
 
 static bool
 is_passed_over(const struct items *items, size_t at)
@@ -120,6 +120,18 @@ is_of_them(const struct items *items, size_t at)
                "esas dos") > 0;
 }
 
+/* "had 4 full, two are dead now": what became of those, and no others. */
+static bool
+has_become_of_them(const struct items *items, size_t at, const struct state *state)
+{
+    static const char past[] = " had started began teniamos tenia empezamos empece traiamos traia ";
+    size_t from = clause_start(items, at);
+
+    return !state->is_lights && state->charge.high <= EMPTY_MAX &&
+           (items_have_word(items, at, clause_end(items, at), " now ya ahora ahorita already ") ||
+            items_have_word(items, sentence_start(items, at), from, past));
+}
+
 /* A number before a charge: a label, how many of them, or none of ours. */
 static void
 take_count(struct items *items, size_t here, struct group *group)
@@ -152,7 +164,7 @@ take_count(struct items *items, size_t here, struct group *group)
     }
     group->times = items->list[counts].value / 1000;
     group->named = true;
-    group->of_them = is_of_them(items, counts);
+    group->of_them = is_of_them(items, counts) || has_become_of_them(items, counts, &group->state);
     items_spend(items, counts, 1);
 }
 
