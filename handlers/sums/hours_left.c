@@ -95,6 +95,9 @@ ask_charge(const struct asked *asked, struct verdict *verdict, const struct told
     char *text = memory_copy(asked->arena, "");
     const char *how = "";
 
+    if (told_of_untold_number(told)) {
+        estimate_forget(asked, verdict);
+    }
     if (told->impossible) {
         estimate_append(&text, estimate_say(asked, SAY_IMPOSSIBLE, told->impossible_what));
     }
@@ -351,9 +354,6 @@ estimate_hours_left(const struct asked *asked, struct verdict *verdict, const st
     if (wall_only != NULL) {
         say_wall_only(asked, verdict, &ground, wall_only);
         return;
-    }
-    if (told_of_untold_number(told)) {
-        estimate_forget(asked, verdict);
     }
     if (told->impossible || !find_ground(asked, told, &ground)) {
         ask_charge(asked, verdict, told);

@@ -173,14 +173,14 @@ enum phrase {
     SAY_FULL_IN = SAY_SUMS, /* 0 duration, 1 clock time */
     SAY_PLAN_UNTIL,         /* 0 duration, 1 clock time */
     SAY_BROKEN_PLUG,
-    SAY_ALL_FULL_IN,        /* the same */
-    SAY_TO_80_IN,           /* 0 duration */
-    SAY_CHANGES_AT,         /* 0 clock times */
-    SAY_OFF_IN,             /* 0 duration */
-    SAY_ALL_APART_IN,       /* 0 duration */
-    SAY_APART_IN,           /* the same */
-    SAY_CHARGED_WALL,       /* 0 one of the three next */
-    SAY_CHARGED_CAR,        /* the same, 1 amperes of the fuse */
+    SAY_ALL_FULL_IN,  /* the same */
+    SAY_TO_80_IN,     /* 0 duration */
+    SAY_CHANGES_AT,   /* 0 clock times */
+    SAY_OFF_IN,       /* 0 duration */
+    SAY_ALL_APART_IN, /* 0 duration */
+    SAY_APART_IN,     /* the same */
+    SAY_CHARGED_WALL, /* 0 one of the three next */
+    SAY_CHARGED_CAR,  /* the same, 1 amperes of the fuse */
     SAY_PLACE_RUNNING,
     SAY_PLACE_OFF,
     SAY_PLACE_APART,
