@@ -302,7 +302,7 @@ void follow_up_keep(const struct asked *whole, struct verdict *verdict);
 void power_keep_reading(const struct asked *whole, struct verdict *verdict);
 /* Answers with this topic's text, filled in, whatever the search says. */
 void topics_answer(const struct asked *asked, struct verdict *verdict, const struct topic *topic);
-/* Asks how long a charge that it tells lasts. */
+/* Asks how long a charge that it tells lasts, which is surely none of the body. */
 bool power_asks_how_long(const struct asked *asked);
 /* If only the office can do what this topic is about, or a person is asked for: calls the office.
  */

@@ -197,6 +197,7 @@ told_read(void *arena, const struct lexicon *lexicon, const char *text, struct t
     (void)read_text(arena, lexicon, text, false, &again);
     if (again.kind == told->kind && again.charge_count > told->charge_count && !again.impossible) {
         *told = again;
+        told->may_be_of_body = true;
     }
 }
 

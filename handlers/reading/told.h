@@ -83,7 +83,8 @@ struct told {
     size_t charge_count;
     int lights[TOLD_BATTERIES_MAX]; /* whole gauge lights of each such battery */
     size_t light_count;
-    int count; /* batteries spoken of whose charge is not told */
+    int count;           /* batteries spoken of whose charge is not told */
+    bool may_be_of_body; /* a charge of these may as well be a reading of the oximeter */
     bool has_mode, has_setting, has_activity;
     enum mode mode;
     int setting_tenths;

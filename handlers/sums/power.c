@@ -156,7 +156,8 @@ read_asked(const struct asked *asked, struct told *told)
 bool
 power_asks_how_long(const struct asked *asked)
 {
-    return told_has_charge(asked->told) && tokens_have(&asked->tokens, how_long);
+    return told_has_charge(asked->told) && !asked->told->may_be_of_body &&
+           tokens_have(&asked->tokens, how_long);
 }
 
 bool

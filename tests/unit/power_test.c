@@ -242,6 +242,8 @@ START_TEST(who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it)
         "level 70 how long do i wait",
         "cant sleep, level 71, how long is that ok",
         "number is down to 66 how much time is there",
+        "numbers at 73 and dropping, how much time do i have",
+        "readout 61 how much longer",
         "la lectura marca 68, cuanto tiempo puede estar asi",
         "nivel 70 cuanto me queda",
     };
@@ -250,6 +252,8 @@ START_TEST(who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it)
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.route == ROUTE_EMERGENCY, "%s", texts[i]);
+        fixture_says_not(stage, "Plan on"); /* it would read as how long they have */
+        fixture_says_not(stage, "Cuente con");
         fixture_free(stage);
         stage = fixture_new();
     }
