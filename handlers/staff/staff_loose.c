@@ -5,6 +5,7 @@
 #include "memory.h"
 #include "staff_list.h"
 #include "staff_outcome.h"
+#include "staff_own.h"
 #include "staff_say.h"
 #include "steps.h"
 
@@ -19,6 +20,17 @@ static const char agrees[] = " ok okay k kk yes yeah yep yup y sure roger copy w
 static const char asks_for_words[] = " help words commands list menu info ? ! ";
 
 enum { WORDS_TO_SOMEBODY = 3 };
+
+/* So words begin that are said to somebody, and to the ill alone. */
+static const char bids[] =
+    " stay sit lie lay breathe hold keep rest relax calm lean unlock open go "
+    "come get put turn plug take use leave dont do try wait stand move drink ";
+static const char bids_the_ill[] =
+    " stay sit lie lay breathe hold keep rest relax calm lean unlock ";
+static const char drives_off[] = " away back out off clear inside outside ";
+static const char asks_them[] = " are do did can could is have has does how where what which ";
+static const char before_bidding[] =
+    " ok okay yes good please pls and hi hello just now so , . : - ! ";
 
 static bool
 is_all_of(const struct tokens *tokens, const char *words)
@@ -97,6 +109,62 @@ only_mine(const struct asked *whole, bool with_talk)
     return only;
 }
 
+/* "1 ...", "#1: ...", "alert 1 ..."; *next is what stands behind it. */
+static const struct open_alert *
+led_by_number(const struct asked *whole, size_t *next)
+{
+    const struct tokens *tokens = &whole->tokens;
+    size_t at = 0;
+
+    while (token_among(tokens, at, " alert no nr # ")) {
+        at++;
+    }
+    if (at >= tokens->count || tokens->list[at].kind != TOKEN_NUMBER ||
+        tokens->list[at].thousandths % 1000 != 0) {
+        return NULL;
+    }
+    *next = at + 1;
+    return staff_numbered(whole->context, tokens->list[at].thousandths / 1000);
+}
+
+static bool
+has_one_in_hand(const struct asked *whole)
+{
+    size_t i;
+
+    for (i = 0; i < whole->context->alert_count; i++) {
+        if (is_mine(whole, &whole->context->alerts[i])) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+staff_loose_to_renter(const struct asked *whole, const struct open_alert **to)
+{
+    const struct tokens *tokens = &whole->tokens;
+    bool is_said;
+    size_t at = 0;
+
+    *to = led_by_number(whole, &at);
+    if (*to == NULL && !has_one_in_hand(whole)) {
+        return false;
+    }
+    at = *to == NULL ? 0 : at;
+    while (token_among(tokens, at, before_bidding)) {
+        at++;
+    }
+    if (*to != NULL) {
+        is_said = token_among(tokens, at, bids) || token_among(tokens, at, asks_them);
+    } else {
+        is_said =
+            (token_among(tokens, at, bids_the_ill) && !token_among(tokens, at + 1, drives_off)) ||
+            (token_among(tokens, at, asks_them) && token_among(tokens, at + 1, " you your u ur "));
+    }
+    return is_said && !staff_tells_own(whole, 0);
+}
+
 /* ---- What is said --------------------------------------------------------------------------- */
 
 static void
@@ -144,8 +212,11 @@ not_sent_decide(const struct asked *whole, struct verdict *verdict)
 {
     const struct open_alert *only = staff_only_alert(whole->context);
     const struct open_alert *talks = only_mine(whole, true);
-    const struct open_alert *to = talks != NULL ? talks : only_mine(whole, false);
+    const struct open_alert *to;
 
+    if (!staff_loose_to_renter(whole, &to) || to == NULL) {
+        to = talks != NULL ? talks : only_mine(whole, false);
+    }
     if (to == NULL && whole->tokens.count < WORDS_TO_SOMEBODY && !staff_speaks_of_renter(whole)) {
         return false;
     }

@@ -12,6 +12,13 @@
 const struct open_alert *staff_loose_taken(const struct asked *whole);
 
 /*
+ * They write to a renter and have left TALK out: "1 stay calm help is coming", where *to is the
+ * alert of the number, or without it by who has one in hand: "sit up, they are coming", *to is NULL
+ * then. Nothing in it is of themselves.
+ */
+bool staff_loose_to_renter(const struct asked *whole, const struct open_alert **to);
+
+/*
  * Says what to text: MINE and whose it is for "ok" or "on my way" while one waits for somebody;
  * that words were NOT sent to the renter; that an alert stays open without an outcome; else the
  * list of words.

@@ -2,6 +2,7 @@
 
 #include <string.h>
 
+#include "staff_own.h"
 #include "staff_say.h"
 #include "steps.h"
 
@@ -13,14 +14,29 @@ static const char says_nothing[] =
     "min moment later hi hello hey . , ! ? - : # ";
 /* It is not over yet. */
 static const char is_to_come[] =
-    " still yet wait waiting will ill well shell theyll gonna going soon lemme let driving calling "
+    " still yet wait waiting will shell theyll gonna going soon lemme let driving calling "
     "trying checking omw way later until maybe hopefully tomorrow stays stay keep reopen undo "
-    "worse fell need needs "
-    "needed help wrong locked answer answering nobody ";
+    "need needs ";
+/* "We'll", unless it stands behind a word: "breathing well". */
+static const char will[] = " ill well ";
+/* Nor this, as long as nobody has taken them into their care. */
+static const char is_trouble[] = " worse fell needed help wrong locked answer answering nobody ";
+static const char helpers[] = " ambulance ems medic medics paramedic paramedics emt emts 911 er "
+                              "hospital clinic police sheriff deputies rescue firefighters dept "
+                              "doctor ";
+static const char in_care[] = " took taken takes takin has have with there at in got picked came "
+                              "arrived brought transported called died admitted checking treating ";
+static const char is_past[] =
+    " was were wasnt had hadnt did didnt couldnt took went gave got passed woke found died felt "
+    "came "
+    "called slipped fainted collapsed swapped plugged moved stopped helped brought drove ";
+static const char is_now[] = " is isnt are arent has hasnt have havent cant cannot wont hes shes "
+                             "theyre keeps getting turning starts another else someone somebody ";
+static const char is_well[] = " ok okay fine better good well calm at with home safe gone ";
 /* Said to somebody, not of something. */
 static const char asks_or_orders[] =
     " how what when where why who which can could should do does did is are tell ask go come sit "
-    "lie breathe hold please dont ";
+    "lie breathe hold please dont call send unlock rest stand lean relax ";
 static const char before_you[] = " thank thanks ";
 
 static bool
@@ -43,13 +59,69 @@ is_said_to_somebody(const struct tokens *tokens)
     return false;
 }
 
+static bool
+is_still_to_come(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, will) && (i == 0 || tokens->list[i - 1].kind == TOKEN_SIGN ||
+                                             token_among(tokens, i - 1, " and but so then "))) {
+            return true;
+        }
+    }
+    return tokens_any_among(tokens, 0, is_to_come);
+}
+
+static bool
+is_in_care(const struct tokens *tokens)
+{
+    return tokens_any_among(tokens, 0, helpers) && tokens_any_among(tokens, 0, in_care);
+}
+
 bool
 staff_outcome_is_told(const struct asked *whole)
 {
     const struct tokens *tokens = &whole->tokens;
 
-    return !tokens_any_among(tokens, 0, is_to_come) && !tokens_words_among(tokens, says_nothing) &&
-           !is_said_to_somebody(tokens);
+    return !is_still_to_come(tokens) &&
+           (is_in_care(tokens) || !tokens_any_among(tokens, 0, is_trouble)) &&
+           !tokens_words_among(tokens, says_nothing) && !is_said_to_somebody(tokens);
+}
+
+/* "Now ok", "but pink now" */
+static bool
+tells_well_now(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at + 1, is_well) ||
+           tokens_between_among(tokens, tokens_back(at, 1), at, is_well) ||
+           tokens_between_among(tokens, tokens_back(at, 3), at, " but then ");
+}
+
+/* "Couldnt breathe, now ok" is over; "has chest pain now" is not. */
+static bool
+is_over(const struct tokens *tokens)
+{
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if ((token_among(tokens, i, is_now) && !token_among(tokens, i + 1, is_well)) ||
+            (token_is(tokens, i, "now") && !tells_well_now(tokens, i))) {
+            return false;
+        }
+    }
+    return tokens_any_among(tokens, 0, is_past);
+}
+
+bool
+staff_outcome_tells_signs(const struct asked *whole)
+{
+    bool only_this;
+
+    return staff_outcome_awaited(whole, &only_this) != NULL &&
+           (is_in_care(&whole->tokens) ||
+            (staff_outcome_is_told(whole) && is_over(&whole->tokens))) &&
+           !staff_tells_own(whole, 0);
 }
 
 void

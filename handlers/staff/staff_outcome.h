@@ -19,4 +19,8 @@ const struct open_alert *staff_outcome_awaited(const struct asked *whole, bool *
  * that is still to come. */
 bool staff_outcome_is_told(const struct asked *whole);
 
+/* It was asked for, and the signs in the text are of what is past or in others' hands: "he passed
+ * out, ambulance took him". Not of whoever writes, nor of what is so now. */
+bool staff_outcome_tells_signs(const struct asked *whole);
+
 #endif

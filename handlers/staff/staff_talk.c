@@ -7,7 +7,9 @@
 
 #include "found.h"
 #include "memory.h"
+#include "staff_loose.h"
 #include "staff_outcome.h"
+#include "staff_own.h"
 #include "steps.h"
 
 /* The text is of whoever writes it. */
@@ -55,12 +57,23 @@ hands_named(const struct asked *whole, const struct staff_order *order)
            (rest.tokens.count == 0 || is_colleague(&rest, token_is(&rest.tokens, 0, "to") ? 1 : 0));
 }
 
+/* "Talk to me", "talk to someone please", "talk they say he has chest pain in the hall": not what
+ * TALK sends. */
+static bool
+is_plain_talk(const struct tokens *tokens, size_t at)
+{
+    return (token_among(tokens, at, " to with ") &&
+            token_among(tokens, at + 1, " me us someone somebody anyone you ")) ||
+           (tokens_any_among(tokens, at, " he she they someone somebody another guest ") &&
+            tokens_any_among(tokens, at, " lobby desk counter store hall parking lot ") &&
+            !tokens_any_among(tokens, at, " you your u ur "));
+}
+
 /* An order that an open alert is meant by: its words may tell the sign that it is about. */
 static bool
 is_about_alert(const struct asked *whole, const struct staff_order *order)
 {
     const struct context *context = whole->context;
-    const struct open_alert *only = staff_only_alert(context);
     size_t at = order->next + (token_is(&whole->tokens, order->next, "to") ? 1 : 0);
 
     if (order->has_number || order->word == STAFF_MINE || order->word == STAFF_SORTED ||
@@ -70,25 +83,24 @@ is_about_alert(const struct asked *whole, const struct staff_order *order)
     if (order->word == STAFF_HAND) { /* "hand is numb", "hand of Gwen is cold" are none */
         return is_colleague(whole, at) || hands_named(whole, order);
     }
-    /* "talk to me, I have chest pain" of someone who has no alert in hand is no order */
+    /* "talk to me, I have chest pain" is no order */
     return context->alert_count > 0 &&
-           ((only != NULL && only->taken_by != NULL &&
-             strcmp(only->taken_by, whole->message->sender) == 0) ||
-            staff_meant(whole, order).by_name ||
-            (!speaks_of_self(&whole->tokens, order->next) &&
-             tokens_any_among(&whole->tokens, order->next, " you your u ur ")));
+           (staff_meant(whole, order).by_name ||
+            (!is_plain_talk(&whole->tokens, order->next) && !staff_tells_own(whole, order->next)));
 }
 
 bool
 staff_relays(const struct asked *whole)
 {
+    const struct open_alert *to;
     struct staff_order order;
     size_t at;
 
     if (whole->context->role != SENDER_STAFF) {
         return false;
     }
-    if (staff_order_read(whole, 0, &order) && is_about_alert(whole, &order)) {
+    if ((staff_order_read(whole, 0, &order) && is_about_alert(whole, &order)) ||
+        staff_outcome_tells_signs(whole) || staff_loose_to_renter(whole, &to)) {
         return true;
     }
     if (staff_order_slipped(whole, &order) && !speaks_of_self(&whole->tokens, order.next) &&

@@ -132,6 +132,40 @@ START_TEST(a_sign_in_the_outcome_is_new_unless_the_alert_tells_it)
 }
 END_TEST
 
+START_TEST(how_an_emergency_ended_closes_it_and_is_none_of_theirs)
+{
+    static const char *const outcomes[] = {
+        "chest pain, the ambulance took her",
+        "i called 911, medics are there",
+        "she had chest pain but is fine now",
+        "chest pain all day, ems brought her to the hospital",
+        "she fell with chest pain, paramedics have her",
+    };
+    static const char *const theirs[] = {
+        "i have chest pain", "called 911, i have chest pain", "my own chest pain is back",
+        "she is ok but now i have chest pain", "another one has chest pain in the lobby"};
+    size_t i;
+
+    for (i = 0; i < sizeof outcomes / sizeof outcomes[0]; i++) {
+        fixture_free(stage);
+        stage_staff_set_up();
+        two_renters();
+        stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
+        stage_changes(outcomes[i], ALERT_STEP_CLOSE, 12);
+        ck_assert_str_eq(stage->verdict.alert_change.note, outcomes[i]);
+    }
+    for (i = 0; i < sizeof theirs / sizeof theirs[0]; i++) {
+        fixture_free(stage);
+        stage_staff_set_up();
+        two_renters();
+        stage_changes("SORTED 12", ALERT_STEP_NONE, 0);
+        fixture_text(stage, theirs[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+        ck_assert_int_eq(stage->verdict.alert_change.step, ALERT_STEP_NONE);
+    }
+}
+END_TEST
+
 /* ---- Words for a renter that reach nobody --------------------------------------------------- */
 
 START_TEST(words_without_talk_are_said_first_not_to_be_sent)
@@ -147,6 +181,31 @@ START_TEST(words_without_talk_are_said_first_not_to_be_sent)
     stage->alerts[0].no_texts = true;
     stage_changes("go to the lobby now", ALERT_STEP_NONE, 0);
     fixture_says(stage, "NOT sent to any renter. Open:\n12 URGENT dizzy");
+}
+END_TEST
+
+START_TEST(signs_in_words_for_a_renter_without_talk_are_not_theirs)
+{
+    static const char *const numbered[] = {"12 stay calm, call 911 if you have chest pain",
+                                           "#12: sit down, chest pain needs rest",
+                                           "12 is the chest pain gone?"};
+    static const char *const in_hand[] = {"do you still have chest pain?",
+                                          "sit down if the chest pain comes back"};
+    size_t i;
+
+    two_renters();
+    EACH_SAYS(numbered, "NOT sent to Gwen. Text TALK 12 and your words");
+    for (i = 0; i < sizeof in_hand / sizeof in_hand[0]; i++) {
+        fixture_text(stage, in_hand[i]); /* nobody is known to be written to */
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+        stage->context.recent_count = 0;
+    }
+    stage->alerts[0].taken_by = "+12085550101";
+    EACH_SAYS(in_hand, "NOT sent to Gwen.");
+    fixture_text(stage, "12 i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    fixture_text(stage, "sit with me, i have chest pain");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
 }
 END_TEST
 
@@ -318,6 +377,8 @@ main(void)
     tcase_add_test(tests, an_outcome_that_is_not_given_soon_or_after_another_order_closes_nothing);
     tcase_add_test(tests, the_outcome_may_follow_when_a_name_told_which_one);
     tcase_add_test(tests, a_sign_in_the_outcome_is_new_unless_the_alert_tells_it);
+    tcase_add_test(tests, how_an_emergency_ended_closes_it_and_is_none_of_theirs);
+    tcase_add_test(tests, signs_in_words_for_a_renter_without_talk_are_not_theirs);
     tcase_add_test(tests, words_without_talk_are_said_first_not_to_be_sent);
     tcase_add_test(tests, who_asks_for_the_words_gets_them);
     tcase_add_test(tests, who_agrees_reads_what_takes_the_one_that_waits);

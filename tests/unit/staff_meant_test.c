@@ -282,6 +282,32 @@ START_TEST(a_hand_that_is_passed_to_nobody_may_be_their_own)
 }
 END_TEST
 
+START_TEST(words_behind_talk_are_no_sign_of_staff_though_they_speak_of_themselves_too)
+{
+    static const char *const for_a_renter[] = {
+        "TALK sit up, i am coming, if the chest pain gets worse call 911",
+        "TALK is the chest pain gone?",
+        "TALK we are nearly there. chest pain means sit down",
+        "talk open the door for them, i called 911",
+    };
+    static const char *const theirs[] = {"talk to me i have chest pain",
+                                         "talk to someone please, chest pain",
+                                         "talk i have chest pain, my chest hurts"};
+    size_t i;
+
+    two_renters();
+    for (i = 0; i < 2 * (sizeof for_a_renter / sizeof for_a_renter[0]); i++) {
+        stage_changes(for_a_renter[i / 2], ALERT_STEP_NONE, 0);
+        fixture_says(stage, "Which one?");
+        stage->alerts[0].taken_by = i % 2 == 0 ? "+12085550101" : NULL; /* or not in hand */
+    }
+    for (i = 0; i < sizeof theirs / sizeof theirs[0]; i++) {
+        fixture_text(stage, theirs[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+    }
+}
+END_TEST
+
 int
 main(void)
 {
@@ -306,5 +332,7 @@ main(void)
     tcase_add_test(tests, words_for_a_renter_not_named_yet_are_no_sign_of_staff);
     tcase_add_test(tests, what_was_ordered_is_not_read_together_with_what_comes_next);
     tcase_add_test(tests, a_hand_that_is_passed_to_nobody_may_be_their_own);
+    tcase_add_test(tests,
+                   words_behind_talk_are_no_sign_of_staff_though_they_speak_of_themselves_too);
     return fixture_run(tests);
 }
