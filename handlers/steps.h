@@ -153,7 +153,7 @@ void reminder_watch(const struct asked *asked, struct verdict *verdict, const st
 void limited_hold(const struct asked *whole, struct verdict *verdict);
 
 /* Who is threatened asked, now or before, not to be answered: no reply goes out, and staff are told
- * so. */
+ * so; or not to be called, which staff are told, and a text still goes out. */
 void no_reply_hold(const struct asked *whole, struct verdict *verdict);
 
 /* ---- used by several of them ------------------------------------------------------------------

@@ -149,11 +149,17 @@ static const char not_to_answer[] =
     "no me contesten|no me conteste|no me contestes|no contesten|no conteste|no respondan|"
     "no responda|no me respondan|no me escriban|no me escriba|no escriban|no me manden|"
     "no manden mensajes";
-/* And no call either, or to be silent about it: of who is threatened. */
+/* Or to be silent about it: of who is threatened. */
 static const char to_be_silent[] =
-    "dont ring|dont call|do not call|dont tell|do not tell|no llamen|"
-    "no llame|no me llamen|no le digan|no digan nada|no le diga|que oye|que me oye|nos oye|me esta "
+    "dont tell|do not tell|no le digan|no digan nada|no le diga|que oye|que me oye|nos oye|me esta "
     "oyendo";
+/* For no call: a bell is heard by whoever is beside them, a text may be read by them alone. */
+static const char not_to_ring[] =
+    "dont ring|do not ring|dont call|do not call|dont phone|do not phone|dont call back|no "
+    "calls|no phone calls|"
+    "stop calling|no llamen|no llame|no me llamen|no me llame|no me llames|no marquen|no me "
+    "marquen|"
+    "no me marque|sin llamadas";
 /* Somebody reads or hears what comes: that is to ask for none. */
 static const char is_watched[] =
     "reads my text|reads my texts|reads my phone|reads this phone|reads my messages|"
@@ -166,6 +172,19 @@ static const char by_whom[] =
     "partner ex him her el ella marido esposo esposa hijo hija novio "
     "novia yerno sobrino ";
 
+/* Before, or by this text. */
+static bool
+is_of_threatened(const struct asked *whole, const struct verdict *verdict)
+{
+    bool is_threat = is_threatened(whole->context);
+    size_t i;
+
+    for (i = 0; i < verdict->answer_count; i++) {
+        is_threat = is_threat || strcmp(verdict->answers[i].id, in_danger) == 0;
+    }
+    return is_threat;
+}
+
 /* Who is in no danger and wants no answer ("no need to reply") is another thing. */
 static bool
 no_reply_told(const struct asked *whole, const struct verdict *verdict)
@@ -173,13 +192,8 @@ no_reply_told(const struct asked *whole, const struct verdict *verdict)
     const struct tokens *tokens = &whole->tokens;
     bool asks = tokens_have(tokens, not_to_answer), watched = tokens_have(tokens, is_watched);
     bool of_somebody = tokens_any_among(tokens, 0, by_whom);
-    bool threatened = is_threatened(whole->context);
-    size_t i;
 
-    for (i = 0; i < verdict->answer_count; i++) {
-        threatened = threatened || strcmp(verdict->answers[i].id, in_danger) == 0;
-    }
-    if (threatened) {
+    if (is_of_threatened(whole, verdict)) {
         return asks || watched || tokens_have(tokens, to_be_silent);
     }
     return (watched && (asks || of_somebody)) ||
@@ -196,24 +210,36 @@ no_reply_decide(const struct asked *whole, struct verdict *verdict)
     return true;
 }
 
+/* Staff are called with this in front of what else is told. */
+static void
+tell_wish(const struct asked *whole, struct verdict *verdict, const char *reason, const char *wish)
+{
+    const char *before = verdict->alert.level == ALERT_EMERGENCY ? verdict->alert.brief : NULL;
+
+    verdict->alert.level = ALERT_EMERGENCY;
+    verdict->alert.ring = true;
+    verdict->alert.reason = reason;
+    verdict->alert.brief =
+        before == NULL ? wish : memory_format(whole->arena, "%s + %s", wish, before);
+}
+
 void
 no_reply_hold(const struct asked *whole, struct verdict *verdict)
 {
     bool is_told = no_reply_told(whole, verdict);
 
-    if (whole->context->role == SENDER_STAFF ||
-        !(is_told || found_alerted_because(whole->context, NO_REPLY_REASON))) {
+    if (whole->context->role == SENDER_STAFF) {
+        return;
+    }
+    if (!is_told && is_of_threatened(whole, verdict) && tokens_have(&whole->tokens, not_to_ring)) {
+        tell_wish(whole, verdict, verdict->alert.reason != NULL ? verdict->alert.reason : "no-call",
+                  "asked not to be called");
+    }
+    if (!is_told && !found_alerted_because(whole->context, NO_REPLY_REASON)) {
         return;
     }
     if (is_told) {
-        const char *before = verdict->alert.level == ALERT_EMERGENCY ? verdict->alert.brief : NULL;
-
-        verdict->alert.level = ALERT_EMERGENCY;
-        verdict->alert.ring = true;
-        verdict->alert.reason = NO_REPLY_REASON;
-        verdict->alert.brief =
-            before == NULL ? "asked not to be texted"
-                           : memory_format(whole->arena, "asked not to be texted + %s", before);
+        tell_wish(whole, verdict, NO_REPLY_REASON, "asked not to be texted");
     }
     verdict->reply_count = 0;
     if (verdict->conversation.question != whole->context->conversation.question) {

@@ -171,6 +171,30 @@ START_TEST(who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_tha
 }
 END_TEST
 
+START_TEST(who_is_threatened_and_asks_not_to_be_called_is_texted_and_staff_hear_that)
+{
+    static const char *const texts[] = {"my son hit me and took the tube. dont call back",
+                                        "he is beating me, do not ring this phone",
+                                        "mi esposo me pega, no me llamen"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:in-danger");
+        fixture_says(stage, "911");
+        ck_assert_ptr_nonnull(strstr(stage->verdict.alert.brief, "asked not to be called"));
+    }
+    shipped_talk_anew();
+    fixture_text(stage, "im scared of him");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "please dont call me");
+    ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+    ck_assert_ptr_nonnull(strstr(stage->verdict.alert.brief, "asked not to be called"));
+    ck_assert_uint_gt(stage->verdict.reply_count, 0);
+}
+END_TEST
+
 START_TEST(who_is_not_threatened_is_answered_whatever_they_ask)
 {
     static const char *const texts[] = {"no need to reply, thanks", "dont reply", "dont call me"};
@@ -289,6 +313,8 @@ main(void)
     tcase_add_test(tests, a_cry_in_an_open_emergency_calls_a_person_again_and_tells_no_terms);
     tcase_add_test(tests, who_hurts_or_threatens_is_not_told_in_the_words_of_an_injury);
     tcase_add_test(tests, who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_that);
+    tcase_add_test(tests,
+                   who_is_threatened_and_asks_not_to_be_called_is_texted_and_staff_hear_that);
     tcase_add_test(tests, who_is_not_threatened_is_answered_whatever_they_ask);
     tcase_add_test(tests, helpers_who_do_not_come_are_an_emergency_though_none_was_told);
     tcase_add_test(tests, who_has_called_is_not_told_to_call);
