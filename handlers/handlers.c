@@ -15,11 +15,11 @@
 typedef bool step(const struct asked *asked, struct verdict *verdict);
 
 /* After the signs. */
-static step *const whole_text[] = {flowing_decide,     staff_decide,          no_reply_decide,
-                                   worse_again_decide, consent_decide,        machine_decide,
-                                   in_charge_decide,   death_decide,          foreign_decide,
-                                   danger_yes_decide,  open_emergency_decide, help_fails_decide,
-                                   worse_alone_decide, introduces_decide,     hospice_decide};
+static step *const whole_text[] = {
+    flowing_decide,    staff_decide,       no_reply_decide,   worse_again_decide,
+    unheard_decide,    consent_decide,     machine_decide,    in_charge_decide,
+    death_decide,      foreign_decide,     danger_yes_decide, open_emergency_decide,
+    help_fails_decide, worse_alone_decide, introduces_decide, hospice_decide};
 
 static step *const each_question[] = {is_over_decide,
                                       emergency_number_decide,

@@ -23,6 +23,8 @@ bool flowing_decide(const struct asked *whole, struct verdict *verdict);
 bool staff_decide(const struct asked *whole, struct verdict *verdict);
 /* What was told before is there again, or got worse: an emergency, from now on anew. */
 bool worse_again_decide(const struct asked *whole, struct verdict *verdict);
+/* While we wait whether oxygen flows: nobody answers them, and they knock again. */
+bool unheard_decide(const struct asked *whole, struct verdict *verdict);
 /* "Worse" and nothing more, and nothing was told before: somebody is unwell; or it may be so. */
 bool worse_alone_decide(const struct asked *whole, struct verdict *verdict);
 /* A consent keyword alone: STOP, START, HELP and their like in both languages. */

@@ -4,6 +4,7 @@
 
 #include "bare_charge.h"
 #include "display.h"
+#include "last_cylinder.h"
 #include "memory.h"
 #include "oximeter.h"
 #include "steps.h"
@@ -415,7 +416,7 @@ found_no_source(const struct asked *whole, const struct found *found)
     if (!staff_asks_of_renter(whole) && ran_out_of_everything(whole)) {
         return true;
     }
-    if (found->none_left) {
+    if (found->none_left || (found->no_flow && last_cylinder_ends(whole))) {
         return true;
     }
     if (!found->no_flow || tells_backup(&whole->tokens)) {

@@ -199,11 +199,13 @@ add_worse_supply(const struct asked *whole, struct found *found)
 {
     static const char *const ids[] = {[SUPPLY_STOPPED_AGAIN] = "unit-stopped",
                                       [SUPPLY_CYLINDER_LOW] = "cylinder-trouble",
+                                      [SUPPLY_CYLINDER_LAST] = "cylinder-trouble",
                                       [SUPPLY_LAST] = "last-battery",
                                       [SUPPLY_NONE_LEFT] = "last-battery"};
     enum supply_worse worse = supply_worse_told(whole);
 
-    found->none_left = worse == SUPPLY_NONE_LEFT || supply_is_cut_off(whole);
+    found->none_left =
+        worse == SUPPLY_NONE_LEFT || worse == SUPPLY_CYLINDER_LAST || supply_is_cut_off(whole);
     if (worse != SUPPLY_NOT_WORSE || found->none_left) {
         add_by_id(whole, ids[worse == SUPPLY_NOT_WORSE ? SUPPLY_LAST : worse], found);
     }

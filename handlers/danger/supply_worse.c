@@ -4,6 +4,7 @@
 
 #include "clause.h"
 #include "found.h"
+#include "last_cylinder.h"
 #include "steps.h"
 #include "yes_no.h"
 
@@ -22,7 +23,7 @@ enum {
  */
 
 struct trouble_told {
-    bool any, no_plug;
+    bool any, no_plug, stopped;
 };
 
 /* `others` are reasons that name no sign. */
@@ -46,11 +47,11 @@ told_lately(const struct asked *whole)
 {
     static const char *const no_plugs[] = {"power-out-now", "last-battery", NULL};
     static const char *const no_plugs_too[] = {"trouble:last-battery", NULL};
-    static const char *const of_supply[] = {"unit-stopped", "no-oxygen-source", "cylinder-trouble",
-                                            NULL};
-    static const char *const of_supply_too[] = {"trouble:stopped",   "trouble:ran-out",
-                                                "trouble:on-backup", "trouble:cylinder-low",
-                                                "flowing:",          NULL};
+    static const char *const stops[] = {"unit-stopped", "no-oxygen-source", NULL};
+    static const char *const stops_too[] = {"trouble:stopped", "trouble:on-backup",
+                                            "flowing:", NULL};
+    static const char *const of_supply[] = {"cylinder-trouble", NULL};
+    static const char *const of_supply_too[] = {"trouble:ran-out", "trouble:cylinder-low", NULL};
     const struct context *context = whole->context;
     struct trouble_told told = {false};
     size_t i;
@@ -61,7 +62,9 @@ told_lately(const struct asked *whole)
 
         if (!is_old && alert->level >= ALERT_URGENT) {
             told.no_plug = told.no_plug || tells(alert, no_plugs, no_plugs_too);
-            told.any = told.any || told.no_plug || tells(alert, of_supply, of_supply_too);
+            told.stopped = told.stopped || tells(alert, stops, stops_too);
+            told.any =
+                told.any || told.no_plug || told.stopped || tells(alert, of_supply, of_supply_too);
         }
     }
     return told;
@@ -268,6 +271,15 @@ tells_cylinder_low(const struct asked *whole)
             (tokens_have(&whole->tokens, at_end) || tokens_have(&whole->tokens, "at 0|on 0|en 0")));
 }
 
+/* A figure is worked with, a quarter is no figure, and other words tell of the end. */
+static bool
+is_at_end(const struct asked *whole)
+{
+    return whole->told->psi > 0 || whole->told->bar > 0
+               ? last_cylinder_ends(whole)
+               : !tokens_have(&whole->tokens, "quarter|an eighth");
+}
+
 /* A tank is on record, or this text has one: who is on it does not run on what is told to be low.
  */
 static bool
@@ -306,7 +318,7 @@ supply_worse_told(const struct asked *whole)
         return SUPPLY_NOT_WORSE;
     }
     if (tells_cylinder_low(whole)) {
-        return SUPPLY_CYLINDER_LOW;
+        return lately.stopped && is_at_end(whole) ? SUPPLY_CYLINDER_LAST : SUPPLY_CYLINDER_LOW;
     }
     if (tells_stopped_again(tokens)) {
         return SUPPLY_STOPPED_AGAIN;

@@ -17,6 +17,7 @@ enum supply_worse {
     SUPPLY_NOT_WORSE,
     SUPPLY_STOPPED_AGAIN,
     SUPPLY_CYLINDER_LOW,
+    SUPPLY_CYLINDER_LAST, /* it is, and the unit gives nothing */
     SUPPLY_LAST,     /* it may be the last battery */
     SUPPLY_NONE_LEFT /* and there is nothing else */
 };

@@ -126,7 +126,10 @@ START_TEST(a_needle_that_goes_to_the_end_is_told_anew)
                                         "la aguja en cero", "marca 300 psi el tanque"};
 
     EACH_IS(ALERT_URGENT, "the tank needle is in the red", texts);
-    EACH_IS(ALERT_URGENT, "my machine stopped, using the backup", texts);
+    /* and then there is nothing else to breathe from */
+    EACH_IS(ALERT_EMERGENCY, "my machine stopped, using the backup", texts);
+    ck_assert_int_eq(after("my machine stopped, using the backup", "gauge at a quarter")->level,
+                     ALERT_URGENT);
 }
 END_TEST
 
