@@ -8,6 +8,7 @@
 
 #include "fill.h"
 #include "lately.h"
+#include "not_well.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -184,7 +185,8 @@ static bool
 is_told(const struct tokens *tokens, bool is_grave)
 {
     return tells_of_person(tokens, of_a_person) || is_told_in_short(tokens, is_grave) ||
-           (is_grave && (is_no_better(tokens) || tells_only_worse(tokens))) ||
+           (is_grave &&
+            (is_no_better(tokens) || tells_only_worse(tokens) || not_well_told(tokens))) ||
            (is_grave && tokens_have(tokens, of_it) && !tokens_any_among(tokens, 0, things) &&
             !tokens_any_among(tokens, 0, nothing_ill) && !tokens_have(tokens, "if|in case"));
 }
@@ -212,15 +214,17 @@ worse_alone_decide(const struct asked *whole, struct verdict *verdict)
     static const char unwell[] = "unwell";
     const struct filling with = {.house = whole->context->house, .language = whole->language};
     const struct sign *sign = kb_sign(whole->context->kb, unwell, whole->language);
+    bool is_not_well = not_well_told(&whole->tokens);
 
     if (whole->context->role == SENDER_STAFF || verdict->answer_count > 0 ||
-        !(tells_only_worse(&whole->tokens) || is_over_may_be_lost(whole))) {
+        !(is_not_well || tells_only_worse(&whole->tokens) || is_over_may_be_lost(whole))) {
         return false;
     }
     verdict_add(verdict, ANSWER_SIGN, ROUTE_CLINICAL, unwell)->text =
         sign != NULL
             ? fill(whole->arena, sign->reply, &with, NULL)
             : say(whole->arena, whole->context->house, whole->language, SAY_CLINICAL_READING, NULL);
-    verdict_alert(verdict, ALERT_URGENT, true, "sign:unwell", "may feel worse");
+    verdict_alert(verdict, ALERT_URGENT, true, "sign:unwell",
+                  is_not_well ? "says: not well" : "may feel worse");
     return true;
 }

@@ -137,6 +137,37 @@ START_TEST(who_missed_our_call_reaches_a_person)
 }
 END_TEST
 
+START_TEST(that_somebody_is_not_well_is_heard_and_what_else_is_not_well_calls_nobody)
+{
+    static const char *const ill[] = {"not okay",
+                                      "Im not fine",
+                                      "we are not alright please come",
+                                      "nope not ok",
+                                      "my wife isnt well",
+                                      "i am really not ok right now",
+                                      "no estoy nada bien",
+                                      "ayuda, no estamos bien",
+                                      "estoy muy mal",
+                                      "mi suegra no se siente bien"};
+    static const char *const calm[] = {"im not ok with that price",
+                                       "the strap is not ok",
+                                       "is it not ok to keep it in the car?",
+                                       "not fine print please lol",
+                                       "im ok",
+                                       "la correa no esta bien puesta",
+                                       "no estoy mal gracias"};
+    static const char *const short_of_breath[] = {"hard to talk", "getting hard to speak",
+                                                  "me cuesta hablar", "cuesta mucho hablar"};
+    static const char *const talk[] = {"its hard to talk on the phone here",
+                                       "me cuesta hablar ingles"};
+
+    CALLS(ill, ALERT_URGENT);
+    CALLS_NOBODY(calm);
+    CALLS(short_of_breath, ALERT_EMERGENCY);
+    CALLS_NOBODY(talk);
+}
+END_TEST
+
 int
 main(void)
 {
@@ -150,6 +181,8 @@ main(void)
     tcase_add_test(tests, thanks_for_help_that_was_given_is_no_question_and_no_cry);
     tcase_add_test(tests, a_courtesy_that_asks_gets_a_word);
     tcase_add_test(tests, who_missed_our_call_reaches_a_person);
+    tcase_add_test(tests,
+                   that_somebody_is_not_well_is_heard_and_what_else_is_not_well_calls_nobody);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }
