@@ -268,6 +268,19 @@ verdict_begin(void *arena, const struct asked *whole, struct verdict *verdict)
     }
 }
 
+/* What is not answered, "gracias", tells the language of the next text as well. */
+static void
+keep_language(const struct context *context, struct verdict *verdict)
+{
+    struct conversation *conversation = &verdict->conversation;
+
+    conversation->is_spoken = true;
+    conversation->language = verdict->language;
+    if (!context->conversation.is_spoken || context->conversation.language != verdict->language) {
+        verdict->conversation_changed = true;
+    }
+}
+
 void
 handlers_decide(void *arena, const struct message *message, const struct context *context,
                 struct verdict *verdict)
@@ -280,8 +293,7 @@ handlers_decide(void *arena, const struct message *message, const struct context
     } else if (verdict->route == ROUTE_EMERGENCY) {
         answer_beside_emergency(&whole, verdict);
     }
-    verdict->conversation.is_spoken = true;
-    verdict->conversation.language = verdict->language;
+    keep_language(context, verdict);
     in_charge_pass_on(&whole, verdict);
     follow_up_keep(&whole, verdict);
     power_keep_reading(&whole, verdict);

@@ -13,7 +13,7 @@ static const char between[] =
 static const char well[] = " ok okay k fine alright allright well bien ";
 static const char good_or_right[] = " good great right ";
 static const char may_follow[] =
-    " . , ! ; at now today anymore tonight please help and but i he she "
+    " . , ! ; at right now today anymore tonight please help and but i he she "
     "nada hoy ya ahora ahorita y pero por ayuda ayudeme ayudenme send "
     "since desde again come can ";
 /* All that may stand beside it where nobody is named. */

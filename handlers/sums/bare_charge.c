@@ -178,16 +178,18 @@ bare_percent_decide(const struct asked *asked, struct verdict *verdict)
 {
     struct answer *answer;
     struct asked of = *asked;
-    bool is_again = is_asked_again(asked, &of);
+    bool is_again = is_asked_again(asked, &of), is_grave;
 
     if (!is_again && !bare_percent_is_told(asked)) {
         return false;
     }
     /* If it is a reading, and they do not answer, a person sees it all the same; so too if it
-     * cannot be asked because a graver question of ours is open. */
-    if (asked_is_active_renter(asked)) {
-        verdict_alert(verdict, may_be_grave(&of) ? ALERT_URGENT : ALERT_OFFICE, false,
-                      "bare-percent", "battery or reading?");
+     * cannot be asked because a graver question of ours is open. Of a stranger that is so of what
+     * may be grave: they may be a renter's guest. */
+    is_grave = may_be_grave(&of);
+    if (is_grave || asked_is_active_renter(asked)) {
+        verdict_alert(verdict, is_grave ? ALERT_URGENT : ALERT_OFFICE, false, "bare-percent",
+                      "battery or reading?");
     }
     if (!is_again && !open_question_ask(asked, verdict, QUESTION_WHICH_CHARGE)) {
         return false;

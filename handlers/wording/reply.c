@@ -223,7 +223,7 @@ append_when_to_call(const struct asked *whole, const struct verdict *verdict, ch
     const char *number = whole->context->house->emergency_number;
     bool ends = ends_with_emergency(*text, number);
     bool waits = verdict->route > ROUTE_EQUIPMENT && leaves_open(verdict) && !ends &&
-                 asked_is_active_renter(whole);
+                 (asked_is_active_renter(whole) || verdict->alert.level >= ALERT_URGENT);
 
     if (verdict->route == ROUTE_CLINICAL && !ends) {
         append(text, say_whole(whole, SAY_CALL_911_IF, NULL));

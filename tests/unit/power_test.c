@@ -234,6 +234,17 @@ START_TEST(one_of_two_numbers_that_would_be_grave_calls_at_once)
 }
 END_TEST
 
+START_TEST(of_a_stranger_a_number_that_may_be_grave_calls_too)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "91");
+    fixture_alerts(stage, ALERT_NONE, NULL);
+    fixture_text(stage, "83");
+    fixture_alerts(stage, ALERT_URGENT, "bare-percent");
+    fixture_says(stage, "Trouble breathing? Call 911.");
+}
+END_TEST
+
 START_TEST(who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it)
 {
     static const char *const texts[] = {
@@ -496,6 +507,7 @@ main(void)
     tcase_add_test(tests, where_it_still_may_be_either_it_is_asked_once_more);
     tcase_add_test(tests, one_of_two_numbers_that_would_be_grave_calls_at_once);
     tcase_add_test(tests, who_asks_how_long_of_a_low_reading_is_an_emergency_whatever_reads_it);
+    tcase_add_test(tests, of_a_stranger_a_number_that_may_be_grave_calls_too);
     tcase_add_test(tests, a_stranger_too_is_asked_what_a_percentage_is);
     tcase_add_test(tests, a_percentage_alone_that_would_be_grave_as_a_reading_calls_at_once);
     tcase_add_test(tests, it_calls_too_while_another_question_is_open);

@@ -440,6 +440,19 @@ START_TEST(a_number_alone_later_is_answered_in_the_language_of_the_talk)
 }
 END_TEST
 
+START_TEST(thanks_that_are_not_answered_tell_the_language_of_the_next_text)
+{
+    fixture_stranger(stage);
+    fixture_text(stage, "muchas gracias");
+    ck_assert_uint_eq(stage->verdict.reply_count, 0);
+    ck_assert(stage->verdict.conversation_changed); /* it is written down */
+    fixture_wait_minutes(stage, 20);
+    fixture_text(stage, "78");
+    ck_assert_int_eq(stage->verdict.language, LANGUAGE_ES);
+    fixture_says(stage, "78");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -470,5 +483,6 @@ main(void)
     add_languages(tests);
     tcase_add_test(tests, figures_and_units_of_a_stranger_tell_the_language_too);
     tcase_add_test(tests, a_number_alone_later_is_answered_in_the_language_of_the_talk);
+    tcase_add_test(tests, thanks_that_are_not_answered_tell_the_language_of_the_next_text);
     return fixture_run(tests);
 }
