@@ -7,6 +7,7 @@
 #include "found.h"
 #include "heart_device.h"
 #include "memory.h"
+#include "ordered_setting.h"
 #include "steps.h"
 #include "supply_worse.h"
 #include "vital_signs.h"
@@ -228,6 +229,9 @@ found_leave_out_things(const struct asked *whole, struct found *found)
 {
     leave_out_display(whole, found);
     leave_out_other_empty(whole, found);
+    if (ordered_setting_is_asked(whole)) {
+        found_leave_out(found, "change-setting");
+    }
 }
 
 /* "Blackout", "powercut here", "apagon": by its name alone it may be asked of, or it is now. */
