@@ -21,12 +21,28 @@ static step *const whole_text[] = {
     death_decide,      foreign_decide,     danger_yes_decide, open_emergency_decide,
     help_fails_decide, worse_alone_decide, introduces_decide, hospice_decide};
 
-static step *const each_question[] = {
-    is_over_decide,       emergency_number_decide, ran_out_decide,         weak_battery_decide,
-    plug_decide,          reminder_decide,         ordered_setting_decide, charge_time_decide,
-    fly_decide,           cylinder_left_decide,    other_power_decide,     watt_hours_decide,
-    display_decide,       bare_percent_decide,     power_decide,           equipment_trouble_decide,
-    courtesy_like_decide, topics_decide,           office_decide,          gap_decide};
+static step *const each_question[] = {is_over_decide,
+                                      emergency_number_decide,
+                                      house_alarm_decide,
+                                      ran_out_decide,
+                                      weak_battery_decide,
+                                      plug_decide,
+                                      reminder_decide,
+                                      ordered_setting_decide,
+                                      charge_time_decide,
+                                      fly_decide,
+                                      cylinder_left_decide,
+                                      other_power_decide,
+                                      watt_hours_decide,
+                                      display_decide,
+                                      bare_percent_decide,
+                                      power_decide,
+                                      equipment_trouble_decide,
+                                      courtesy_like_decide,
+                                      brings_back_decide,
+                                      topics_decide,
+                                      office_decide,
+                                      gap_decide};
 
 #define STEPS(list) (sizeof(list) / sizeof((list)[0]))
 

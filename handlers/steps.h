@@ -137,8 +137,12 @@ bool topics_decide(const struct asked *asked, struct verdict *verdict);
 bool office_decide(const struct asked *asked, struct verdict *verdict);
 /* Its words stand in the text: a person, another day, a battery more, money. */
 bool office_is_asked_for(const struct asked *asked);
+/* A carbon monoxide or smoke alarm of the house chirps, or its battery is asked about. */
+bool house_alarm_decide(const struct asked *asked, struct verdict *verdict);
 /* What the record has as ordered is asked for (ordered_setting.h). */
 bool ordered_setting_decide(const struct asked *asked, struct verdict *verdict);
+/* Who has the unit asks when they may bring it back. */
+bool brings_back_decide(const struct asked *asked, struct verdict *verdict);
 /* Nothing answered it: a person will. Always true. */
 bool gap_decide(const struct asked *asked, struct verdict *verdict);
 

@@ -92,10 +92,22 @@ open_emergency_is(const struct context *context)
     return stands(context, STANDS_PRESSING);
 }
 
+/* What burns, or gas: whatever they ask is asked because of it. */
+static bool
+is_of_fire(const struct context *context)
+{
+    static const char *const outside[] = {"face-burn-fire", "battery-smoking", "bad-gas"};
+
+    return found_alerted_of(context, outside, sizeof outside / sizeof outside[0]);
+}
+
+/* Who was told to be outside changes no battery there: "should i take the battery out" may be that
+ * of the alarm. */
 static bool
 is_of_aid(const struct asked *question)
 {
-    return everyday_is_surely_of(question, aid_topics, sizeof aid_topics / sizeof aid_topics[0]);
+    return !is_of_fire(question->context) &&
+           everyday_is_surely_of(question, aid_topics, sizeof aid_topics / sizeof aid_topics[0]);
 }
 
 /* False, verdict untouched, if neither. */
@@ -214,15 +226,6 @@ was_asked_before(const struct context *context)
         }
     }
     return false;
-}
-
-/* What burns, or gas: whatever they ask is asked because of it. */
-static bool
-is_of_fire(const struct context *context)
-{
-    static const char *const outside[] = {"face-burn-fire", "battery-smoking", "bad-gas"};
-
-    return found_alerted_of(context, outside, sizeof outside / sizeof outside[0]);
 }
 
 static bool

@@ -280,6 +280,7 @@ enum phrase {
     SAY_RAN_OUT_TANK,
     SAY_WHAT_TO_KNOW,
     SAY_IF_A_READING, /* 0 "84" */
+    SAY_HOUSE_ALARM,
     PHRASE_COUNT
 };
 

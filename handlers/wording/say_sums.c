@@ -304,4 +304,13 @@ const char *const say_sums[PHRASE_COUNT - SAY_SUMS][LANGUAGE_COUNT] = {
     OF(SAY_IF_A_READING) = {"If {0} is an oxygen reading and no age, call {emergency} now.",
                             "Si {0} es una lectura de oxigeno y no la edad, llame ya al "
                             "{emergency}."},
+    OF(SAY_HOUSE_ALARM) =
+        {"An alarm of the house is not ours. Carbon monoxide or smoke alarm sounds, "
+         "or anyone feels ill? Everyone outside, call {emergency}. One short chirp a "
+         "minute may be its own battery: tell your host or desk today. Do not "
+         "silence it or leave its battery out.",
+         "Una alarma de la casa no es nuestra. ¿Suena la de monoxido o de humo, o "
+         "alguien se siente mal? Salgan todos y llame al {emergency}. Un pitido "
+         "corto por minuto puede ser su propia pila: avise hoy en su alojamiento. "
+         "No la apague ni la deje sin pila."},
 };

@@ -168,6 +168,36 @@ START_TEST(that_somebody_is_not_well_is_heard_and_what_else_is_not_well_calls_no
 }
 END_TEST
 
+START_TEST(an_alarm_of_the_house_is_not_taken_for_the_units)
+{
+    static const char *const texts[] = {"smoke detector in our room chirps every minute",
+                                        "do i take the battery out of the co alarm",
+                                        "the carbon monoxide alarm has a low battery chirp",
+                                        "la alarma de humo pita por la pila"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(fixture_answer(stage, "house-alarm") != NULL ||
+                          stage->verdict.alert.level == ALERT_EMERGENCY,
+                      "%s", texts[i]);
+        fixture_says(stage, "911");
+        fixture_says_not(stage, "display");
+        fixture_says_not(stage, "outlet");
+    }
+    shipped_talk_anew();
+    fixture_text(stage, "the unit chirps once a minute");
+    ck_assert_ptr_null(fixture_answer(stage, "house-alarm"));
+    shipped_talk_anew();
+    fixture_text(stage, "the carbon monoxide alarm is going off");
+    fixture_alerts(stage, ALERT_EMERGENCY, "sign:bad-gas");
+    fixture_wait_minutes(stage, 5);
+    fixture_text(stage, "should i take the battery out");
+    fixture_says_not(stage, "Open the latch");
+}
+END_TEST
+
 int
 main(void)
 {
@@ -183,6 +213,7 @@ main(void)
     tcase_add_test(tests, who_missed_our_call_reaches_a_person);
     tcase_add_test(tests,
                    that_somebody_is_not_well_is_heard_and_what_else_is_not_well_calls_nobody);
+    tcase_add_test(tests, an_alarm_of_the_house_is_not_taken_for_the_units);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
 }
