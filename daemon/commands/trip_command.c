@@ -105,6 +105,17 @@ add_charge(struct trip_options *options, const char *words)
     return true;
 }
 
+/* One flight alone is read as that, for what an airline asks; here it is played as a leg. */
+static void
+take_flight_as_leg(struct told *told)
+{
+    if (told->leg_count == 0 && told->flight_minutes > 0) {
+        told->legs[told->leg_count++] =
+            (struct told_leg){.minutes = told->flight_minutes, .kind = LEG_FLIGHT};
+        told->flight_minutes = 0;
+    }
+}
+
 /* The text's, and behind it what the options say. */
 static int
 take_told(const struct trip_options *options, struct tripping *tripping, struct fault *fault)
@@ -114,6 +125,7 @@ take_told(const struct trip_options *options, struct tripping *tripping, struct 
 
     if (options->text != NULL) {
         told_read(tripping->arena, lexicon_new(tripping->arena, tripping->kb), options->text, told);
+        take_flight_as_leg(told);
     }
     for (i = 0; i < options->told.leg_count && told->leg_count < TRIP_LEGS_MAX; i++) {
         told->legs[told->leg_count++] = options->told.legs[i];

@@ -26,6 +26,10 @@ class Trip(WholeTest):
         self.assertIn("read: 100%, 100%, drive 30 min, walk 20 min, drive 30 min", drawn)
         self.assertIn("lasts 1 h 20 min", drawn)
 
+    def test_one_flight_alone_is_a_trip(self):
+        drawn = self.by_unit("flight 2 h 15, 3 full")
+        self.assertIn("read: 100%, 100%, 100%, flight 2 h 15 min\n", drawn)
+
     def test_a_rental_brings_unit_orders_and_batteries(self):
         self.gateway = daemon.stand_in_gateway.Gateway().up()
         self.addCleanup(self.gateway.down)
