@@ -18,8 +18,8 @@ enum supply_worse {
     SUPPLY_STOPPED_AGAIN,
     SUPPLY_CYLINDER_LOW,
     SUPPLY_CYLINDER_LAST, /* it is, and the unit gives nothing */
-    SUPPLY_LAST,     /* it may be the last battery */
-    SUPPLY_NONE_LEFT /* and there is nothing else */
+    SUPPLY_LAST,          /* it may be the last battery */
+    SUPPLY_NONE_LEFT      /* and there is nothing else */
 };
 
 /* The gravest that the text tells. */
