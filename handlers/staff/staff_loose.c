@@ -28,7 +28,9 @@ static const char bids[] =
 static const char bids_the_ill[] =
     " stay sit lie lay breathe hold keep rest relax calm lean unlock ";
 static const char drives_off[] = " away back out off clear inside outside ";
-static const char asks_them[] = " are do did can could is have has does how where what which ";
+static const char asks_them[] = " are do did can could is have has does ";
+static const char asks_how[] = " how where what which ";
+static const char whom[] = " you your u ur he she they it his her the everybody anybody anyone ";
 static const char before_bidding[] =
     " ok okay yes good please pls and hi hello just now so , . : - ! ";
 
@@ -156,11 +158,13 @@ staff_loose_to_renter(const struct asked *whole, const struct open_alert **to)
         at++;
     }
     if (*to != NULL) {
-        is_said = token_among(tokens, at, bids) || token_among(tokens, at, asks_them);
+        is_said = token_among(tokens, at, bids) || token_among(tokens, at, asks_how) ||
+                  (token_among(tokens, at, asks_them) && token_among(tokens, at + 1, whom));
     } else {
         is_said =
             (token_among(tokens, at, bids_the_ill) && !token_among(tokens, at + 1, drives_off)) ||
-            (token_among(tokens, at, asks_them) && token_among(tokens, at + 1, " you your u ur "));
+            ((token_among(tokens, at, asks_them) || token_among(tokens, at, asks_how)) &&
+             token_among(tokens, at + 1, " you your u ur "));
     }
     return is_said && !staff_tells_own(whole, 0);
 }

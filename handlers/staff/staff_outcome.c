@@ -24,8 +24,11 @@ static const char is_trouble[] = " worse fell needed help wrong locked answer an
 static const char helpers[] = " ambulance ems medic medics paramedic paramedics emt emts 911 er "
                               "hospital clinic police sheriff deputies rescue firefighters dept "
                               "doctor ";
-static const char in_care[] = " took taken takes takin has have with there at in got picked came "
-                              "arrived brought transported called died admitted checking treating ";
+static const char in_care[] = " took taken takes takin picked came arrived brought transported "
+                              "called died admitted checking treating ";
+/* Behind helpers, or before where they work: "medics are with him", "at the er". */
+static const char behind_helpers[] = " has have got with there here ";
+static const char before_helpers[] = " at in ";
 static const char is_past[] =
     " was were wasnt had hadnt did didnt couldnt took went gave got passed woke found died felt "
     "came "
@@ -33,6 +36,8 @@ static const char is_past[] =
 static const char is_now[] = " is isnt are arent has hasnt have havent cant cannot wont hes shes "
                              "theyre keeps getting turning starts another else someone somebody ";
 static const char is_well[] = " ok okay fine better good well calm at with home safe gone ";
+/* "He stopped breathing" is not over. */
+static const char vital[] = " breathing moving responding answering talking ";
 /* Said to somebody, not of something. */
 static const char asks_or_orders[] =
     " how what when where why who which can could should do does did is are tell ask go come sit "
@@ -76,7 +81,18 @@ is_still_to_come(const struct tokens *tokens)
 static bool
 is_in_care(const struct tokens *tokens)
 {
-    return tokens_any_among(tokens, 0, helpers) && tokens_any_among(tokens, 0, in_care);
+    enum { NEAR = 2 };
+    bool is_cared_for = tokens_any_among(tokens, 0, in_care);
+    size_t i;
+
+    for (i = 0; i < tokens->count; i++) {
+        if (token_among(tokens, i, helpers) &&
+            (is_cared_for || tokens_between_among(tokens, i + 1, i + 1 + NEAR, behind_helpers) ||
+             tokens_between_among(tokens, tokens_back(i, NEAR), i, before_helpers))) {
+            return true;
+        }
+    }
+    return false;
 }
 
 bool
@@ -106,6 +122,7 @@ is_over(const struct tokens *tokens)
 
     for (i = 0; i < tokens->count; i++) {
         if ((token_among(tokens, i, is_now) && !token_among(tokens, i + 1, is_well)) ||
+            (token_is(tokens, i, "stopped") && token_among(tokens, i + 1, vital)) ||
             (token_is(tokens, i, "now") && !tells_well_now(tokens, i))) {
             return false;
         }

@@ -10,6 +10,11 @@ static const char themselves[] = " i im ive ill id me my mine myself we weve us 
 static const char others[] = " you your u ur youre youve he hes him his himself she shes her hers "
                              "herself they theyre theyve them their somebody someone anybody "
                              "anyone everybody everyone nobody ";
+/* Somebody whom no alert is about. */
+static const char newcomers[] = " guest guests customer visitor neighbor coworker colleague "
+                                "stranger someone somebody kid child baby ";
+static const char kin[] = " wife husband partner mom mum mother dad father son daughter kid kids "
+                          "baby brother sister friend coworker colleague boss ";
 /* "She told me that ..." goes on with what she said. */
 static const char says_to[] =
     " told tell tells asked ask asks texted texts called calls says said ";
@@ -47,6 +52,24 @@ is_done_to_another(const struct tokens *tokens, size_t end)
 /* Who says so has help called for another, or does so now. */
 static const char calls_help[] = " called calling call rang phoned sent sending send with waiting ";
 
+/* "A guest", "my wife": what follows is told of them, "he" and "she" too. */
+static bool
+begins_of_newcomer(const struct tokens *tokens, size_t at)
+{
+    return token_among(tokens, at, newcomers) ||
+           (token_is(tokens, at, "my") && token_among(tokens, at + 1, kin));
+}
+
+static size_t
+end_of_newcomer(const struct tokens *tokens, size_t at)
+{
+    while (at < tokens->count && !token_among(tokens, at, " . ! ? ; ") &&
+           !token_among(tokens, at, begins_anew)) {
+        at++;
+    }
+    return at;
+}
+
 /* What stands there shows a sign, and not only that of who calls for help. */
 static bool
 shows_sign(const struct asked *whole, size_t at, size_t end)
@@ -77,6 +100,10 @@ staff_tells_own(const struct asked *whole, size_t at)
     while (at < tokens->count) {
         size_t end = at + 1;
 
+        if (begins_of_newcomer(tokens, at) &&
+            shows_sign(whole, at, end_of_newcomer(tokens, at + 1))) {
+            return true;
+        }
         if (begins_of_themselves(tokens, at)) {
             end = end_of_own(whole, at + 1);
             if (!is_done_to_another(tokens, end) && shows_sign(whole, at, end)) {

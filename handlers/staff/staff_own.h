@@ -1,7 +1,7 @@
 /*
  * Whose trouble staff write of. What they have in hand are other people's emergencies, and their
  * orders, their words for a renter and how something ended are full of the words of signs: a sign
- * is theirs where they are the one of whom it is told. Private to staff*.c.
+ * is news where they are the one of whom it is told, or somebody new. Private to staff*.c.
  */
 #ifndef STAFF_OWN_H
 #define STAFF_OWN_H
@@ -9,9 +9,10 @@
 #include "asked.h"
 
 /*
- * From token `at` on they tell trouble of themselves: a sign stands behind "I", "my" or "we" before
- * anybody else is spoken of: "i fell and cant get up", but not "i found her on the floor". That
- * they called for help, or will, is none.
+ * From token `at` on they tell trouble of themselves, or of somebody whom no alert is about: a sign
+ * stands behind "I", "my" or "we" before anybody else is spoken of ("i fell and cant get up", but
+ * not "i found her on the floor"), or behind "a guest", "someone", "my wife". That they called for
+ * help, or will, is none.
  */
 bool staff_tells_own(const struct asked *whole, size_t at);
 

@@ -141,9 +141,13 @@ START_TEST(how_an_emergency_ended_closes_it_and_is_none_of_theirs)
         "chest pain all day, ems brought her to the hospital",
         "she fell with chest pain, paramedics have her",
     };
-    static const char *const theirs[] = {
-        "i have chest pain", "called 911, i have chest pain", "my own chest pain is back",
-        "she is ok but now i have chest pain", "another one has chest pain in the lobby"};
+    static const char *const theirs[] = {"i have chest pain",
+                                         "called 911, i have chest pain",
+                                         "my own chest pain is back",
+                                         "she is ok but now i have chest pain",
+                                         "another one has chest pain in the lobby",
+                                         "a guest has chest pain",
+                                         "911 at room 12 she stopped breathing, chest pain"};
     size_t i;
 
     for (i = 0; i < sizeof outcomes / sizeof outcomes[0]; i++) {
@@ -206,6 +210,31 @@ START_TEST(signs_in_words_for_a_renter_without_talk_are_not_theirs)
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
     fixture_text(stage, "sit with me, i have chest pain");
     fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+}
+END_TEST
+
+/* What they have in hand takes nothing from what befalls somebody else beside them. */
+START_TEST(what_befalls_somebody_new_is_heard)
+{
+    static const char *const texts[] = {
+        "hold on a guest has chest pain",
+        "can you send an ambulance to the office, someone here has chest pain",
+        "talk to my wife, she has chest pain",
+        "sit tight, my colleague has chest pain",
+        "12 has chest pain",
+        "12 is in chest pain",
+    };
+    size_t i;
+
+    two_renters();
+    stage->alerts[0].taken_by = "+12085550101";
+    stage->alerts[0].has_talk = true;
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_EMERGENCY, "sign:chest-pain");
+        ck_assert(stage->verdict.relay.to == NULL);
+        stage->context.recent_count = 0;
+    }
 }
 END_TEST
 
@@ -379,6 +408,7 @@ main(void)
     tcase_add_test(tests, a_sign_in_the_outcome_is_new_unless_the_alert_tells_it);
     tcase_add_test(tests, how_an_emergency_ended_closes_it_and_is_none_of_theirs);
     tcase_add_test(tests, signs_in_words_for_a_renter_without_talk_are_not_theirs);
+    tcase_add_test(tests, what_befalls_somebody_new_is_heard);
     tcase_add_test(tests, words_without_talk_are_said_first_not_to_be_sent);
     tcase_add_test(tests, who_asks_for_the_words_gets_them);
     tcase_add_test(tests, who_agrees_reads_what_takes_the_one_that_waits);
