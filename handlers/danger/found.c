@@ -36,8 +36,8 @@ is_one_of(const char *id, const char *const *ids, size_t count)
     return false;
 }
 
-static bool
-is_symptom(const struct sign *sign)
+bool
+found_is_symptom(const struct sign *sign)
 {
     return (sign->level == SIGN_EMERGENCY &&
             !is_one_of(sign->id, no_ills, sizeof no_ills / sizeof no_ills[0])) ||
@@ -184,12 +184,12 @@ find_joined(const struct asked *whole, struct found *found)
             is_answered_by_backup(whole, sign)) {
             continue;
         }
-        found->symptom = found->symptom || is_symptom(sign);
+        found->symptom = found->symptom || found_is_symptom(sign);
         found->unit_trouble = found->unit_trouble || sign->level == SIGN_EQUIPMENT;
         found->hot_battery = found->hot_battery || strcmp(sign->id, battery_hot) == 0;
         if (is_new && found->count < SIGNS_MAX) {
             found->list[found->count++] = matches[i];
-            found->new_symptom = found->new_symptom || is_symptom(sign);
+            found->new_symptom = found->new_symptom || found_is_symptom(sign);
             found->new_trouble = found->new_trouble || sign->level == SIGN_EQUIPMENT;
             found->no_flow = found->no_flow || found_is_no_flow(sign);
         }
@@ -282,7 +282,7 @@ find_in_alerts(const struct asked *whole, struct found *found)
             const struct sign *sign = found_next_reason(whole, &reasons);
 
             if (sign != NULL) {
-                found->symptom = found->symptom || is_symptom(sign);
+                found->symptom = found->symptom || found_is_symptom(sign);
                 found->earlier_reading = found->earlier_reading || strcmp(sign->id, "reading") == 0;
                 found->hot_battery = found->hot_battery || strcmp(sign->id, battery_hot) == 0;
             }
@@ -349,7 +349,7 @@ found_read(const struct asked *whole, struct found *found)
     found->new_trouble = trouble == TROUBLE_STOPPED || trouble == TROUBLE_DANGER ||
                          (!asks_of_renter && ran_out_told(whole) != RAN_OUT_NOTHING);
     for (i = 0; i < found->count; i++) {
-        found->new_symptom = found->new_symptom || is_symptom(found->list[i].sign);
+        found->new_symptom = found->new_symptom || found_is_symptom(found->list[i].sign);
         found->no_flow = found->no_flow || found_is_no_flow(found->list[i].sign);
         found->new_trouble = found->new_trouble || found->list[i].sign->level == SIGN_EQUIPMENT;
     }

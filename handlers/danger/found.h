@@ -79,6 +79,8 @@ bool found_alerted_of(const struct context *context, const char *const *ids, siz
 /* One that is open has this among its reasons, which may name no sign. */
 bool found_alerted_because(const struct context *context, const char *reason);
 
+/* Something that somebody feels, and no danger around them or a wish. */
+bool found_is_symptom(const struct sign *sign);
 /* A sign after which the renter is asked whether oxygen flows again. */
 bool found_is_no_flow(const struct sign *sign);
 bool found_no_flow_sign(const struct found *found);

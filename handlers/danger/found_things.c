@@ -261,40 +261,99 @@ was_shocked(const struct asked *whole)
     for (i = 0; i < context->recent_count; i++) {
         struct tokens tokens = tokens_read(whole->arena, context->recent[i].text);
 
-        if (heart_shock_told(&tokens) != HEART_SHOCK_NONE) {
+        if (heart_shock_told(&tokens).often != NOT_SHOCKED) {
             return true;
         }
     }
     return false;
 }
 
-/* What is only like a fall or a pain is the shock; what else they feel makes it grave. */
-static void
-add_heart_shock(const struct asked *whole, struct found *found)
+static bool
+has_symptom(const struct found *found)
 {
-    enum heart_shock shock = heart_shock_told(&whole->tokens);
-    bool was = was_shocked(whole), is_grave = shock == HEART_SHOCK_SEVERAL;
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        if (found_is_symptom(found->list[i].sign)) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* The text without tokens [from, end). */
+static const char *
+text_without(const struct asked *whole, size_t from, size_t end)
+{
+    const struct token *list = whole->tokens.list;
+
+    return memory_format(whole->arena, "%.*s %s", (int)list[from].start, whole->text,
+                         whole->text + list[end - 1].end);
+}
+
+/* "Me dio una descarga" is a line of who was electrocuted, and here of nothing but the shock. */
+static void
+leave_out_current(const struct asked *whole, const struct heart_shock *shock, struct found *found)
+{
+    static const char electrocuted[] = "head-injury";
+    const struct token *list = whole->tokens.list;
+    size_t i;
+
+    for (i = 0; i < found->count; i++) {
+        const struct sign_match *match = &found->list[i];
+
+        if (strcmp(match->sign->id, electrocuted) == 0 && match->start <= list[shock->at].start &&
+            match->end >= list[shock->end - 1].end &&
+            match->start >= list[shock->clause.from].start &&
+            !found_on(whole, text_without(whole, shock->at, shock->end), electrocuted)) {
+            found_leave_out(found, electrocuted);
+            return;
+        }
+    }
+}
+
+/* Its words are only like another emergency: true if so, for then it is grave. What the rest of the
+ * text is like as well stays. */
+static bool
+leave_out_like_shock(const struct asked *whole, const struct heart_shock *shock,
+                     struct found *found)
+{
+    const char *rest = text_without(whole, shock->clause.from, shock->clause.end);
+    bool is_left_out = false;
     size_t i = 0;
 
-    if (shock == HEART_SHOCK_NONE && !(was && found->count > 0)) {
-        return;
-    }
-    is_grave = is_grave || (was && shock != HEART_SHOCK_NONE);
-    found_leave_out(found, "unit-shocks");
-    if (!tokens_have(&whole->tokens, "head|fell|hit|fall|cabeza|cayo|golpe|golpeo")) {
-        found_leave_out(found, "head-injury"); /* a current that went through somebody */
-    }
     while (i < found->count) {
         const struct sign_match *match = &found->list[i];
 
-        if (match->by_likeness && match->sign->level == SIGN_EMERGENCY) {
-            is_grave = true;
+        if (match->by_likeness && match->sign->level == SIGN_EMERGENCY &&
+            !found_on(whole, rest, match->sign->id)) {
             found_leave_out(found, match->sign->id);
+            is_left_out = true;
         } else {
-            is_grave = is_grave || match->sign->level == SIGN_CLINICAL;
             i++;
         }
     }
+    return is_left_out;
+}
+
+/* What else they feel makes a shock grave, and so does who presses. */
+static void
+add_heart_shock(const struct asked *whole, struct found *found)
+{
+    struct heart_shock shock = heart_shock_told(&whole->tokens);
+    bool was = was_shocked(whole), is_grave;
+
+    if (shock.often == NOT_SHOCKED) {
+        if (was && has_symptom(found) && !found_has_level(found, SIGN_EMERGENCY)) {
+            add_by_id(whole, GRAVELY_ILL, found);
+        }
+        return;
+    }
+    leave_out_current(whole, &shock, found);
+    found_leave_out(found, "unit-shocks");
+    is_grave = leave_out_like_shock(whole, &shock, found) || shock.often == SHOCKED_SEVERAL_TIMES ||
+               was || has_symptom(found) ||
+               tokens_have(&whole->tokens, "hurry|help|come quick|apurense|apurele|ayuda|ayudenme");
     add_by_id(whole, is_grave ? GRAVELY_ILL : heart_racing, found);
 }
 

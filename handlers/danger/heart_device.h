@@ -6,11 +6,16 @@
 #ifndef HEART_DEVICE_H
 #define HEART_DEVICE_H
 
+#include "clause.h"
 #include "tokens.h"
 
-enum heart_shock { HEART_SHOCK_NONE, HEART_SHOCK_ONE, HEART_SHOCK_SEVERAL };
+struct heart_shock {
+    enum { NOT_SHOCKED, SHOCKED_ONCE, SHOCKED_SEVERAL_TIMES } often;
+    struct clause clause; /* that tells of it */
+    size_t at, end;       /* its own word or words, tokens [at, end) */
+};
 
-/* As it is now; not of one on a wall, of what if, or of years ago. */
-enum heart_shock heart_shock_told(const struct tokens *tokens);
+/* As it is now; not of one on a wall, of what if, or of years ago, each as its own clause tells. */
+struct heart_shock heart_shock_told(const struct tokens *tokens);
 
 #endif
