@@ -128,6 +128,8 @@ struct open_alert {
     bool no_texts; /* its phone gets none: opted out, a landline, one of staff's, or no phone */
     int64_t opened_utc_s;
     int64_t grave_utc_s; /* when an emergency was told last; 0 if none was */
+    const char *grave_texts; /* in which a sign made it an emergency, a line each; NULL if none did,
+                                or they are erased */
 };
 
 enum reminder_kind {

@@ -438,7 +438,8 @@ open_alert_of(void *arena, sqlite3_stmt *query)
                                .place = column_text(arena, query, 14),
                                .runs_out_utc_s = sqlite3_column_int64(query, 15),
                                .is_new = sqlite3_column_int(query, 16) != 0,
-                               .grave_utc_s = sqlite3_column_int64(query, 17)};
+                               .grave_utc_s = sqlite3_column_int64(query, 17),
+                               .grave_texts = column_text(arena, query, 18)};
 }
 
 int
@@ -461,7 +462,10 @@ alert_rows_open_of(struct store *store, void *arena, const char *phone, struct o
         " json_extract(s.json, '$.place'), coalesce(alert_due.runs_out_utc_s, 0),"
         " calls = 0,"
         " coalesce((SELECT max(at_utc_s) FROM alert_event e WHERE e.alert_number ="
-        " alert_due.alert_number AND e.level = 'emergency' AND " IS_TOLD "), 0)"
+        " alert_due.alert_number AND e.level = 'emergency' AND " IS_TOLD "), 0),"
+        " (SELECT group_concat(t.body, char(10)) FROM alert_event e JOIN text t ON t.id = e.text_id"
+        " WHERE e.alert_number = alert_due.alert_number AND e.level = 'emergency'"
+        " AND e.reason GLOB 'sign:*' AND " IS_TOLD ")"
         " FROM alert_due JOIN alert a ON a.number = alert_due.alert_number"
         " LEFT JOIN rental_row r"
         " ON r.id = (SELECT max(id) FROM rental_row WHERE rental_id = alert_due.rental_id)"

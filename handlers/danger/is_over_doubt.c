@@ -1,9 +1,11 @@
 /*
  * What sounds as if it were over, and may tell the contrary: that it happened once more, when it
  * began ("just woke up with it"), or that somebody came of whom nobody knows who ("they're here",
- * after no word of an ambulance). Then the emergency stays open, and is spoken to.
+ * after no word of an ambulance), or that whoever writes is well, where it was told of another.
+ * Then the emergency stays open, and is spoken to.
  */
 #include "found.h"
+#include "is_over_words.h"
 #include "steps.h"
 
 static const char woke[] = "woke up|woke|desperto|desperte";
@@ -64,9 +66,22 @@ is_told_once_more(const struct tokens *tokens)
            tokens_have(tokens, "otra vez|de nuevo|nuevamente|again");
 }
 
+/* "Im alright", of an emergency that was told of somebody else. */
+static bool
+is_only_writer_well(const struct asked *asked)
+{
+    struct tokens rest = tokens_without(asked->arena, &asked->tokens, WRITER_WELL);
+
+    return rest.count < asked->tokens.count && is_over_was_of_another(asked) &&
+           !tokens_have(&rest, PERSON_AGAIN "|" DOES_AGAIN "|" WAS_NONE "|" SURELY "|" OF_ALERT
+                                            "|" FOUND_AGAIN) &&
+           !tokens_have(&rest, help_there);
+}
+
 bool
 is_over_in_doubt(const struct asked *asked)
 {
     return is_told_once_more(&asked->tokens) || is_over_may_be_others(asked) ||
-           (open_emergency_stands(asked->context) && tells_when_it_began(asked));
+           (open_emergency_stands(asked->context) &&
+            (tells_when_it_began(asked) || is_only_writer_well(asked)));
 }

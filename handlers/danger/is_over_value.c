@@ -9,6 +9,7 @@
 #include "emergency.h"
 #include "found.h"
 #include "is_over_words.h"
+#include "persons.h"
 #include "steps.h"
 #include "yes_no.h"
 
@@ -87,6 +88,28 @@ is_over_of_another(const struct asked *asked)
 
     add_persons(&now, &asked->tokens);
     return before.kin != 0 && (now.kin & ~before.kin) != 0;
+}
+
+bool
+is_over_was_of_another(const struct asked *asked)
+{
+    static const char *const of_others[] = {"unresponsive"};
+    struct persons told = {0};
+    bool names_other = false;
+    size_t i, j;
+
+    for (i = 0; i < asked->context->alert_count; i++) {
+        const char *texts = asked->context->alerts[i].grave_texts;
+        struct tokens tokens = tokens_read(asked->arena, texts == NULL ? "" : texts);
+
+        add_persons(&told, &tokens);
+        for (j = 0; j < tokens.count; j++) {
+            names_other = names_other || token_among(&tokens, j, person_words) ||
+                          token_among(&tokens, j, " le les ");
+        }
+    }
+    return names_other || told.kin != 0 || told.woman || told.man ||
+           (!told.self && found_alerted_of(asked->context, of_others, 1)); /* cannot write */
 }
 
 /* A value is told by numbers alone, so whose it is must not be in doubt: whoever is named now was

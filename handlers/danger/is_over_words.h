@@ -1,6 +1,6 @@
 /*
  * What is told when what was wrong is over: phrases for tokens_have() and tokens_without(). Private
- * to is_over.c and is_over_value.c, which know when each of them counts.
+ * to is_over.c, is_over_doubt.c and is_over_value.c, which know when each of them counts.
  */
 #ifndef IS_OVER_WORDS_H
 #define IS_OVER_WORDS_H
@@ -91,6 +91,16 @@
     "i am ok|i am fine|dont need help anymore|dont need help any more|olvidenlo|olvidelo|"         \
     "olvidalo|todo bien|todo en orden|estamos bien|estoy bien|estoy mejor|ya paso|"                \
     "ya salio|ya lo saco|ya no hace falta|ya no necesitamos ayuda"
+/* Of these, those that whoever writes says of themselves. */
+#define WRITER_WELL                                                                                \
+    "im ok|im okay|im fine|im good|im better|im alright|im all right|im stable|im well|i am ok|"   \
+    "i am okay|i am fine|i am good|i am better|i am alright|i am all right|i am stable|i am well|" \
+    "i feel better|i feel ok|i feel okay|i feel fine|i feel good|i feel normal|im feeling better|" \
+    "im doing better|im doing fine|im doing ok|im doing okay|im up|im awake|im calm now|i woke "   \
+    "up|i can breathe again|i can breathe now|i can breathe fine|i can breathe ok|i can breathe "  \
+    "better|we are ok|we are okay|we are good|we are fine|were ok|were okay|were fine|were good|"  \
+    "estoy bien|estoy mejor|estamos bien|ya estoy bien|ya estoy mejor|me siento mejor|"            \
+    "me siento bien|se me paso|se me quito|puedo respirar|ya no me duele"
 /* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
 #define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
 /* Where they have them seen to: "took her to er". */

@@ -366,6 +366,12 @@ keep_alert(struct fixture *fixture)
     if (call->level == ALERT_EMERGENCY) {
         fixture->alerts[0].grave_utc_s = fixture->context.now_utc_s;
     }
+    if (call->level == ALERT_EMERGENCY && strncmp(call->reason, "sign:", strlen("sign:")) == 0) {
+        const char *before = fixture->alerts[0].grave_texts;
+
+        fixture->alerts[0].grave_texts = memory_format(
+            fixture->arena, "%s\n%s", before == NULL ? "" : before, fixture->message.text);
+    }
     if (call->level > fixture->alerts[0].level) {
         fixture->alerts[0].level = call->level;
         fixture->alerts[0].reason = call->reason;

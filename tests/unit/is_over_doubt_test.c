@@ -76,6 +76,45 @@ START_TEST(feeling_fine_takes_back_no_poison_no_wish_to_die_no_stroke)
 }
 END_TEST
 
+/* However long ago it was told; who names the other one, or takes it back, closes it. */
+START_TEST(whoever_writes_is_well_says_nothing_of_another)
+{
+    static const char *const open[][2] = {{"my husband cant breathe", "im alright"},
+                                          {"mom has chest pain", "im better"},
+                                          {"dad stopped breathing", "i am alright"},
+                                          {"she has chest pain", "im ok, were good"},
+                                          {"her face burned", "we are ok"},
+                                          {"he has chest pain", "estoy bien"},
+                                          {"my wife has no breath", "estamos bien gracias"}};
+    static const char *const over[][2] = {{"my husband cant breathe", "he is ok"},
+                                          {"she has chest pain", "she is fine now"},
+                                          {"dad stopped breathing", "were fine he is awake"},
+                                          {"my husband cant breathe", "false alarm, im ok"},
+                                          {"i cant breathe", "im alright"},
+                                          {"chest pain", "im better, were good"},
+                                          {"he has chest pain", "ya se siente mejor"},
+                                          {"no puedo respirar", "ya estoy mejor"}};
+    size_t i;
+
+    for (i = 0; i < sizeof open / sizeof open[0]; i++) {
+        begin_anew();
+        fixture_text(stage, open[i][0]);
+        ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, open[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") == NULL, "%s", open[i][0]);
+        ck_assert_msg(fixture_answer(stage, "called-911") != NULL, "%s", open[i][0]);
+    }
+    for (i = 0; i < sizeof over / sizeof over[0]; i++) {
+        begin_anew();
+        fixture_text(stage, over[i][0]);
+        fixture_wait_minutes(stage, 5);
+        fixture_text(stage, over[i][1]);
+        ck_assert_msg(fixture_answer(stage, "is-over") != NULL, "%s", over[i][0]);
+    }
+}
+END_TEST
+
 START_TEST(found_is_one_after_somebody_was_missed)
 {
     static const char *const texts[] = {"we found him", "ya lo encontramos gracias a dios",
@@ -100,6 +139,7 @@ main(void)
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
     tcase_add_test(tests, a_good_value_of_another_or_beside_other_trouble_clears_nothing);
     tcase_add_test(tests, feeling_fine_takes_back_no_poison_no_wish_to_die_no_stroke);
+    tcase_add_test(tests, whoever_writes_is_well_says_nothing_of_another);
     tcase_add_test(tests, found_is_one_after_somebody_was_missed);
     return fixture_run(tests);
 }

@@ -258,6 +258,27 @@ START_TEST(a_rental_has_one_open_alert_that_only_gets_graver)
 }
 END_TEST
 
+/* So that it is known later of whom it was told. */
+START_TEST(an_emergency_keeps_the_texts_that_told_it)
+{
+    struct store *store = in_memory();
+    struct alert_row alert = {.level = ALERT_EMERGENCY,
+                              .phone = three_am.sender,
+                              .reason = "sign:x",
+                              .brief = "x",
+                              .text_id = text_stored(store, &three_am)};
+    struct open_alert *open;
+    int64_t number;
+    size_t count;
+    bool is_new;
+
+    MUST(alert_rows_open(store, &alert, 100, &number, &is_new, &fault));
+    MUST(alert_rows_open_of(store, arena, three_am.sender, &open, &count, &fault));
+    ck_assert_str_eq(open[0].grave_texts, three_am.text);
+    store_close(store);
+}
+END_TEST
+
 START_TEST(alerts_are_due_gravest_first)
 {
     struct store *store = in_memory();
@@ -420,6 +441,7 @@ main(void)
     tcase_add_test(tests, the_most_urgent_text_is_due_first);
     tcase_add_test(tests, an_accepted_emergency_is_unconfirmed_until_it_is_reported);
     tcase_add_test(tests, a_rental_has_one_open_alert_that_only_gets_graver);
+    tcase_add_test(tests, an_emergency_keeps_the_texts_that_told_it);
     tcase_add_test(tests, alerts_are_due_gravest_first);
     tcase_add_test(tests, an_office_alert_is_called_again_about_a_further_text_ten_minutes_on);
     tcase_add_test(tests, a_raised_alert_counts_from_when_it_was_raised);
