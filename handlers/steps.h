@@ -116,6 +116,8 @@ int is_over_still_low(const struct asked *asked);
 bool is_over_corrects_reading(const struct asked *asked);
 /* Somebody is named, and others were in the minutes before. */
 bool is_over_of_another(const struct asked *asked);
+/* The power or the unit came back, in any words, and nothing else is told. */
+bool is_over_of_supply(const struct asked *asked);
 /* An emergency that is open was told of somebody else than who writes. */
 bool is_over_was_of_another(const struct asked *asked);
 /* "Wrong finger, its 96" after a low reading, or "its 96" after another such value, and nothing

@@ -10,6 +10,7 @@
 #include <string.h>
 
 #include "clause.h"
+#include "found.h"
 #include "half_flow.h"
 #include "memory.h"
 #include "say.h"
@@ -80,6 +81,8 @@ static const char with_half_said[] =
     "nuevamente ya ahora ahorita normal en orden a dios bendito hola disculpe perdon saliendo "
     "funcionando "
     "trabajando jalando prendida prendido encendida encendido por fin arreglado arreglada y ";
+static const char denied_reason[] = "flowing:no";
+
 static bool
 is_open(const struct asked *whole)
 {
@@ -244,6 +247,45 @@ is_alone(const struct tokens *tokens, const char *word)
     return tokens_have(tokens, word) && !tokens_have(tokens, "?");
 }
 
+/* "Lights back", or "its back" after a power cut: a unit that stopped runs no more for that, and is
+ * to be switched on. */
+static bool
+tells_only_of_power(const struct asked *asked)
+{
+    static const char power[] = "power|powers|light|lights|electricity|electric|mains|luz|luces|"
+                                "corriente|electricidad";
+    static const char power_cut[] = "outage|blackout|apagon|corte";
+    static const char of_unit[] =
+        " yes yeah yep yup si sip simon oxygen o2 air flow flows flowing unit machine concentrator "
+        "running runs works working coming getting breathing oxigeno aire sale saliendo maquina "
+        "aparato equipo concentrador funciona funcionando prende prendio jala anda trabaja arranco "
+        "sirve ";
+    const char *before = asked->context->conversation.asked_about;
+    struct tokens asked_about = tokens_read(asked->arena, before == NULL ? "" : before);
+
+    return !tokens_any_among(&asked->tokens, 0, of_unit) &&
+           (tokens_have(&asked->tokens, power) || tokens_have(&asked_about, power) ||
+            tokens_have(&asked_about, power_cut));
+}
+
+/* That it is back, of the oxygen or of the power. */
+static enum yes_no
+said_in_words(const struct asked *asked, const struct tokens *tokens)
+{
+    if (is_alone(tokens, "gone")) {
+        return SAID_NO;
+    }
+    return is_alone(tokens, "back")
+               ? SAID_YES
+               : sure_of(asked->arena, yes_no_read(tokens, &oxygen_flows), tokens);
+}
+
+static bool
+tells_power_is_back(const struct asked *asked)
+{
+    return tells_only_of_power(asked) && said_in_words(asked, &asked->tokens) == SAID_YES;
+}
+
 static enum yes_no
 told(const struct asked *asked)
 {
@@ -254,12 +296,7 @@ told(const struct asked *asked)
     if (in_charge_leads(asked)) {
         return told_beside_talk(asked);
     }
-    if (is_alone(&tokens, "back")) {
-        return SAID_YES;
-    }
-    return is_alone(&tokens, "gone")
-               ? SAID_NO
-               : sure_of(asked->arena, yes_no_read(&tokens, &oxygen_flows), &tokens);
+    return !runs_on && tells_power_is_back(asked) ? SAID_NEITHER : said_in_words(asked, &tokens);
 }
 
 bool
@@ -288,7 +325,7 @@ flowing_still_none(const struct asked *whole, struct verdict *verdict)
     struct answer *answer = verdict_add(verdict, ANSWER_SIGN, ROUTE_EMERGENCY, "no-oxygen-still");
 
     answer->text = say(whole->arena, whole->context->house, whole->language, SAY_FLOWING_NO, NULL);
-    verdict_alert(verdict, ALERT_EMERGENCY, true, "flowing:no", "still no oxygen");
+    verdict_alert(verdict, ALERT_EMERGENCY, true, denied_reason, "still no oxygen");
     open_question_close(verdict);
 }
 
@@ -302,11 +339,47 @@ flowing_again(const struct asked *whole, struct verdict *verdict)
     open_question_close(verdict);
 }
 
+/* "Its back", after NO: the power or the unit, unless something was told of somebody. The emergency
+ * stays open, but what counts now is the same question. */
+static bool
+came_back(const struct asked *whole, struct verdict *verdict)
+{
+    static const char *const of_supply[] = {"power-out-now", "unit-stopped", "no-oxygen-source",
+                                            "last-battery", "unit-message"};
+    size_t i, j;
+
+    for (i = 0; i < whole->context->alert_count; i++) {
+        const char *reasons = whole->context->alerts[i].reasons;
+
+        while (reasons != NULL) {
+            const struct sign *sign = found_next_reason(whole, &reasons);
+            bool is_known = sign == NULL;
+
+            for (j = 0; j < sizeof of_supply / sizeof of_supply[0]; j++) {
+                is_known = is_known || strcmp(sign->id, of_supply[j]) == 0;
+            }
+            if (!is_known) {
+                return false;
+            }
+        }
+    }
+    if (verdict->answer_count > 0 || !found_alerted_because(whole->context, denied_reason) ||
+        !is_over_of_supply(whole)) {
+        return false;
+    }
+    verdict_alert(verdict, ALERT_OFFICE, false, "wrote-again", "says it is back");
+    flowing_ask(whole, verdict);
+    return true;
+}
+
 bool
 flowing_decide(const struct asked *whole, struct verdict *verdict)
 {
-    if (whole->context->role == SENDER_STAFF || !is_open(whole)) {
+    if (whole->context->role == SENDER_STAFF) {
         return false;
+    }
+    if (!is_open(whole)) {
+        return came_back(whole, verdict);
     }
     switch (told(whole)) {
     case SAID_NO:
@@ -320,7 +393,7 @@ flowing_decide(const struct asked *whole, struct verdict *verdict)
         return !yes_no_goes_on(&whole->tokens); /* "yes when is it due": that is answered too */
     case SAID_NEITHER:
         if (verdict->answer_count == 0 && !in_charge_leads(whole) &&
-            (tells_something_else(&whole->tokens) ||
+            (tells_something_else(&whole->tokens) || tells_power_is_back(whole) ||
              (!yes_no_goes_on(&whole->tokens) && tokens_have(&whole->tokens, oxygen_flows.well) &&
               is_half_said(whole->arena, &whole->tokens)))) {
             flowing_ask_again(whole, verdict);

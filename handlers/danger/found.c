@@ -166,7 +166,7 @@ find_joined(const struct asked *whole, struct found *found)
     int reading = 0;
 
     if (before == 0 || display_is_word(whole, whole->text) ||
-        is_over_told(whole) /* "it beeps", "it stopped beeping" */ ||
+        is_over_told(whole) /* "it beeps", "it stopped beeping" */ || is_over_of_supply(whole) ||
         introduces_is_age(whole) /* "he is 81 and uses oxygen", "no" */) {
         return;
     }

@@ -322,6 +322,14 @@ is_over_of_anything(const struct asked *asked)
 }
 
 bool
+is_over_of_supply(const struct asked *asked)
+{
+    /* a NO just before answered our question */
+    return !asks(&asked->tokens) && !is_over_in_doubt(asked) &&
+           only_tells(asked, of_units_in_waiting, of_units_in_waiting);
+}
+
+bool
 is_over_too_soon(const struct asked *asked)
 {
     static const char *const late[] = {"poison", "bad-gas"};

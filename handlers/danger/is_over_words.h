@@ -15,7 +15,8 @@
     "alarm is gone|alarm cleared|power is back|power came back|powers back|power back on|"         \
     "power back|power is on|power is back on|lights are back|lights came back|"                    \
     "lights are back on|electricity is back|electricity came back|oxygen is back|"                 \
-    "air is back|oxygen is flowing|oxygen is coming|works again|working again|works now|"          \
+    "air is back|oxygen is flowing|oxygen flowing|oxygen flows|oxygen is on|oxygen is "            \
+    "coming|works again|working again|works now|"                                                  \
     "working now|is working|running now|running fine|running again|runs again|is running|fixed "   \
     "it|it is fixed|fixed|"                                                                        \
     "its fixed|got it fixed|got it working|got it going|got it to work|up and running|"            \
@@ -102,7 +103,10 @@
     "estoy bien|estoy mejor|estamos bien|ya estoy bien|ya estoy mejor|me siento mejor|"            \
     "me siento bien|se me paso|se me quito|puedo respirar|ya no me duele"
 /* These, only while we wait to hear that oxygen flows: what came back may be the alarm as well. */
-#define OF_FLOWING "ya regreso|ya volvio|ya llego|is back|its back|came back"
+#define OF_FLOWING                                                                                 \
+    "ya regreso|ya volvio|ya llego|is back|its back|came back|back on|its back on|is back on|"     \
+    "lights back|light is back|ya volvio la luz|ya regreso la luz|ya llego la luz|ya volvio la "   \
+    "corriente|ya regreso la corriente"
 /* Where they have them seen to: "took her to er". */
 #define TAKEN_TO(place)                                                                            \
     "took him to " place "|took her to " place "|took them to " place "|took me to " place         \

@@ -10,14 +10,14 @@ START_TEST(yes_in_usual_words_closes_the_question)
         "its ok now",
         "yes it is flowing",
         "working again thank you",
-        "power is back on",
         "all good now",
         "still flowing",
         "yep no problem",
         "sí gracias",
         "ya funciona",
         "si",
-        "ya volvió la luz, gracias",
+        "power is back and the machine is running",
+        "ya prendio la maquina",
         "ok yes",
     };
 
@@ -42,6 +42,51 @@ START_TEST(yes_to_what_they_did_or_have_asks_again_and_names_the_backup)
         ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
         ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
         fixture_says(stage, " E"); /* cylinder */
+    }
+}
+END_TEST
+
+/* A unit that stopped does not run because the lights do. */
+START_TEST(power_that_is_back_is_no_oxygen)
+{
+    static const char *const texts[] = {"power is back on",
+                                        "lights back",
+                                        "power back",
+                                        "the lights are back on finally",
+                                        "electricity came back",
+                                        "ya volvio la luz, gracias",
+                                        "regreso la corriente",
+                                        "hay luz"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        ck_assert_msg(fixture_answer(stage, "flowing") != NULL, "%s", texts[i]);
+    }
+}
+END_TEST
+
+/* The emergency that NO began stays open, and the same is asked once more. */
+START_TEST(what_came_back_after_no_is_asked_of_again)
+{
+    static const char *const texts[] = {"its back",       "power is back, unit running",
+                                        "oxygen is back", "ya volvio la luz",
+                                        "back on",        "lights are back"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        ask_whether_it_flows();
+        stage->keeps_alerts = true;
+        fixture_text(stage, "NO");
+        fixture_alerts(stage, ALERT_EMERGENCY, "flowing:no");
+        fixture_wait_minutes(stage, 2);
+        fixture_text(stage, texts[i]);
+        fixture_alerts(stage, ALERT_OFFICE, "wrote-again");
+        ck_assert_msg(stage->context.conversation.question == QUESTION_FLOWING, "%s", texts[i]);
+        fixture_text(stage, "yes");
+        ck_assert_msg(fixture_answer(stage, "flowing-again") != NULL, "%s", texts[i]);
     }
 }
 END_TEST
@@ -89,13 +134,9 @@ END_TEST
 /* "Ya anda", "ya quedo" and their like are told of people and of half a flow as well. */
 START_TEST(it_runs_again_closes_the_question_only_with_nothing_else_beside_it)
 {
-    static const char *const closes[] = {"ya anda gracias",
-                                         "ya jala la maquina, todo bien",
-                                         "ya sirve otra vez",
-                                         "ya trabaja el aparato",
-                                         "ya quedo, muchas gracias",
-                                         "ya sale el oxigeno",
-                                         "ya hay luz"};
+    static const char *const closes[] = {
+        "ya anda gracias",       "ya jala la maquina, todo bien", "ya sirve otra vez",
+        "ya trabaja el aparato", "ya quedo, muchas gracias",      "ya sale el oxigeno"};
     static const char *const does_not[] = {"mi papa ya anda en las ultimas",
                                            "ya jala poco",
                                            "ya sirve a ratos",
@@ -258,6 +299,8 @@ main(void)
     TCase *tests = tcase_create("flowing yes");
 
     tcase_add_checked_fixture(tests, stage_set_up, stage_tear_down);
+    tcase_add_test(tests, power_that_is_back_is_no_oxygen);
+    tcase_add_test(tests, what_came_back_after_no_is_asked_of_again);
     tcase_add_test(tests, yes_in_usual_words_closes_the_question);
     tcase_add_test(tests, yes_to_what_they_did_or_have_asks_again_and_names_the_backup);
     tcase_add_test(tests, what_is_neither_leaves_the_question_open_and_asks_again);
