@@ -212,6 +212,32 @@ is_called_in_short(const struct asked *asked)
     return rest.count < asked->tokens.count && !tokens_have(&asked->tokens, "?|llame ya");
 }
 
+/* "Gurgling", "so cold", "lost him", "gone": few words, and nothing named but somebody. */
+static bool
+is_of_body_in_short(const struct tokens *tokens)
+{
+    enum { FEW = 4 };
+    static const char of_body[] =
+        " gurgling gurgle gurgles rattling rattle rattles foam foaming drooling cold colder "
+        "freezing "
+        "quiet silent still limp stiff floppy gone going fading slipping lost losing lose dying "
+        "left "
+        "dark grey gray purple pale white clammy sweaty wet dry noise noises sound sounds snoring "
+        "moaning gasping twitching jerking broken "
+        "gorgotea gorgoteando gorgoteo ronquido ronca espuma babea frio fria helado helada callado "
+        "callada quieto quieta tieso tiesa flojo floja ido perdimos perdi pierdo perdemos "
+        "perdiendo "
+        "morado morada palido palida gris sudando ruido ruidos quejido tiembla temblando ";
+    static const char things[] =
+        " machine unit concentrator battery batteries filter charger power lights light alarm "
+        "rental "
+        "bag cart key keys phone maquina aparato equipo filtro bateria pila luz llave bolsa "
+        "cargador telefono not no isnt ";
+
+    return tokens->count <= FEW && tokens_any_among(tokens, 0, of_body) &&
+           !tokens_any_among(tokens, 0, things);
+}
+
 /* Trouble of who or what is named, of which no list knows: "she is cold", "it got so quiet", "y
  * empece a ver doble". What is calm, or tells who and where they are, is none. */
 static bool
@@ -219,10 +245,11 @@ tells_more(const struct asked *asked)
 {
     static const char of_short_form[] = " hes shes im its theyre ";
     static const char subjects[] = " he she it i everything everyone skin eyes hands face legs "
-                                   "breathing pulse heart arm lips machine unit battery ";
+                                   "breathing pulse heart arm lips machine unit battery tube "
+                                   "tubing hose cannula mask prongs humidifier bubbles bubbling ";
     static const char states[] =
         " is are was has have got gets getting went goes looks seems feels felt turned started "
-        "starts stopped keeps kept cant wont doesnt didnt just began fell threw took ";
+        "starts stopped keeps kept cant wont doesnt didnt just began fell threw took came popped ";
     static const char spanish[] = " esta estoy anda sigue siente siento tiene tengo empece empezo "
                                   "puso puse ponen pone duele ve veo respira cayo quedo da dio ";
     static const char calm[] =
@@ -233,8 +260,9 @@ tells_more(const struct asked *asked)
         "gracias llame llamando hablando conmigo nombre hola hello ";
     enum { HEAD = 3 };
     const struct tokens *tokens = &asked->tokens;
-    bool tells =
-        ran_out_told(asked) != RAN_OUT_NOTHING || equipment_trouble_told(asked) != TROUBLE_NONE;
+    bool tells = ran_out_told(asked) != RAN_OUT_NOTHING ||
+                 equipment_trouble_told(asked) != TROUBLE_NONE ||
+                 is_of_body_in_short(&asked->tokens);
     size_t i;
 
     for (i = 0; i < tokens->count && !tells; i++) {

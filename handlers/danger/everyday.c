@@ -1,12 +1,18 @@
 #include "everyday.h"
 
+#include <string.h>
+
 #include "steps.h"
 
 /* What has no bearing on what happens now, however it is asked. */
 static const char *const rental_topics[] = {
-    "return-pack",  "return-ship",  "due-date",      "extend",      "delivery",
-    "billing",      "contents",     "extra-battery", "filter-care", "cannula-care",
-    "lost-damaged", "prescription", "fly",           "humidifier",
+    "return-pack", "return-ship", "due-date",      "extend",      "delivery",
+    "billing",     "contents",    "extra-battery", "filter-care", "fly",
+};
+/* What is like these may be told of a body, or of the tube that it breathes from: "lost him",
+ * "gurgling", "it came off". */
+static const char *const body_topics[] = {
+    "lost-damaged", "noise", "humidifier", "tubing", "cannula-care", "prescription",
 };
 
 bool
@@ -60,27 +66,38 @@ is_sure(const struct topic_search *search)
     return search->count > 0 && search->sureness == SURE && search->best[0].score >= SURELY;
 }
 
+/* While an emergency presses. */
+static bool
+may_be_of_body(const struct asked *piece)
+{
+    size_t i;
+
+    for (i = 0; i < sizeof body_topics / sizeof body_topics[0]; i++) {
+        if (open_emergency_is(piece->context) && piece->search.count > 0 &&
+            strcmp(piece->search.best[0].topic->id, body_topics[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
 enum everyday
-everyday_read(const struct asked *whole, const struct verdict *verdict, enum beside beside,
-              const struct pieces *pieces)
+everyday_read(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces)
 {
     enum everyday least = SURELY_EVERYDAY;
     size_t i;
 
-    /* "can i keep it another day" asks what to do as well, but with nobody */
-    if (everyday_is_courtesy(pieces) || cannot_call_words(whole) != NULL ||
-        beside < BESIDE_ASKS_WHAT_TO_DO ||
-        (beside == BESIDE_ASKS_WHAT_TO_DO && beside_emergency_of_person(whole, beside))) {
+    if (everyday_is_courtesy(pieces) || cannot_call_words(whole) != NULL) {
         return NOT_EVERYDAY;
     }
     for (i = 0; i < pieces->count; i++) {
         struct asked piece =
             asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
 
-        if (pieces->list[i].courtesy || is_sure(&piece.search)) {
+        if (pieces->list[i].courtesy || (is_sure(&piece.search) && !may_be_of_body(&piece))) {
             continue;
         }
-        if (!would_be_answered(&piece, verdict)) {
+        if (may_be_of_body(&piece) || !would_be_answered(&piece, verdict)) {
             return NOT_EVERYDAY;
         }
         least = MAY_BE_EVERYDAY;
@@ -91,17 +108,21 @@ everyday_read(const struct asked *whole, const struct verdict *verdict, enum bes
 bool
 everyday_of_rental(const struct asked *whole, const struct pieces *pieces)
 {
+    bool is_of_rental = false;
     size_t i;
 
     for (i = 0; i < pieces->count; i++) {
         struct asked piece =
             asked_question(whole, pieces->list[i].text, whole->message->sent_utc_s);
 
-        if (!pieces->list[i].courtesy &&
-            !everyday_is_surely_of(&piece, rental_topics,
+        if (pieces->list[i].courtesy) {
+            continue;
+        }
+        if (!everyday_is_surely_of(&piece, rental_topics,
                                    sizeof rental_topics / sizeof rental_topics[0])) {
             return false;
         }
+        is_of_rental = true;
     }
-    return true;
+    return is_of_rental;
 }

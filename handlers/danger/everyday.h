@@ -6,17 +6,17 @@
 #define EVERYDAY_H
 
 #include "asked.h"
-#include "beside_emergency.h"
 #include "cut.h"
 #include "verdict.h"
 
 enum everyday { NOT_EVERYDAY, MAY_BE_EVERYDAY, SURELY_EVERYDAY };
 
+/* Costs a dry run of the handlers: once a text. */
 enum everyday everyday_read(const struct asked *whole, const struct verdict *verdict,
-                            enum beside beside, const struct pieces *pieces);
+                            const struct pieces *pieces);
 
-/* All that it asks surely is of the rental, which has no bearing on what happens now, however it is
- * asked. */
+/* What it asks, and it asks something, surely is of the rental, which has no bearing on what
+ * happens now, however it is asked. */
 bool everyday_of_rental(const struct asked *whole, const struct pieces *pieces);
 
 bool everyday_is_courtesy(const struct pieces *pieces);

@@ -15,9 +15,9 @@
 
 #include "beside_emergency.h"
 #include "emergency.h"
+#include "everyday.h"
 #include "found.h"
 #include "memory.h"
-#include "everyday.h"
 #include "say.h"
 #include "steps.h"
 #include "yes_no.h"
@@ -301,12 +301,25 @@ words_for(const struct asked *whole, const struct verdict *verdict, const struct
     return say(whole->arena, house, whole->language, of_helpers(whole), NULL);
 }
 
+/* "Lost him", "gurgling": of few words, and of any with somebody in them, no topic is sure. */
+static bool
+may_be_of_somebody(const struct asked *whole)
+{
+    enum { FEW = 4 };
+    size_t words = 0, i;
+
+    for (i = 0; i < whole->tokens.count; i++) {
+        words += whole->tokens.list[i].kind == TOKEN_WORD;
+    }
+    return words < FEW ||
+           tokens_any_among(&whole->tokens, 0, " he hes him his she shes her hers ella lo le ");
+}
+
 /* What it tells or asks beside signs; nothing of what is surely answered, or waits for no word. */
 static enum beside
-beside_of(const struct asked *whole, const struct verdict *verdict, const struct pieces *pieces)
+beside_of(const struct asked *whole, enum beside beside, enum everyday everyday,
+          const struct pieces *pieces)
 {
-    enum beside beside = beside_emergency_read(whole);
-
     if (beside_emergency_of_person(whole, beside)) {
         return beside;
     }
@@ -314,19 +327,30 @@ beside_of(const struct asked *whole, const struct verdict *verdict, const struct
                    (wants_nothing(whole, pieces) ||
                     (beside == BESIDE_ASKS_WHAT_TO_DO && !is_of_fire(whole->context) &&
                      everyday_of_rental(whole, pieces)) ||
-                    (beside == BESIDE_TELLS_MORE &&
-                     everyday_read(whole, verdict, beside, pieces) == SURELY_EVERYDAY))
+                    (beside == BESIDE_TELLS_MORE && everyday == SURELY_EVERYDAY &&
+                     !may_be_of_somebody(whole)))
                ? BESIDE_NOTHING
                : beside;
+}
+
+/* "Can i keep it another day" asks what to do as well, but with nobody. */
+static enum everyday
+everyday_beside(const struct asked *whole, enum everyday everyday, enum beside beside)
+{
+    return beside == BESIDE_ASKS_WHAT_TO_DO && beside_emergency_of_person(whole, beside)
+               ? NOT_EVERYDAY
+               : everyday;
 }
 
 /* While an emergency presses: it is no longer new, and nothing is told that may belong to it,
  * though a topic be like it ("its really quiet"). */
 static bool
-is_calm(const struct asked *whole, const struct pieces *pieces, enum beside beside)
+is_calm(const struct asked *whole, const struct pieces *pieces, enum beside told,
+        enum beside beside)
 {
     return beside == BESIDE_NOTHING && !stands(whole->context, STANDS_AT_FIRST) &&
-           (beside_emergency_read(whole) == BESIDE_NOTHING || everyday_of_rental(whole, pieces));
+           !may_be_of_somebody(whole) &&
+           (told == BESIDE_NOTHING || everyday_of_rental(whole, pieces));
 }
 
 /* What is told or asked of the help calls a person again. Whoever hears that staff were asked to
@@ -386,24 +410,26 @@ bool
 open_emergency_decide(const struct asked *whole, struct verdict *verdict)
 {
     struct pieces pieces = cut_questions(whole->arena, whole->text, whole->language);
-    enum everyday everyday;
+    enum everyday asks, everyday;
+    enum beside told, beside;
     struct answer *answer;
-    enum beside beside;
     bool shows_danger, presses;
     size_t i;
 
     if (!open_emergency_stands(whole->context) || verdict->answer_count > 0) {
         return false;
     }
-    beside = beside_of(whole, verdict, &pieces);
+    told = beside_emergency_read(whole);
+    asks = told < BESIDE_ASKS_WHAT_TO_DO ? NOT_EVERYDAY : everyday_read(whole, verdict, &pieces);
+    beside = beside_of(whole, told, asks, &pieces);
     if (beside >= BESIDE_TELLS_MORE && decide_over(whole, verdict)) {
         return true;
     }
     shows_danger = whole->sign_left_out || beside_emergency_names_fire(whole);
     presses = open_emergency_is(whole->context);
-    everyday = presses && (shows_danger || !is_calm(whole, &pieces, beside))
+    everyday = presses && (shows_danger || !is_calm(whole, &pieces, told, beside))
                    ? NOT_EVERYDAY
-                   : everyday_read(whole, verdict, beside, &pieces);
+                   : everyday_beside(whole, asks, beside);
     if (!presses && (everyday == SURELY_EVERYDAY ||
                      (everyday == MAY_BE_EVERYDAY && was_asked_before(whole->context)))) {
         alert_of(whole, verdict, BESIDE_NOTHING, everyday_is_courtesy(&pieces), true);
@@ -426,7 +452,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
         beside = BESIDE_NOTHING; /* what they asked is answered behind it */
     }
     alert_of(whole, verdict, beside, everyday_is_courtesy(&pieces),
-             everyday_read(whole, verdict, beside, &pieces) == SURELY_EVERYDAY);
+             everyday_beside(whole, asks, beside) == SURELY_EVERYDAY);
     answer->text = words_for(whole, verdict, &pieces, beside);
     return true;
 }

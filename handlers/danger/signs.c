@@ -464,6 +464,9 @@ signs_decide(struct asked *whole, struct verdict *verdict)
     whole->language = verdict->language = language_of(whole, &found);
     if (is_death(whole, &found)) {
         death_answer(whole, verdict, kb_sign(whole->context->kb, death_told, whole->language));
+        if (open_emergency_is(whole->context) && verdict->alert.level == ALERT_URGENT) {
+            verdict->alert.level = ALERT_EMERGENCY; /* "he is gone" may still be saved */
+        }
         return true;
     }
     add_all(whole, verdict, &found);

@@ -60,15 +60,53 @@ END_TEST
 
 START_TEST(what_may_tell_of_danger_is_answered_as_at_first_however_late)
 {
-    static const char *const texts[] = {
-        "what do i do now",  "can he lie down",      "he is so quiet", "it got really quiet",
-        "can i turn it off", "can he eat something", "she is floppy"};
+    static const char *const texts[] = {"what do i do now",
+                                        "can he lie down",
+                                        "he is so quiet",
+                                        "it got really quiet",
+                                        "can i turn it off",
+                                        "can he eat something",
+                                        "she is floppy",
+                                        "lost him",
+                                        "gurgling",
+                                        "cold",
+                                        "gone",
+                                        "losing her",
+                                        "tube came off",
+                                        "bubbles stopped",
+                                        "lo perdimos",
+                                        "gorgotea",
+                                        "come get it he is gone"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         said_after("he has chest pain", NO_MORE_NEW_MINUTES, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\": %s", texts[i],
                       stage->verdict.alert.reason);
+    }
+}
+END_TEST
+
+/* Neither of the unit's hum nor of what was lost is a word said then. */
+START_TEST(few_words_and_what_may_be_of_a_body_get_no_topic)
+{
+    static const char *const texts[] = {"lost him",
+                                        "gurgling",
+                                        "dry",
+                                        "water in the tube",
+                                        "weird noise",
+                                        "what is the prescription",
+                                        "cold",
+                                        "hace un ruido",
+                                        "bring it back to her",
+                                        "frio"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after("he has chest pain", NO_MORE_NEW_MINUTES, texts[i]);
+        ck_assert_msg(stage->verdict.alert.level >= ALERT_OFFICE, "\"%s\"", texts[i]);
+        ck_assert_msg(stage->verdict.answer_count == 1, "\"%s\"", texts[i]);
+        ck_assert_str_eq(stage->verdict.answers[0].id, "called-911");
     }
 }
 END_TEST
@@ -93,6 +131,7 @@ main(void)
     tcase_add_test(tests,
                    an_ordinary_question_is_answered_behind_the_call_once_the_emergency_is_not_new);
     tcase_add_test(tests, what_may_tell_of_danger_is_answered_as_at_first_however_late);
+    tcase_add_test(tests, few_words_and_what_may_be_of_a_body_get_no_topic);
     tcase_add_test(tests, what_tells_of_a_thing_gets_no_answer_that_a_topic_is_like);
     tcase_set_timeout(tests, 120);
     return fixture_run(tests);
