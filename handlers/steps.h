@@ -118,6 +118,8 @@ bool is_over_corrects_reading(const struct asked *asked);
 bool is_over_of_another(const struct asked *asked);
 /* The power or the unit came back, in any words, and nothing else is told. */
 bool is_over_of_supply(const struct asked *asked);
+/* The wish to die that was told is what one says of others, and nothing of oneself. */
+bool self_harm_was_of_another(const struct asked *asked);
 /* An emergency that is open was told of somebody else than who writes. */
 bool is_over_was_of_another(const struct asked *asked);
 /* "Wrong finger, its 96" after a low reading, or "its 96" after another such value, and nothing

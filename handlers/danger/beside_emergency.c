@@ -273,7 +273,8 @@ tells_more(const struct asked *asked)
             token_among(tokens, i, spanish) ||
             (i < HEAD && token_is(tokens, i, "se") && (i == 0 || !token_is(tokens, i - 1, "no")));
     }
-    return tells && !tokens_have(tokens, "?") && !tokens_any_among(tokens, 0, calm);
+    return tells && !explained_passes(asked) && !tokens_have(tokens, "?") &&
+           !tokens_any_among(tokens, 0, calm);
 }
 
 bool

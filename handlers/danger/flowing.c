@@ -346,24 +346,9 @@ came_back(const struct asked *whole, struct verdict *verdict)
 {
     static const char *const of_supply[] = {"power-out-now", "unit-stopped", "no-oxygen-source",
                                             "last-battery", "unit-message"};
-    size_t i, j;
 
-    for (i = 0; i < whole->context->alert_count; i++) {
-        const char *reasons = whole->context->alerts[i].reasons;
-
-        while (reasons != NULL) {
-            const struct sign *sign = found_next_reason(whole, &reasons);
-            bool is_known = sign == NULL;
-
-            for (j = 0; j < sizeof of_supply / sizeof of_supply[0]; j++) {
-                is_known = is_known || strcmp(sign->id, of_supply[j]) == 0;
-            }
-            if (!is_known) {
-                return false;
-            }
-        }
-    }
     if (verdict->answer_count > 0 || !found_alerted_because(whole->context, denied_reason) ||
+        !found_alerted_only(whole, of_supply, sizeof of_supply / sizeof of_supply[0]) ||
         !is_over_of_supply(whole)) {
         return false;
     }

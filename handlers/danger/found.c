@@ -167,6 +167,7 @@ find_joined(const struct asked *whole, struct found *found)
 
     if (before == 0 || display_is_word(whole, whole->text) ||
         is_over_told(whole) /* "it beeps", "it stopped beeping" */ || is_over_of_supply(whole) ||
+        is_over_of_anything(whole) || explained_jests(&whole->tokens) ||
         introduces_is_age(whole) /* "he is 81 and uses oxygen", "no" */) {
         return;
     }
@@ -251,6 +252,25 @@ found_alerted_of(const struct context *context, const char *const *ids, size_t c
         }
     }
     return false;
+}
+
+bool
+found_alerted_only(const struct asked *whole, const char *const *ids, size_t count)
+{
+    size_t i;
+
+    for (i = 0; i < whole->context->alert_count; i++) {
+        const char *reasons = whole->context->alerts[i].reasons;
+
+        while (reasons != NULL) {
+            const struct sign *sign = found_next_reason(whole, &reasons);
+
+            if (sign != NULL && !is_one_of(sign->id, ids, count)) {
+                return false;
+            }
+        }
+    }
+    return true;
 }
 
 bool
@@ -359,6 +379,7 @@ found_read(const struct asked *whole, struct found *found)
     if (!asks_of_renter) {
         find_joined(whole, found);
     }
+    found_leave_out_explained(whole, found);
     find_in_alerts(whole, found);
     found->unit_trouble = found->unit_trouble || found->new_trouble || found->no_flow;
 }

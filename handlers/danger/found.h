@@ -52,8 +52,16 @@ void found_add(struct found *found, const struct sign *sign);
 /* A battery is told of that is not empty. */
 bool found_tells_charge(const struct told *told);
 
-/* Leaves out what only a likeness tells and no word names; an emergency stays one. */
-void found_leave_out_unnamed(const struct asked *whole, struct found *found);
+/* Leaves out what the words of who takes something back, or tells that it passes, are only like. */
+void found_leave_out_explained(const struct asked *whole, struct found *found);
+/* "I mean the noise", "kidding": the text begins or ends so. */
+bool explained_takes_back(const struct tokens *tokens);
+/* "Kidding", first of all: with the text before it makes nothing new. */
+bool explained_jests(const struct tokens *tokens);
+/* "It goes away in a minute", and nothing else. */
+bool explained_passes(const struct asked *asked);
+/* What was only a cry, or vague, and is told now to have meant some thing, or a question. */
+bool explained_told(const struct asked *asked);
 
 /* Leaves out what a unit's display or an empty battery beside a full one accounts for. */
 void found_leave_out_things(const struct asked *whole, struct found *found);
@@ -75,6 +83,9 @@ const struct sign *found_next_reason(const struct asked *whole, const char **rea
 bool found_alert_tells(const struct open_alert *alert, const char *id);
 /* One that is open was, for one of these. */
 bool found_alerted_of(const struct context *context, const char *const *ids, size_t count);
+
+/* None that is open was for any other sign. */
+bool found_alerted_only(const struct asked *whole, const char *const *ids, size_t count);
 
 /* One that is open has this among its reasons, which may name no sign. */
 bool found_alerted_because(const struct context *context, const char *reason);

@@ -63,11 +63,13 @@ persons_phrases(const struct asked *asked)
 {
     static const char *const hidden[] = {"poison", "self-harm", "in-danger", "bad-gas",
                                          "medicines"};
+    static const char *const wish[] = {"self-harm"};
     static const char *const stroke[] = {"stroke-signs", "confusion"};
     static const char *const missing[] = {"missing-person"};
     const struct context *context = asked->context;
 
-    if (found_alerted_of(context, hidden, sizeof hidden / sizeof hidden[0])) {
+    if (found_alerted_of(context, hidden, sizeof hidden / sizeof hidden[0]) &&
+        !(found_alerted_only(asked, wish, 1) && self_harm_was_of_another(asked))) {
         return of_hidden;
     }
     if (found_alerted_of(context, stroke, sizeof stroke / sizeof stroke[0])) {
@@ -339,9 +341,36 @@ is_over_too_soon(const struct asked *asked)
            !is_over_told(asked) && only_tells(asked, of_persons, NULL);
 }
 
+/* "No im fine", after nothing but a cry for help: it says no to that, and denies nothing. */
+static bool
+says_no_to_cry(const struct asked *asked)
+{
+    static const char *const cry[] = {"asks-emergency"};
+    static const char no[] = "no im|no i am|no we|no were|no all|no everything|no sorry|no oops";
+    struct asked rest = *asked;
+    size_t i;
+
+    rest.tokens = tokens_without(asked->arena, &asked->tokens, "nope|nah");
+    for (i = 0; i < rest.tokens.count; i++) {
+        if (tokens_phrase_at(&rest.tokens, i, no) > 0 ||
+            (token_is(&rest.tokens, i, "no") && token_is(&rest.tokens, i + 1, ","))) {
+            memmove(&rest.tokens.list[i], &rest.tokens.list[i + 1],
+                    (rest.tokens.count - i - 1) * sizeof *rest.tokens.list);
+            rest.tokens.count--;
+            break;
+        }
+    }
+    return rest.tokens.count < asked->tokens.count && open_emergency_stands(asked->context) &&
+           found_alerted_only(asked, cry, 1) && !speaks_against(&rest) &&
+           only_tells(&rest, of_persons, NULL);
+}
+
 bool
 is_over_told(const struct asked *asked)
 {
+    if (open_emergency_stands(asked->context) && (explained_told(asked) || says_no_to_cry(asked))) {
+        return true;
+    }
     return !speaks_against(asked) && !may_be_of_somebody(&asked->tokens) &&
            !is_over_of_another(asked) &&
            (tells_all_clear(asked) || is_help_told(asked) || is_over_was_cooking(asked) ||

@@ -422,7 +422,7 @@ open_emergency_decide(const struct asked *whole, struct verdict *verdict)
     told = beside_emergency_read(whole);
     asks = told < BESIDE_ASKS_WHAT_TO_DO ? NOT_EVERYDAY : everyday_read(whole, verdict, &pieces);
     beside = beside_of(whole, told, asks, &pieces);
-    if (beside >= BESIDE_TELLS_MORE && decide_over(whole, verdict)) {
+    if ((beside >= BESIDE_TELLS_MORE || explained_told(whole)) && decide_over(whole, verdict)) {
         return true;
     }
     shows_danger = whole->sign_left_out || beside_emergency_names_fire(whole);

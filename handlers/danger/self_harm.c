@@ -55,12 +55,39 @@ self_harm_was_told(const struct context *context)
     return false;
 }
 
+/* "Im gonna kill my brother in law", and nothing of oneself. */
+bool
+self_harm_was_of_another(const struct asked *asked)
+{
+    static const char kills[] =
+        "kill my|kill him|kill her|kill them|kill that|kill you|murder my|murder him|murder her|"
+        "strangle my|strangle him|strangle her|mato a mi|matar a mi|lo mato|la mato|lo voy a matar|"
+        "la voy a matar|ahorco a mi|lo ahorco|la ahorco";
+    static const char own[] = "myself|my self|my life|kill me|killing me|die|dead|suicide|suicidal|"
+                              "end it|ending it|pills|gun|knife|matarme|morir|morirme|suicid|"
+                              "pistola|cuchillo|pastillas";
+    size_t i;
+    bool is_told = false;
+
+    for (i = 0; i < asked->context->alert_count; i++) {
+        const char *texts = asked->context->alerts[i].grave_texts;
+        struct tokens tokens = tokens_read(asked->arena, texts == NULL ? "" : texts);
+
+        if (tokens_have(&tokens, own)) {
+            return false;
+        }
+        is_told = is_told || tokens_have(&tokens, kills);
+    }
+    return is_told;
+}
+
 bool
 self_harm_stands(const struct asked *asked)
 {
     size_t i;
 
-    if (!self_harm_was_told(asked->context)) {
+    if (!self_harm_was_told(asked->context) ||
+        (explained_takes_back(&asked->tokens) && self_harm_was_of_another(asked))) {
         return false;
     }
     for (i = 0; i < asked->context->alert_count; i++) {
@@ -126,7 +153,9 @@ is_comfort(const struct asked *asked, bool is_courtesy)
     if (tokens_any_among(&asked->tokens, 0, farewell)) {
         return false;
     }
-    return is_courtesy || (tokens_have(&asked->tokens, listens) && !cannot_call_told(asked));
+    return is_courtesy ||
+           (explained_takes_back(&asked->tokens) && self_harm_was_of_another(asked)) ||
+           (tokens_have(&asked->tokens, listens) && !cannot_call_told(asked));
 }
 
 const char *

@@ -456,7 +456,6 @@ signs_decide(struct asked *whole, struct verdict *verdict)
         return false;
     }
     found_read(whole, &found);
-    found_leave_out_unnamed(whole, &found);
     leave_out_after_death(whole, &found);
     find_in_open_emergency(whole, &found);
     threat_find(whole, &found);

@@ -1,4 +1,5 @@
-/* What is asked of everyday things while an emergency is open, with the content as it ships. */
+/* What is asked of everyday things, or taken back, while an emergency is open, with the content as
+ * it ships. */
 #include "shipped_stage.h"
 
 #include <string.h>
@@ -87,6 +88,43 @@ START_TEST(what_may_tell_of_danger_is_answered_as_at_first_however_late)
 }
 END_TEST
 
+START_TEST(what_is_explained_or_taken_back_calls_nobody_again)
+{
+    static const char *const texts[][2] = {
+        {"HELP", "no im fine"},
+        {"help", "oh sorry no im ok"},
+        {"out of breath after the stairs", "it goes away in a minute"},
+        {"sin aire al subir", "se me pasa en un minuto"},
+        {"i cant stand it anymore", "the noise of the fan i mean"},
+        {"no puedo mas", "con el ruido digo"},
+        {"HELP", "sorry meant how do I put on the nose piece"},
+        {"im gonna kill my husband", "haha just kidding"},
+        {"i want to kill my husband", "jk he hid the charger"},
+        {"Gonna kill my brother in law", "kidding. he parked on the hose"}};
+    static const char *const danger[][2] = {{"HELP", "no, im dizzy"},
+                                            {"help me", "i mean she is on the floor"},
+                                            {"HELP", "i mean how do i wake him up"},
+                                            {"i cant stand it anymore", "the pain i mean"},
+                                            {"i cant stand it anymore", "this life i mean"},
+                                            {"im going to kill myself", "kidding"},
+                                            {"quiero morirme", "es broma"},
+                                            {"HELP", "kidding no im not i want to die"}};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        said_after(texts[i][0], 2, texts[i][1]);
+        ck_assert_msg(stage->verdict.alert.level <= ALERT_OFFICE, "\"%s\": %s", texts[i][1],
+                      stage->verdict.alert.reason);
+    }
+    for (i = 0; i < sizeof danger / sizeof danger[0]; i++) {
+        said_after(danger[i][0], 2, danger[i][1]);
+        ck_assert_msg(stage->verdict.alert.level == ALERT_EMERGENCY, "\"%s\"", danger[i][1]);
+    }
+    said_after("my husband fell and cant get up", 2, "no im fine");
+    ck_assert_ptr_null(fixture_answer(stage, "is-over"));
+}
+END_TEST
+
 /* Neither of the unit's hum nor of what was lost is a word said then. */
 START_TEST(few_words_and_what_may_be_of_a_body_get_no_topic)
 {
@@ -131,6 +169,7 @@ main(void)
     tcase_add_test(tests,
                    an_ordinary_question_is_answered_behind_the_call_once_the_emergency_is_not_new);
     tcase_add_test(tests, what_may_tell_of_danger_is_answered_as_at_first_however_late);
+    tcase_add_test(tests, what_is_explained_or_taken_back_calls_nobody_again);
     tcase_add_test(tests, few_words_and_what_may_be_of_a_body_get_no_topic);
     tcase_add_test(tests, what_tells_of_a_thing_gets_no_answer_that_a_topic_is_like);
     tcase_set_timeout(tests, 120);

@@ -82,7 +82,10 @@ static const char *const beside_denials[] = {
     "im not having a heart attack or anything but the whole left arm is heavy and the jaw hurts",
 };
 
-static const char *const clinical[] = {"should i turn it up",
+static const char *const clinical[] = {"wet cough for days",
+                                       "coughing up yellow slime all week",
+                                       "tos con flema desde hace dias",
+                                       "should i turn it up",
                                        "can i turn up the oxygen",
                                        "can i turn my oxygen down",
                                        "should i increase the flow",

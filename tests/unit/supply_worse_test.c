@@ -166,7 +166,7 @@ START_TEST(after_all_is_well_small_talk_of_tomorrow_is_none)
         shipped_talk_anew();
         fixture_text(stage, "se fue la luz");
         fixture_wait_minutes(stage, 5);
-        fixture_text(stage, "ya volvio la luz");
+        fixture_text(stage, "ya volvio la luz, ya funciona");
         fixture_wait_minutes(stage, 10);
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level < ALERT_URGENT, "%s", texts[i]);
