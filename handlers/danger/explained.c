@@ -26,7 +26,8 @@ static const char with_passes[] =
 static const char things[] =
     " noise noises sound fan beep beeping beeps alarm hum humming machine unit concentrator weight "
     "heavy battery batteries bag cart cord hose tube tubing rental filter snow cold weather wifi "
-    "traffic road stairs smell ruido ruidos pitido pita zumbido ventilador alarma maquina aparato "
+    "traffic road stairs smell nose piece nosepiece cannula prongs canula puntas ruido ruidos "
+    "pitido pita zumbido ventilador alarma maquina aparato "
     "equipo peso pesa pesado bateria bolsa manguera tubo frio nieve clima renta filtro ";
 static const char grave[] =
     " pain pains hurt hurts hurting ache life living die dying died dead kill bleeding blood "
@@ -102,6 +103,7 @@ explained_told(const struct asked *asked)
     static const char of_help[] = " ambulance ambulancia 911 hospital doctor medics paramedics cpr "
                                   "up wake floor call llamo ";
     const struct tokens *tokens = &asked->tokens;
+    bool is_sure = asked->search.count > 0 && asked->search.sureness == SURE;
     bool asks = tokens_have(tokens, "how do i|how do we|how to|how can i|where do|where is|when do|"
                                     "como le|como se|como pongo|donde|cuando");
 
@@ -111,6 +113,7 @@ explained_told(const struct asked *asked)
     }
     return (found_alerted_only(asked, vague, sizeof vague / sizeof vague[0]) &&
             tokens_any_among(tokens, 0, things) && !tokens_any_among(tokens, 0, person_words)) ||
-           (found_alerted_only(asked, cry, 1) && asks && asked->search.count > 0 &&
-            asked->search.sureness == SURE && !tokens_any_among(tokens, 0, of_help));
+           (found_alerted_only(asked, cry, 1) && asks &&
+            (is_sure || tokens_any_among(tokens, 0, things)) &&
+            !tokens_any_among(tokens, 0, of_help));
 }
