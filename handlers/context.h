@@ -127,7 +127,7 @@ struct open_alert {
     bool is_new;            /* staff have not been told of it, or not since it joined others */
     bool no_texts; /* its phone gets none: opted out, a landline, one of staff's, or no phone */
     int64_t opened_utc_s;
-    int64_t grave_utc_s; /* when an emergency was told last; 0 if none was */
+    int64_t grave_utc_s;     /* when an emergency was told last; 0 if none was */
     const char *grave_texts; /* in which a sign made it an emergency, a line each; NULL if none did,
                                 or they are erased */
 };
