@@ -232,6 +232,19 @@ telephone(struct items *items, size_t at)
     }
 }
 
+/* "the airline site says 3h20 gate to gate", "they say its a 2 hour drive": a figure of a way, and
+ * none of what a battery does */
+static bool
+is_claim_of_way(const struct items *items, size_t claim, size_t length)
+{
+    size_t to = clause_end(items, length);
+
+    return items_find(items, claim, to, ITEM_GATE) < to ||
+           items_find(items, claim, to, ITEM_AIR) < to || item_is(items, length + 1, ITEM_GOING) ||
+           token_among(items->tokens, items->list[claim].from - (claim > 0),
+                       " airline airlines aerolinea ");
+}
+
 /* "my neighbour says 3", "she gets 5 hours": the next amount of that clause is theirs. */
 static void
 claim(struct items *items, size_t at)
@@ -245,6 +258,9 @@ claim(struct items *items, size_t at)
         if (is_number(items, i) && items->list[i].value > 12 * 1000 &&
             token_among(items->tokens, items->list[at].from, " box machine ")) {
             return; /* "her box says 36": the unit */
+        }
+        if (item_in(items, i, UNIT_MINUTE) && is_claim_of_way(items, at, i)) {
+            return;
         }
         if (is_number(items, i) || item_in(items, i, UNIT_MINUTE)) {
             items_spend(items, i, 1);

@@ -81,6 +81,21 @@ is_told_as_figure(const struct items *items, size_t at)
     return false;
 }
 
+/* "leaves 14:00 and gets in 15:10 per the ticket": a time of the day, whoever printed it. */
+static bool
+is_of_airlines_times(const struct items *items, size_t at)
+{
+    size_t before = at;
+
+    while (before > 0 &&
+           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_AT) ||
+            item_is(items, before - 1, ITEM_CLOCK_LEAD))) {
+        before--;
+    }
+    return item_value(items, at + 1, ITEM_GATE) == 1 &&
+           (item_is(items, before - 1, ITEM_ARRIVE) || item_is(items, before - 1, ITEM_DEPART));
+}
+
 /* "a 2:45 flight", "un vuelo de 2:45": a length. */
 bool
 clock_is_length(const struct items *items, size_t at)
@@ -94,6 +109,9 @@ clock_is_length(const struct items *items, size_t at)
     }
     if (item_value(items, at - 1, ITEM_GATE) == 2 || item_value(items, at + 1, ITEM_GATE) == 2) {
         return false; /* "leaves the gate 8:10" */
+    }
+    if (is_of_airlines_times(items, at)) {
+        return false;
     }
     if (unit || item_is(items, at - 1, ITEM_LASTS) || item_is(items, at + 1, ITEM_GATE) ||
         item_is(items, at + 1, ITEM_AIR) || item_is(items, at + 1, ITEM_DOOR) ||

@@ -128,6 +128,9 @@ clock_role(const struct items *items, size_t at)
     if (is_full_then(items, at, i)) {
         return CLOCK_BY;
     }
+    if (item_text(items, at - 1, "make") && !item_is(items, at - 1, ITEM_CORRECT)) {
+        return CLOCK_UNTIL; /* "can we make 5:30 pm" */
+    }
     for (i = at; i > from && at - i < ROLE_REACH; i--) {
         if (items->list[i - 1].is == ITEM_CLOCK ||
             (items->list[i - 1].is == ITEM_PAUSE && pauses++ > 0)) {

@@ -33,7 +33,9 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CYLINDER] = "tank|tanks|cylinder|cylinders|oxygen bottle|the bottle|bottle|psi|psig|cyl|"
                      "conserver|regulator",
     [CUE_CHARGING] =
-        "from 0 to|from zero to|do any good|do it any good|do them any good|leave it in the "
+        "to leave with * full|to go home with * full|to head out with * full|to drive off with * "
+        "full|leave here with * full|from 0 to|from zero to|do any good|do it any good|do them any "
+        "good|leave it in the "
         "car|leave it on the car|leave it on the wall|leave it plugged|"
         "til its done|till its done|until its done|til theyre done|till theyre done|until theyre "
         "done|til * is charged|til * are charged|till * are charged|until * are charged|til * is "
@@ -89,7 +91,8 @@ const char *const cues_en[CUE_COUNT] = {
         "says|boarding pass|hour ahead there|hours ahead "
         "there|hour behind there|hours behind there|an hour ahead|an "
         "hour behind|same time zone|gate 2 gate|hops|"
-        "time zone|time zones|hour earlier there|hours earlier there|hour later there|"
+        "and landing|clocks there|time there is|earlier over there|time zone|time zones|hour "
+        "earlier there|hours earlier there|hour later there|"
         "hours later there|gain an hour|lose an hour|gain * hours|lose * hours|time difference|"
         "land|same zone|airborne|taxiing|taxi out|block to block|connecting|lands|land at|landing "
         "at|lands "

@@ -26,7 +26,8 @@ const char *const cues_es[CUE_COUNT] = {
         "tanque|tanques|cilindro|cilindros|manometro|bombona|botella de oxigeno|"
         "la botella|libras de presion|regulador|tanquecito|conservador|garrafa|botella",
     [CUE_CHARGING] =
-        "listas para entonces|lista para entonces|estan listas|estara lista|estaran listas|llegan "
+        "salir con * llenas|irme con * llenas|irnos con * llenas|llevarme las * llenas|listas para "
+        "entonces|lista para entonces|estan listas|estara lista|estaran listas|llegan "
         "a tiempo|"
         "llegaran a tiempo|falta pa que llene|falta para que llene|llegaran al 100|llegaran al "
         "cien|llegara al 100|llegara al cien|tenerlas llenas|tenerlas "

@@ -312,7 +312,9 @@ const struct lexicon_entry lexicon_en[] = {
         "in|not counting taxi|not counting taxiing|no taxi "
         "time|my pulse|his pulse|her pulse|pulse is|pulse of|pulse ox|pulse oximeter|pulse "
         "rate|heart "
-        "rate|night nurse|full price|full flow|"
+        "rate|figure it out|figure it out for|figure that out|figure out|figured out|work it "
+        "out|work it "
+        "out for|night nurse|full price|full flow|"
         "full day|full night|full speed|full hour|full hours|full blast|full house|full size|"
         "full refund|full name|full minutes|full days|dead end|dead line|dead zone|dead tired|"
         "half the time|half the day|half the way|half the drive|half the flight|half the trip|half "
@@ -355,7 +357,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_UNIT, UNIT_BAR, "bar|bars"),
     ROW(ITEM_UNIT, UNIT_FLOW,
         "lpm|litrs|l / min|l / m|liter|liters|litre|litres|l|liters a minute|liters per minute|"
-        "liter a minute|liter per minute|l a minute|l per minute|l p m|liters / min|lt|lts|"
+        "liter a minute|liter per minute|litre a minute|litre per minute|litre / min|l a minute|l "
+        "per minute|l p m|liters / min|lt|lts|"
         "litres a minute|litres per minute|l a min|l per min|liters a min|liters per min|ltr"),
     ROW(ITEM_UNIT, UNIT_FEET, "ft|feet|foot|ft up|feet up"),
     ROW(ITEM_UNIT, UNIT_METER, "meters|metres|meter|mtrs"),

@@ -110,7 +110,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "at|finishes|gets out|lets out|wraps up|ending at|done around"),
     ROW(ITEM_BY, 0, "by|before|no later than|in time for|ready for|ready at|ready by|done by|for"),
     ROW(ITEM_UNTIL, 0,
-        "until|till|til|to last to|to last until|through|thru|up until|up till|"
+        "alarm goes at|alarm goes off at|alarm is set for|until|till|til|to last to|to last "
+        "until|through|thru|up until|up till|"
         "get to|to get to|make it past|get past|hold until|hold till|go until|go till|make it "
         "to|make it "
         "till|make it until|make it til|get me to|last to|lasts to|"
@@ -163,7 +164,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_GOING, LEG_WAIT, "wait no plug|wait no outlet|wait no outlets|wait no power"),
     ROW(ITEM_POWER, POWER_WORD_NONE, "wait no plug|wait no outlet|wait no outlets|wait no power"),
     ROW(ITEM_CORRECT, 0,
-        "wait its|wait it is|wait thats|wait make that|wait i mean|wait actually|, wait ,|. wait "
+        "no , better|no better|better make it|wait its|wait it is|wait thats|wait make that|wait i "
+        "mean|wait actually|, wait ,|. wait "
         ",|. . . "
         "wait|call it|so call it|lets call it|sorry|no wait|wait no|oh wait|wait "
         "sorry|actually|correction|i mean|i "
@@ -189,7 +191,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "paratransit|dial a ride|senior van|medical transport|ambulance|"
         "tour bus|limo|pickup truck|minivan|in the pickup|in his pickup|in my pickup|in our "
         "pickup|minibus|railway|railroad|steam "
-        "train|monorail|vanpool|rideshare|rickshaw|wagon|sleigh ride|horse and "
+        "train|riding|riding in|limousine|in the "
+        "limousine|hearse|monorail|vanpool|rideshare|rickshaw|wagon|sleigh ride|horse and "
         "buggy|camper|motorhome|streetcar|light rail|trolley"),
     ROW(ITEM_GOING, LEG_FLIGHT,
         "flight|flights|flite|flites|fly|flying|plane|airplane|on the plane|in the plane|by "
@@ -251,7 +254,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "out and about|be out|being out|gone|be gone|ferry|boat|boat ride|boat tour|cruise|"
         "gondola|cable car|shopping|errands|out of the house|outing|out shopping|the boat|"
         "sightseeing|ski lift|chairlift|fishing|be away|kayak|canoe|on the lake|horseback|"
-        "bike|bike ride|biking|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
+        "bike|bike ride|biking|bike riding|horseback riding|horse riding|riding "
+        "horses|golf|golfing|sail|sailing|raft|rafting|garden|yard work|out all|"
         "tour|pontoon|pontoon boat|sailboat|houseboat|ferry ride|paddle boat|boating|horse ride|"
         "out for|door to door trip|running errands|be gone for|be out for"),
     ROW(ITEM_EACH_WAY, 0,
@@ -304,7 +308,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "power|"
         "off mains|off the mains|away from a plug|away from any plug|running off battery|"
         "unhooked|took it off the charger|been off the wall|been unplugged|been unplugged for|"
-        "been off the wall for|been off the charger|been off the charger for|unplugged for|"
+        "been on the battery|been on the batteries|been on her battery|been on his battery|been on "
+        "my "
+        "battery|been on its battery|been off the wall for|been off the charger|been off the "
+        "charger for|unplugged for|"
         "off the charger for|off the wall for|been on battery for|been on battery|"
         "been on batteries for|on battery for|on battery power for|unplugged it|"
         "been on battery since|disconnected|pulled it off the wall|just unplugged"),
@@ -466,7 +473,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "the gate"),
     ROW(ITEM_ARRIVE, 0, "into the gate|at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
-        "booking says|booking shows|per the booking|on the booking|reservation says|boarding pass "
+        "itinerary has|itinerary has us|ticket has us|booking has us|booking says|booking "
+        "shows|per the booking|on the booking|reservation says|boarding pass "
         ":|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
         "ticket|off the ticket|off the itinerary|airline printout|printed itinerary|from the "
         "airlines page|from the airlines site|on the airlines page|on the airline page|off the "
@@ -483,7 +491,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "airline lists|airline quoted|airline puts it at|airline has it at|from the airline|"
         "airline is saying|airline gave me|airline tells me|airline website says"),
     ROW(ITEM_AIR, 0,
-        "in the air|air time|airtime|wheels up to wheels down|flying time|time in air|"
+        "actually flying|actually in the air|in the air|air time|airtime|wheels up to wheels "
+        "down|flying time|time in air|"
         "in air|actual air time|takeoff to landing|airborne|wheels up to touchdown|"
         "actual flying|of flying|time aloft|up in the air|takeoff to touchdown|"
         "time in the air|actual flying time|off to on|without taxi|without the taxi"),

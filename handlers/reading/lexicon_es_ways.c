@@ -130,7 +130,8 @@ const struct lexicon_entry lexicon_es_ways[] = {
         "menos|tiene que aguantar|tienen que aguantar"),
     ROW(ITEM_LASTS, 1, "necesito|ocupo|necesitamos|otras|para|estar"),
     ROW(ITEM_CORRECT, 0,
-        "espere|esperese|espereme|esperame|esperate|perdon|no perdon|digo|mejor dicho|corrijo|me "
+        "no , mejor|no mejor|espere|esperese|espereme|esperame|esperate|perdon|no "
+        "perdon|digo|mejor dicho|corrijo|me "
         "equivoque|quise decir|no espera|"
         "bueno no|perdona|disculpa|disculpe|correccion|miento|no miento|no digo|o sea no|"
         "perdon no|mas bien|rectifico|no mas bien|ah no|ay no|no no"),
@@ -343,7 +344,9 @@ const struct lexicon_entry lexicon_es_ways[] = {
     ROW(ITEM_DEPART, 0, "sale de la puerta|sale de puerta|deja la puerta"),
     ROW(ITEM_ARRIVE, 0, "llega a la puerta"),
     ROW(ITEM_GATE, 1,
-        "pase de abordar :|boleto :|itinerario :|segun el boleto|segun el pase de abordar|segun el "
+        "segun el pasaje|segun mi pasaje|el pasaje dice|pasaje dice|dice el pasaje|en el pasaje|"
+        "segun mi boleto|segun el tiquete|tiquete dice|segun el ticket|pase de abordar :|boleto "
+        ":|itinerario :|segun el boleto|segun el pase de abordar|segun el "
         "billete|en el billete|billete dice|dice el billete|segun la reserva|la reserva dice|segun "
         "el "
         "itinerario|en el pase de abordar|en el boleto|en el itinerario|boleto dice|boleto "

@@ -36,11 +36,44 @@ is_taken_back(const struct tokens *tokens, size_t token)
     return false;
 }
 
+/* "forgot the car charger", "left the adapter at home", "se me quedo el cargador en el hotel" */
+static bool
+is_left_behind(const struct items *items, size_t at)
+{
+    static const char somewhere[] =
+        " home behind house hotel room cabin condo lodge motel office drawer casa cuarto cabana "
+        "habitacion hospedaje olvidado olvidada ";
+    const struct tokens *tokens = items->tokens;
+    size_t first = items->list[at].from, behind = items->list[at].to, i;
+    size_t from = items->list[clause_start(items, at)].from;
+
+    for (i = first; i > from && first - i < 6; i--) {
+        if (token_among(tokens, i - 1,
+                        " forgot forgotten lost misplaced olvide olvido olvidamos olvidaron perdi "
+                        "perdio perdimos ")) {
+            return true;
+        }
+        if (token_among(tokens, i - 1, " left leave deje dejo dejamos dejaron quedo ")) {
+            return tokens_between_among(tokens, behind, behind + 6, somewhere);
+        }
+    }
+    return token_among(tokens, behind, " is was got se esta ") &&
+           (token_among(tokens, behind + 1, " back left forgotten lost quedo olvido perdio ") ||
+            tokens_phrase_at(tokens, behind,
+                             "is at home|is at the hotel|is in the room|"
+                             "esta en casa|esta en la casa|esta en el hotel|"
+                             "se me quedo|se me olvido|se me perdio|se nos quedo|"
+                             "se nos olvido|se nos perdio") > 0);
+}
+
 bool
 power_is_negated(const struct items *items, size_t at)
 {
     size_t token = items->list[at].from, from = items->list[clause_start(items, at)].from;
 
+    if (is_left_behind(items, at)) {
+        return true;
+    }
     for (; token > from && items->list[at].from - token < 5; token--) {
         if (token_among(items->tokens, token - 1,
                         " no nothing nowhere without sin ningun cant not isnt wont doesnt dont "

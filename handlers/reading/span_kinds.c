@@ -89,6 +89,30 @@ is_to_airport(const struct items *items, size_t at)
     return false;
 }
 
+/* "in between 1 hour", "en medio 40 min de espera": what lies between two others */
+static bool
+lies_between(const struct items *items, size_t at)
+{
+    static const char between[] =
+        "in between|between them|between those|between the two|between both|between flights|"
+        "between the flights|en medio|entre ellos|entre los dos|entre uno y otro|entre vuelos|"
+        "entre medio|entre vuelo y vuelo|entre cada uno|entre los vuelos";
+    static const char leads[] = " is its there theres an a i we have ive weve got about hay es una "
+                                "tengo tenemos , : unos como son with ";
+    size_t first = items->list[span_first(items, at)].from, steps, i;
+
+    while (first > 0 && token_among(items->tokens, first - 1, leads)) {
+        first--;
+    }
+    for (steps = 2; steps <= 4 && steps <= first; steps++) {
+        i = tokens_phrase_at(items->tokens, first - steps, between);
+        if (i == steps) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "Have an hour and 15 before the taxi", "it has to hold 2 hours until the van comes". */
 static bool
 waits_for(const struct items *items, const struct span *span, bool has_cue)
@@ -110,10 +134,14 @@ find_kind_right_behind(const struct items *items, struct span *span, bool has_cu
     if (span->pace > 0) {
         return false; /* how fast tells more than what stands behind it */
     }
-    if (waits_for(items, span, has_cue)) {
+    if (waits_for(items, span, has_cue) || lies_between(items, span->at)) {
         take_kind(span, LEG_WAIT);
         return true;
     }
+    after += item_text(items, after, "from") && (item_is(items, after + 1, ITEM_AIR) ||
+                                                 item_value(items, after + 1, ITEM_GATE) == 0)
+                 ? 1
+                 : 0;
     if (item_is(items, after, ITEM_AIR) || item_value(items, after, ITEM_GATE) == 0) {
         take_kind(span, LEG_FLIGHT);
     } else if (item_text(items, after, "between") || (!has_cue && trip_at_place(items, span->at))) {

@@ -251,8 +251,8 @@ read_size(const struct items *items, struct told *told)
             take_size(told, tokens->list[first - 1].text);
             return;
         }
-        if (!item_is(items, at, ITEM_CYLINDER)) {
-            continue;
+        if (!item_is(items, at, ITEM_CYLINDER) && !token_is(tokens, first, "tubo")) {
+            continue; /* "tubo D": a cylinder only before its letter, for a cannula is one too */
         }
         if (first > 0 && is_size(tokens, first - 1)) {
             take_size(told, tokens->list[first - 1].text);
@@ -299,10 +299,10 @@ read_bare_size(const struct items *items, struct told *told)
         } else if (token_among(tokens, at, " d e ") &&
                    (between || /* "500 psi D 2 liters" */
                     (ends &&
-                     token_among(
-                         tokens, at - 1,
-                         " the an a un una , in el la : es is my his her our mi su both ambos "
-                         "says say dice reads letter letra stamped . ") &&
+                     token_among(tokens, at - 1,
+                                 " the an a un una uno los las , in el la : es is my his her our "
+                                 "mi su both ambos "
+                                 "says say dice reads letter letra stamped . ") &&
                      !(token_is(tokens, at, "e") && items->spanish &&
                        token_is(tokens, at - 1, ","))))) {
             take_size(told, tokens->list[at].text);

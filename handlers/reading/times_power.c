@@ -215,7 +215,10 @@ power_read(const struct items *items, struct told *told)
         enum power_source source = source_of(item_value(items, at, ITEM_POWER));
 
         if (is_named_battery(items, at) ||
-            (told->kind == TOLD_WATCH && item_text(items, at, "unplug"))) {
+            (told->kind == TOLD_WATCH &&
+             token_among(items->tokens, items->list[at].from,
+                         " unplug desconectar desenchufar desconectarlo desconectarla "
+                         "desenchufarlo desenchufarla "))) {
             continue; /* "remind me to unplug" */
         }
         if (charging && (charges_off_wall(items, at) || is_house_outlet(items, at))) {
