@@ -254,6 +254,9 @@ claim(struct items *items, size_t at)
     if (!item_is(items, at, ITEM_CLAIM)) {
         return;
     }
+    if (token_among(items->tokens, items->list[at].from, " supposedly supuestamente ")) {
+        to = clause_end(items, at); /* "has outlets supposedly, 2 full" */
+    }
     for (i = at + 1; i < to && i < at + 4; i++) {
         if (is_number(items, i) && items->list[i].value > 12 * 1000 &&
             token_among(items->tokens, items->list[at].from, " box machine ")) {

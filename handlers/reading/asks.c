@@ -106,15 +106,20 @@ static bool
 charging_is_asked(const struct items *items)
 {
     return has(items, CUE_CHARGING) &&
-           !tokens_have(items->tokens, "not charging|isnt charging|wont charge|car charger broke|"
-                                       "no charging|on a charge|per charge|single charge|"
-                                       "one charge|no esta cargando|una sola carga|"
-                                       "sin cargar|sin donde cargar|no hay donde cargar|ni donde "
-                                       "cargar|without charging|sin poder cargar|"
-                                       "cant charge|no carga|a full charge last|"
-                                       "cannot charge|not be charging|unplugged fully charged|"
-                                       "unplugged it fully charged|left fully charged|"
-                                       "started fully charged");
+           !tokens_have(
+               items->tokens,
+               "not charging|isnt charging|wont charge|car charger broke|"
+               "no charging|on a charge|per charge|single charge|"
+               "one charge|run on a full charge|runs on a full charge|go on a full charge|goes "
+               "on a full charge|get on a full charge|get from a full "
+               "charge|out of a full charge|run off a full charge|on a "
+               "full charge|no esta cargando|una sola carga|"
+               "sin cargar|sin donde cargar|no hay donde cargar|ni donde "
+               "cargar|without charging|sin poder cargar|"
+               "cant charge|no carga|a full charge last|"
+               "cannot charge|not be charging|unplugged fully charged|"
+               "unplugged it fully charged|left fully charged|"
+               "started fully charged");
 }
 
 /* "Text me an hour and a half before it runs out" */
@@ -277,6 +282,25 @@ is_due_at_clock(const struct items *items)
     return due && !has(items, CUE_HOW_MANY);
 }
 
+/* "boleto dice 2 horas 15", "2 h 10 gate to gate": the length that a ticket has, of no bus. */
+static bool
+has_figure_of_flight(const struct items *items)
+{
+    bool figure = false;
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        int going = item_value(items, at, ITEM_GOING);
+
+        if (going == LEG_DRIVE || going == LEG_OTHER || going == LEG_HIKE) {
+            return false;
+        }
+        figure = figure || item_value(items, at, ITEM_GATE) == 0 ||
+                 (item_value(items, at, ITEM_GATE) == 1 && item_is_duration(items, at + 1));
+    }
+    return figure;
+}
+
 enum told_kind
 asks_by_words(const struct items *items)
 {
@@ -289,7 +313,7 @@ asks_by_words(const struct items *items)
     if (has(items, CUE_FLIGHT) && charging_is_asked(items) && is_due_at_clock(items)) {
         return TOLD_CHARGING; /* "flight's at 6, I want them full by 4" */
     }
-    if (has(items, CUE_FLIGHT)) {
+    if (has(items, CUE_FLIGHT) || has_figure_of_flight(items)) {
         return is_on_plane(items) ? TOLD_HOURS_LEFT : TOLD_FLIGHT;
     }
     return charging_is_asked(items) ? TOLD_CHARGING : TOLD_NOTHING;

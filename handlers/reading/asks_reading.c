@@ -71,8 +71,10 @@ has_distance(const struct items *items)
 static bool
 speaks_of_trip(const struct items *items)
 {
-    return tokens_have(items->tokens,
-                       "trip|outing|away|weekend|viaje|excursion|paseo|errands|mandados");
+    return tokens_have(
+        items->tokens,
+        "trip|outing|away|weekend|day out|night out|out for the day|viaje|excursion|paseo|"
+        "errands|mandados|dia fuera|dia de campo");
 }
 
 static bool
@@ -310,6 +312,10 @@ kind_by_reading(const struct items *items, const struct charges_read *charges,
     }
     if (!left && is_untimed_trip(items, told)) {
         return TOLD_TRIP;
+    }
+    if (told_batteries(told) == 0 && lexicon_cue(items->tokens, CUE_HOW_MANY) &&
+        items_any(items, ITEM_BATTERY) && spends_part_of_day(items)) {
+        return TOLD_TRIP; /* "how many batteries should I bring for a day at the lake" */
     }
     if (any_charge(told) && !out && is_plugged_in(items) && !lexicon_cue(items->tokens, CUE_LEFT)) {
         return TOLD_CHARGING;

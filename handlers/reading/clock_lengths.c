@@ -37,12 +37,33 @@ is_length_of_flight(const struct items *items, size_t at)
              !has_other_length(items, at)));
 }
 
-/* "first flight 1:45" */
+static const char nth[] = " first second third primer primero segundo tercer tercero ";
+
+/* "first flight 1:45", "el primer vuelo 1:10" */
 static bool
 is_one_of_flights(const struct items *items, size_t at)
 {
-    return item_value(items, at, ITEM_GOING) == LEG_FLIGHT &&
-           (item_is(items, at - 1, ITEM_ORDINAL) || (at > 0 && items->list[at - 1].ordinal));
+    return item_value(items, at, ITEM_GOING) == LEG_FLIGHT && at > 0 &&
+           (item_is(items, at - 1, ITEM_ORDINAL) || items->list[at - 1].ordinal ||
+            token_among(items->tokens, items->list[at].from - 1, nth));
+}
+
+/* "flights", "legs"; or a first and a second one, of which no hour is told, nor when they leave */
+static bool
+tells_several_flights(const struct items *items)
+{
+    bool first = false, second = false;
+    size_t i;
+
+    if (tokens_have(items->tokens, "flights|vuelos|flites|legs|tramos|hops")) {
+        return true;
+    }
+    for (i = 0; i < items->tokens->count; i++) {
+        first = first || token_among(items->tokens, i, " first primer primero ");
+        second = second || token_among(items->tokens, i, " second segundo ");
+    }
+    return first && second && !items_any(items, ITEM_DEPART) && !items_any(items, ITEM_ARRIVE) &&
+           !items_any(items, ITEM_AM) && !items_any(items, ITEM_PM);
 }
 
 /* "two flights: the first is 1:25, the second 3:05" */
@@ -53,14 +74,15 @@ is_of_nth_flight(const struct items *items, size_t at)
 
     while (before > 0 &&
            (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_HEDGE) ||
-            item_is(items, before - 1, ITEM_OF))) {
+            item_is(items, before - 1, ITEM_OF) || item_text(items, before - 1, "one") ||
+            item_text(items, before - 1, "uno"))) {
         before--;
     }
     return before > 0 &&
            (item_is(items, before - 1, ITEM_ORDINAL) || items->list[before - 1].ordinal ||
-            token_among(items->tokens, items->list[before - 1].to - 1,
-                        " first second third primero segundo tercero ")) &&
-           tokens_have(items->tokens, "flights|vuelos|flites|legs|tramos|hops");
+            token_among(items->tokens, items->list[before - 1].to - 1, nth) ||
+            is_one_of_flights(items, before - 1)) &&
+           tells_several_flights(items);
 }
 
 /* "gate to gate they said 3:40": nothing between that a clock time is of. */

@@ -1,6 +1,7 @@
 #include "corrections.h"
 
 #include "clocks.h"
+#include "corrected.h"
 #include "elapsed.h"
 
 enum { REACH = 8 };
@@ -152,23 +153,12 @@ first_quantity(const struct items *items, size_t at)
     return items->count;
 }
 
-/* "6 with the dinner", "6 con la cena": what a length grows by; "6 with 2 full" is none of it. */
-static bool
-is_with_something(const struct items *items, size_t at)
-{
-    return token_among(items->tokens, items->list[at].to, " with con ") &&
-           token_among(items->tokens, items->list[at].to + 1, " the a all my our la el los las ") &&
-           !item_is(items, at + 3, ITEM_BATTERY) && !item_is(items, at + 3, ITEM_FULL) &&
-           !item_is(items, at + 2, ITEM_BATTERY) && !item_is(items, at + 3, ITEM_POWER) &&
-           !item_is(items, at + 2, ITEM_POWER);
-}
-
 static bool
 stands_alone(const struct items *items, size_t at)
 {
     return !item_is(items, at + 1, ITEM_BATTERY) && !item_is(items, at + 1, ITEM_FULL) &&
            !item_is(items, at + 1, ITEM_CHARGE) && !item_is(items, at + 1, ITEM_LIGHT) &&
-           (!item_is(items, at + 1, ITEM_AT) || is_with_something(items, at)) &&
+           (!item_is(items, at + 1, ITEM_AT) || corrected_with_something(items, at)) &&
            !item_is(items, at + 1, ITEM_UNIT) && !item_is(items, at - 1, ITEM_SETTING) &&
            !item_is(items, at - 1, ITEM_MODE) && !item_is(items, at + 1, ITEM_AM) &&
            !item_is(items, at + 1, ITEM_PM) && item_value(items, at - 1, ITEM_AT) != AT_ON;
@@ -207,87 +197,13 @@ take_place(struct items *items, size_t old, size_t new)
     }
 }
 
-/* "60 % on 2, sorry, 3": the setting, which stands nearer than the charge */
-static bool
-corrects_setting(const struct items *items, size_t old, size_t correction, size_t new)
-{
-    size_t i;
-
-    for (i = old + 1; i < correction && items->list[i].is != ITEM_NUMBER; i++) {
-    }
-    return i < correction && items->list[old].unit == UNIT_PERCENT &&
-           items->list[new].value < 10 * 1000 && items->list[i].value < 10 * 1000;
-}
-
-/* Carries nothing between a correction and what is told now. */
-static bool
-is_light(const struct items *items, size_t at)
-{
-    return item_is(items, at, ITEM_LINK) || item_is(items, at, ITEM_CORRECT) ||
-           item_is(items, at, ITEM_NOW_IS) || item_is(items, at, ITEM_HEDGE) ||
-           item_is(items, at, ITEM_NOT) || item_is(items, at, ITEM_AT) ||
-           item_is(items, at, ITEM_ARTICLE) || items->list[at].is == ITEM_STOP ||
-           items->list[at].is == ITEM_PAUSE;
-}
-
-/* "3 hrs actually flying. I got a half one": the number is of what is told next. */
-static bool
-is_of_next_sentence(const struct items *items, size_t correction, size_t number)
-{
-    size_t to = sentence_end(items, correction), i;
-
-    if (items->list[number].one &&
-        (item_is(items, number - 1, ITEM_HALF) || item_is(items, number - 1, ITEM_FULL) ||
-         item_is(items, number - 1, ITEM_OTHER))) {
-        return true;
-    }
-    for (i = correction; i < number && is_light(items, i); i++) {
-    }
-    return to < number && i < number;
-}
-
-/* "40 min there and 40 back, no, an hour back": the way back alone, told as a bare number. */
-static bool
-replaces_way_back(struct items *items, size_t correction, size_t new)
-{
-    size_t back, i;
-
-    for (i = correction; i > 0 && is_light(items, i - 1); i--) {
-    }
-    for (back = i; back > 0 && item_is(items, back - 1, ITEM_HOMEWARD); back--) {
-    }
-    if (back == i || back == 0 || items->list[back - 1].is != ITEM_NUMBER ||
-        !(item_in(items, new, UNIT_MINUTE) || item_is(items, new + 1, ITEM_HOMEWARD))) {
-        return false;
-    }
-    items->list[back - 1].spent = true;
-    return true;
-}
-
-/* "unplugged 20 min ago at 100, no, 92": a charge, which stands nearer than the length. */
-static bool
-corrects_charge(const struct items *items, size_t old, size_t correction)
-{
-    size_t i;
-
-    for (i = old + 1; i < correction && item_in(items, old, UNIT_MINUTE); i++) {
-        if (item_is(items, i, ITEM_FULL) ||
-            (item_free_number(items, i) && items->list[i].value > 12 * 1000 &&
-             items->list[i].value <= 100 * 1000 && !item_is(items, i + 1, ITEM_UNIT) &&
-             !item_is(items, i + 1, ITEM_HOMEWARD))) {
-            return true;
-        }
-    }
-    return false;
-}
-
 static void
 replace_amount(struct items *items, size_t correction, bool was_denied)
 {
     size_t new = first_quantity(items, correction + 1);
     size_t old = last_amount(items, correction + 1, was_denied);
 
-    if (new < items->count && !was_denied && replaces_way_back(items, correction, new)) {
+    if (new < items->count && !was_denied && corrected_way_back(items, correction, new)) {
         return;
     }
     if (new >= items->count || old >= items->count ||
@@ -296,9 +212,9 @@ replace_amount(struct items *items, size_t correction, bool was_denied)
     }
     if (items->list[new].is == ITEM_NUMBER) {
         if (!stands_alone(items, new) || items->list[new].ordinal ||
-            is_of_next_sentence(items, correction, new) ||
-            (items->list[new].value > 12 * 1000 && corrects_charge(items, old, correction)) ||
-            corrects_setting(items, old, correction, new)) {
+            corrected_is_next_sentence(items, correction, new) ||
+            (items->list[new].value > 12 * 1000 && corrected_is_charge(items, old, correction)) ||
+            corrected_is_setting(items, old, correction, new)) {
             return;
         }
         take_unit(items, new, &items->list[old]);

@@ -33,7 +33,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CYLINDER] = "tank|tanks|cylinder|cylinders|oxygen bottle|the bottle|bottle|psi|psig|cyl|"
                      "conserver|regulator",
     [CUE_CHARGING] =
-        "to leave with * full|to go home with * full|to head out with * full|to drive off with * "
+        "charge take|charge takes|charge up take|to leave with * full|to go home with * full|to "
+        "head out with * full|to drive off with * "
         "full|leave here with * full|from 0 to|from zero to|do any good|do it any good|do them any "
         "good|leave it in the "
         "car|leave it on the car|leave it on the wall|leave it plugged|"

@@ -37,6 +37,36 @@ elapsed_since(const struct items *items, size_t at)
     return false;
 }
 
+bool
+elapsed_has_been_so(const struct items *items, size_t at)
+{
+    static const char between[] = " now already she he it its shes hes we weve i ive they has have "
+                                  "is unit machine concentrator the mom moms dad mother father ";
+    const struct tokens *tokens = items->tokens;
+    size_t first = items->list[at].from, i = items->list[at].to, next;
+
+    while (first > 0 && token_among(tokens, first - 1, " a an about around nearly almost ")) {
+        first--;
+    }
+    while (token_among(tokens, i, between)) {
+        i++;
+    }
+    if (first == 0 || !token_is(tokens, first - 1, "for") ||
+        !token_among(tokens, i, " been running ")) {
+        return false;
+    }
+    for (next = at + 1; next < items->count && items->list[next].to <= i; next++) {
+    }
+    for (; next < items->count && !clause_stops(items, next); next++) {
+        int power = item_value(items, next, ITEM_POWER);
+
+        if (power >= 0) {
+            return power == POWER_WORD_BATTERY || power == POWER_WORD_OUT;
+        }
+    }
+    return false;
+}
+
 /* Behind it "ago", before it "hace", or since when. */
 static bool
 has_passed(const struct items *items, size_t at)

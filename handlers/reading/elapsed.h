@@ -14,4 +14,7 @@ void elapsed_take_longer(struct items *items);
 /* "the power has been out since noon so 3 hours": the length at `at` counts from then. */
 bool elapsed_since(const struct items *items, size_t at);
 
+/* "for half an hour now she has been on the battery": how long is told before what has been so. */
+bool elapsed_has_been_so(const struct items *items, size_t at);
+
 #endif

@@ -408,6 +408,21 @@ const struct lexicon_entry lexicon_en[] = {
         "$|paid|paying|costs|cost|cost me|pay|charged me|fee|fee was|fee is|fee of|"
         "price is|price was|rent is|rental is|deposit|deposit of|deposit was|"
         "bag fee was|owe|for only $|worth|spent"),
+    ROW(ITEM_CLAIM, 0,
+        "lasted|it lasted|battery lasted|lasted me|old machine did|old one did|old unit "
+        "did|machine did|last one did|old one lasted|used to "
+        "get|"
+        "used to last|last year it lasted|last time it lasted|old one went|neighbors lasts|"
+        "somebody said|someone said|heard it lasts|heard they last|reads online|thought it was|"
+        "ours lasted|his did|hers did|theirs lasts|the other company|other company said|"
+        "i used to get|website says|site says|friend says|neighbor says|manual says|brochure "
+        "says|she gets|"
+        "he gets|they say|they said|box says|you said|you told me|ad says|booklet says|"
+        "supposed to last|was told|sign said|sister says|brother says|your site says|rep said|"
+        "advertised|claims|rated for|hers lasts|his lasts|online says|salesman said|papers say|"
+        "only lasts|only lasted|only last|lasts only|only goes|only gives|only gives me|"
+        "only runs|only ran|guy said|supposedly|people say|review "
+        "said|reviews say|the book says|i read"),
 };
 
 const size_t lexicon_en_count = sizeof lexicon_en / sizeof lexicon_en[0];

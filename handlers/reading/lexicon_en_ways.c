@@ -381,7 +381,10 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "from the lighter|off the 12 volt|on the 12 volt|on the lighter|plugged into the "
         "van|plugged into the truck|plugged in to it|"
         "plugged into it|on the car charger|in the car charger|auto adapter|vehicle outlet|"
-        "charging in the car|charges in the car|charge in the car|hooked up to the car|"
+        "hooked to the truck|hooked to the car|hooked to the van|hooked up to the truck|hooked up "
+        "to "
+        "the van|hooked into the truck|hooked into the car|charging in the car|charges in the "
+        "car|charge in the car|hooked up to the car|"
         "plugged in to the van|plugged in to the truck|charging from the car|charge from the car|"
         "power from the car|runs from the car|running from the car|charging off the car|"
         "cig lighter|car lighter|rv outlet|on car power|plugged into the rv|plugged in the van|"
@@ -508,21 +511,6 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_AHEAD, 0,
         "later|ahead|ahead of ours|ahead of us|later there|hours later|ahead of here|"
         "forward|later than here|later than us|hour later|later than ours"),
-    ROW(ITEM_CLAIM, 0,
-        "lasted|it lasted|battery lasted|lasted me|old machine did|old one did|old unit "
-        "did|machine did|last one did|old one lasted|used to "
-        "get|"
-        "used to last|last year it lasted|last time it lasted|old one went|neighbors lasts|"
-        "somebody said|someone said|heard it lasts|heard they last|reads online|thought it was|"
-        "ours lasted|his did|hers did|theirs lasts|the other company|other company said|"
-        "i used to get|website says|site says|friend says|neighbor says|manual says|brochure "
-        "says|she gets|"
-        "he gets|they say|they said|box says|you said|you told me|ad says|booklet says|"
-        "supposed to last|was told|sign said|sister says|brother says|your site says|rep said|"
-        "advertised|claims|rated for|hers lasts|his lasts|online says|salesman said|papers say|"
-        "only lasts|only lasted|only last|lasts only|only goes|only gives|only gives me|"
-        "only runs|only ran|guy said|supposedly|people say|review "
-        "said|reviews say|the book says|i read"),
 };
 
 const size_t lexicon_en_ways_count = sizeof lexicon_en_ways / sizeof lexicon_en_ways[0];

@@ -228,7 +228,8 @@ const struct lexicon_entry lexicon_es[] = {
         "modo noche|modo nocturno|modo sueno|modo de noche|modo dormir|"
         "modo de sueno"),
     ROW(ITEM_WORD, 0,
-        "carretera esta cerrada|carretera cerrada|camino esta cerrado|abran la carretera|abra la "
+        "en camino|por el camino|en el camino|carretera esta cerrada|carretera cerrada|camino esta "
+        "cerrado|abran la carretera|abra la "
         "carretera|abran el camino|"
         "entre medio|de por medio|en medio|a mitad de|a mitad del|mitad del camino|a medio camino|"
         "ni la mitad|la cuarta parte|vez y media|una vez y media|veces y media|"

@@ -71,6 +71,50 @@ span_is_as_many_more(const struct items *items, size_t at, const struct spans *s
            items->list[at].value <= 600 * 1000 && items->list[at].value % 1000 == 0;
 }
 
+/* "10 back", "otros 40 de bajada" */
+static bool
+leads_back(const struct items *items, size_t at)
+{
+    return item_is(items, at + 1, ITEM_HOMEWARD) ||
+           tokens_phrase_at(items->tokens, items->list[at].to,
+                            "down|de bajada|bajada|bajando|de subida|back down|back up|"
+                            "para bajar|pa bajar|al bajar") > 0;
+}
+
+bool
+span_is_as_out(const struct items *items, size_t at, const struct spans *spans)
+{
+    size_t i;
+
+    if (!item_free_number(items, at) || items->list[at].one || !leads_back(items, at)) {
+        return false;
+    }
+    for (i = 0; i < spans->count; i++) {
+        const struct item *out = &items->list[spans->list[i].at];
+
+        if (spans->list[i].minutes * 1000 == items->list[at].value && !out->whole_hours) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
+span_is_half_hour_back(const struct items *items, size_t at, const struct spans *spans)
+{
+    size_t i;
+
+    if (!item_is(items, at, ITEM_HALF) || items->list[at].spent || !leads_back(items, at)) {
+        return false;
+    }
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].minutes % 60 == 30) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* "drive 2 more" */
 static bool
 is_more_of_a_way(const struct items *items, size_t at)

@@ -11,5 +11,9 @@ bool span_is_bare_minutes(const struct items *items, size_t at, const struct spa
 bool span_is_bare_hours(const struct items *items, size_t at, const struct spans *spans);
 /* "150 more": minutes, as those told before */
 bool span_is_as_many_more(const struct items *items, size_t at, const struct spans *spans);
+/* "10 minutes on foot, mass an hour, and 10 back": as many minutes as the way there */
+bool span_is_as_out(const struct items *items, size_t at, const struct spans *spans);
+/* "media hora de ida y media de regreso": half of the hour told before */
+bool span_is_half_hour_back(const struct items *items, size_t at, const struct spans *spans);
 
 #endif

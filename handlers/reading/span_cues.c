@@ -87,7 +87,12 @@ leads_to(const struct items *items, size_t cue)
                     " wait sit stay visit rest eat stop esperar comer parar sentarme visitar ")) {
         return false; /* what one does, not where one goes */
     }
-    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her la el mi ");
+    if (before > 1 && cue > 0 && items->list[cue - 1].is == ITEM_WORD &&
+        items->list[cue - 1].meaning_count == 0 &&
+        token_among(items->tokens, before - 2, " the my his her our a ")) {
+        before--; /* "to the heart doctor" */
+    }
+    before -= before > 0 && token_among(items->tokens, before - 1, " the my his her our la el mi ");
     return before > 0 && token_among(items->tokens, before - 1, " to from al a ");
 }
 

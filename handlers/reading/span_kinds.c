@@ -6,9 +6,8 @@
 #include "amounts.h"
 #include "span_cues.h"
 #include "span_stays.h"
+#include "span_ways.h"
 #include "spans.h"
-
-enum { WALK_MPH = 6 };
 
 /* The last untaken cue of the clause before, "Road trip, 6 hours"; items->count if none. */
 static size_t
@@ -83,30 +82,6 @@ is_to_airport(const struct items *items, size_t at)
     for (i = token + 1;
          token_among(items->tokens, token, " to from al hasta del ") && i < token + 4; i++) {
         if (token_among(items->tokens, i, " airport terminal aeropuerto ")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "in between 1 hour", "en medio 40 min de espera": what lies between two others */
-static bool
-lies_between(const struct items *items, size_t at)
-{
-    static const char between[] =
-        "in between|between them|between those|between the two|between both|between flights|"
-        "between the flights|en medio|entre ellos|entre los dos|entre uno y otro|entre vuelos|"
-        "entre medio|entre vuelo y vuelo|entre cada uno|entre los vuelos";
-    static const char leads[] = " is its there theres an a i we have ive weve got about hay es una "
-                                "tengo tenemos , : unos como son with ";
-    size_t first = items->list[span_first(items, at)].from, steps, i;
-
-    while (first > 0 && token_among(items->tokens, first - 1, leads)) {
-        first--;
-    }
-    for (steps = 2; steps <= 4 && steps <= first; steps++) {
-        i = tokens_phrase_at(items->tokens, first - steps, between);
-        if (i == steps) {
             return true;
         }
     }
@@ -364,48 +339,6 @@ awaits_flight(const struct spans *spans, size_t at)
     return open == 0 && spans->list[at - 1].kind == LEG_WAIT;
 }
 
-/* "el recorrido es de 5 km y camina a 2 km por hora" */
-static bool
-is_walked(const struct items *items, const struct span *span)
-{
-    size_t to = sentence_end(items, span->at), i;
-
-    if (span->pace == 0 || span->pace > WALK_MPH * 1000) {
-        return false;
-    }
-    for (i = sentence_start(items, span->at); i < to; i++) {
-        if (item_value(items, i, ITEM_ACTIVITY) == ACTIVITY_WALKING) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "out 5 hours, mostly walking" */
-static bool
-is_mostly_walked(const struct items *items, size_t at)
-{
-    size_t to = sentence_end(items, at), i;
-
-    for (i = at + 1; i < to && !item_is_duration(items, i); i++) {
-        if (item_value(items, i, ITEM_GOING) == LEG_HIKE &&
-            token_among(items->tokens, items->list[i].from - 1, " mostly all mainly casi puro ")) {
-            return true;
-        }
-    }
-    return false;
-}
-
-/* "50 min each way, no car plug": what one rides in is told by its plug. */
-static bool
-is_by_vehicle(const struct items *items, size_t at)
-{
-    return (item_is(items, at + 1, ITEM_EACH_WAY) || span_is_way_out(items, at) ||
-            token_among(items->tokens, items->list[at].to, " to al hasta ")) &&
-           items_have_word(items, sentence_start(items, at), sentence_end(items, at),
-                           " car truck van pickup suv jeep rv carro coche auto camioneta troca ");
-}
-
 /* "the road is shut, they say 2 to 3 hours" */
 static bool
 is_held_up(const struct items *items)
@@ -521,15 +454,20 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
             take_kind(span, LEG_WAIT); /* "need it to last 5 hours, show starts at 7" */
         }
         if (span->has_kind && span->kind == LEG_OTHER &&
-            (is_mostly_walked(items, span->at) || is_walked(items, span))) {
+            (span_is_mostly_walked(items, span->at) || span_is_walked(items, span))) {
             span->kind = LEG_HIKE;
         }
-        if (!span->has_kind && (told->kind == TOLD_TRIP || told->kind == TOLD_CHARGING) &&
-            is_by_vehicle(items, span->at)) {
+        if ((!span->has_kind || span_may_be_driven(items, span)) &&
+            (told->kind == TOLD_TRIP || told->kind == TOLD_CHARGING) &&
+            span_is_by_vehicle(items, span->at)) {
             take_kind(span, LEG_DRIVE);
+        }
+        if (!span->has_kind && told->kind == TOLD_TRIP && span_is_of_event(items, span->at)) {
+            take_kind(span, LEG_WAIT);
         }
         if (!span->has_kind) {
             span->kind = kind_of_asked(items, told);
         }
     }
+    spans_as_one_comes_back(items, spans);
 }

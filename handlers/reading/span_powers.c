@@ -121,6 +121,19 @@ is_clause_of_car(const struct items *items, const struct spans *spans, size_t at
     return car;
 }
 
+/* "3 hours on the island, the car has a plug": a plug of the car is of no stay elsewhere. */
+static bool
+is_of_car_left(const struct items *items, const struct spans *spans, const struct span *span,
+               size_t at)
+{
+    size_t i;
+
+    for (i = 0; i < spans->count && spans->list[i].kind == LEG_WAIT; i++) {
+    }
+    return span->kind == LEG_WAIT && i < spans->count &&
+           clause_start(items, span->at) != clause_start(items, at);
+}
+
 /* What is fed from a car's plug is a drive, whatever it was called. */
 static void
 drives_by_plug(struct spans *spans)
@@ -185,6 +198,9 @@ spans_power(const struct items *items, struct spans *spans)
              is_clause_of_car(items, spans, at, word))) {
             power_apart(items, spans, at, word);
             continue; /* "5 hours with a 30 minute stop, car charger" */
+        }
+        if (span != NULL && word == POWER_WORD_CAR && is_of_car_left(items, spans, span, at)) {
+            continue;
         }
         if (span == NULL && (spans->count == 1 || whole_way) && spans->count > 0 &&
             !is_elsewhere(items, at, word, &spans->list[0])) {

@@ -94,3 +94,26 @@ has_event(const struct items *items, size_t at)
 
     return items_find(items, sentence_start(items, at), to, ITEM_EVENT) < to;
 }
+
+bool
+lies_between(const struct items *items, size_t at)
+{
+    static const char between[] =
+        "in between|between them|between those|between the two|between both|between flights|"
+        "between the flights|en medio|entre ellos|entre los dos|entre uno y otro|entre vuelos|"
+        "entre medio|entre vuelo y vuelo|entre cada uno|entre los vuelos";
+    static const char leads[] = " is its there theres an a i we have ive weve got about hay es una "
+                                "tengo tenemos , : unos como son with ";
+    size_t first = items->list[span_first(items, at)].from, steps, i;
+
+    while (first > 0 && token_among(items->tokens, first - 1, leads)) {
+        first--;
+    }
+    for (steps = 2; steps <= 4 && steps <= first; steps++) {
+        i = tokens_phrase_at(items->tokens, first - steps, between);
+        if (i == steps) {
+            return true;
+        }
+    }
+    return false;
+}

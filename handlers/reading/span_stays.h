@@ -11,6 +11,8 @@
 bool runs_itself(const struct items *items, size_t at);
 /* Another thing than the span at item `last`, whatever it is. */
 bool does_something(const struct items *items, size_t last, size_t at);
+/* "in between 1 hour", "en medio 40 min": what lies between two others. */
+bool lies_between(const struct items *items, size_t at);
 /* An event with a time of its own is told in the sentence. */
 bool has_event(const struct items *items, size_t at);
 

@@ -42,6 +42,37 @@ in_millimetres(const struct item *item, int value)
     return (long long)value * (miles ? MM_OF_MILE : MM_OF_KM);
 }
 
+/* "180 miles and we average 60": a speed, in what the distance is told in. */
+static bool
+is_bare_speed(const struct items *items, size_t at)
+{
+    static const char leads[] = " average averaging averages doing promedio ";
+    size_t before = at < items->count ? items->list[at].from : 0;
+
+    while (before > 0 &&
+           token_among(items->tokens, before - 1, " about around maybe de a unos como only at ")) {
+        before--;
+    }
+    return item_free_number(items, at) && items->list[at].value >= 15 * 1000 &&
+           items->list[at].value <= 130 * 1000 && before > 0 &&
+           token_among(items->tokens, before - 1, leads) && !item_is(items, at + 1, ITEM_UNIT);
+}
+
+static void
+make_bare_speeds(struct items *items)
+{
+    size_t at, way;
+
+    for (at = 0; at < items->count; at++) {
+        for (way = at; way > 0 && !is_distance(items, way - 1); way--) {
+        }
+        if (way > 0 && is_bare_speed(items, at)) {
+            items->list[at].is = ITEM_AMOUNT;
+            items->list[at].unit = items->list[way - 1].unit == UNIT_MILE ? UNIT_MPH : UNIT_KMH;
+        }
+    }
+}
+
 /* Minutes of a distance by the next speed, or the one before; 0 if there is none. */
 static int
 minutes_by_speed(struct items *items, size_t at, size_t *speed)
@@ -111,6 +142,9 @@ way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
         *to = end;
         return true;
     }
+    if (flies && role == CLOCK_DEPART && clock_role(items, *to) == CLOCK_DEPART) {
+        return false; /* "the first leaves at 1, the second at 5": when they land is not told */
+    }
     if (flies && next_clock(items, *to + 1) == items->count && role != CLOCK_NOW &&
         role != CLOCK_BY && clock_role(items, *to) != CLOCK_NOW) {
         return true; /* a flight is told by its two times */
@@ -165,6 +199,14 @@ zone_minutes(struct items *items)
         }
         if (!item_is_duration(items, at) || items->list[at].spent) {
             continue;
+        }
+        if (tokens_phrase_at(items->tokens, items->list[at].to,
+                             "time change|time difference|de diferencia") > 0) {
+            bool ahead = items_have_word(items, at, clause_end(items, at),
+                                         " forward ahead later adelante adelantados mas ");
+
+            items_spend(items, at, 1); /* which way is not told: the longer */
+            return ahead ? -items->list[at].value : items->list[at].value;
         }
         if (token_among(items->tokens, items->list[at].from - (at > 0), " gain gains gaining ")) {
             items_spend(items, at, 1);
@@ -354,8 +396,15 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
 {
     size_t at, speed;
 
+    make_bare_speeds(items);
     for (at = 0; at < items->count; at++) {
-        if (span_is_bare_hours(items, at, spans)) {
+        if (span_is_half_hour_back(items, at, spans)) {
+            items_spend(items, at, 1);
+            add_span(spans, at, 30);
+        } else if (span_is_as_out(items, at, spans)) {
+            items_spend(items, at, 1);
+            add_span(spans, at, items->list[at].value / 1000);
+        } else if (span_is_bare_hours(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, items->list[at].value * 60 / 1000);
             items->list[at].whole_hours = true;

@@ -41,37 +41,6 @@ has_run_for(const struct items *items, size_t at)
               item_text(items, before - 1, "charging"))));
 }
 
-/* "for half an hour now she has been on the battery": told before what has been so */
-static bool
-has_been_so_for(const struct items *items, size_t at)
-{
-    static const char between[] = " now already she he it its shes hes we weve i ive they has have "
-                                  "is unit machine concentrator the mom moms dad mother father ";
-    const struct tokens *tokens = items->tokens;
-    size_t first = items->list[at].from, i = items->list[at].to, next;
-
-    while (first > 0 && token_among(tokens, first - 1, " a an about around nearly almost ")) {
-        first--;
-    }
-    while (token_among(tokens, i, between)) {
-        i++;
-    }
-    if (first == 0 || !token_is(tokens, first - 1, "for") ||
-        !token_among(tokens, i, " been running ")) {
-        return false;
-    }
-    for (next = at + 1; next < items->count && items->list[next].to <= i; next++) {
-    }
-    for (; next < items->count && !clause_stops(items, next); next++) {
-        int power = item_value(items, next, ITEM_POWER);
-
-        if (power >= 0) {
-            return power == POWER_WORD_BATTERY || power == POWER_WORD_OUT;
-        }
-    }
-    return false;
-}
-
 /* "45 min ago", "hace 45 minutos", "for the last 2 hours" */
 static bool
 is_ago(const struct items *items, size_t at)
@@ -108,7 +77,7 @@ is_ago(const struct items *items, size_t at)
     if (item_is(items, before - 1, ITEM_AGO_LEAD)) {
         return !(item_text(items, before - 1, "on") && is_wished(items, at));
     }
-    return has_run_for(items, at) || has_been_so_for(items, at) || elapsed_since(items, at);
+    return has_run_for(items, at) || elapsed_has_been_so(items, at) || elapsed_since(items, at);
 }
 
 static bool
