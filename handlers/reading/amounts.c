@@ -71,7 +71,8 @@ add_part(struct items *items, size_t at)
     part += item_is(items, part, ITEM_ARTICLE) ? 1 : 0;
     value = part_value(items, part);
     if ((item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_SETTING)) &&
-        item_is(items, part + 1, ITEM_UNIT)) {
+        item_is(items, part + 1, ITEM_UNIT) &&
+        item_value(items, part + 1, ITEM_UNIT) != UNIT_FLOW) {
         return; /* "en pulso 3 y media hora de camino" */
     }
     if (value == 0) {

@@ -108,7 +108,9 @@ charging_is_asked(const struct items *items)
     return has(items, CUE_CHARGING) &&
            !tokens_have(
                items->tokens,
-               "not charging|isnt charging|wont charge|car charger broke|"
+               "can plug in at|could plug in at|get to plug in at|able to plug in at|let me "
+               "plug in at|let us plug in at|not charging|isnt charging|wont charge|car charger "
+               "broke|"
                "no charging|on a charge|per charge|single charge|"
                "one charge|run on a full charge|runs on a full charge|go on a full charge|goes "
                "on a full charge|get on a full charge|get from a full "
@@ -282,6 +284,24 @@ is_due_at_clock(const struct items *items)
     return due && !has(items, CUE_HOW_MANY);
 }
 
+/* "plane at 6, how long do they need to charge": of no flight whose length is told */
+static bool
+asks_how_long_charging(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) || item_is(items, at, ITEM_GATE) ||
+            item_is(items, at, ITEM_AIR)) {
+            return false;
+        }
+    }
+    return has(items, CUE_HOW_LONG) && !has(items, CUE_HOW_MANY) &&
+           tokens_have(items->tokens, "to charge|charging take|charge from|to fill|to get full|"
+                                      "en cargar|en cargarse|en llenarse|en llenar|para llenarse|"
+                                      "para cargarse");
+}
+
 /* "boleto dice 2 horas 15", "2 h 10 gate to gate": the length that a ticket has, of no bus. */
 static bool
 has_figure_of_flight(const struct items *items)
@@ -310,7 +330,8 @@ asks_by_words(const struct items *items)
     if (cylinder_is_asked(items)) {
         return TOLD_CYLINDER;
     }
-    if (has(items, CUE_FLIGHT) && charging_is_asked(items) && is_due_at_clock(items)) {
+    if (has(items, CUE_FLIGHT) && charging_is_asked(items) &&
+        (is_due_at_clock(items) || asks_how_long_charging(items))) {
         return TOLD_CHARGING; /* "flight's at 6, I want them full by 4" */
     }
     if (has(items, CUE_FLIGHT) || has_figure_of_flight(items)) {

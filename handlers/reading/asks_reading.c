@@ -73,8 +73,10 @@ speaks_of_trip(const struct items *items)
 {
     return tokens_have(
         items->tokens,
-        "trip|outing|away|weekend|day out|night out|out for the day|viaje|excursion|paseo|"
-        "errands|mandados|dia fuera|dia de campo");
+        "with stops|con paradas|whole way|all the way|entire way|todo el "
+        "camino|trip|outing|away|weekend|day out|night out|out for the day|viaje|excursion|paseo|"
+        "errands|mandados|vamos al|vamos a la|nos vamos al|nos vamos a la|voy al|dia fuera|dia de "
+        "campo");
 }
 
 static bool

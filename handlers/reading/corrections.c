@@ -1,5 +1,6 @@
 #include "corrections.h"
 
+#include "amounts.h"
 #include "clocks.h"
 #include "corrected.h"
 #include "elapsed.h"
@@ -300,6 +301,33 @@ replace_what_was(struct items *items, size_t at)
     }
 }
 
+/* "4 hours but with stops more like 5 and a half": hours, and the longer */
+static void
+take_more_like(struct items *items, size_t at)
+{
+    struct item *length = &items->list[at];
+    size_t next;
+    int minutes;
+
+    for (next = at + 1; next < items->count && next < at + REACH + 2 &&
+                        items->list[next].is != ITEM_STOP && !item_is_duration(items, next);
+         next++) {
+        size_t first = items->list[next].from;
+
+        minutes = items->list[next].value * 60 / 1000;
+        if (item_free_number(items, next) && length->high >= 60 && minutes > length->high &&
+            items->list[next].value <= 24 * 1000 && !item_is(items, next + 1, ITEM_BATTERY) &&
+            !item_is(items, next + 1, ITEM_FULL) && !item_is(items, next + 1, ITEM_LIGHT) &&
+            !item_is(items, next + 1, ITEM_UNIT) && first > 1 &&
+            tokens_phrase_at(items->tokens, first - 2,
+                             "more like|closer to|mas como|como unas|mas cerca") == 2) {
+            length->value = length->high = minutes;
+            items->list[next].spent = true;
+            return;
+        }
+    }
+}
+
 /* "flight 2 h 30, maybe 3": hours, and the longer */
 static void
 take_maybe_longer(struct items *items, size_t at)
@@ -310,7 +338,7 @@ take_maybe_longer(struct items *items, size_t at)
 
     next += next < items->count && items->list[next].is == ITEM_PAUSE ? 1 : 0;
     if (!token_among(items->tokens, next < items->count ? items->list[next].from : 0,
-                     " maybe possibly perhaps quiza quizas ") ||
+                     " maybe possibly perhaps quiza quizas or o ") ||
         !item_free_number(items, next + 1) || items->list[next + 1].one ||
         items->list[next + 1].value > 12 * 1000 || item_is(items, next + 2, ITEM_BATTERY) ||
         item_is(items, next + 2, ITEM_UNIT) || item_is(items, next + 2, ITEM_LIGHT) ||
@@ -357,6 +385,7 @@ keep_longer(struct items *items, size_t at)
         return;
     }
     take_maybe_longer(items, at);
+    take_more_like(items, at);
     for (next = at + 1; next < items->count && next < at + REACH + 2 &&
                         !item_in(items, next, UNIT_MINUTE) && items->list[next].is != ITEM_STOP;
          next++) {

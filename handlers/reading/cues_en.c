@@ -3,7 +3,8 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
-        "nudge at|a nudge|give me a buzz|give me a ping|set me an alarm|wake up call|wakeup "
+        "dont let me forget|do not let me forget|nudge at|a nudge|give me a buzz|give me a "
+        "ping|set me an alarm|wake up call|wakeup "
         "call|wake up text|will you text|would you text|you can text|you could "
         "text|can "
         "you message|could you message|can you ping|could you ping|can you alert|could you "

@@ -3,7 +3,8 @@
 
 const char *const cues_es[CUE_COUNT] = {
     [CUE_WATCH] =
-        "quiero aviso|quiero un aviso|necesito aviso|necesito un aviso|ocupo aviso|ocupo un "
+        "que no se me olvide|que no se me pase|no me dejen olvidar|quiero aviso|quiero un "
+        "aviso|necesito aviso|necesito un aviso|ocupo aviso|ocupo un "
         "aviso|dame "
         "aviso|denme aviso|dame un aviso|ponme recordatorio|pon recordatorio|programa una alarma|"
         "programame|una alerta|mandame alerta|manda alerta|mandenme alerta|me hablas a|me hablas "

@@ -5,6 +5,7 @@
 #include "legs.h"
 
 #include "amounts.h"
+#include "clocks.h"
 #include "flight_figures.h"
 #include "spans.h"
 #include "subjects.h"
@@ -72,8 +73,9 @@ repeat_flights(const struct items *items, struct spans *spans)
             token_among(items->tokens, items->list[i].to, " flights vuelos flites ")) {
             break; /* "two 3 hour flights" */
         }
-        if (item_value(items, i, ITEM_GOING) == LEG_FLIGHT && is_length_of_each(items, i + 1) &&
-            items->list[i - 1].is == ITEM_NUMBER) {
+        if ((item_value(items, i, ITEM_GOING) == LEG_FLIGHT ||
+             token_among(items->tokens, items->list[i].from, " legs hops segments tramos ")) &&
+            is_length_of_each(items, i + 1) && items->list[i - 1].is == ITEM_NUMBER) {
             break;
         }
     }
@@ -316,6 +318,23 @@ has_unread_length(const struct items *items)
     return false;
 }
 
+/* "2 hours there, we stay till 5": from when on, nobody has read. */
+static bool
+has_untimed_stay(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (items->list[at].is == ITEM_CLOCK && !items->list[at].spent &&
+            clock_role(items, at) == CLOCK_UNTIL &&
+            items_have_word(items, clause_start(items, at), at,
+                            " stay staying stays there quedamos quedo estamos quedaremos ")) {
+            return true;
+        }
+    }
+    return false;
+}
+
 void
 legs_read(struct items *items, struct told *told)
 {
@@ -352,7 +371,8 @@ legs_read(struct items *items, struct told *told)
     for (i = 0; i < spans.count; i++) {
         add_leg(told, &spans.list[i]);
     }
-    if (told->kind == TOLD_TRIP && (!home_known || has_unread_length(items))) {
+    if (told->kind == TOLD_TRIP &&
+        (!home_known || has_unread_length(items) || has_untimed_stay(items))) {
         told->missing |= MISSING_MINUTES;
     }
 }

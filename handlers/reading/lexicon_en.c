@@ -408,6 +408,12 @@ const struct lexicon_entry lexicon_en[] = {
         "$|paid|paying|costs|cost|cost me|pay|charged me|fee|fee was|fee is|fee of|"
         "price is|price was|rent is|rental is|deposit|deposit of|deposit was|"
         "bag fee was|owe|for only $|worth|spent"),
+    ROW(ITEM_DOOR, 0,
+        "from the house to the hotel|from our house to the hotel|counting the taxi|counting the "
+        "cab|with the taxi and all|with taxis and all|including the drive|counting the "
+        "drive|counting airports|with the airport and all|the whole travel day|whole travel "
+        "day|door to door|house to house|home to hotel|all in all|portal to portal|"
+        "whole trip is|total travel|travel day|hotel to hotel"),
     ROW(ITEM_CLAIM, 0,
         "lasted|it lasted|battery lasted|lasted me|old machine did|old one did|old unit "
         "did|machine did|last one did|old one lasted|used to "

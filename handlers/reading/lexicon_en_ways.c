@@ -140,7 +140,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "appointment|session|gets his|gets her|takes his|takes her|he gets his|she gets her|i take "
         "my|my pills|meds at|tee time"),
     ROW(ITEM_REMIND, 0,
-        "give me a nudge|give us a nudge|give me a buzz|give me a ping|set me an alarm|wake up "
+        "dont let me forget|do not let me forget|give me a nudge|give us a nudge|give me a "
+        "buzz|give me a ping|set me an alarm|wake up "
         "call|wakeup call|will you text|would you text|can you message|could you "
         "message|can you "
         "ping|could you ping|can you alert|could you alert|can you warn|could you warn|"
@@ -264,7 +265,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "ways|there and back each|per leg|each leg|"
         "each direction|either way|up and back each|each flight"),
     ROW(ITEM_SAME_BACK, 0,
-        "same way back|same back|the same back|same way home|same coming back|same going back|"
+        "come right back|comes right back|coming right back|come straight back|go right back|turn "
+        "right around|turn around and come back|turn around and drive back|drive right back|same "
+        "way back|same back|the same back|same way home|same coming back|same going back|"
         "back the same way|and then the reverse|same in reverse|home the same way|"
         "the same way back|same thing back|same on the way back|same to get home|and back again|"
         "then reverse|in reverse|same drive home|same ride home|same trip home|same walk back|same "
@@ -476,7 +479,9 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "the gate"),
     ROW(ITEM_ARRIVE, 0, "into the gate|at the gate there|at the gate on the other end"),
     ROW(ITEM_GATE, 1,
-        "itinerary has|itinerary has us|ticket has us|booking has us|booking says|booking "
+        "per my itinerary|per the itinerary|per my ticket|according to my ticket|according to the "
+        "ticket|according to my itinerary|according to the itinerary|per my booking|itinerary "
+        "has|itinerary has us|ticket has us|booking has us|booking says|booking "
         "shows|per the booking|on the booking|reservation says|boarding pass "
         ":|ticket :|itinerary :|boarding pass has|off the boarding pass|off my "
         "ticket|off the ticket|off the itinerary|airline printout|printed itinerary|from the "
@@ -499,12 +504,6 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "in air|actual air time|takeoff to landing|airborne|wheels up to touchdown|"
         "actual flying|of flying|time aloft|up in the air|takeoff to touchdown|"
         "time in the air|actual flying time|off to on|without taxi|without the taxi"),
-    ROW(ITEM_DOOR, 0,
-        "from the house to the hotel|from our house to the hotel|counting the taxi|counting the "
-        "cab|with the taxi and all|with taxis and all|including the drive|counting the "
-        "drive|counting airports|with the airport and all|the whole travel day|whole travel "
-        "day|door to door|house to house|home to hotel|all in all|portal to portal|"
-        "whole trip is|total travel|travel day|hotel to hotel"),
     ROW(ITEM_BEHIND, 0,
         "behind|behind ours|behind us|earlier there|hours earlier|behind here|"
         "hour earlier|earlier than here|earlier than us|earlier than ours|back there"),

@@ -43,10 +43,20 @@ is_left_behind(const struct items *items, size_t at)
     static const char somewhere[] =
         " home behind house hotel room cabin condo lodge motel office drawer casa cuarto cabana "
         "habitacion hospedaje olvidado olvidada ";
+    static const char gone[] =
+        "cant find it|cannot find it|couldnt find it|in the mail|on order|hasnt come|hasnt arrived|"
+        "is lost|got lost|went missing|left it home|left it at|left it behind|forgot it|no lo "
+        "encuentro|no la encuentro|no lo encontramos|no aparece|no ha llegado|lo deje en|lo "
+        "dejamos en|lo olvide|lo olvidamos|se perdio";
     const struct tokens *tokens = items->tokens;
     size_t first = items->list[at].from, behind = items->list[at].to, i;
     size_t from = items->list[clause_start(items, at)].from;
 
+    for (i = behind; i < items->list[sentence_end(items, at) - 1].to; i++) {
+        if (tokens_phrase_at(tokens, i, gone) > 0) {
+            return true;
+        }
+    }
     for (i = first; i > from && first - i < 6; i--) {
         if (token_among(tokens, i - 1,
                         " forgot forgotten lost misplaced olvide olvido olvidamos olvidaron perdi "

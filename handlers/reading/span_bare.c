@@ -47,6 +47,7 @@ span_is_bare_minutes(const struct items *items, size_t at, const struct spans *s
            (spans->count > 0 || minutes_follow(items, at) ||
             (item->value >= 10 * 1000 && span_is_way_out(items, at))) &&
            (span_is_way_out(items, at) || item_is(items, at - 1, ITEM_GOING) ||
+            token_among(items->tokens, item->to, " between entre ") ||
             item_is(items, at + 1, ITEM_GOING) || item_is(items, at + 1, ITEM_HOMEWARD) ||
             (item_is(items, at - 1, ITEM_HOMEWARD) && spans->count > 0) ||
             (spans->count > 0 && items->list[at].value >= 10 * 1000 && follows_way(items, at) &&

@@ -212,6 +212,7 @@ static size_t
 find_kind(const struct items *items, struct span *span, size_t taken_from, bool trip)
 {
     size_t back = cue_back(items, span->at, taken_from), ahead = cue_ahead(items, span->at);
+    size_t behind;
 
     if (find_kind_right_behind(items, span, back > 0 || ahead > 0)) {
         return item_text(items, span->at + 1, "away") && ahead > 0 ? span->at + ahead + 1
@@ -240,6 +241,11 @@ find_kind(const struct items *items, struct span *span, size_t taken_from, bool 
         set_kind(span, items, span->at + ahead);
         if (span->kind == LEG_WAIT && leads_to(items, span->at + ahead)) {
             span->kind = LEG_OTHER; /* "40 min to the clinic" */
+            behind = cue_ahead(items, span->at + ahead);
+            if (behind > 0 && goes_there(items, span->at + ahead, span->at + ahead + behind)) {
+                ahead += behind;
+                set_kind(span, items, span->at + ahead); /* "to the mall by shuttle" */
+            }
         }
         return span->at + ahead + 1;
     }
@@ -433,6 +439,13 @@ kind_by_cues(const struct items *items, const struct told *told, struct spans *s
     return taken_from;
 }
 
+/* "vuelo a las 7, dura 2 horas 45 en el aire" */
+static bool
+is_of_air(const struct items *items, size_t at)
+{
+    return item_is(items, at + 1, ITEM_AIR) || item_value(items, at + 1, ITEM_GATE) == 0;
+}
+
 void
 spans_kind(const struct items *items, const struct told *told, struct spans *spans)
 {
@@ -442,7 +455,9 @@ spans_kind(const struct items *items, const struct told *told, struct spans *spa
         struct span *span = &spans->list[i];
 
         if (span->settled || runs_itself(items, span->at)) {
-            take_kind(span, span->settled ? span->kind : LEG_WAIT);
+            take_kind(span, span->settled                ? span->kind
+                            : is_of_air(items, span->at) ? LEG_FLIGHT
+                                                         : LEG_WAIT);
             continue;
         }
         taken_from = kind_by_cues(items, told, spans, i, taken_from);

@@ -23,12 +23,34 @@ power_of(int word, const struct span *span)
     }
 }
 
+/* The only span of the clause of `at`, behind it: "9 hours, can plug in at lunch for an hour". */
+static struct span *
+span_behind_in_clause(const struct items *items, struct spans *spans, size_t at)
+{
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+    struct span *only = NULL;
+
+    for (i = 0; i < spans->count; i++) {
+        if (spans->list[i].at >= from && spans->list[i].at < to) {
+            if (only != NULL || spans->list[i].at < at) {
+                return NULL;
+            }
+            only = &spans->list[i];
+        }
+    }
+    return only != NULL && only->kind == LEG_WAIT ? only : NULL;
+}
+
 /* The span that words at `at` are of: the one before them in their sentence, else the next one. */
 static struct span *
 span_around(const struct items *items, struct spans *spans, size_t at)
 {
     size_t from = sentence_start(items, at), to = sentence_end(items, at), i;
-    struct span *before = NULL;
+    struct span *before = span_behind_in_clause(items, spans, at);
+
+    if (before != NULL) {
+        return before;
+    }
 
     for (i = 0; i < spans->count; i++) {
         struct span *span = &spans->list[i];

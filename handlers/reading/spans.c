@@ -123,6 +123,21 @@ ends_way(const struct items *items, size_t at)
            item_is(items, at + 1 + (tells_half_of_day(items, at + 1) ? 1U : 0U), ITEM_HOMEWARD);
 }
 
+/* "3 hours gate to gate": the flight has its length. */
+static bool
+has_figure(const struct items *items)
+{
+    size_t at;
+
+    for (at = 0; at < items->count; at++) {
+        if (item_is_duration(items, at) && !items->list[at].spent &&
+            (item_value(items, at + 1, ITEM_GATE) == 0 || item_is(items, at + 1, ITEM_AIR))) {
+            return true;
+        }
+    }
+    return false;
+}
+
 /* Two clock times, the first a start and the second an end. */
 static bool
 way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
@@ -144,6 +159,9 @@ way_by_clock(const struct items *items, bool flies, size_t *from, size_t *to)
     }
     if (flies && role == CLOCK_DEPART && clock_role(items, *to) == CLOCK_DEPART) {
         return false; /* "the first leaves at 1, the second at 5": when they land is not told */
+    }
+    if (flies && role == CLOCK_ARRIVE && has_figure(items)) {
+        return false; /* "at the airport at 9, flight at 11, 3 hours gate to gate" */
     }
     if (flies && next_clock(items, *to + 1) == items->count && role != CLOCK_NOW &&
         role != CLOCK_BY && clock_role(items, *to) != CLOCK_NOW) {

@@ -286,18 +286,19 @@ read_bare_size(const struct items *items, struct told *told)
         bool first = at == 1 && token_among(tokens, 0, " d e ") &&
                      (token_among(tokens, 1, " at on with con a al , ") ||
                       tokens->list[1].kind == TOKEN_NUMBER);
-        bool ends =
-            at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
-            token_among(
-                tokens, at + 1,
-                " at on with last lasts a con dura at in kind size type one tank model en ");
+        bool ends = at + 1 >= tokens->count || tokens->list[at + 1].kind == TOKEN_SIGN ||
+                    token_among(tokens, at + 1,
+                                " trae tiene marca va queda cuanto reads shows has at on with last "
+                                "lasts a con dura at in kind size type one tank model en ");
+        bool named = token_is(tokens, at - 1, ":") && at + 1 < tokens->count &&
+                     tokens->list[at + 1].kind == TOKEN_NUMBER; /* "tank: E 1900 psi" */
         bool between = token_among(tokens, at - 1, " psi libras lbs bar bares ") &&
                        (at + 1 >= tokens->count || tokens->list[at + 1].kind != TOKEN_WORD);
 
         if (first) { /* "E at 140 bar", "E, 1500 psi" */
             take_size(told, tokens->list[0].text);
         } else if (token_among(tokens, at, " d e ") &&
-                   (between || /* "500 psi D 2 liters" */
+                   (between || named || /* "500 psi D 2 liters" */
                     (ends &&
                      token_among(tokens, at - 1,
                                  " the an a un una uno los las , in el la : es is my his her our "
