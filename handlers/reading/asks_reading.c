@@ -291,6 +291,14 @@ flies(const struct items *items)
     return false;
 }
 
+/* "how many batteries should I bring for a day at the lake" */
+static bool
+wants_number_for_day(const struct items *items, const struct told *told)
+{
+    return told_batteries(told) == 0 && lexicon_cue(items->tokens, CUE_HOW_MANY) &&
+           items_any(items, ITEM_BATTERY) && spends_part_of_day(items);
+}
+
 static enum told_kind
 kind_by_reading(const struct items *items, const struct charges_read *charges,
                 const struct told *told)
@@ -315,9 +323,8 @@ kind_by_reading(const struct items *items, const struct charges_read *charges,
     if (!left && is_untimed_trip(items, told)) {
         return TOLD_TRIP;
     }
-    if (told_batteries(told) == 0 && lexicon_cue(items->tokens, CUE_HOW_MANY) &&
-        items_any(items, ITEM_BATTERY) && spends_part_of_day(items)) {
-        return TOLD_TRIP; /* "how many batteries should I bring for a day at the lake" */
+    if (wants_number_for_day(items, told)) {
+        return TOLD_TRIP;
     }
     if (any_charge(told) && !out && is_plugged_in(items) && !lexicon_cue(items->tokens, CUE_LEFT)) {
         return TOLD_CHARGING;

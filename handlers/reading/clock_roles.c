@@ -110,6 +110,13 @@ is_lasted_until(const struct items *items)
                        "hasta entonces|hasta esa hora");
 }
 
+/* "can we make 5:30 pm" */
+static bool
+is_to_be_made(const struct items *items, size_t at)
+{
+    return item_text(items, at - 1, "make") && !item_is(items, at - 1, ITEM_CORRECT);
+}
+
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
@@ -128,8 +135,8 @@ clock_role(const struct items *items, size_t at)
     if (is_full_then(items, at, i)) {
         return CLOCK_BY;
     }
-    if (item_text(items, at - 1, "make") && !item_is(items, at - 1, ITEM_CORRECT)) {
-        return CLOCK_UNTIL; /* "can we make 5:30 pm" */
+    if (is_to_be_made(items, at)) {
+        return CLOCK_UNTIL;
     }
     for (i = at; i > from && at - i < ROLE_REACH; i--) {
         if (items->list[i - 1].is == ITEM_CLOCK ||
