@@ -320,10 +320,7 @@ kind_by_reading(const struct items *items, const struct charges_read *charges,
         !(told->impossible && (told->missing & MISSING_CHARGE) != 0)) {
         return TOLD_BATTERY_LIFE;
     }
-    if (!left && is_untimed_trip(items, told)) {
-        return TOLD_TRIP;
-    }
-    if (wants_number_for_day(items, told)) {
+    if ((!left && is_untimed_trip(items, told)) || wants_number_for_day(items, told)) {
         return TOLD_TRIP;
     }
     if (any_charge(told) && !out && is_plugged_in(items) && !lexicon_cue(items->tokens, CUE_LEFT)) {

@@ -21,6 +21,10 @@ role_of(const struct items *items, size_t at)
     if (item_is(items, at, ITEM_WAS) && item_is(items, at - 1, ITEM_EVENT)) {
         return CLOCK_EVENT; /* "dinner was at 5:30" */
     }
+    if (item_text(items, at, "make") && !item_is(items, at, ITEM_CORRECT) &&
+        at + 1 < items->count && items->list[at + 1].is == ITEM_CLOCK) {
+        return CLOCK_UNTIL; /* "can we make 5:30 pm" */
+    }
     for (i = 0; i < sizeof roles / sizeof roles[0]; i++) {
         if (item_is(items, at, roles[i].is)) {
             return roles[i].role;
@@ -110,13 +114,6 @@ is_lasted_until(const struct items *items)
                        "hasta entonces|hasta esa hora");
 }
 
-/* "can we make 5:30 pm" */
-static bool
-is_to_be_made(const struct items *items, size_t at)
-{
-    return item_text(items, at - 1, "make") && !item_is(items, at - 1, ITEM_CORRECT);
-}
-
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
@@ -134,9 +131,6 @@ clock_role(const struct items *items, size_t at)
     }
     if (is_full_then(items, at, i)) {
         return CLOCK_BY;
-    }
-    if (is_to_be_made(items, at)) {
-        return CLOCK_UNTIL;
     }
     for (i = at; i > from && at - i < ROLE_REACH; i--) {
         if (items->list[i - 1].is == ITEM_CLOCK ||
