@@ -21,10 +21,15 @@ is_now(const struct items *items, size_t at, const struct told *told)
     }
     if (told->kind == TOLD_WATCH &&
         tokens_between_among(items->tokens, tokens_back(items->list[at].from, 2),
-                             items->list[at].to, " fall falls falling quedo queda doze ")) {
+                             items->list[at].to,
+                             " fall falls falling nod nods nodding quedo queda doze ")) {
         return false; /* "text me, I fall asleep with the tv on" */
     }
     named = items_find(items, from, at, ITEM_NAMED);
+    if (tokens_between_among(items->tokens, tokens_back(items->list[at].from, 2),
+                             items->list[at].from, " wont cant doesnt dont never didnt couldnt ")) {
+        return false; /* "the kids wont sit still" */
+    }
     if (item_text(items, at, "sleeps") && item_free_number(items, at + 1)) {
         return false; /* a house that "sleeps 8" */
     }
@@ -60,8 +65,14 @@ take_activity(struct told *told, enum activity activity)
 static bool
 sits(const struct items *items, size_t at)
 {
-    size_t place = over_links(items, at + 1);
+    size_t place = over_links(items, at + 1), first = items->list[at].from;
 
+    if (token_among(items->tokens, first, " setting settin ") &&
+        token_among(items->tokens, tokens_back(first, 1), " just im been hes shes am ") &&
+        token_among(items->tokens, first + 1, " on in by at under ") &&
+        token_among(items->tokens, first + 2, " the my our a here his her ")) {
+        return true; /* "im just setting on the porch" */
+    }
     return item_text(items, at, "sitting") && item_is(items, at, ITEM_SHOWS) &&
            (item_is(items, place, ITEM_WORD) || item_is(items, place, ITEM_GOING) ||
             item_is(items, place, ITEM_EVENT));

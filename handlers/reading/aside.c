@@ -6,6 +6,7 @@
 #include "claims.h"
 #include "corrections.h"
 #include "other_numbers.h"
+#include "setting_leads.h"
 #include "settings.h"
 
 static const char others[] =
@@ -60,7 +61,8 @@ named_or_priced(struct items *items, size_t at)
     bool named = item_is(items, at, ITEM_NAMED), priced = item_is(items, at, ITEM_PRICE);
     size_t number = at + 1;
 
-    if ((!named && !priced) || is_lone_number(items, at) || numbers_a_battery(items, at)) {
+    if ((!named && !priced) || is_lone_number(items, at) || is_number_used(items, at + 1) ||
+        numbers_a_battery(items, at)) {
         return;
     }
     while (number < at + 3 &&

@@ -1,5 +1,7 @@
 #include "asked_states.h"
 
+#include "clocks.h"
+
 enum { PHRASE_REACH = 7 };
 
 /* "goes dead", "runs empty": what will be */
@@ -200,11 +202,57 @@ is_mark(const struct items *items, size_t at, size_t after)
     return tokens_phrase_at(items->tokens, items->list[after - 1].to, behind) > 0;
 }
 
+/* "will i wake up to a dead machine" */
+static bool
+is_feared(const struct items *items, size_t at)
+{
+    static const char comes[] =
+        "wake up to a|wake up to an|wake to a|waking up to a|wake up with a|"
+        "end up with a|ending up with a|be left with a|be stuck with a|"
+        "despertar con la|despertarme con la|amanecer con la|"
+        "quedarme con la|quedarnos con la";
+    size_t first = items->list[at].from, back;
+
+    for (back = 3; item_is(items, at, ITEM_CHARGE) && back <= 5 && back <= first; back++) {
+        if (tokens_phrase_at(items->tokens, first - back, comes) == back ||
+            tokens_phrase_at(items->tokens, first - back, comes) + 1 == back) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* "for 6 am all 3 full: one is at 10 ..", "para manana a las 6 las 3 llenas": what all should be */
+static bool
+is_due_for_all(const struct items *items, size_t at)
+{
+    size_t from = sentence_start(items, at), before = at;
+    bool all = false;
+
+    while (before > from &&
+           (item_is(items, before - 1, ITEM_LINK) || item_is(items, before - 1, ITEM_BATTERY) ||
+            item_is(items, before - 1, ITEM_BOTH) || item_is(items, before - 1, ITEM_ALL) ||
+            items->list[before - 1].is == ITEM_NUMBER)) {
+        before--;
+        all = all || item_is(items, before, ITEM_BOTH) || item_is(items, before, ITEM_ALL) ||
+              (items->list[before].is == ITEM_NUMBER &&
+               token_among(items->tokens, tokens_back(items->list[before].from, 1),
+                           " las all the mis my "));
+    }
+    while (all && before > from && tells_half_of_day(items, before - 1)) {
+        before--;
+    }
+    return all && item_is(items, at, ITEM_FULL) && before > from &&
+           items->list[before - 1].is == ITEM_CLOCK &&
+           items_have_word(items, from, before, " para pa for by ");
+}
+
 bool
 state_is_asked(const struct items *items, size_t at, size_t after)
 {
     return is_to_come(items, at) || is_of_vehicle(items, at, after) || is_of_empty_one(items, at) ||
            is_which_or_whether(items, at) || is_one_of_two(items, at, after) ||
            is_meaning(items, at) || is_goal_again(items, at) || is_how_long_till(items, at) ||
-           is_instead(items, at) || is_mark(items, at, after);
+           is_instead(items, at) || is_feared(items, at) || is_due_for_all(items, at) ||
+           is_mark(items, at, after);
 }

@@ -181,18 +181,22 @@ asks_life(const struct items *items)
            !lexicon_cue(items->tokens, CUE_LEFT);
 }
 
+/* A charge below full is told: of a battery that is there. */
+static bool
+tells_part(const struct told *told)
+{
+    size_t i;
+
+    for (i = 0; i < told->charge_count && told->charges[i].low == 100; i++) {
+    }
+    return i < told->charge_count || told->light_count > 0;
+}
+
 /* "How long does one full battery go": nothing but full ones, and nobody has them. */
 static bool
 is_life_of_full(const struct items *items, const struct told *told)
 {
-    size_t i;
-
-    for (i = 0; i < told->charge_count; i++) {
-        if (told->charges[i].low < 100) {
-            return false;
-        }
-    }
-    return told->charge_count > 0 && told->light_count == 0 && told->count == 0 &&
+    return told->charge_count > 0 && !tells_part(told) && told->count == 0 &&
            !items_any(items, ITEM_HAVE) && lexicon_cue(items->tokens, CUE_LIFE);
 }
 
@@ -317,6 +321,8 @@ kind_by_reading(const struct items *items, const struct charges_read *charges,
         return with_a_span(items, told);
     }
     if (lexicon_cue(items->tokens, CUE_GENERAL) &&
+        !(tells_part(told) && /* "run time left at 66" */
+          tokens_have(items->tokens, "is left|time left|hours left|remaining|me queda|le queda")) &&
         !(told->impossible && (told->missing & MISSING_CHARGE) != 0)) {
         return TOLD_BATTERY_LIFE;
     }

@@ -36,15 +36,6 @@ is_low(const struct items *items, size_t at, size_t before, size_t subject)
             item_text(items, before - 1, "esta"));
 }
 
-/* "charging from 10" */
-static bool
-is_charging_from(const struct items *items, size_t at)
-{
-    size_t first = items->list[at].from;
-
-    return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
-}
-
 /* "it was on 85", "its on 40": no setting is so high. */
 static bool
 is_told_of_it(const struct items *items, size_t on)
@@ -120,6 +111,7 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
 
     subject = back_over_links(items, before);
     if (is_told_by_another(items, at, before, big) || is_in_a_place(items, before) ||
+        is_turned_by_person(items, at) ||
         (!big && tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
                                   "to show|to say|to read") == 2)) { /* "get it to show 3" */
         return false;
@@ -149,12 +141,7 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
         return big;
     }
     if (item_is(items, before, ITEM_FROM)) {
-        return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
-                   ? big || items->list[at].value == 0 || item_is(items, at + 1, ITEM_TO) ||
-                         is_charging_from(items, before) ||
-                         token_is(items->tokens, items->list[before].from, "starting")
-                   : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
-                             items->list[at + 1].is == ITEM_STOP);
+        return is_start_of_charging(items, at, before);
     }
     if (items->list[at].value >= 5 * 1000 &&
         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
@@ -167,7 +154,10 @@ led_as_charge(const struct items *items, size_t at, size_t before, bool big)
                (big && (follows_battery(items, at) || is_few_batteries(items, subject))) ||
                (big && items->spanish) ||
                (items->spanish && in == AT_ON && names_battery(items, subject) &&
-                item_text(items, before, "en") && (big || !tells_length_before(items, at)) &&
+                item_text(items, before, "en") &&
+                (big ||
+                 items_find(items, clause_start(items, at), subject, ITEM_LASTS) == subject) &&
+                /* "cuanto dura una en 3" */ (big || !tells_length_before(items, at)) &&
                 !token_is(items->tokens, items->list[subject].to - 1, "mia")) ||
                (in == AT_AT && (names_battery(items, subject) || is_few_batteries(items, subject) ||
                                 are_the_other_few(items, subject)));
@@ -274,7 +264,9 @@ is_too_high(const struct items *items, size_t at, size_t before)
     size_t subject = back_over_links(items, before);
 
     return (item_value(items, before, ITEM_AT) == AT_AT || item_is(items, before, ITEM_SHOWS)) &&
-           (names_battery(items, subject) || item_is(items, subject, ITEM_BATTERY)) &&
+           (names_battery(items, subject) || item_is(items, subject, ITEM_BATTERY) ||
+            items_have_word(items, clause_start(items, at), at,
+                            " screen display readout pantalla ")) &&
            !items_any(items, ITEM_CYLINDER) && !item_is(items, at + 1, ITEM_UNIT) &&
            ends_here(items, at + 1);
 }
@@ -335,6 +327,11 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
         token_is(items->tokens, items->list[at].from - 2, "la")) {
         return true; /* "la de 40" */
     }
+    if (big && items->spanish && item_text(items, at - 1, "el") &&
+        tokens_phrase_at(items->tokens, items->list[at].to,
+                         "que tengo|que tiene|que me queda|que le queda|que traigo|que trae") > 0) {
+        return true; /* "el 35 que tengo" */
+    }
     if (big && clause_start(items, at) == at && clause_end(items, at) == after &&
         items->list[at].value > 12 * 1000 && !items->list[at].negative && at > 0 &&
         items->list[at].digits && is_of_battery_told(items, at)) {
@@ -362,6 +359,7 @@ stands_as_charge(const struct items *items, size_t at, size_t before, size_t aft
            ((hedged && before + 1 == clause_start(items, at)) || names_battery(items, before) ||
             token_among(items->tokens, items->list[at].from - (at > 0), " charge carga juice = ") ||
             item_is(items, before, ITEM_BATTERY) || item_is(items, before, ITEM_HAVE) ||
+            token_among(items->tokens, tokens_back(items->list[at].from, 1), " bateria pila ") ||
             follows_battery(items, at) || follows_correction(items, at) ||
             (item_is(items, after, ITEM_LEFT) && clause_start(items, at) == at) ||
             (item_value(items, after, ITEM_AT) == AT_IN && item_is(items, after + 1, ITEM_LINK)));
@@ -425,6 +423,9 @@ is_of_another_kind(const struct items *items, size_t at, size_t before, size_t a
     const struct item *item = &items->list[at];
     bool big = item->value > BIG_MIN * 1000;
 
+    if (!big && is_whole_of_part(items, at)) {
+        return true;
+    }
     if (!big && item->value > 0 && !item_is(items, before, ITEM_FROM) &&
         item_value(items, after, ITEM_AT) == AT_AT && after + 1 < items->count &&
         (item_in(items, after + 1, UNIT_PERCENT) ||

@@ -342,10 +342,40 @@ is_asked_of(const struct items *items, size_t at, size_t after)
 {
     size_t first = items->list[at].from;
 
+    if (item_value(items, after, ITEM_AT) == AT_ON && item_free_number(items, after + 1)) {
+        after += 2; /* "will 70 on 2 do" */
+    }
+    if (item_is(items, after + 1, ITEM_UNTIL) && first > 0 &&
+        token_is(items->tokens, first - 1, "is") &&
+        token_among(items->tokens, items->list[after].from, " good ok okay ")) {
+        return !items->list[at].negative; /* "is 50 good til the nurse comes" */
+    }
     return first > 0 && after < items->count && !items->list[at].negative &&
            token_among(items->tokens, first - 1, " is will are would can does with con puede ") &&
            token_among(items->tokens, items->list[after].from,
                        token_is(items->tokens, first - 1, "con")
                            ? " para basta alcanza "
-                           : " enough sufficient plenty do get cover work suficiente ");
+                           : " enough sufficient plenty do get cover work last suficiente ");
+}
+
+/* "charging from 10" */
+static bool
+is_charging_from(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return first > 0 && token_among(items->tokens, first - 1, " charging charge cargando cargar ");
+}
+
+bool
+is_start_of_charging(const struct items *items, size_t at, size_t before)
+{
+    bool big = items->list[at].value > BIG_MIN * 1000;
+
+    return lexicon_cue(items->tokens, CUE_CHARGING) || items_any(items, ITEM_POWER)
+               ? big || items->list[at].value == 0 || item_is(items, at + 1, ITEM_TO) ||
+                     is_charging_from(items, before) ||
+                     token_is(items->tokens, items->list[before].from, "starting")
+               : big && (item_is(items, at + 1, ITEM_TO) || at + 1 >= items->count ||
+                         items->list[at + 1].is == ITEM_STOP);
 }

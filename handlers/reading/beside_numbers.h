@@ -40,5 +40,7 @@ bool is_clause_before_setting(const struct items *items, size_t at);
 bool is_asked_of(const struct items *items, size_t at, size_t after);
 /* A length of time is told in the sentence before. */
 bool tells_length_before(const struct items *items, size_t at);
+/* "charging from 10", "from 40 to 80": behind the item `before`, which leads from it */
+bool is_start_of_charging(const struct items *items, size_t at, size_t before);
 
 #endif

@@ -63,6 +63,11 @@ same_again(const struct items *items, size_t at, const struct groups *groups)
     size_t next = over_links(items, at + 1);
 
     next += item_is(items, next, ITEM_AT) ? 1 : 0;
+    if (groups->count > 0 && item_is(items, at, ITEM_SAME) && !items->list[at].spent &&
+        tokens_phrase_at(items->tokens, items->list[at].from,
+                         "la otra tambien|la otra igual|so is the other") > 0) {
+        return !tells_charge(items, over_links(items, at + 1));
+    }
     return groups->count > 0 &&
            (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL)) &&
            (item_is(items, next, ITEM_SAME) || item_is(items, at + 1, ITEM_SAME)) &&
@@ -208,7 +213,8 @@ share_out(const struct items *items, struct groups *groups)
 
         for (last = i + 1; last < groups->count && !groups->list[last].named; last++) {
             upto.count = last;
-            if (!continues_list(items, &upto, groups->list[last].state.from)) {
+            if (groups->list[last].times == ALL_OF_THEM || /* "both at 40, sorry, 35 each" */
+                !continues_list(items, &upto, groups->list[last].state.from)) {
                 break;
             }
         }
@@ -295,6 +301,19 @@ told_before_of(const struct items *items, const struct groups *groups, size_t ho
     return holds;
 }
 
+/* Of how many batteries the first so many groups tell. */
+static int
+told_before(const struct groups *groups, size_t count)
+{
+    int told = 0;
+    size_t i;
+
+    for (i = 0; i < count; i++) {
+        told += groups->list[i].times > 0 ? groups->list[i].times : 0;
+    }
+    return told;
+}
+
 /* A correction replaces all that was told before; one charge without a battery of its own, or of
  * the second one, only the one that it is of. */
 static void
@@ -323,12 +342,17 @@ take_back(struct items *items, struct groups *groups)
         return; /* "I mean the spare is at 30" */
     }
     if ((holds->named && holds->ordinal == 0) || holds->times != 1) {
+        int told = told_before(groups, before);
+
+        if (holds->times == ALL_OF_THEM && told > 1) {
+            holds->times = told; /* "both at 40, no, 45 each" */
+        }
         groups_drop(groups, 0, before);
         return;
     }
     replaced = holds->ordinal > 0 && (size_t)holds->ordinal <= before ? (size_t)holds->ordinal - 1
                                                                       : before - 1;
-    if (groups->list[replaced].times > 1) {
+    if (groups->list[replaced].times != 1) {
         holds->times = groups->list[replaced].times;
     }
     groups_drop(groups, replaced, 1);
@@ -353,13 +377,7 @@ tell(struct told *told, const struct state *state, int times)
 static int
 all_of_them(const struct groups *groups, int total)
 {
-    int told = 0;
-    size_t i;
-
-    for (i = 0; i < groups->count; i++) {
-        told += groups->list[i].times > 0 ? groups->list[i].times : 0;
-    }
-    return total - told;
+    return total - told_before(groups, groups->count);
 }
 
 /* "2 batteries, 100, 80 and 60": no more charges than batteries, the fullest goes first; true if

@@ -62,7 +62,11 @@ bool
 charge_is_same_again(const struct items *items, const struct groups *groups,
                      const struct group *group)
 {
+    const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
+    size_t end = last->from + last->count;
+
     return groups->count > 0 && is_of_it(items, group) &&
+           items_find(items, end, group->state.from, ITEM_OTHER) == group->state.from &&
            is_of_it(items, &groups->list[groups->count - 1]);
 }
 
@@ -197,6 +201,11 @@ charge_is_doubled(const struct items *items, const struct groups *groups, const 
 {
     const struct state *last = &groups->list[groups->count > 0 ? groups->count - 1 : 0].state;
 
+    if (groups->count > 0 && last->is_lights && item_is(items, group->state.from, ITEM_FULL) &&
+        last->from + last->count + 1 == group->state.from &&
+        item_value(items, group->state.from - 1, ITEM_AT) == AT_ON) {
+        return true; /* "4 lights on the fresh one" */
+    }
     return groups->count > 0 && !last->is_lights && !group->state.is_lights &&
            last->from + last->count == group->state.from && item_is(items, last->from, ITEM_FULL) &&
            item_is(items, group->state.from, ITEM_FULL) &&
@@ -304,6 +313,18 @@ others_of(const struct items *items, size_t at)
     return at > 0 && is_count(items, at) && item_is(items, at - 1, ITEM_OTHER) ? at - 1 : at;
 }
 
+/* "4 lights on 2, 3 on 1": what is told of lights on so many batteries, at the number of lights. */
+static bool
+is_next_on_so_many(const struct items *items, size_t at)
+{
+    return at > 3 && item_value(items, at + 1, ITEM_AT) == AT_ON &&
+           item_text(items, at + 1, "on") && is_count(items, at + 2) &&
+           (clause_stops(items, at + 3) || item_is(items, at + 3, ITEM_AND)) &&
+           (items->list[at - 1].is == ITEM_PAUSE || item_is(items, at - 1, ITEM_AND)) &&
+           items->list[at - 2].is == ITEM_NUMBER && item_value(items, at - 3, ITEM_AT) == AT_ON &&
+           item_is(items, at - 4, ITEM_LIGHT);
+}
+
 bool
 charge_lights_again(const struct items *items, size_t at, const struct groups *groups,
                     struct state *state)
@@ -315,6 +336,11 @@ charge_lights_again(const struct items *items, size_t at, const struct groups *g
         return false;
     }
     if (is_told_of_another(items, at, groups->list[groups->count - 1].state.from)) {
+        *state = (struct state){
+            .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
+        return true;
+    }
+    if (is_next_on_so_many(items, at)) {
         *state = (struct state){
             .is_lights = true, .lights = items->list[at].value / 1000, .from = at, .count = 1};
         return true;

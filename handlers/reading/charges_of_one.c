@@ -87,3 +87,36 @@ charges_of_any(const struct items *items, const struct state *state)
     return each < state->from &&
            (item_is(items, behind, ITEM_LASTS) || item_is(items, each - 1, ITEM_LASTS));
 }
+
+bool
+speaks_of_one(const struct items *items)
+{
+    size_t at, next;
+
+    if (tokens_have(items->tokens,
+                    "does one last|will one last|one last on|i get from one|i get out "
+                    "of one|does one give|dura una|rinde una|da una|aguanta una")) {
+        return true;
+    }
+    for (at = 0; at < items->count; at++) {
+        if ((item_is(items, at, ITEM_EACH) && item_text(items, at, "per")) ||
+            (item_is(items, at + 1, ITEM_BATTERY) &&
+             token_among(items->tokens, items->list[at + 1].from - 1,
+                         " single per each every por cada "))) {
+            return true; /* "per battery" */
+        }
+        if (!item_is(items, at, ITEM_ARTICLE)) {
+            continue;
+        }
+        for (next = at + 1; next < at + 5 && next < items->count; next++) {
+            if (item_value(items, next, ITEM_BATTERY) == 1) {
+                return true;
+            }
+            if (items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE ||
+                item_is(items, next, ITEM_AT)) {
+                break;
+            }
+        }
+    }
+    return false;
+}

@@ -17,4 +17,7 @@ void charges_join(const struct items *items, struct groups *groups);
 /* "how long does each battery last at 20": of any one of them, in general. */
 bool charges_of_any(const struct items *items, const struct state *state);
 
+/* "How long does a battery last", "a 12-cell battery" */
+bool speaks_of_one(const struct items *items);
+
 #endif

@@ -85,7 +85,9 @@ clock_complete(struct items *items, size_t at)
         take_day(items, clock, i - 1);
         if (!clock->ampm &&
             (item_is(items, i - 1, ITEM_TONIGHT) || item_is(items, i - 1, ITEM_DAYPART) ||
-             (item_is(items, i - 1, ITEM_AM) && !item_is(items, i - 1, ITEM_EARLIER) &&
+             (item_is(items, i - 1, ITEM_AM) &&
+              (!item_is(items, i - 1, ITEM_EARLIER) || /* "manana en la manana a las 7" */
+               items_find(items, from, i - 1, ITEM_DAY) < i - 1) &&
               !item_text(items, i - 1, "am")))) { /* "am I ok till 4" */
             take_half(items, clock, i - 1);
         }

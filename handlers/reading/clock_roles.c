@@ -111,13 +111,88 @@ is_lasted_until(const struct items *items)
     return tokens_have(items->tokens,
                        "hold until then|hold til then|hold till then|last until then|last til then|"
                        "last till then|make it until then|make it til then|make it till then|"
-                       "hasta entonces|hasta esa hora");
+                       "hasta entonces|hasta esa hora|will i still have air|will i still have|"
+                       "still have air|still have oxygen|will she still have|will he still have");
+}
+
+/* "can we make 5:30 with that" */
+static bool
+is_made(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from;
+
+    return first > 1 && token_is(items->tokens, first - 1, "make") &&
+           token_among(items->tokens, first - 2, " we i he she it they can will could ");
+}
+
+/* "power back on at 6 pm they say, will it hold", "la luz regresa a las 8. aguanto?" */
+static bool
+is_power_back(const struct items *items, size_t at)
+{
+    size_t first = items->list[at].from, from = items->list[sentence_start(items, at)].from, back;
+    bool is_back = false;
+
+    for (back = 1; back <= 5 && first >= from + back; back++) {
+        is_back = is_back || token_among(items->tokens, first - back,
+                                         " back regresa regrese vuelve vuelva viene ");
+    }
+    return is_back &&
+           tokens_between_among(items->tokens, from, first,
+                                " power electricity electric lights luz corriente ") &&
+           (lexicon_cue(items->tokens, CUE_ENOUGH) ||
+            tokens_have(items->tokens, "will it hold|it hold|will it last|ill last|aguanto|aguanta|"
+                                       "alcanza|me dura|llego"));
+}
+
+/* "sleeping on 2, alarm goes at 6 am, will it last": it must until then; "2 dead ones, up at 6 am,
+ * will both be full": they should be by then. */
+static enum clock_role
+role_of_waking(const struct items *items, size_t at)
+{
+    static const char wakes[] =
+        "up at|alarm goes|alarm is|alarm is set|i get up|he gets up|she gets up|we get up|im up|"
+        "i wake|he wakes|she wakes|me levanto|se levanta|nos levantamos|me despierto|se despierta|"
+        "alarma suena|despertador suena";
+    size_t first = items->list[at].from, back, i;
+
+    for (back = 1;
+         back <= 6 && back <= first && tokens_phrase_at(items->tokens, first - back, wakes) == 0;
+         back++) {
+    }
+    if (back > 6 || back > first || lexicon_cue(items->tokens, CUE_WATCH)) {
+        return CLOCK_OF_NOTHING;
+    }
+    for (i = 0; i < items->count && item_value(items, i, ITEM_ACTIVITY) != ACTIVITY_SLEEP; i++) {
+    }
+    return lexicon_cue(items->tokens, CUE_CHARGING) ? CLOCK_BY
+           : i < items->count                       ? CLOCK_UNTIL
+                                                    : CLOCK_OF_NOTHING;
+}
+
+/* By a word that stands behind the time. */
+static enum clock_role
+role_behind(const struct items *items, size_t at)
+{
+    size_t to = clause_end(items, at), i;
+
+    for (i = at + 1; i < to && i < at + 5 && items->list[i].is != ITEM_CLOCK; i++) {
+        if (item_is(items, i, ITEM_DEPART)) {
+            return CLOCK_DEPART;
+        }
+        if (item_is(items, i, ITEM_WAS) || item_is(items, i, ITEM_THEN_LEFT)) {
+            return CLOCK_THEN;
+        }
+        if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
+            return CLOCK_NOW;
+        }
+    }
+    return is_lasted_until(items) ? CLOCK_UNTIL : CLOCK_OF_NOTHING;
 }
 
 enum clock_role
 clock_role(const struct items *items, size_t at)
 {
-    size_t from = sentence_start(items, at), to = clause_end(items, at), i;
+    size_t from = sentence_start(items, at), i;
     enum clock_role role = (enum clock_role)items->list[at].role;
     int pauses = 0;
 
@@ -128,6 +203,13 @@ clock_role(const struct items *items, size_t at)
     }
     if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
         return CLOCK_NOW;
+    }
+    if (is_made(items, at) || is_power_back(items, at)) {
+        return CLOCK_UNTIL;
+    }
+    role = role_of_waking(items, at);
+    if (role != CLOCK_OF_NOTHING) {
+        return role;
     }
     if (is_full_then(items, at, i)) {
         return CLOCK_BY;
@@ -146,13 +228,13 @@ clock_role(const struct items *items, size_t at)
             return CLOCK_BY; /* "tiene que estar al cien a las 6" */
         }
         role = role_before(items, i - 1, pauses);
-        if (role == CLOCK_DEPART && is_lasted_until(items)) {
+        if ((role == CLOCK_DEPART || role == CLOCK_EVENT) && is_lasted_until(items)) {
             return CLOCK_UNTIL;
         }
         if (role == CLOCK_DEPART && is_begin_of_event(items, i - 1)) {
             return CLOCK_EVENT;
         }
-        if (role == CLOCK_EVENT && leads_up_to(items, i - 1)) {
+        if ((role == CLOCK_EVENT || role == CLOCK_DEPART) && leads_up_to(items, i - 1)) {
             return CLOCK_UNTIL;
         }
         if (role == CLOCK_UNTIL && was_plugged_in(items, i - 1)) {
@@ -162,16 +244,5 @@ clock_role(const struct items *items, size_t at)
             return role;
         }
     }
-    for (i = at + 1; i < to && i < at + 5 && items->list[i].is != ITEM_CLOCK; i++) {
-        if (item_is(items, i, ITEM_DEPART)) {
-            return CLOCK_DEPART;
-        }
-        if (item_is(items, i, ITEM_WAS) || item_is(items, i, ITEM_THEN_LEFT)) {
-            return CLOCK_THEN;
-        }
-        if (item_is(items, i, ITEM_NOW) && !item_text(items, i, "ya")) {
-            return CLOCK_NOW;
-        }
-    }
-    return is_lasted_until(items) ? CLOCK_UNTIL : CLOCK_OF_NOTHING;
+    return role_behind(items, at);
 }

@@ -150,6 +150,19 @@ half_hour(struct items *items, size_t at)
     return true;
 }
 
+/* "put in a fresh battery at 2": no setting, which a battery has not */
+static bool
+is_change_of_battery(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at);
+
+    return items_have_word(items, from, at,
+                           " swapped changed put popped clipped snapped loaded slid stuck ") &&
+           (items_find(items, from, at, ITEM_BATTERY) < at ||
+            items_find(items, from, at, ITEM_FULL) < at ||
+            items_find(items, from, at, ITEM_OTHER) < at);
+}
+
 /* "at 8 it said 80, its 11:30 now", "on battery since 8, now its 11:30": what time it is now tells
  * that what it was then has an hour. */
 static bool
@@ -158,7 +171,7 @@ is_before_now(const struct items *items, size_t at)
     size_t first = items->list[at].from, i;
     bool then = token_among(items->tokens, tokens_back(first, 1), " since desde ") ||
                 (token_is(items->tokens, tokens_back(first, 1), "at") &&
-                 (clause_start(items, at) + 1 == at ||
+                 (clause_start(items, at) + 1 == at || is_change_of_battery(items, at) ||
                   token_among(items->tokens, tokens_back(first, 2),
                               " started start began left unplugged ")));
 
@@ -268,8 +281,8 @@ at_some_hour(const struct items *items, size_t at)
         token_is(items->tokens, items->list[at].from - 1, "to")) {
         return false; /* "set to 2" */
     }
-    if (item_is(items, at - 1, ITEM_SINCE)) {
-        return true;
+    if (item_is(items, at - 1, ITEM_SINCE) || tells_half_of_day(items, at - 2)) {
+        return true; /* "in the evening at 8" */
     }
     from = clause_start(items, at);
     if (item_value(items, at - 1, ITEM_AT) == AT_ON && item_text(items, at - 1, "back") &&

@@ -19,11 +19,24 @@ leads_to_number(const struct items *items, size_t at)
         if (item->is == ITEM_NUMBER || item->is == ITEM_AMOUNT || item->is == ITEM_CLOCK) {
             return true;
         }
-        if (item->is == ITEM_STOP || item_is(items, i, ITEM_WORD)) {
+        if (item->is == ITEM_STOP ||
+            (item_is(items, i, ITEM_WORD) &&
+             !token_among(items->tokens, item->from, " better make rather mejor "))) {
             return false;
         }
     }
     return false;
+}
+
+/* "80 no 60" in Spanish, where the no may be of either: the lower holds. */
+static bool
+is_lower_charge(const struct items *items, size_t no, size_t next)
+{
+    const struct item *before = &items->list[no - 1];
+
+    return item_is(items, no - 1, ITEM_LIGHT)
+               ? no > 1 && items->list[next].value < items->list[no - 2].value
+               : before->value > BIG_MIN * 1000 && items->list[next].value < before->value;
 }
 
 bool
@@ -34,8 +47,8 @@ corrections_no_between(const struct items *items, size_t at)
         at > 0 && (items->list[at - 1].is == ITEM_NUMBER || item_in(items, at - 1, UNIT_PERCENT) ||
                    item_is(items, at - 1, ITEM_LIGHT));
 
-    return behind && !items->spanish && item_text(items, at, "no") &&
-           items->list[at].to - items->list[at].from == 1 && next < items->count &&
+    return behind && item_text(items, at, "no") && items->list[at].to - items->list[at].from == 1 &&
+           next < items->count && (!items->spanish || is_lower_charge(items, at, next)) &&
            (items->list[next].is == ITEM_NUMBER || item_in(items, next, UNIT_PERCENT)) &&
            (clause_stops(items, next + 1) || item_is(items, next + 1, ITEM_AND) ||
             token_among(items->tokens, items->list[next].to, " how cuanto cuanta cuantas on en "));

@@ -19,8 +19,8 @@ size_t corrections_from(const struct items *items);
 /* True if what corrects stands right before the item, over words that carry nothing. */
 bool corrections_lead(const struct items *items, size_t at);
 
-/* "at 45 no 35", "2 lights no 1": in English, where it is no "not", such a no between a number and
- * another corrects. */
+/* "at 45 no 35", "2 lights no 1": such a no between a number and another corrects; in Spanish,
+ * where it may be a "not", only if less is told behind it. */
 bool corrections_no_between(const struct items *items, size_t at);
 
 #endif

@@ -25,12 +25,26 @@ is_label(const struct items *items, size_t at)
                     (token_among(items->tokens, items->list[at].to, " is has says esta tiene ") ||
                      (item_text(items, at - 1, "la") && items->spanish));
 
-    if (singular) {
+    if (singular && !item_is(items, at - 1, ITEM_EACH) && !item_text(items, at - 1, "las") &&
+        !(item_is(items, at - 1, ITEM_OF) && at > 1 && !is_label(items, at - 2))) {
         return true; /* "3 is half", "la dos al 80" */
     }
     return (item_value(items, at - 1, ITEM_BATTERY) == 1 || item_text(items, at - 1, "#") ||
             item_text(items, at - 1, "number") || item_text(items, at - 1, "numero")) &&
            !item_is(items, at + 1, ITEM_BATTERY) && !items->list[at].times;
+}
+
+bool
+is_whole_of_part(const struct items *items, size_t at)
+{
+    return at > 1 && is_count(items, at) && item_is(items, at - 1, ITEM_OF) &&
+           items->list[at - 2].is == ITEM_NUMBER && !items->list[at - 2].fraction &&
+           items->list[at - 2].value < items->list[at].value && !is_label(items, at - 2) &&
+           items->list[at].value <= MOST_SPELT * 1000 && !item_is(items, at + 1, ITEM_LIGHT) &&
+           !item_is(items, at + 1, ITEM_UNIT) &&
+           (item_is(items, at + 1, ITEM_BATTERY) || item_is(items, at + 1, ITEM_FULL) ||
+            token_among(items->tokens, items->list[at].to,
+                        " are is were at have has read say show ones estan tienen marcan "));
 }
 
 bool
@@ -48,9 +62,9 @@ is_setting_number(const struct items *items, size_t at)
         token_among(items->tokens, items->list[at].from - 2, " on at a en ")) {
         return true; /* "on steady 2" */
     }
-    return is_behind_activity(items, at) || item_text(items, at - 1, "set") ||
-           item_is(items, at - 1, ITEM_SETTING) || item_is(items, at - 1, ITEM_MODE) ||
-           item_is(items, at - 1, ITEM_USE) ||
+    return is_behind_activity(items, at) || is_turned_by_person(items, at) ||
+           item_text(items, at - 1, "set") || item_is(items, at - 1, ITEM_SETTING) ||
+           item_is(items, at - 1, ITEM_MODE) || item_is(items, at - 1, ITEM_USE) ||
            (item_value(items, at - 1, ITEM_AT) == AT_ON &&
             !(item_is(items, at + 1, ITEM_BATTERY) && items->list[at].value == 1000));
 }
@@ -67,10 +81,8 @@ counts_batteries(const struct items *items, size_t at)
            !item_is(items, next, ITEM_BATTERY)) {
         next++;
     }
-    if (item_is(items, next, ITEM_BATTERY)) {
-        return true;
-    }
-    return item_value(items, at + 1, ITEM_OTHER) == 2;
+    next += item_text(items, next, "-") ? 1 : 0; /* "the two-battery kit" */
+    return item_is(items, next, ITEM_BATTERY) || item_value(items, at + 1, ITEM_OTHER) == 2;
 }
 
 /* "ya van a ser las 9" */
@@ -192,7 +204,8 @@ corrects_total(const struct items *items, size_t at, const struct counted *count
 static bool
 is_number_of(const struct items *items, size_t at)
 {
-    return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal;
+    return items->list[at].is == ITEM_NUMBER && items->list[at].spent && !items->list[at].ordinal &&
+           items->list[at].value <= TOLD_BATTERIES_MAX * 1000;
 }
 
 /* "and theres a spare nobody checked", but no "do I need a spare" */
@@ -317,6 +330,12 @@ is_other_unknown(const struct items *items, size_t at, size_t first_charge)
 {
     bool ordinal = items->list[at].ordinal;
 
+    if (first_charge < at && is_count(items, at) &&
+        ((items->spanish && item_text(items, at - 1, "la") &&
+          item_is(items, at + 1, ITEM_UNKNOWN)) ||
+         (item_value(items, at - 1, ITEM_BATTERY) == 1 && is_unknown(items, at)))) {
+        return true; /* "la tres ni idea", "battery 3 I didnt check" */
+    }
     return (item_is(items, at, ITEM_OTHER) || item_is(items, at, ITEM_ORDINAL) || ordinal) &&
            first_charge < at && (!items->list[at].spent || ordinal) &&
            item_value(items, at, ITEM_OTHER) < 1 && is_unknown(items, at) &&
@@ -361,6 +380,7 @@ is_number_of_batteries(const struct items *items, size_t at, size_t first_charge
         return false;
     }
     return counts_batteries(items, at) || counts_unnamed(items, at) ||
+           (is_whole_of_part(items, at) && items->list[at - 2].spent) ||
            (item->times && item_is(items, at - 1, ITEM_BATTERY)) ||
            (item->one && first_charge < at && items_find(items, at, to, ITEM_UNKNOWN) < to);
 }
@@ -475,32 +495,4 @@ counted_read(struct items *items, size_t first_charge)
         counted.total = 0; /* "I said 2 batteries but it is 1 and it is full" */
     }
     return counted;
-}
-
-bool
-speaks_of_one(const struct items *items)
-{
-    size_t at, next;
-
-    for (at = 0; at < items->count; at++) {
-        if ((item_is(items, at, ITEM_EACH) && item_text(items, at, "per")) ||
-            (item_is(items, at + 1, ITEM_BATTERY) &&
-             token_among(items->tokens, items->list[at + 1].from - 1,
-                         " single per each every por cada "))) {
-            return true; /* "per battery" */
-        }
-        if (!item_is(items, at, ITEM_ARTICLE)) {
-            continue;
-        }
-        for (next = at + 1; next < at + 5 && next < items->count; next++) {
-            if (item_value(items, next, ITEM_BATTERY) == 1) {
-                return true;
-            }
-            if (items->list[next].is == ITEM_STOP || items->list[next].is == ITEM_PAUSE ||
-                item_is(items, next, ITEM_AT)) {
-                break;
-            }
-        }
-    }
-    return false;
 }

@@ -22,7 +22,7 @@ bool is_count(const struct items *items, size_t at);
 bool is_label(const struct items *items, size_t at);
 /* "on 2", "pulse 3": how the unit is set. */
 bool is_setting_number(const struct items *items, size_t at);
-/* "How long does a battery last", "a 12-cell battery" */
-bool speaks_of_one(const struct items *items);
+/* "2 of the 3 are full": of the 3 batteries that there are. */
+bool is_whole_of_part(const struct items *items, size_t at);
 
 #endif

@@ -3,6 +3,7 @@
 
 const char *const cues_en[CUE_COUNT] = {
     [CUE_WATCH] =
+        "text me to|text us to|message me to|ping me to|buzz me to|alert me to|nudge me to|"
         "dont let me forget|do not let me forget|nudge at|a nudge|give me a buzz|give me a "
         "ping|set me an alarm|wake up call|wakeup "
         "call|wake up text|will you text|would you text|you can text|you could "
@@ -36,8 +37,8 @@ const char *const cues_en[CUE_COUNT] = {
     [CUE_CHARGING] =
         "charge take|charge takes|charge up take|to leave with * full|to go home with * full|to "
         "head out with * full|to drive off with * "
-        "full|leave here with * full|from 0 to|from zero to|do any good|do it any good|do them any "
-        "good|leave it in the "
+        "full|leave here with * full|from 0 to|from zero to|how long from empty|how long from dead|"
+        "how long from flat|do any good|do it any good|do them any good|leave it in the "
         "car|leave it on the car|leave it on the wall|leave it plugged|"
         "til its done|till its done|until its done|til theyre done|till theyre done|until theyre "
         "done|til * is charged|til * are charged|till * are charged|until * are charged|til * is "

@@ -3,6 +3,8 @@
 
 const char *const cues_es[CUE_COUNT] = {
     [CUE_WATCH] =
+        "me recuerda que|me recuerda a las|me recuerda conectar|me recuerda cargar|me recuerda "
+        "cambiar|me avisa a las|me avisa cuando|me avisa que|me avisa de|"
         "que no se me olvide|que no se me pase|no me dejen olvidar|quiero aviso|quiero un "
         "aviso|necesito aviso|necesito un aviso|ocupo aviso|ocupo un "
         "aviso|dame "

@@ -37,34 +37,79 @@ elapsed_since(const struct items *items, size_t at)
     return false;
 }
 
-bool
-elapsed_has_been_so(const struct items *items, size_t at)
+/* "on her battery", "con la bateria" in the items [from, to) */
+static bool
+is_on_battery(const struct items *items, size_t from, size_t to)
 {
-    static const char between[] = " now already she he it its shes hes we weve i ive they has have "
-                                  "is unit machine concentrator the mom moms dad mother father ";
-    const struct tokens *tokens = items->tokens;
-    size_t first = items->list[at].from, i = items->list[at].to, next;
+    static const char whose[] = " the his her its my just only la su pura ";
+    size_t i, before;
 
-    while (first > 0 && token_among(tokens, first - 1, " a an about around nearly almost ")) {
-        first--;
-    }
-    while (token_among(tokens, i, between)) {
-        i++;
-    }
-    if (first == 0 || !token_is(tokens, first - 1, "for") ||
-        !token_among(tokens, i, " been running ")) {
-        return false;
-    }
-    for (next = at + 1; next < items->count && items->list[next].to <= i; next++) {
-    }
-    for (; next < items->count && !clause_stops(items, next); next++) {
-        int power = item_value(items, next, ITEM_POWER);
-
-        if (power >= 0) {
-            return power == POWER_WORD_BATTERY || power == POWER_WORD_OUT;
+    for (i = from; i < to; i++) {
+        if (item_value(items, i, ITEM_POWER) == POWER_WORD_BATTERY) {
+            return true;
+        }
+        before = items->list[i].from;
+        while (before > 0 && token_among(items->tokens, before - 1, whose)) {
+            before--;
+        }
+        if (item_is(items, i, ITEM_BATTERY) && before > 0 &&
+            token_among(items->tokens, before - 1, " on off con en ") &&
+            !item_is(items, i + 1, ITEM_NUMBER)) {
+            return true;
         }
     }
     return false;
+}
+
+/* "for half an hour she has been on the battery", "una hora lleva en bateria" */
+static bool
+has_been_on_battery(const struct items *items, size_t at)
+{
+    static const char been[] = " been lleva llevo llevamos llevan ";
+    size_t from = clause_start(items, at), to = clause_end(items, at), i;
+
+    for (i = from; i < to; i++) {
+        if (items_have_word(items, i, i + 1, been)) {
+            return i < at ? is_on_battery(items, i, at) : is_on_battery(items, i, to);
+        }
+    }
+    return false;
+}
+
+/* "can it be off the charger 30 min?": still to come */
+bool
+length_is_wished(const struct items *items, size_t at)
+{
+    return items_have_word(items, clause_start(items, at), at,
+                           " can could will would if need needs want must should long ");
+}
+
+/* "it has been on battery for 45 min", "off the charger 30 min" */
+static bool
+has_run_for(const struct items *items, size_t at)
+{
+    size_t from = clause_start(items, at), before = at, i;
+    bool been = false;
+
+    for (i = items->list[from].from; i < items->list[at].from; i++) {
+        been = been || (token_is(items->tokens, i, "been") && items->list[at].from - i <= 7);
+    }
+    while (before > from &&
+           (item_is(items, before - 1, ITEM_HEDGE) || item_is(items, before - 1, ITEM_LINK) ||
+            item_text(items, before - 1, "for"))) {
+        before--;
+    }
+    return before > from && (item_value(items, before - 1, ITEM_POWER) == POWER_WORD_BATTERY ||
+                             (been && (item_is(items, before - 1, ITEM_USE) ||
+                                       item_is(items, before - 1, ITEM_POWER) ||
+                                       item_text(items, before - 1, "charging"))));
+}
+
+bool
+elapsed_on_power(const struct items *items, size_t at)
+{
+    return !length_is_wished(items, at) &&
+           (has_run_for(items, at) || has_been_on_battery(items, at));
 }
 
 /* Behind it "ago", before it "hace", or since when. */

@@ -46,7 +46,9 @@ static bool
 went(const struct tokens *tokens, size_t at)
 {
     static const char verbs[] =
-        "broke|broken|busted|cracked|gone|lost|stolen|missing|recalled|went back|left behind|"
+        "died|ran out|gave "
+        "out|acabo|acabaron|gasto|gastaron|murio|murieron|broke|broken|busted|cracked|gone|lost|"
+        "stolen|missing|recalled|went back|left behind|"
         "left at|got left|returned|went missing|was returned|is no good|no good|defective|"
         "wont charge|wont take a charge|doesnt work|wont work|quit working|stopped working|"
         "doesnt charge|wont hold a charge|isnt mine|not mine|"
@@ -109,7 +111,7 @@ is_gone(const struct items *items, size_t at)
     }
     if (went(items->tokens, items->list[at].to)) {
         return items->list[at].one || item_is(items, at + 1, ITEM_OF) ||
-               token_among(items->tokens, items->list[at].to, " are were got no ") ||
+               token_among(items->tokens, items->list[at].to, " are were got no died ya se ") ||
                item_is(items, at + 1, ITEM_BATTERY);
     }
     if (first > 0 && token_among(items->tokens, first - 1, " otras otros ")) {
@@ -196,6 +198,38 @@ gone_take(const struct gone *gone, struct counted *counted, struct groups *group
     }
 }
 
+/* "I left the full one at home", "se me olvido la llena en la casa" */
+static bool
+is_left_somewhere(const struct items *items, const struct state *state)
+{
+    static const char left[] = "left the|left my|left a|forgot the|forgot my|lost the|deje la|"
+                               "deje una|dejamos la|olvide la|olvido la|olvidamos la";
+    static const char where[] = " home behind back hotel room cabin house car casa cuarto hotel "
+                                "cabana carro coche ";
+    static const char stops[] = " , . ; and y charging charger plugged cargando but pero ";
+    size_t first = items->list[state->from].from, i;
+    size_t after = items->list[state->from + state->count - 1].to;
+
+    if (tokens_phrase_at(items->tokens, after,
+                         "la deje en|la dejamos en|la olvide en|se quedo en|se me quedo en|"
+                         "is at home|is back home|is back at|i left at home") > 0) {
+        return true;
+    }
+    for (i = tokens_back(first, 3); i < first; i++) {
+        size_t taken = tokens_phrase_at(items->tokens, i, left);
+
+        if (taken > 0 && i + taken + 1 >= first) {
+            for (i = after; i < after + 5 && !token_among(items->tokens, i, stops); i++) {
+                if (token_among(items->tokens, i, where)) {
+                    return true;
+                }
+            }
+            return false;
+        }
+    }
+    return false;
+}
+
 bool
 gone_is_left_out(const struct items *items, struct groups *groups, const struct group *group)
 {
@@ -206,6 +240,10 @@ gone_is_left_out(const struct items *items, struct groups *groups, const struct 
         "sin contar la|no cuentes la|no cuente la|menos la|ignora la|tacha la";
     size_t from = items->list[sentence_start(items, group->state.from)].from, i, leave = 0;
     bool left_out = false;
+
+    if (is_left_somewhere(items, &group->state)) {
+        return true;
+    }
 
     for (i = from; i < items->list[group->state.from].from; i++) {
         if (tokens_phrase_at(items->tokens, i, leaves) > 0) {

@@ -59,7 +59,9 @@ hedge_under(const struct items *items, size_t at, struct percent charge)
           token_is(items->tokens, first - 1, "than")) ||
          (token_is(items->tokens, first - 2, "menos") && token_is(items->tokens, first - 1, "de")));
     bool under =
-        first > 0 && token_among(items->tokens, first - 1, " under below almost nearly casi ");
+        first > 0 && (token_among(items->tokens, first - 1, " under below almost nearly casi ") ||
+                      (token_is(items->tokens, first - 1, "quite") &&
+                       token_is(items->tokens, tokens_back(first, 2), "not")));
 
     if (number && !items->list[at].fraction && (less || under)) {
         int lacking = less ? 2 * HEDGE : HEDGE;

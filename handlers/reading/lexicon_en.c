@@ -5,7 +5,8 @@ const struct lexicon_entry lexicon_en[] = {
     /* ---- little words -------------------------------------------------------------------- */
     OWN(ITEM_ARTICLE, 0, "a|an"),
     OWN(ITEM_LINK, 0,
-        "is|are|be|s|re|it|it is|the|this|that|these|those|my|his|her|their|our|your|i|he|she|we|"
+        "is|are|be|s|re|it|it "
+        "is|the|this|that|these|those|my|his|her|hers|their|theirs|our|ours|your|i|he|she|we|"
         "you|thats|of mine|them|ones|just|only|still|already|exactly|im|hes|shes|do|does|did|"
         "there|here|me|us|him|then|also|well|really|so|maybe its|charge|"
         "reading|theres|there is|there are|machine|unit|percentage|"
@@ -19,7 +20,8 @@ const struct lexicon_entry lexicon_en[] = {
     ROW(ITEM_BETWEEN, 0, "between|somewhere between|anywhere from"),
     ROW(ITEM_OF, 0, "of|out of|of the|out of the|of all|outta|of my"),
     ROW(ITEM_NOT, 0,
-        "not|neither|neither is|neither one is|isnt|arent|wasnt|aint|never|not the|instead "
+        "not|no longer|neither|neither is|neither one is|isnt|arent|wasnt|aint|never|not "
+        "the|instead "
         "of|rather than|nowhere near"),
     ROW(ITEM_AT, AT_ON,
         "at number|at flow number|back at|back to|back on|on|on a|on the|on number|set on"),
@@ -155,7 +157,8 @@ const struct lexicon_entry lexicon_en[] = {
         "topped right off|all topped off|all topped up|toped off|totally charged|100 full|"
         "at full charge|fully juiced|brim full|fully topped up"),
     CHARGE(0, 0,
-           "flat ones|flat one|ded|dead|empty|drained|depleted|used up|dead flat|is flat|are "
+           "zilch|zilch in it|nothing in it|nothing left in it|nada in it|zip in it|flat ones|flat "
+           "one|ded|dead|empty|drained|depleted|used up|dead flat|is flat|are "
            "flat|both flat|went "
            "flat|gone flat|pancake flat|flat as a pancake|totally flat|completely flat|run "
            "flat|run down|all run down|tapped out|"
@@ -209,9 +212,11 @@ const struct lexicon_entry lexicon_en[] = {
            "more than three quarters|over three quarters|a bit over three quarters|"
            "just over three quarters|a little over three quarters|better than three quarters"),
     CHARGE(0, 50, "less than half|under half|below half"),
-    ROW(ITEM_LIGHT, 1, "bar|light|led|lite|dot|gauge light|green light|solid light|lit light"),
+    ROW(ITEM_LIGHT, 1,
+        "bar|lamp|little lamp|light|led|lite|dot|gauge light|green light|solid light|lit light"),
     ROW(ITEM_LIGHT, 2,
-        "bars|lights|leds|lites|dots|gauge lights|green lights|solid lights|lit lights|"
+        "bars|lamps|little lamps|lights|leds|lites|dots|gauge lights|green lights|solid lights|lit "
+        "lights|"
         "solid green lights|little lights|little green lights|lights lit|solid|lit|steady|"
         "battery lights|charge lights|indicator lights|blue lights|solid bars|"
         "green dots|blue dots|white lights|white dots|white bars|green leds|blue leds|blue "
@@ -252,7 +257,8 @@ const struct lexicon_entry lexicon_en[] = {
         "showing at|reading at|says its at|is down to|are down to|is reading|is showing|"
         "her box says|his box says|my box says|the box says|box says|keeps flickering|keeps "
         "bouncing|keeps jumping|keeps flipping|keeps hopping|keeps switching|"
-        "bouncing|bounces|jumping|flipping|fluctuating|goes back and forth|going back and forth|"
+        "bouncing|bounces|jumping|flips|flipping|fluctuating|goes back and forth|going back and "
+        "forth|"
         "flickers|flickering|wavering|"
         "was saying|down at|hovering at|reads at|shows at|came off at|just came off at"),
     ROW(ITEM_SHOWS, 0,

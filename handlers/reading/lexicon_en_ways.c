@@ -11,7 +11,7 @@ const struct lexicon_entry lexicon_en_ways[] = {
     ROW(ITEM_DAYPART, DAYPART_EVENING, "evening|in the evening|this evening"),
     ROW(ITEM_DAYPART, DAYPART_NIGHT, "at night|night time|nighttime|in the night"),
     ROW(ITEM_NOON, 720, "noon|midday|noontime|high noon"),
-    ROW(ITEM_NOON, 0, "midnight"),
+    ROW(ITEM_NOON, 0, "midnight|midnite"),
     ROW(ITEM_OCLOCK, 0,
         "oclock|o clock|sharp|on the dot|local time|their time|our time|there time|local"),
     ROW(ITEM_PAST, 0, "past|after"),
@@ -99,7 +99,8 @@ const struct lexicon_entry lexicon_en_ways[] = {
         "pickup|pick up|wheels up|sets out|out of here|leaving the house|leave the house|"
         "picks us up|pick us up|picking us up|picks him up|picks her up|leave for|leave here|leave "
         "home|leaves at|we go|i go|we ride|walk out|driving out|"
-        "head off|heading off|checkout|check out|ride comes|ride is|shuttle is|bus is|flight is at|"
+        "head off|heading off|checkout|check out|checking out|ride comes|ride is|shuttle is|bus "
+        "is|flight is at|"
         "flight at|go out|going out|bus leaves|starts|roll"),
     ROW(ITEM_ARRIVE, 0,
         "got home|got here|got back|got in|arrived|back|back at|back by|back "

@@ -15,7 +15,7 @@ over_all_lights(const struct items *items, size_t at, int *all)
     if (token_among(items->tokens, items->list[next].from, " them em those these ellas esas ")) {
         return at; /* "two of them 4 lights": batteries */
     }
-    next += item_is(items, next, ITEM_LINK) ? 1 : 0;
+    next += item_is(items, next, ITEM_LINK) || item_text(items, next, "its") ? 1 : 0;
     if (!item_free_number(items, next) || items->list[next].value % 1000 != 0) {
         return at;
     }
@@ -42,7 +42,8 @@ is_gauge(const struct items *items, size_t at)
 {
     size_t before = at;
 
-    while (before > 0 && item_is(items, before - 1, ITEM_LINK) &&
+    while (before > 0 &&
+           (item_is(items, before - 1, ITEM_LINK) || item_text(items, before - 1, "its")) &&
            !item_is(items, before - 1, ITEM_OF)) {
         before--;
     }
@@ -82,6 +83,18 @@ one_of_them_is_dim(const struct items *items, size_t after, int lit)
         }
     }
     return false;
+}
+
+/* "tiene prendidas 3" */
+static bool
+is_behind_lit(const struct items *items, size_t at)
+{
+    return at > 1 && item_free_number(items, at) && items->list[at].value <= LIGHTS_MAX * 1000 &&
+           item_value(items, at - 1, ITEM_LIGHT) == 2 && clause_stops(items, at + 1) &&
+           token_among(items->tokens, items->list[at - 1].from,
+                       " prendidas encendidas prendidos encendidos ") &&
+           token_among(items->tokens, tokens_back(items->list[at - 1].from, 1),
+                       " tiene trae hay muestra marca veo tengo ");
 }
 
 /* "lights: 3" */
@@ -140,7 +153,7 @@ lights_without_count_at(const struct items *items, size_t at, struct state *stat
         *state = (struct state){.is_lights = true, .lights = 1, .from = at, .count = 2};
         return true;
     }
-    if (is_behind_label(items, at)) {
+    if (is_behind_label(items, at) || is_behind_lit(items, at)) {
         *state =
             (struct state){.is_lights = true, .lights = items->list[at].value / 1000, .from = at};
         state->count = over_all_lights(items, at + 1, &all) - at;
@@ -217,6 +230,31 @@ is_of_no_gauge(const struct items *items, size_t at)
     return is_warning(items, at) || is_dim_beside_lit(items, at);
 }
 
+/* "3 of the 4 are full", "2 of 4 are at 50": batteries, whose charge stands from `next` on */
+static bool
+are_so_full(const struct items *items, size_t next)
+{
+    size_t i;
+
+    for (i = next; i < next + 3 && !clause_stops(items, i); i++) {
+        if (item_is(items, i, ITEM_FULL) || item_is(items, i, ITEM_CHARGE) ||
+            item_is(items, i, ITEM_HALF) || item_in(items, i, UNIT_PERCENT) ||
+            (items->list[i].is == ITEM_NUMBER && items->list[i].value > LIGHTS_MAX * 1000)) {
+            return token_among(items->tokens, items->list[next].from, " are were is estan ");
+        }
+    }
+    return false;
+}
+
+/* "down 3 lights": so many lit, or so many gone out; the fewer */
+static int
+lit_if_down(const struct items *items, size_t at, int lit)
+{
+    bool down = token_is(items->tokens, tokens_back(items->list[at].from, 1), "down");
+
+    return down && lit < GAUGE_LIGHTS && GAUGE_LIGHTS - lit < lit ? GAUGE_LIGHTS - lit : lit;
+}
+
 bool
 lights_at(const struct items *items, size_t at, struct state *state)
 {
@@ -260,9 +298,9 @@ lights_at(const struct items *items, size_t at, struct state *state)
         *state = (struct state){.is_lights = true, .lights = lit, .from = at, .count = 1};
         return lit <= LIGHTS_MAX; /* "3 and 2 lights" */
     }
-    if (!noun && (all != 4 || item_is(items, next, ITEM_UNIT) || lit == 0 || lit > LIGHTS_MAX ||
-                  item_is(items, next, ITEM_BATTERY) || item_text(items, at + 1, "/") ||
-                  item_is(items, next, ITEM_FULL))) {
+    if (!noun && (all != 4 || are_so_full(items, next) || item_is(items, next, ITEM_UNIT) ||
+                  lit == 0 || lit > LIGHTS_MAX || item_is(items, next, ITEM_BATTERY) ||
+                  item_text(items, at + 1, "/") || item_is(items, next, ITEM_FULL))) {
         return false;
     }
     next += noun ? 1 : 0;
@@ -273,6 +311,7 @@ lights_at(const struct items *items, size_t at, struct state *state)
     lit -= !none && lit > 0 && one_of_them_is_dim(items, next, lit) ? 1 : 0;
     bars = lit > LIGHTS_MAX && all == 0;
     lit = lit_of_gauge(items, at, next, lit);
+    lit = all == 0 && noun ? lit_if_down(items, at, lit) : lit;
     state->is_lights = true;
     state->lights = lit;
     state->cannot = (all > 0 && lit > all) || (items->list[at].negative && !none);

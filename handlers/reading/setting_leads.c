@@ -188,8 +188,37 @@ is_behind_activity(const struct items *items, size_t at)
            token_among(items->tokens, items->list[at].from - 1, " con at en on ") &&
            item_is(items, at - 2, ITEM_ACTIVITY) &&
            item_value(items, at - 2, ITEM_ACTIVITY) != ACTIVITY_FLIGHT &&
-           clause_end(items, at) == at + 1 && !item_is(items, at + 2, ITEM_ALL) &&
-           !item_is(items, at + 2, ITEM_BOTH) && !item_is(items, at + 2, ITEM_FULL);
+           (clause_end(items, at) == at + 1 || item_is(items, at + 1, ITEM_AND)) &&
+           !item_is(items, at + 2, ITEM_ALL) && !item_is(items, at + 2, ITEM_BOTH) &&
+           !item_is(items, at + 2, ITEM_FULL);
+}
+
+bool
+is_turned_by_person(const struct items *items, size_t at)
+{
+    size_t to = items->list[at].from;
+
+    return to > 3 && items->list[at].value <= ORDERED_MAX * 1000 &&
+           token_is(items->tokens, to - 1, "to") &&
+           token_among(items->tokens, to - 2, " down up back ") &&
+           token_among(items->tokens, to - 3, " go goes going went drop drops ") &&
+           token_among(items->tokens, to - 4, " i he she we hes shes im were dad mom they you ");
+}
+
+bool
+is_number_used(const struct items *items, size_t at)
+{
+    size_t word = at < items->count ? tokens_back(items->list[at].from, 2) : 0;
+
+    if (!item_free_number(items, at)) {
+        return false;
+    }
+    word -= word > 0 && token_among(items->tokens, word, " el the ") ? 1 : 0;
+    return token_among(items->tokens, tokens_back(items->list[at].from, 1), " number numero ") &&
+           token_among(items->tokens, word,
+                       " using use uses run runs running uso usa usamos usando ") &&
+           items->list[at].value <= ORDERED_MAX * 1000 &&
+           (clause_stops(items, at + 1) || item_is(items, at + 1, ITEM_AND));
 }
 
 /* What leads to the number: a word for setting or mode, or a bare "on 2", "en 2". */
@@ -206,6 +235,10 @@ is_led(const struct items *items, size_t at, bool *strong)
                          "en el numero|en el nivel|on the number|at flow number") == 3 ||
         tokens_phrase_at(items->tokens, tokens_back(items->list[at].from, 2),
                          "at number|on number|flow number|en numero|en nivel") == 2) {
+        *strong = true;
+        return true;
+    }
+    if (is_number_used(items, at) || is_turned_by_person(items, at)) {
         *strong = true;
         return true;
     }

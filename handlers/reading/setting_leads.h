@@ -26,4 +26,9 @@ bool is_behind_activity(const struct items *items, size_t at);
 bool is_behind_activity(const struct items *items, size_t at);
 bool is_ordered(const struct items *items, size_t at);
 
+/* "if he goes down to 1": a person turns the dial, and is not down to a charge. */
+bool is_turned_by_person(const struct items *items, size_t at);
+/* "I am using number 2", "uso el numero 3": no battery, for nothing is told of it. */
+bool is_number_used(const struct items *items, size_t at);
+
 #endif

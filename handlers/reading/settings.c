@@ -200,11 +200,14 @@ is_past(const struct items *items, size_t at)
     size_t from = clause_start(items, at), i;
 
     for (i = at > from + 4 ? at - 4 : from; i < at; i++) {
-        if (item_is(items, i, ITEM_WAS) && item_text(items, i, "was")) {
+        if ((item_is(items, i, ITEM_WAS) && item_text(items, i, "was")) ||
+            items_have_word(items, i, i + 1, " estaba iba andaba tenia traia ")) {
             return true;
         }
     }
-    return false;
+    return token_is(items->tokens, items->list[at - (at > 0)].from, "had") &&
+           items_have_word(items, at, sentence_end(items, at),
+                           " last yesterday ago before earlier was "); /* "had me on 4 last week" */
 }
 
 /* "2 or 3", "between 2 and 3": the higher, for it uses more; tenths. The other one is spent. */
@@ -261,18 +264,34 @@ read_setting(struct items *items, struct told *told)
     }
 }
 
+/* "66 right now, 2." */
+static bool
+is_behind_charge(const struct items *items, size_t at)
+{
+    size_t last = at - 1;
+
+    if (!item_text(items, last, ",")) {
+        return false;
+    }
+    while (last > 0 &&
+           (item_is(items, last - 1, ITEM_NOW) || item_is(items, last - 1, ITEM_LEFT))) {
+        last--;
+    }
+    return last > 0 && last < at - 1 && items->list[last - 1].spent &&
+           (item_in(items, last - 1, UNIT_PERCENT) || items->list[last - 1].is == ITEM_NUMBER);
+}
+
 /* "60 and a full one. 2. how long": a sentence of nothing but a number, where charges are told. */
 static void
 read_setting_alone(struct items *items, struct told *told)
 {
     size_t at;
 
-    for (at = 1; !told->has_setting && told->kind != TOLD_WATCH && told_has_charge(told) &&
-                 at < items->count;
-         at++) {
+    for (at = 1; !told->has_setting && told_has_charge(told) && at < items->count; at++) {
         if (may_be_setting(items, at) && !items->list[at].one && items->list[at].digits &&
-            items->list[at].value <= 6 * 1000 && sentence_start(items, at) == at &&
-            sentence_end(items, at) == at + 1) {
+            items->list[at].value <= 6 * 1000 && sentence_end(items, at) == at + 1 &&
+            ((sentence_start(items, at) == at && told->kind != TOLD_WATCH) ||
+             is_behind_charge(items, at))) {
             told->has_setting = true;
             told->setting_tenths = items->list[at].value / 100;
             items_spend(items, at, 1);

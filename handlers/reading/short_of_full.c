@@ -29,3 +29,15 @@ short_of_full_at(const struct items *items, size_t at, struct state *state)
     state->count = next - at;
     return true;
 }
+
+bool
+is_used_up(const struct items *items, size_t at, size_t after)
+{
+    static const char used[] = " used gone spent burned gaste gasto gastado gastada usado usada ";
+
+    return token_among(items->tokens, items->list[after - 1].to, used) ||
+           token_among(items->tokens, tokens_back(items->list[at].from, 1),
+                       " used burned gaste gasto gastado usado ") ||
+           tokens_phrase_at(items->tokens, items->list[after - 1].to, "is gone|is used|are gone") >
+               0;
+}

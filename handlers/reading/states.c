@@ -23,6 +23,10 @@ is_denied(const struct items *items, size_t at)
 {
     size_t before = back_over_links(items, at);
 
+    if (token_is(items->tokens, tokens_back(items->list[at].from, 1), "quite") && before < at &&
+        item_is(items, before, ITEM_NOT)) {
+        return false; /* "not quite 75" */
+    }
     return before < items->count && item_is(items, before, ITEM_NOT) &&
            !item_is(items, before, ITEM_LINK) &&
            (before == 0 || corrections_from(items) != before); /* "at 45 no 35" */
@@ -199,6 +203,10 @@ fraction_at(const struct items *items, size_t at, struct state *state)
         (item_is(items, at, ITEM_QUARTER) && after < items->count &&
          items->list[after].is == ITEM_NUMBER && items->list[after].digits)) {
         return false;
+    }
+    if (part < 1000 && is_used_up(items, at, after)) {
+        part = 1000 - part;
+        after += item_is(items, after, ITEM_CHARGE) ? 1 : 0;
     }
     state->charge = (struct percent){part / 10, (part + 9) / 10};
     state->cannot = part > 1000;
@@ -430,8 +438,12 @@ tells_at_most(const struct items *items, size_t at)
 static bool
 is_wished(struct items *items, size_t at, size_t after, bool full)
 {
+    bool dies = item_is(items, at - 1, ITEM_ARTICLE) && /* "how long til a full one dies" */
+                token_among(items->tokens, items->list[after - 1].to,
+                            " dies quits runs ends expires goes ");
+
     items->list[at].wished =
-        !(at > 1 && has_gone_from(items, at - 2)) && state_is_goal(items, at, after, full);
+        !dies && !(at > 1 && has_gone_from(items, at - 2)) && state_is_goal(items, at, after, full);
     return items->list[at].wished;
 }
 

@@ -1,6 +1,7 @@
 #include "states_past.h"
 
 #include "bare_numbers.h"
+#include "hedges.h"
 
 enum { PHRASE_REACH = 4 };
 
@@ -140,6 +141,9 @@ tells_of_now(const struct items *items, size_t from)
                            item_is(items, next, ITEM_HEDGE) || item_is(items, next, ITEM_SHOWS);
              next++) {
         }
+        if (item_is(items, next, ITEM_NOT) && clause_stops(items, next + 1)) {
+            return true; /* "was 100, now its not, like 60" */
+        }
         if (item_in(items, next, UNIT_PERCENT) || tells_before(items, from, i) ||
             tells_after_now(items, i) || (i > from && item_in(items, i - 1, UNIT_PERCENT)) ||
             (item_free_number(items, next) && items->list[next].value > BIG_MIN * 1000) ||
@@ -195,6 +199,25 @@ is_of_start(const struct items *items, size_t at, size_t after)
     return false;
 }
 
+/* "ya no trae 100, trae 70": denied by its verb, and told otherwise right behind */
+static bool
+is_denied_by_verb(const struct items *items, size_t at)
+{
+    size_t verb = back_over_links(items, at), next = at + 2, to = sentence_end(items, at);
+
+    if (verb == 0 || verb >= at || !item_is(items, verb - 1, ITEM_NOT) ||
+        !(item_is(items, verb, ITEM_SHOWS) || item_is(items, verb, ITEM_HAVE)) ||
+        at + 1 >= items->count || items->list[at + 1].is != ITEM_PAUSE) {
+        return false;
+    }
+    while (next < to && (item_is(items, next, ITEM_LINK) || item_is(items, next, ITEM_SHOWS) ||
+                         item_is(items, next, ITEM_NOW_IS))) {
+        next++;
+    }
+    return next < to && next > at + 2 &&
+           (item_free_number(items, next) || item_in(items, next, UNIT_PERCENT));
+}
+
 bool
 state_is_past(const struct items *items, size_t at, size_t after)
 {
@@ -209,8 +232,9 @@ state_is_past(const struct items *items, size_t at, size_t after)
             break;
         }
     }
-    if (is_of_start(items, at, after) || was_before_now(items, at) ||
-        was_but_is_not(items, at, after) || had_but_fewer(items, at, after)) {
+    if (is_denied_by_verb(items, at) || is_of_start(items, at, after) ||
+        was_before_now(items, at) || was_but_is_not(items, at, after) ||
+        had_but_fewer(items, at, after)) {
         return true;
     }
     for (i = clause_start(items, at); i < at; i++) {
@@ -223,8 +247,9 @@ state_is_past(const struct items *items, size_t at, size_t after)
             (tells_of_now(items, after) || tells_lower_later(items, at, after))) {
             return true;
         }
-        if (item_is(items, i, ITEM_EARLIER) && tells_of_now(items, after)) {
-            return true;
+        if ((item_is(items, i, ITEM_EARLIER) || item_is(items, i, ITEM_AGO)) &&
+            tells_of_now(items, after)) {
+            return true; /* "an hour ago 80, now 60" */
         }
     }
     return false;

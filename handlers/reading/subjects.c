@@ -120,6 +120,23 @@ is_of_them(const struct items *items, size_t at)
                "esas dos") > 0;
 }
 
+/* "4 full, two are dead", "3 full but one is dead": it may be of those, so it is. */
+static bool
+follows_those_full(const struct items *items, size_t at)
+{
+    size_t end = at - 1, from;
+    bool but = item_text(items, at - 1, "but") || item_text(items, at - 1, "pero");
+
+    if (at < 3 || !(but || (items->list[at - 1].is == ITEM_PAUSE &&
+                            token_among(items->tokens, items->list[at].to, " are estan ")))) {
+        return false;
+    }
+    end -= item_is(items, end - 1, ITEM_BATTERY) ? 1 : 0;
+    from = clause_start(items, end - 1);
+    return end > 0 && item_is(items, end - 1, ITEM_FULL) && items->list[end - 1].spent &&
+           !items_have_word(items, from, end, " are is estan esta ");
+}
+
 /* "had 4 full, two are dead now": what became of those, and no others. */
 static bool
 has_become_of_them(const struct items *items, size_t at, const struct state *state)
@@ -128,8 +145,12 @@ has_become_of_them(const struct items *items, size_t at, const struct state *sta
     size_t from = clause_start(items, at);
 
     return !state->is_lights && state->charge.high <= EMPTY_MAX &&
-           (items_have_word(items, at, clause_end(items, at), " now ya ahora ahorita already ") ||
-            items_have_word(items, sentence_start(items, at), from, past));
+           (follows_those_full(items, at) ||
+            items_have_word(items, at, clause_end(items, at), " now ya ahora ahorita already ") ||
+            items_have_word(items, sentence_start(items, at), from, past) ||
+            (token_among(items->tokens, items->list[at].to, " is are got esta estan ya ") &&
+             items_have_word(items, sentence_start(items, at), at,
+                             " had started began left brought salimos sali traiamos ")));
 }
 
 /* A number before a charge: a label, how many of them, or none of ours. */
@@ -164,7 +185,8 @@ take_count(struct items *items, size_t here, struct group *group)
     }
     group->times = items->list[counts].value / 1000;
     group->named = true;
-    group->of_them = is_of_them(items, counts) || has_become_of_them(items, counts, &group->state);
+    group->of_them = group->of_them || is_of_them(items, counts) ||
+                     has_become_of_them(items, counts, &group->state);
     items_spend(items, counts, 1);
 }
 
@@ -274,6 +296,39 @@ others_behind(struct items *items, size_t at)
     return items->list[number].value / 1000;
 }
 
+/* "on 3" with its number at `at` + 1 */
+static bool
+is_on_so_many(const struct items *items, size_t at)
+{
+    return item_text(items, at, "on") && item_value(items, at, ITEM_AT) == AT_ON &&
+           at + 1 < items->count && items->list[at + 1].is == ITEM_NUMBER &&
+           items->list[at + 1].value <= MANY_BATTERIES * 1000 &&
+           (clause_stops(items, at + 2) || item_is(items, at + 2, ITEM_AND));
+}
+
+/* "4 lights on 3, 2 on 1": on how many batteries; of "on 2, 3 on 1" the numbers may be labels, and
+ * then it is one. 0 if `at`, behind the lights, tells no such thing: a lone "on 2" is a setting. */
+static int
+lights_on_so_many(struct items *items, size_t at)
+{
+    size_t other = at + 4;
+    int here, there;
+
+    if (!is_on_so_many(items, at)) {
+        return 0;
+    }
+    if (!is_on_so_many(items, other) || items->list[at + 3].is != ITEM_NUMBER) {
+        other = at > 3 ? at - 4 : at;
+        if (other == at || !is_on_so_many(items, other) || items->list[at - 1].is != ITEM_NUMBER) {
+            return 0;
+        }
+    }
+    here = items->list[at + 1].value / 1000;
+    there = items->list[other + 1].value / 1000;
+    items_spend(items, at + 1, 1);
+    return here + there == 3 ? 1 : here;
+}
+
 void
 subject_behind(struct items *items, struct group *group)
 {
@@ -289,6 +344,7 @@ subject_behind(struct items *items, struct group *group)
     next += item_is(items, next, ITEM_AT) && item_value(items, next, ITEM_AT) != AT_AT ? 1 : 0;
     las = over_links(items, next);
     others = las > after && group->times == 1 ? others_behind(items, las) : 0;
+    others = others == 0 && group->state.is_lights ? lights_on_so_many(items, after) : others;
     if (others > 0) {
         group->times = others;
         group->named = true;

@@ -120,7 +120,8 @@ weak_word(const struct items *items, size_t at, struct percent *charge)
         {"good to go|all green|ready to go|all the way up|entera|enteras|lista|listas|en verde|al "
          "maximo",
          {NEARLY_FULL, 100}}, /* no words of charge: what is ready need not be full */
-        {"out|spent|shot|done|done for|toast|gone|dry|on empty|finished|history|out of power|flat|"
+        {"out|spent|shot|done|done "
+         "for|toast|gone|dry|on empty|finished|history|out of power|flat|"
          "agotada|agotadas|acabada|acabadas|terminada|en cero|en ceros|sin carga|sin nada|frita",
          {0, 0}},
         {"nearly done|almost done|about done|nearly out|about out|almost spent|por acabarse|por "

@@ -11,36 +11,6 @@ enum { SINCE_MAX = 24 * 60, GUESSED_SINCE_MAX = 9 * 60, HALF_DAY = 12 * 60, REAC
 /* ---- since --------------------------------------------------------------------------------------
  */
 
-/* "can it be off the charger 30 min?": still to come */
-static bool
-is_wished(const struct items *items, size_t at)
-{
-    return items_have_word(items, clause_start(items, at), at,
-                           " can could will would if need needs want must should long ");
-}
-
-/* "it has been on battery for 45 min", "off the charger 30 min" */
-static bool
-has_run_for(const struct items *items, size_t at)
-{
-    size_t from = clause_start(items, at), before = at, i;
-    bool been = false;
-
-    for (i = items->list[from].from; i < items->list[at].from; i++) {
-        been = been || (token_is(items->tokens, i, "been") && items->list[at].from - i <= 7);
-    }
-    while (before > from &&
-           (item_is(items, before - 1, ITEM_HEDGE) || item_is(items, before - 1, ITEM_LINK) ||
-            item_text(items, before - 1, "for"))) {
-        before--;
-    }
-    return before > from && !is_wished(items, at) &&
-           (item_value(items, before - 1, ITEM_POWER) == POWER_WORD_BATTERY ||
-            (been &&
-             (item_is(items, before - 1, ITEM_USE) || item_is(items, before - 1, ITEM_POWER) ||
-              item_text(items, before - 1, "charging"))));
-}
-
 /* "45 min ago", "hace 45 minutos", "for the last 2 hours" */
 static bool
 is_ago(const struct items *items, size_t at)
@@ -75,9 +45,9 @@ is_ago(const struct items *items, size_t at)
         return false; /* "when its down to the last 15 min" */
     }
     if (item_is(items, before - 1, ITEM_AGO_LEAD)) {
-        return !(item_text(items, before - 1, "on") && is_wished(items, at));
+        return !(item_text(items, before - 1, "on") && length_is_wished(items, at));
     }
-    return has_run_for(items, at) || elapsed_has_been_so(items, at) || elapsed_since(items, at);
+    return elapsed_on_power(items, at) || elapsed_since(items, at);
 }
 
 static bool

@@ -106,10 +106,10 @@ static const char little[] =
 static bool
 is_put_on_battery(const struct items *items, size_t at)
 {
-    static const char verbs[] =
-        " put switched switch switching moved move run runs running ran went "
-        "go going changed change swapped cambie cambiamos cambio pase "
-        "pasamos puse anda andamos corre trabaja ";
+    static const char verbs[] = " been hes shes im lleva llevo put switched switch switching moved "
+                                "move run runs running ran went "
+                                "go going changed change swapped cambie cambiamos cambio pase "
+                                "pasamos puse anda andamos corre trabaja ";
     size_t before = items->list[at].from, steps;
 
     if (item_value(items, at, ITEM_BATTERY) != 1 &&
@@ -217,7 +217,7 @@ power_read(const struct items *items, struct told *told)
         if (is_named_battery(items, at) ||
             (told->kind == TOLD_WATCH &&
              token_among(items->tokens, items->list[at].from,
-                         " unplug desconectar desenchufar desconectarlo desconectarla "
+                         " unplug off desconectar desenchufar desconectarlo desconectarla "
                          "desenchufarlo desenchufarla "))) {
             continue; /* "remind me to unplug" */
         }

@@ -195,7 +195,12 @@ told_read(void *arena, const struct lexicon *lexicon, const char *text, struct t
         return;
     }
     (void)read_text(arena, lexicon, text, false, &again);
-    if (again.kind == told->kind && again.charge_count > told->charge_count && !again.impossible) {
+    if ((again.kind == told->kind ||
+         (told->kind == TOLD_BATTERY_LIFE && again.kind == TOLD_HOURS_LEFT)) &&
+        !again.impossible &&
+        (again.charge_count > told->charge_count ||
+         (again.charge_count == 1 && told->charge_count == 1 && /* "no trae 100, trae 70" */
+          again.charges[0].low < told->charges[0].low))) {
         *told = again;
         told->may_be_of_body = true;
     }

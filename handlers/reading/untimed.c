@@ -14,7 +14,9 @@ is_when_somebody_comes(const struct items *items)
     for (when = 0; when < tokens->count; when++) {
         bool spanish = token_is(tokens, when, "cuando");
 
-        if ((!spanish && !token_is(tokens, when, "when")) ||
+        if ((!spanish && !token_is(tokens, when, "when") &&
+             !(token_is(tokens, when, "time") &&
+               tokens_phrase_at(tokens, tokens_back(when, 2), "by the time") == 3)) ||
             !(token_among(tokens, when + 1, whose) || spanish)) {
             continue;
         }
