@@ -1,4 +1,5 @@
-/* What only a person in the office can do: another day, another battery, a price, a voice. */
+/* What only a person in the office can do: another day, another battery, a price, a voice, or
+ * whatever else is surely wanted of it. */
 #include <string.h>
 
 #include "memory.h"
@@ -7,7 +8,7 @@
 #include "steps.h"
 
 static const struct office_matter {
-    const char *topic; /* id, and what follows "office:" in the alert's reason */
+    const char *topic; /* id, and what follows "office:" in the alert's reason; NULL: of any */
     const char *brief;
     bool always; /* whatever is asked of it; else only by these words */
     const char *phrases;
@@ -42,6 +43,27 @@ static const struct office_matter {
      "cost|price|invoice|receipt|bill|"
      "precio|reembolso|deposito|tarjeta"},
 };
+
+/* It surely wants something done, in words that no list has. */
+static bool
+is_request(const struct asked *asked)
+{
+    return kb_is_request(asked->context->kb, asked->context->workspace, asked->text,
+                         asked->language);
+}
+
+/* What is wanted is told to staff by the title of the topic, if one was found. */
+static struct office_matter
+any_matter(const struct asked *asked, const char *topic_id)
+{
+    const struct topic *topic =
+        topic_id == NULL ? NULL : kb_topic(asked->context->kb, topic_id, LANGUAGE_EN);
+
+    return (struct office_matter){
+        .brief = topic == NULL
+                     ? "wants something done"
+                     : memory_format(asked->arena, "wants something done: %s", topic->title)};
+}
 
 static const struct office_matter *
 matter_of_topic(const struct asked *asked, const char *topic_id)
@@ -99,26 +121,26 @@ call(const struct asked *asked, struct verdict *verdict, const struct office_mat
      bool answered)
 {
     bool active = asked_is_active_renter(asked);
-    struct office_request request = office_request_read(asked, matter->topic);
+    const char *id = matter->topic != NULL ? matter->topic : "request";
+    struct office_request request = office_request_read(asked, id);
     struct answer *answer;
     char *told;
 
     if (active) {
-        verdict_alert(verdict, ALERT_OFFICE, false,
-                      memory_format(asked->arena, "office:%s", matter->topic),
-                      office_request_brief(asked, matter->topic, matter->brief, &request));
+        verdict_alert(verdict, ALERT_OFFICE, false, memory_format(asked->arena, "office:%s", id),
+                      office_request_brief(asked, id, matter->brief, &request));
     }
-    if (answered && !active) {
+    if (answered && !active && matter->topic != NULL) {
         return; /* the topic's own text says whom to call */
     }
-    answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, matter->topic);
+    answer = verdict_add(verdict, ANSWER_OFFICE, ROUTE_STAFF, id);
     answer->topic = matter->topic;
     answer->text = say(asked->arena, asked->context->house, asked->language,
                        !active                    ? SAY_OFFICE_CALL
                        : office_hours_wait(asked) ? SAY_OFFICE_WAITS
                                                   : SAY_OFFICE_TOLD,
                        NULL);
-    told = active ? office_request_say(asked, matter->topic, &request) : NULL;
+    told = active ? office_request_say(asked, id, &request) : NULL;
     if (told != NULL) {
         answer->text = memory_format(asked->arena, "%s %s", told, answer->text);
     }
@@ -133,13 +155,16 @@ void
 office_call(const struct asked *asked, struct verdict *verdict, const char *topic_id)
 {
     const struct office_matter *matter = matter_of_topic(asked, topic_id);
+    const struct office_matter any = any_matter(asked, topic_id);
+    bool wanted = is_request(asked);
 
     matter = matter != NULL ? matter : person_asked_for(asked);
+    matter = matter == NULL && wanted ? &any : matter;
     if (matter == NULL) {
         return;
     }
     call(asked, verdict, matter, true);
-    if (!matter->always || asked_is_active_renter(asked)) {
+    if (wanted || !matter->always || asked_is_active_renter(asked)) {
         verdict->answers[verdict->answer_count - 1].route = ROUTE_STAFF;
         if (verdict->route > ROUTE_STAFF) {
             verdict->route = ROUTE_STAFF;
@@ -163,14 +188,16 @@ matter_told(const struct asked *asked)
 bool
 office_is_asked_for(const struct asked *asked)
 {
-    return matter_told(asked) != NULL;
+    return matter_told(asked) != NULL || is_request(asked);
 }
 
 bool
 office_decide(const struct asked *asked, struct verdict *verdict)
 {
     const struct office_matter *matter = matter_told(asked);
+    const struct office_matter any = any_matter(asked, NULL);
 
+    matter = matter == NULL && is_request(asked) ? &any : matter;
     if (matter != NULL) {
         call(asked, verdict, matter, false);
     }

@@ -141,7 +141,8 @@ bool equipment_trouble_decide(const struct asked *asked, struct verdict *verdict
 bool topics_decide(const struct asked *asked, struct verdict *verdict);
 /* What only the office can do. */
 bool office_decide(const struct asked *asked, struct verdict *verdict);
-/* Its words stand in the text: a person, another day, a battery more, money. */
+/* Its words stand in the text: a person, another day, a battery more, money; or it surely wants
+ * something done. */
 bool office_is_asked_for(const struct asked *asked);
 /* A carbon monoxide or smoke alarm of the house chirps, or its battery is asked about. */
 bool house_alarm_decide(const struct asked *asked, struct verdict *verdict);

@@ -99,6 +99,12 @@ struct words kb_repaired(const struct kb *kb, void *arena, struct workspace *wor
 bool kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *text,
                     enum language language);
 
+/* True if a text surely wants something done by a person in the office ("please pick it up Tuesday
+ * instead"), learnt from words/LANG-request.txt against questions about the same matters
+ * (words/LANG-inquiry.txt) and all else that is texted. */
+bool kb_is_request(const struct kb *kb, struct workspace *workspace, const char *text,
+                   enum language language);
+
 /* True if a text as a whole surely asks for a topic: at such a score fewer than 2 in 100 whole
  * texts of emergencies stand, but 66 in 75 questions that were taken for a sign. */
 bool kb_is_asked(const struct kb *kb, struct workspace *workspace, const char *text,

@@ -143,7 +143,8 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
                const struct kb *copy)
 {
     of->classes = NULL;
-    of->known = of->elsewhere = of->harmless = of->courtesy = NULL;
+    of->known = of->elsewhere = of->harmless = NULL;
+    of->courtesy = of->request = of->inquiry = NULL;
     shorthand_image(image, &of->shorthand);
     ordinary_image(image, &of->ordinary);
     ordinary_image(image, &of->right);
@@ -153,6 +154,9 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
     search_image(image, of, from, copy);
     if (of->courtesies != NULL) {
         of_words_image(image, &of->courtesies, of);
+    }
+    if (of->requests != NULL) {
+        of_words_image(image, &of->requests, of);
     }
 }
 

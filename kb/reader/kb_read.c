@@ -153,6 +153,10 @@ read_words_file(struct build *build, const struct content_file *file)
         languages[language].harmless = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-courtesy") == 0) {
         languages[language].courtesy = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-request") == 0) {
+        languages[language].request = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-inquiry") == 0) {
+        languages[language].inquiry = memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
         sign_classes_read(build->kb, file->name, file->bytes, file->length,
                           &languages[language].classes, build->faults);
@@ -162,7 +166,8 @@ read_words_file(struct build *build, const struct content_file *file)
         refuse_name(build, file,
                     "words/en.txt, words/en-known.txt, words/en-ordinary.txt, "
                     "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt, "
-                    "words/en-courtesy.txt or the same with es");
+                    "words/en-courtesy.txt, words/en-request.txt, words/en-inquiry.txt or the same "
+                    "with es");
     }
 }
 

@@ -186,77 +186,120 @@ build_model(struct build *build, enum language language)
     of->topics = model_of(build, language, phrases, count, of->label_count);
 }
 
-/* Courtesies, and behind them what wants an answer. */
+/* What is to be told apart, and behind it the rest. */
 struct told_apart {
     struct model_phrase *phrases;
-    size_t count, courtesy_count;
+    size_t count, told_count;
+    bool follows;       /* every other one of the rest stands behind one of the first */
+    bool but_office;    /* without what asks for topics that the first are about as well */
+    int asking;         /* label of what asks for a topic */
+    size_t asked_every; /* every so many-th of that is enough */
 };
 
-/* Adds every so many-th of some texts, every other one with a courtesy before it, so that thanks
- * alone do not make one. */
+/* Adds every so many-th of some texts to the rest. */
 static void
-add_wanting(struct kb *kb, struct told_apart *list, const char *const *texts, size_t text_count,
-            size_t every)
+add_rest(struct kb *kb, struct told_apart *list, int label, const char *const *texts,
+         size_t text_count, size_t every)
 {
     size_t i;
 
     for (i = 0; i < text_count; i += every) {
-        size_t wanting = list->count - list->courtesy_count;
-        const char *before = list->phrases[wanting % list->courtesy_count].text;
-        bool is_plain = wanting % 2 == 0;
+        size_t rest = list->count - list->told_count;
+        const char *before = list->phrases[rest % list->told_count].text;
+        bool is_plain = !list->follows || rest % 2 == 0;
 
         list->phrases = memory_grow(kb, struct model_phrase, list->phrases, list->count);
         list->phrases[list->count++] = (struct model_phrase){
             .text = is_plain ? texts[i] : memory_format(kb, "%s %s", before, texts[i]),
-            .label = MODEL_ELSEWHERE};
+            .label = label};
     }
 }
 
-/* All that wants an answer, of which some is enough to tell courtesies from. The lines of
- * `elsewhere` were cut by then. */
-static void
-collect_wanting(struct kb *kb, enum language language, struct told_apart *list)
+/* These are asked for in words that want something done as often as in questions. */
+static bool
+is_of_office(const char *topic)
 {
-    enum { ASKED_EVERY = 8, SIGN_EVERY = 3 };
+    static const char *const ids[] = {"extend",  "extra-battery", "delivery",
+                                      "billing", "contact",       "return-ship"};
+    size_t i;
+
+    for (i = 0; i < sizeof ids / sizeof ids[0]; i++) {
+        if (strcmp(topic, ids[i]) == 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+/* All else that is texted, of which some is enough to tell the first from. The lines of `elsewhere`
+ * were cut by then. */
+static void
+collect_rest(struct kb *kb, enum language language, struct told_apart *list)
+{
+    enum { SIGN_EVERY = 3 };
     const struct kb_language *of = &kb->languages[language];
     size_t i;
 
     for (i = 0; i < of->phrase_count; i++) {
         if (of->phrases[i].label == MODEL_ELSEWHERE) {
-            add_wanting(kb, list, &of->phrases[i].text, 1, 1);
+            add_rest(kb, list, MODEL_ELSEWHERE, &of->phrases[i].text, 1, 1);
         }
     }
     for (i = 0; i < kb->topic_count; i++) {
-        if (kb->topics[i].language == language) {
-            add_wanting(kb, list, kb->topics[i].asked_as, kb->topics[i].asked_as_count,
-                        ASKED_EVERY);
+        const struct topic *topic = &kb->topics[i];
+
+        if (topic->language == language && !(list->but_office && is_of_office(topic->id))) {
+            add_rest(kb, list, list->asking, topic->asked_as, topic->asked_as_count,
+                     list->asked_every);
         }
     }
     for (i = 0; i < kb->sign_count; i++) {
         if (kb->signs[i].language == language) {
-            add_wanting(kb, list, kb->sign_files[i].whole_texts, kb->sign_files[i].whole_text_count,
-                        SIGN_EVERY);
+            add_rest(kb, list, MODEL_ELSEWHERE, kb->sign_files[i].whole_texts,
+                     kb->sign_files[i].whole_text_count, SIGN_EVERY);
         }
     }
 }
 
-/* What wants no answer, against some of all that does. */
+/* What wants no answer, against some of all that does. Thanks alone do not make one. */
 static void
 build_courtesies(struct build *build, enum language language)
 {
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
-    struct told_apart list = {NULL, 0, 0};
+    struct told_apart list = {.follows = true, .asking = MODEL_ELSEWHERE, .asked_every = 8};
 
     if (of->courtesy == NULL) {
         return;
     }
     list.phrases = add_lines(kb, of->courtesy, 0, list.phrases, &list.count);
-    list.courtesy_count = list.count;
+    list.told_count = list.count;
     if (list.count > 0) {
-        collect_wanting(kb, language, &list);
+        collect_rest(kb, language, &list);
     }
     of->courtesies = model_of(build, language, list.phrases, list.count, 1);
+}
+
+/* What wants something done, against questions about the same and some of all else. */
+static void
+build_requests(struct build *build, enum language language)
+{
+    struct kb *kb = build->kb;
+    struct kb_language *of = &kb->languages[language];
+    struct told_apart list = {.but_office = true, .asking = ASKING, .asked_every = 4};
+
+    if (of->request == NULL) {
+        return;
+    }
+    list.phrases = add_lines(kb, of->request, REQUEST, list.phrases, &list.count);
+    list.told_count = list.count;
+    if (of->inquiry != NULL) {
+        list.phrases = add_lines(kb, of->inquiry, ASKING, list.phrases, &list.count);
+    }
+    if (list.told_count > 0) {
+        collect_rest(kb, language, &list);
+    }
+    of->requests = model_of(build, language, list.phrases, list.count, ASKING + 1);
 }
 
 void
@@ -266,4 +309,5 @@ build_ready(struct build *build, enum language language)
                      build->kb->languages[language].ordinary, build->faults);
     build_model(build, language);
     build_courtesies(build, language);
+    build_requests(build, language);
 }
