@@ -6,14 +6,14 @@
 
 static const char *const wanted[] = {
     "hi, please have your man collect the machine on thursday rather than friday",
-    "take my brother in law off the booking, he isn't coming",
-    "could u leave one more battery w/ the lady at the desk today",
-    "the fella who delivered was nasty to my husband, where can i report it",
+    "take my nephew off the reservation, he stays home",
+    "could you leave one more battery with the lady at the desk today",
+    "your driver was nasty to my husband and i want to complain",
     "put my niece's cell on the file too, 555-0147",
     "We have changed lodges. Kindly bring it to the chalet behind the church.",
     "que el chofer deje la maquina con mi cuñada, estamos en misa",
     "quiten a mi sobrino de la reserva, ya no viene",
-    "me mandan la factura otra vez, al correo de mi yerno",
+    "mándeme otra vez la factura, al correo de mi yerno",
     "pasen a recoger el equipo el jueves en vez del viernes"};
 
 static const char *const asked[] = {"do your drivers collect things on a sunday",
@@ -67,7 +67,7 @@ END_TEST
 
 START_TEST(without_a_sure_topic_the_office_is_told_all_the_same)
 {
-    (void)text_from(true, "take my brother in law off the booking, he isn't coming");
+    (void)text_from(true, "take my nephew off the reservation, he stays home");
     fixture_alerts(stage, ALERT_OFFICE, "office:request");
     ck_assert_str_eq(stage->verdict.alert.brief, "wants something done");
     fixture_says(stage, "The office was told and a person will answer.");
@@ -117,7 +117,7 @@ END_TEST
 
 START_TEST(what_another_house_is_asked_for_is_none_of_ours)
 {
-    (void)text_from(true, "please send up two bath towels and a hair dryer");
+    (void)text_from(true, "please bring four more bath towels to our room");
     ck_assert_int_ne(stage->verdict.route, ROUTE_STAFF);
 }
 END_TEST
@@ -127,6 +127,7 @@ main(void)
 {
     TCase *tests = tcase_create("request");
 
+    tcase_add_unchecked_fixture(tests, shipped_begin, shipped_end);
     tcase_add_checked_fixture(tests, shipped_stage_set_up, stage_tear_down);
     tcase_add_test(tests, of_what_a_renter_wants_done_the_office_hears);
     tcase_add_test(tests, a_renter_gets_the_topics_answer_too_and_staff_its_title);
