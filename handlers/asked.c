@@ -413,6 +413,7 @@ asked_whole(void *arena, const struct message *message, const struct context *co
                           .message = message,
                           .context = context,
                           .text = message->text,
+                          .heard = memory_new(arena, struct heard),
                           .wrote_utc_s = message->sent_utc_s};
 
     asked.tokens = tokens_read(arena, message->text);

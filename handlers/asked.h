@@ -10,6 +10,12 @@
 #include "message.h"
 #include "tokens.h"
 
+/* What the content said a text is (office_matter()). */
+struct heard {
+    const char *text; /* which text that was; NULL: none yet */
+    enum matter matter;
+};
+
 struct asked {
     void *arena;
     const struct message *message;
@@ -24,6 +30,7 @@ struct asked {
     struct tokens mended;            /* of the whole text, with misspelt words mended */
     struct emptied emptied;          /* what `text` tells to be empty; its bytes are of that */
     struct topic_search search;      /* of `text`; count 0 for a whole text */
+    struct heard *heard;             /* shared by the pieces of a text, one after the other */
 
     /* Whose record may be used: NULL for a stranger, for a closed rental, and until one is chosen.
      */

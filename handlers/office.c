@@ -2,6 +2,7 @@
  * whatever else is surely wanted of it. */
 #include <string.h>
 
+#include "found.h"
 #include "memory.h"
 #include "office_request.h"
 #include "say.h"
@@ -44,25 +45,60 @@ static const struct office_matter {
      "precio|reembolso|deposito|tarjeta"},
 };
 
-/* It surely wants something done, in words that no list has. */
-static bool
-is_request(const struct asked *asked)
+enum matter
+office_matter(const struct asked *asked)
 {
-    return kb_is_request(asked->context->kb, asked->context->workspace, asked->text,
-                         asked->language);
+    struct heard *heard = asked->heard;
+
+    if (heard->text != asked->text) {
+        heard->text = asked->text;
+        heard->matter =
+            kb_matter(asked->context->kb, asked->context->workspace, asked->text, asked->language);
+    }
+    return heard->matter;
 }
 
-/* What is wanted is told to staff by the title of the topic, if one was found. */
-static struct office_matter
+const char *
+office_reason_anew(const struct asked *asked, const char *reason)
+{
+    const struct context *context = asked->context;
+    int count = 0;
+    size_t i;
+
+    for (i = 0; i < context->alert_count; i++) {
+        const char *told =
+            context->alerts[i].level > ALERT_OFFICE ? context->alerts[i].reasons : "";
+
+        for (; (told = strstr(told, reason)) != NULL; told += strlen(reason)) {
+            count++;
+        }
+    }
+    return count == 0 ? reason : memory_format(asked->arena, "%s-%d", reason, count + 1);
+}
+
+static const char request_reason[] = "office:request";
+
+/* It surely wants something done, in words that no list has: told to staff by the title of the
+ * topic, if one was found. NULL if it is no request. */
+static const struct office_matter *
 any_matter(const struct asked *asked, const char *topic_id)
 {
     const struct topic *topic =
         topic_id == NULL ? NULL : kb_topic(asked->context->kb, topic_id, LANGUAGE_EN);
+    struct office_matter *matter;
 
-    return (struct office_matter){
-        .brief = topic == NULL
-                     ? "wants something done"
-                     : memory_format(asked->arena, "wants something done: %s", topic->title)};
+    if (office_matter(asked) != MATTER_REQUEST) {
+        return NULL;
+    }
+    matter = memory_new(asked->arena, struct office_matter);
+    matter->always = true;
+    matter->brief = found_alerted_because(asked->context, request_reason)
+                        ? "wants something else done"
+                        : "wants something done";
+    if (topic != NULL) {
+        matter->brief = memory_format(asked->arena, "%s: %s", matter->brief, topic->title);
+    }
+    return matter;
 }
 
 static const struct office_matter *
@@ -122,12 +158,14 @@ call(const struct asked *asked, struct verdict *verdict, const struct office_mat
 {
     bool active = asked_is_active_renter(asked);
     const char *id = matter->topic != NULL ? matter->topic : "request";
+    const char *reason = matter->topic != NULL ? memory_format(asked->arena, "office:%s", id)
+                                               : office_reason_anew(asked, request_reason);
     struct office_request request = office_request_read(asked, id);
     struct answer *answer;
     char *told;
 
     if (active) {
-        verdict_alert(verdict, ALERT_OFFICE, false, memory_format(asked->arena, "office:%s", id),
+        verdict_alert(verdict, ALERT_OFFICE, false, reason,
                       office_request_brief(asked, id, matter->brief, &request));
     }
     if (answered && !active && matter->topic != NULL) {
@@ -155,16 +193,14 @@ void
 office_call(const struct asked *asked, struct verdict *verdict, const char *topic_id)
 {
     const struct office_matter *matter = matter_of_topic(asked, topic_id);
-    const struct office_matter any = any_matter(asked, topic_id);
-    bool wanted = is_request(asked);
 
     matter = matter != NULL ? matter : person_asked_for(asked);
-    matter = matter == NULL && wanted ? &any : matter;
+    matter = matter != NULL ? matter : any_matter(asked, topic_id);
     if (matter == NULL) {
         return;
     }
     call(asked, verdict, matter, true);
-    if (wanted || !matter->always || asked_is_active_renter(asked)) {
+    if (!matter->always || asked_is_active_renter(asked)) {
         verdict->answers[verdict->answer_count - 1].route = ROUTE_STAFF;
         if (verdict->route > ROUTE_STAFF) {
             verdict->route = ROUTE_STAFF;
@@ -188,16 +224,15 @@ matter_told(const struct asked *asked)
 bool
 office_is_asked_for(const struct asked *asked)
 {
-    return matter_told(asked) != NULL || is_request(asked);
+    return matter_told(asked) != NULL || office_matter(asked) == MATTER_REQUEST;
 }
 
 bool
 office_decide(const struct asked *asked, struct verdict *verdict)
 {
     const struct office_matter *matter = matter_told(asked);
-    const struct office_matter any = any_matter(asked, NULL);
 
-    matter = matter == NULL && is_request(asked) ? &any : matter;
+    matter = matter != NULL ? matter : any_matter(asked, NULL);
     if (matter != NULL) {
         call(asked, verdict, matter, false);
     }

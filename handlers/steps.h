@@ -322,6 +322,12 @@ bool power_asks_how_long(const struct asked *asked);
 /* If only the office can do what this topic is about, or a person is asked for: calls the office.
  */
 void office_call(const struct asked *asked, struct verdict *verdict, const char *topic_id);
+/* What the office must hear of in the text, as far as no list has its words; the content is asked
+ * at most once about a piece. */
+enum matter office_matter(const struct asked *asked);
+/* The reason for a call that staff hear of although they heard it before: beside a graver alert
+ * nobody is called about a known one, which may have been another wish or fault. */
+const char *office_reason_anew(const struct asked *asked, const char *reason);
 /* What this text asks of the office waits until it is open: it is closed, and nothing tells that
  * the renter needs it before. */
 bool office_hours_wait(const struct asked *asked);

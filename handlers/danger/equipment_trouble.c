@@ -1,8 +1,10 @@
 /*
  * Something is wrong with the unit and no sign caught it. Three kinds: dangerous by itself (hot,
- * hissing, swollen, wet), no oxygen or no power (someone rings), and everything else (the office).
+ * hissing, swollen, wet), no oxygen or no power (someone rings), and everything else (the office):
+ * by the words below, or by what the content has learnt of faults.
  * "What if the power goes out" asks for a plan and is left to the topics.
  */
+#include "found.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -217,6 +219,8 @@ no_oxygen(const struct asked *asked, struct verdict *verdict)
     flowing_ask(asked, verdict);
 }
 
+static const char other_reason[] = "trouble:other";
+
 /* What the handout says of it may be all that is needed; a person hears of it all the same. */
 static void
 lesser_trouble(const struct asked *asked, struct verdict *verdict)
@@ -229,7 +233,10 @@ lesser_trouble(const struct asked *asked, struct verdict *verdict)
     add(verdict, "trouble-other")->text = say(asked->arena, asked->context->house, asked->language,
                                               active ? SAY_TROUBLE_OTHER : SAY_OFFICE_CALL, NULL);
     if (active) {
-        verdict_alert(verdict, ALERT_OFFICE, false, "trouble:other", "unit trouble");
+        bool known = found_alerted_because(asked->context, other_reason);
+
+        verdict_alert(verdict, ALERT_OFFICE, false, office_reason_anew(asked, other_reason),
+                      known ? "more unit trouble" : "unit trouble");
     }
 }
 
@@ -269,12 +276,27 @@ equipment_trouble_told(const struct asked *asked)
     return TROUBLE_NONE;
 }
 
+/* Something is surely wrong with what they rent, in words that no list has. */
+static bool
+is_fault(const struct asked *asked)
+{
+    return !tokens_have(&asked->tokens, supposed) && !is_of_household(&asked->tokens) &&
+           office_matter(asked) == MATTER_FAULT;
+}
+
 bool
 equipment_trouble_decide(const struct asked *asked, struct verdict *verdict)
 {
     switch (equipment_trouble_told(asked)) {
     case TROUBLE_NONE:
-        return tell_backup(asked, verdict);
+        if (tell_backup(asked, verdict)) {
+            return true;
+        }
+        if (!is_fault(asked)) {
+            return false;
+        }
+        lesser_trouble(asked, verdict);
+        break;
     case TROUBLE_DANGER:
         add(verdict, "trouble-danger")->text =
             say(asked->arena, asked->context->house, asked->language, SAY_TROUBLE_DANGER, NULL);

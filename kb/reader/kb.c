@@ -173,17 +173,20 @@ kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *tex
     return result.count > 0 && !result.elsewhere;
 }
 
-bool
-kb_is_request(const struct kb *kb, struct workspace *workspace, const char *text,
-              enum language language)
+enum matter
+kb_matter(const struct kb *kb, struct workspace *workspace, const char *text,
+          enum language language)
 {
-    /* Thousandths. One answer that is lost costs as much as two requests that are found, so from
-     * 2/3 on it pays; 550 to 750 do alike on texts of people who had not seen the content. */
-    enum { SURE_REQUEST = 700 };
-    struct model_result result = told_apart(kb->languages[language].requests, workspace, text);
+    enum { SURE_MATTER = 700 };
+    struct model_result result = told_apart(kb->languages[language].matters, workspace, text);
+    int score = 0;
+    size_t i;
 
-    return result.count > 0 && result.best[0].label == REQUEST &&
-           result.best[0].score >= SURE_REQUEST;
+    for (i = 0; i < result.count && result.best[i].label != MATTER_NONE; i++) {
+        score += result.best[i].score; /* a wish because of a fault is as sure as both together */
+    }
+    return i > 0 && !result.elsewhere && score >= SURE_MATTER ? (enum matter)result.best[0].label
+                                                              : MATTER_NONE;
 }
 
 static int

@@ -8,7 +8,8 @@
  * words/LANG.txt (shorthand), words/LANG-known.txt (words that are right as they are spelt, for
  * signs), words/LANG-ordinary.txt (the same for topics), words/LANG-classes.txt (word classes of
  * the signs), words/LANG-elsewhere.txt (texts that no topic fits), words/LANG-harmless.txt
- * (ordinary texts, for the signs only).
+ * (ordinary texts, for the signs only), words/LANG-courtesy.txt (texts that want no answer),
+ * words/LANG-request.txt, words/LANG-fault.txt and words/LANG-inquiry.txt (kb_matter()).
  */
 #ifndef KB_H
 #define KB_H
@@ -99,11 +100,21 @@ struct words kb_repaired(const struct kb *kb, void *arena, struct workspace *wor
 bool kb_is_courtesy(const struct kb *kb, struct workspace *workspace, const char *text,
                     enum language language);
 
-/* True if a text surely wants something done by a person in the office ("please pick it up Tuesday
- * instead"), learnt from words/LANG-request.txt against questions about the same matters
- * (words/LANG-inquiry.txt) and all else that is texted. */
-bool kb_is_request(const struct kb *kb, struct workspace *workspace, const char *text,
-                   enum language language);
+/* What a person in the office must hear of, whatever the handout says of it. */
+enum matter {
+    MATTER_REQUEST, /* wants something done: "please pick it up Tuesday instead" */
+    MATTER_FAULT,   /* something of the rented things does not work, or not as it should */
+    MATTER_NONE
+};
+
+/*
+ * Which of these a text surely is, learnt from words/LANG-request.txt and words/LANG-fault.txt
+ * against questions about the same (words/LANG-inquiry.txt) and some of all else that is texted. A
+ * head line "Topics: extend, billing" of the first two names what is asked for in such words as
+ * often as in questions: ways of asking for these topics are no examples of either.
+ */
+enum matter kb_matter(const struct kb *kb, struct workspace *workspace, const char *text,
+                      enum language language);
 
 /* True if a text as a whole surely asks for a topic: at such a score fewer than 2 in 100 whole
  * texts of emergencies stand, but 66 in 75 questions that were taken for a sign. */

@@ -144,7 +144,7 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
 {
     of->classes = NULL;
     of->known = of->elsewhere = of->harmless = NULL;
-    of->courtesy = of->request = of->inquiry = NULL;
+    of->courtesy = of->request = of->fault = of->inquiry = NULL;
     shorthand_image(image, &of->shorthand);
     ordinary_image(image, &of->ordinary);
     ordinary_image(image, &of->right);
@@ -155,8 +155,8 @@ language_image(struct image *image, struct kb_language *of, const struct kb *fro
     if (of->courtesies != NULL) {
         of_words_image(image, &of->courtesies, of);
     }
-    if (of->requests != NULL) {
-        of_words_image(image, &of->requests, of);
+    if (of->matters != NULL) {
+        of_words_image(image, &of->matters, of);
     }
 }
 

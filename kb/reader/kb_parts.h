@@ -11,9 +11,6 @@
 struct model_phrase;
 struct sign_file;
 
-/* Labels of the model of requests. */
-enum { REQUEST, ASKING };
-
 /* What there is of one language. */
 struct kb_language {
     struct shorthand *shorthand;  /* or NULL */
@@ -26,11 +23,12 @@ struct kb_language {
     char *harmless;               /* lines of texts that are no signs; or NULL */
     char *courtesy;               /* lines of texts that want no answer; or NULL */
     char *request;                /* lines of texts that want something done; or NULL */
+    char *fault;                  /* lines of texts that tell of a fault; or NULL */
     char *inquiry;                /* lines of questions about the same matters; or NULL */
     struct sign_index *signs;
     struct model *topics;
     struct model *courtesies;    /* with one label, of what wants no answer; NULL without lines */
-    struct model *requests;      /* what wants something done, and what asks; NULL without lines */
+    struct model *matters;       /* its labels are enum matter; NULL without lines */
     const struct topic **labels; /* label of the model -> topic */
     const struct model_phrase *phrases;
     size_t phrase_count;

@@ -125,6 +125,27 @@ read_vectors_file(struct build *build, const struct content_file *file)
     }
 }
 
+/* The list of texts that a file "words/LANG-….txt" of this ending holds; NULL if it is of no such.
+ */
+static char **
+list_named(struct kb_language *of, const char *ending)
+{
+    const struct {
+        const char *ending;
+        char **list;
+    } lists[] = {{"-elsewhere", &of->elsewhere}, {"-harmless", &of->harmless},
+                 {"-courtesy", &of->courtesy},   {"-request", &of->request},
+                 {"-fault", &of->fault},         {"-inquiry", &of->inquiry}};
+    size_t i;
+
+    for (i = 0; i < sizeof lists / sizeof lists[0]; i++) {
+        if (strcmp(ending, lists[i].ending) == 0) {
+            return lists[i].list;
+        }
+    }
+    return NULL;
+}
+
 static void
 read_words_file(struct build *build, const struct content_file *file)
 {
@@ -147,16 +168,9 @@ read_words_file(struct build *build, const struct content_file *file)
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-known") == 0) {
         languages[language].known = memory_copy_n(build->kb, file->bytes, file->length);
         languages[language].right = ordinary_read(build->kb, file->bytes, file->length);
-    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-elsewhere") == 0) {
-        languages[language].elsewhere = memory_copy_n(build->kb, file->bytes, file->length);
-    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-harmless") == 0) {
-        languages[language].harmless = memory_copy_n(build->kb, file->bytes, file->length);
-    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-courtesy") == 0) {
-        languages[language].courtesy = memory_copy_n(build->kb, file->bytes, file->length);
-    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-request") == 0) {
-        languages[language].request = memory_copy_n(build->kb, file->bytes, file->length);
-    } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-inquiry") == 0) {
-        languages[language].inquiry = memory_copy_n(build->kb, file->bytes, file->length);
+    } else if (language != LANGUAGE_COUNT && list_named(&languages[language], id + 2) != NULL) {
+        *list_named(&languages[language], id + 2) =
+            memory_copy_n(build->kb, file->bytes, file->length);
     } else if (language != LANGUAGE_COUNT && strcmp(id + 2, "-classes") == 0) {
         sign_classes_read(build->kb, file->name, file->bytes, file->length,
                           &languages[language].classes, build->faults);
@@ -166,8 +180,8 @@ read_words_file(struct build *build, const struct content_file *file)
         refuse_name(build, file,
                     "words/en.txt, words/en-known.txt, words/en-ordinary.txt, "
                     "words/en-classes.txt, words/en-elsewhere.txt, words/en-harmless.txt, "
-                    "words/en-courtesy.txt, words/en-request.txt, words/en-inquiry.txt or the same "
-                    "with es");
+                    "words/en-courtesy.txt, words/en-request.txt, words/en-fault.txt, "
+                    "words/en-inquiry.txt or the same with es");
     }
 }
 

@@ -190,10 +190,12 @@ build_model(struct build *build, enum language language)
 struct told_apart {
     struct model_phrase *phrases;
     size_t count, told_count;
+    const char **topics; /* ids: what asks for these is about the same as the first */
+    size_t topic_count;
     bool follows;       /* every other one of the rest stands behind one of the first */
-    bool but_office;    /* without what asks for topics that the first are about as well */
-    int asking;         /* label of what asks for a topic */
-    size_t asked_every; /* every so many-th of that is enough */
+    int asking;         /* label of what asks for any other topic */
+    int equipment;      /* and of what shows a sign of the equipment */
+    size_t asked_every; /* every so many-th of what asks is enough */
 };
 
 /* Adds every so many-th of some texts to the rest. */
@@ -215,20 +217,14 @@ add_rest(struct kb *kb, struct told_apart *list, int label, const char *const *t
     }
 }
 
-/* These are asked for in words that want something done as often as in questions. */
 static bool
-is_of_office(const char *topic)
+is_among(const char *id, const char *const *ids, size_t count)
 {
-    static const char *const ids[] = {"extend",  "extra-battery", "delivery",
-                                      "billing", "contact",       "return-ship"};
     size_t i;
 
-    for (i = 0; i < sizeof ids / sizeof ids[0]; i++) {
-        if (strcmp(topic, ids[i]) == 0) {
-            return true;
-        }
+    for (i = 0; i < count && strcmp(id, ids[i]) != 0; i++) {
     }
-    return false;
+    return i < count;
 }
 
 /* All else that is texted, of which some is enough to tell the first from. The lines of `elsewhere`
@@ -248,15 +244,16 @@ collect_rest(struct kb *kb, enum language language, struct told_apart *list)
     for (i = 0; i < kb->topic_count; i++) {
         const struct topic *topic = &kb->topics[i];
 
-        if (topic->language == language && !(list->but_office && is_of_office(topic->id))) {
+        if (topic->language == language && !is_among(topic->id, list->topics, list->topic_count)) {
             add_rest(kb, list, list->asking, topic->asked_as, topic->asked_as_count,
                      list->asked_every);
         }
     }
     for (i = 0; i < kb->sign_count; i++) {
         if (kb->signs[i].language == language) {
-            add_rest(kb, list, MODEL_ELSEWHERE, kb->sign_files[i].whole_texts,
-                     kb->sign_files[i].whole_text_count, SIGN_EVERY);
+            add_rest(kb, list,
+                     kb->signs[i].level == SIGN_EQUIPMENT ? list->equipment : MODEL_ELSEWHERE,
+                     kb->sign_files[i].whole_texts, kb->sign_files[i].whole_text_count, SIGN_EVERY);
         }
     }
 }
@@ -267,7 +264,8 @@ build_courtesies(struct build *build, enum language language)
 {
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
-    struct told_apart list = {.follows = true, .asking = MODEL_ELSEWHERE, .asked_every = 8};
+    struct told_apart list = {
+        .follows = true, .asking = MODEL_ELSEWHERE, .equipment = MODEL_ELSEWHERE, .asked_every = 8};
 
     if (of->courtesy == NULL) {
         return;
@@ -280,26 +278,59 @@ build_courtesies(struct build *build, enum language language)
     of->courtesies = model_of(build, language, list.phrases, list.count, 1);
 }
 
-/* What wants something done, against questions about the same and some of all else. */
+/* Takes the ids behind "Topics:" out of the lines of a matter. */
 static void
-build_requests(struct build *build, enum language language)
+take_topics(struct build *build, const char *file, char *lines, struct told_apart *list)
+{
+    static const char head[] = "Topics:", between[] = ", \t\r\n";
+    char *line = lines, *ids, *id;
+
+    while (strncmp(line, head, strlen(head)) != 0) {
+        line = strchr(line, '\n');
+        if (line == NULL) {
+            return;
+        }
+        line++;
+    }
+    ids = memory_copy_n(build->kb, line + strlen(head), strcspn(line, "\n") - strlen(head));
+    *line = '#'; /* it is none of the texts */
+    while ((id = strtok_r(ids, between, &ids)) != NULL) {
+        if (kb_topic(build->kb, id, LANGUAGE_EN) == NULL) {
+            faults_add(build->faults, file, 0, "Topics", "no topic has the id %s", id);
+        }
+        list->topics = memory_grow(build->kb, const char *, list->topics, list->topic_count);
+        list->topics[list->topic_count++] = id;
+    }
+}
+
+/* What the office must hear of, against questions about the same and some of all else. */
+static void
+build_matters(struct build *build, enum language language)
 {
     struct kb *kb = build->kb;
     struct kb_language *of = &kb->languages[language];
-    struct told_apart list = {.but_office = true, .asking = ASKING, .asked_every = 4};
+    char *const lists[] = {[MATTER_REQUEST] = of->request, [MATTER_FAULT] = of->fault};
+    const char *const files[] = {[MATTER_REQUEST] = "request", [MATTER_FAULT] = "fault"};
+    struct told_apart list = {.asking = MATTER_NONE, .equipment = MATTER_FAULT, .asked_every = 4};
+    int matter;
 
-    if (of->request == NULL) {
+    for (matter = 0; matter < MATTER_NONE; matter++) {
+        if (lists[matter] != NULL) {
+            take_topics(
+                build, memory_format(kb, "words/%s-%s.txt", language_code(language), files[matter]),
+                lists[matter], &list);
+            list.phrases = add_lines(kb, lists[matter], matter, list.phrases, &list.count);
+        }
+    }
+    list.told_count = list.count;
+    if (list.count == 0) {
         return;
     }
-    list.phrases = add_lines(kb, of->request, REQUEST, list.phrases, &list.count);
-    list.told_count = list.count;
     if (of->inquiry != NULL) {
-        list.phrases = add_lines(kb, of->inquiry, ASKING, list.phrases, &list.count);
+        list.phrases = add_lines(kb, of->inquiry, MATTER_NONE, list.phrases, &list.count);
     }
-    if (list.told_count > 0) {
-        collect_rest(kb, language, &list);
-    }
-    of->requests = model_of(build, language, list.phrases, list.count, ASKING + 1);
+    collect_rest(kb, language, &list);
+    of->matters = model_of(build, language, list.phrases, list.count, MATTER_NONE + 1);
 }
 
 void
@@ -309,5 +340,5 @@ build_ready(struct build *build, enum language language)
                      build->kb->languages[language].ordinary, build->faults);
     build_model(build, language);
     build_courtesies(build, language);
-    build_requests(build, language);
+    build_matters(build, language);
 }

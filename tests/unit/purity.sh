@@ -15,7 +15,7 @@ allowed='^(
 strlen|strnlen|strcmp|strncmp|strchr|strrchr|strspn|strstr|strcspn|memcpy|memset|memcmp|memmove|qsort|ceil|floor|
 __assert_fail|__stack_chk_fail|_GLOBAL_OFFSET_TABLE_|
 _?talloc_[a-z_0-9]+|memory_[a-z_]+|utf8proc_[a-z_]+|
-kb_(topic|lean|trust|repaired|search_topics|questions|find_signs|is_foreign|is_courtesy|is_request|tells_language|is_ordinary|sign|equipment|equipment_all)|equipment_(run_time|gauge_band|needs_wall)|
+kb_(topic|lean|trust|repaired|search_topics|questions|find_signs|is_foreign|is_courtesy|matter|tells_language|is_ordinary|sign|equipment|equipment_all)|equipment_(run_time|gauge_band|needs_wall)|
 mode_name|mode_named|placeholder_entry|placeholder_named|words_tell_language|words_language|words_read|reaction_[a-z_]+|
 cut_[a-z_]+|slip_between|sound_of|spelling_is_letters
 )$'
