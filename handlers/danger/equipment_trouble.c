@@ -4,7 +4,6 @@
  * by the words below, or by what the content has learnt of faults.
  * "What if the power goes out" asks for a plan and is left to the topics.
  */
-#include "found.h"
 #include "memory.h"
 #include "say.h"
 #include "steps.h"
@@ -219,8 +218,6 @@ no_oxygen(const struct asked *asked, struct verdict *verdict)
     flowing_ask(asked, verdict);
 }
 
-static const char other_reason[] = "trouble:other";
-
 /* What the handout says of it may be all that is needed; a person hears of it all the same. */
 static void
 lesser_trouble(const struct asked *asked, struct verdict *verdict)
@@ -233,10 +230,8 @@ lesser_trouble(const struct asked *asked, struct verdict *verdict)
     add(verdict, "trouble-other")->text = say(asked->arena, asked->context->house, asked->language,
                                               active ? SAY_TROUBLE_OTHER : SAY_OFFICE_CALL, NULL);
     if (active) {
-        bool known = found_alerted_because(asked->context, other_reason);
-
-        verdict_alert(verdict, ALERT_OFFICE, false, office_reason_anew(asked, other_reason),
-                      known ? "more unit trouble" : "unit trouble");
+        verdict_alert(verdict, ALERT_OFFICE, false, office_reason_anew(asked, "trouble:other"),
+                      "unit trouble");
     }
 }
 

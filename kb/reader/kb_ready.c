@@ -284,19 +284,19 @@ take_topics(struct build *build, const char *file, char *lines, struct told_apar
 {
     static const char head[] = "Topics:", between[] = ", \t\r\n";
     char *line = lines, *ids, *id;
+    int number = 1;
 
-    while (strncmp(line, head, strlen(head)) != 0) {
+    for (; strncmp(line, head, strlen(head)) != 0; line++, number++) {
         line = strchr(line, '\n');
         if (line == NULL) {
             return;
         }
-        line++;
     }
     ids = memory_copy_n(build->kb, line + strlen(head), strcspn(line, "\n") - strlen(head));
     *line = '#'; /* it is none of the texts */
     while ((id = strtok_r(ids, between, &ids)) != NULL) {
         if (kb_topic(build->kb, id, LANGUAGE_EN) == NULL) {
-            faults_add(build->faults, file, 0, "Topics", "no topic has the id %s", id);
+            faults_add(build->faults, file, number, "Topics", "no topic has the id %s", id);
         }
         list->topics = memory_grow(build->kb, const char *, list->topics, list->topic_count);
         list->topics[list->topic_count++] = id;

@@ -162,6 +162,8 @@ static const struct {
     {"words/en-classes.txt", "people he, she\n", "words/en-classes.txt:1: write: name = word"},
     {"words/en-classes.txt", "people = he, [cats]\n", "words/en-classes.txt:1: there is no class"},
     {"words/en-classes.txt", "a = [b]\nb = [a]\n", "words/en-classes.txt:1: [a] takes in itself"},
+    {"words/en-request.txt", "# wishes\nTopics: kettle, saucer\nbring me tea\n",
+     "words/en-request.txt:2: Topics: no topic has the id saucer"},
 };
 
 START_TEST(an_unsound_kb_is_refused)
