@@ -278,6 +278,23 @@ shortened(const struct content_file *file)
     return length;
 }
 
+/* A list without the head line that names topics, which may not be among the wanted. */
+static void
+drop_head(struct content_file *file)
+{
+    static const char head[] = "\nTopics:";
+    const char *begin = strncmp(file->name, "words/", 6) == 0
+                            ? g_strstr_len(file->bytes, (gssize)file->length, head)
+                            : NULL;
+    const char *end;
+
+    if (begin != NULL) {
+        end = memchr(begin + 1, '\n', file->length - (size_t)(begin + 1 - file->bytes));
+        file->length -= (size_t)(end - file->bytes);
+        file->bytes = end;
+    }
+}
+
 /* Keeps a part of the shipped content, built anew; says why if it cannot. */
 static bool
 keep_some(const char *in)
@@ -299,7 +316,9 @@ keep_some(const char *in)
     for (i = 0; i < content.count; i++) {
         if (is_wanted(content.files[i].name, i)) {
             files[some.count] = content.files[i];
-            files[some.count++].length = shortened(&content.files[i]);
+            drop_head(&files[some.count]);
+            files[some.count].length = shortened(&files[some.count]);
+            some.count++;
         }
     }
     content_digest(&some, some.digest);
