@@ -1,6 +1,7 @@
 #include "corrections.h"
 
 #include "amounts.h"
+#include "bare_numbers.h"
 #include "clocks.h"
 #include "corrected.h"
 #include "elapsed.h"
