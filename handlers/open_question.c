@@ -283,7 +283,8 @@ count_told_charges(const struct asked *asked, const char *about, struct told *to
         tokens_number(&asked->tokens, 0, true, &thousandths) == 1 && thousandths % 1000 == 0) {
         count = thousandths / 1000;
     }
-    if (count > 0 && count <= TOLD_BATTERIES_MAX) {
+    if (count > 0 && count <= TOLD_BATTERIES_MAX &&
+        (asked->rental == NULL || (size_t)count <= asked->rental->battery_count)) {
         told_read(asked->arena, asked->context->lexicon,
                   memory_format(asked->arena, "%s. %d %s", about, count,
                                 asked->language == LANGUAGE_ES ? "baterias" : "batteries"),

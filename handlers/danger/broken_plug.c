@@ -22,10 +22,10 @@ static const char between[] = " the my our his her a up on el la mi nuestro se m
 static const char others[] =
     " battery batteries pack packs unit machine phone car bateria baterias pila pilas aparato "
     "maquina telefono and y but pero ";
-static const char supposed[] = "if|what if|in case|when|si se|si el|en caso";
+static const char supposed[] = "if|what if|in case|si se|si el|en caso";
 /* It is supposed only, or there is another one, or it is well again. */
 static const char not_now[] =
-    "if|what if|in case|when|si se|si el|en caso|fixed|replaced|new cord|new plug|new cable|new "
+    "if|what if|in case|si se|si el|en caso|fixed|replaced|new cord|new plug|new cable|new "
     "charger|another cord|another outlet|another plug|other outlet|other plug|another "
     "charger|other "
     "charger|spare charger|works now|working now|works again|plugged in|plugged it in|otro enchufe|"

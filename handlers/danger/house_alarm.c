@@ -13,6 +13,10 @@ static const char house_alarms[] =
     "propane detector|propane alarm|detector de humo|alarma de humo|detector de monoxido|"
     "alarma de monoxido|detector de gas|alarma de gas|alarma de incendio|detector de incendio|"
     "detector de co|alarma de co";
+/* An alarm for gas that sounds in any other way may sound for gas. */
+static const char of_gas[] = " co co2 carbon monoxide gas propane monoxido ";
+static const char runs_low[] = " chirp chirps chirping chirped battery batteries low pila pilas "
+                               "bateria baterias chilla chillando ";
 static const char of_its_battery[] =
     " chirp chirps chirping chirped beep beeps beeping beeped battery batteries batt low dead take "
     "remove unplug silence quiet off pita pitando pito chilla chillando suena pila pilas bateria "
@@ -26,7 +30,8 @@ house_alarm_decide(const struct asked *asked, struct verdict *verdict)
     const struct tokens *tokens = &asked->tokens;
 
     if (!tokens_have(tokens, house_alarms) || !tokens_any_among(tokens, 0, of_its_battery) ||
-        tokens_have(tokens, units)) {
+        tokens_have(tokens, units) || told_has_charge(asked->told) ||
+        (tokens_any_among(tokens, 0, of_gas) && !tokens_any_among(tokens, 0, runs_low))) {
         return false;
     }
     verdict_add(verdict, ANSWER_OFFICE, ROUTE_ANSWER, "house-alarm")->text =

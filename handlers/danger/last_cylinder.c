@@ -33,7 +33,7 @@ bare_gauge(const struct tokens *tokens)
             taken = 1;
             continue;
         }
-        if (thousandths % (10 * THOUSAND) == 0 && thousandths >= LEAST * THOUSAND &&
+        if (thousandths % (5 * THOUSAND) == 0 && thousandths >= LEAST * THOUSAND &&
             thousandths <= MOST * THOUSAND && !token_among(tokens, i + taken, other_units) &&
             ((i > 0 && token_among(tokens, i - 1, leads)) ||
              token_among(tokens, i + taken, follows))) {

@@ -13,9 +13,9 @@ static const char between[] =
 static const char well[] = " ok okay k fine alright allright well bien ";
 static const char good_or_right[] = " good great right ";
 static const char may_follow[] =
-    " . , ! ; at right now today anymore tonight please help and but i he she "
+    " . , ! ; right now today anymore tonight please help and but i he she "
     "nada hoy ya ahora ahorita y pero por ayuda ayudeme ayudenme send "
-    "since desde again come can ";
+    "since desde again ";
 /* All that may stand beside it where nobody is named. */
 static const char around[] =
     " not no ok okay fine alright well bien am is at all really so very too doing feeling do feel "

@@ -14,7 +14,7 @@ static const char own_order[] =
     "what was i prescribed|supposed to have it on|supposed to be on|supposed to run on|"
     "supposed to set it|supposed to be set|what should mine be|what should it be on|"
     "what should it be set|what should i have it on|what should i have it set|"
-    "what number should it be|what setting should it be|which setting for|what setting for|"
+    "what setting should it be|which setting for|what setting for|"
     "what setting do i|which setting do i|"
     "cual es mi numero|cual es mi flujo|cual es mi nivel|cual es mi ajuste|cual es mi orden|"
     "cual es mi receta|en que numero|a que numero|que numero me toca|que numero debo|"
@@ -28,15 +28,21 @@ static const char asks[] = "?|what|whats|which|how many|que|cual|en cuanto|a cua
 static const char asks_leave[] =
     "can|may|ok|okay|should|right|correct|allowed|fine|do i|puedo|puede|esta bien|debo|se puede|"
     "correcto|va en|lo pongo";
-/* More than the record orders, or a reason to want it. */
-static const char beyond[] =
-    " altitude elevation feet ft high higher highest low lower lowest up down more less stairs "
-    "stair hike hiking climb climbing exercise ski skiing gym better best enough strong stronger "
-    "breath breathe breathless short sick ill worse dizzy tired feel feels pass mountain mountains "
-    "increase decrease raise instead double half fly flight plane changed change bumped max subir "
-    "subirle bajar bajarle mas menos mejor altura altitud escaleras escalera montana cerro aire "
-    "mal "
-    "peor mareo doble mitad ejercicio avion cambiar cambie ";
+/* Nothing else may stand beside it: any other word may be a reason to want another, or tell of
+ * something else altogether ("a que numero llamo"). */
+static const char around[] =
+    " a an the my our his her for at to in on it its me i im we he she am is are be was do does "
+    "did "
+    "should can may use put set have run using setting set settings number flow order orders "
+    "ordered prescribed prescription doctor dr doc liter liters litre litres lpm l pulse pulsed "
+    "continuous mode when while during around ok okay right correct allowed fine supposed what "
+    "whats which how many and or again please pls thanks thank you hi hello hey so now just "
+    "el la los las lo un una mi mis su de del para por en a al con que cual es soy estoy me le se "
+    "debo puedo puede poner ponerlo pongo pone ponga usar usarlo uso numero nivel flujo ajuste "
+    "orden receta doctor doctora medico litro litros pulso continuo modo cuando mientras esta bien "
+    "correcto va hola gracias favor y o toca tocan ordenaron recetaron receto ordeno cuantos "
+    "cuanto "
+    "? ! . , ";
 
 static const char walks[] = " walk walking walks stroll strolling moving caminar caminando camino "
                             "camina ando andar ";
@@ -141,11 +147,30 @@ asks_what_is_ordered(const struct tokens *tokens)
     return tokens_have(tokens, own_order) && tokens_have(tokens, asks);
 }
 
+static bool
+is_all_there_is(const struct tokens *tokens)
+{
+    static const char *const activities[] = {walks, sleeps, rests};
+    size_t i, k;
+
+    for (i = 0; i < tokens->count; i++) {
+        bool is_of_it = tokens->list[i].kind == TOKEN_NUMBER || token_among(tokens, i, around);
+
+        for (k = 0; k < sizeof activities / sizeof activities[0]; k++) {
+            is_of_it = is_of_it || token_among(tokens, i, activities[k]);
+        }
+        if (!is_of_it) {
+            return false;
+        }
+    }
+    return true;
+}
+
 bool
 ordered_setting_is_asked(const struct asked *asked)
 {
     return asked->context->role != SENDER_STAFF && has_orders(asked) &&
-           !tokens_any_among(&asked->tokens, 0, beyond) &&
+           is_all_there_is(&asked->tokens) &&
            (asks_leave_for_order(asked) || asks_what_is_ordered(&asked->tokens));
 }
 

@@ -160,11 +160,17 @@ static const char not_to_ring[] =
     "stop calling|no llamen|no llame|no me llamen|no me llame|no me llames|no marquen|no me "
     "marquen|"
     "no me marque|sin llamadas";
+/* Who asks for that and has them beside is shown no text either. */
+static const char beside[] = " here beside next near watching looking sitting aqui lado junto ";
+static const char nor_text[] =
+    "or text|or texts|nor text|ni escriban|ni escriba|ni mensajes|ni manden";
 /* Somebody reads or hears what comes: that is to ask for none. */
 static const char is_watched[] =
     "reads my text|reads my texts|reads my phone|reads this phone|reads my messages|"
     "reads the texts|checks my phone|checks my texts|goes through my phone|sees my phone|"
-    "sees my texts|has my phone|watches my phone|reads everything|lee mis mensajes|"
+    "sees my texts|can see my phone|see my phone|see my texts|read my phone|read my texts|read it|"
+    "reads it|read them|reads them|looks at my phone|looking at my phone|has my phone|watches my "
+    "phone|reads everything|lee mis mensajes|"
     "lee los mensajes|lee mi telefono|lee mi celular|lee el celular|lee el telefono|"
     "revisa mi telefono|revisa mi celular|revisa el celular|revisa el telefono|ve mis mensajes";
 static const char by_whom[] =
@@ -185,6 +191,25 @@ is_of_threatened(const struct asked *whole, const struct verdict *verdict)
     return is_threat;
 }
 
+/* That nobody is to ring them; not that nobody is to be called to them. */
+static bool
+asks_no_bell(const struct tokens *tokens)
+{
+    static const char helpers[] = "call 911|call the cops|call cops|call the police|call police|"
+                                  "call an ambulance|call anyone|llamen al 911|llame al 911|"
+                                  "llamen a la policia|llame a la policia";
+
+    return tokens_have(tokens, not_to_ring) && !tokens_have(tokens, helpers);
+}
+
+/* Neither a bell nor a text is to be noticed: "dont call, he is right here". */
+static bool
+would_be_noticed(const struct tokens *tokens)
+{
+    return asks_no_bell(tokens) &&
+           (tokens_have(tokens, nor_text) || tokens_any_among(tokens, 0, beside));
+}
+
 /* Who is in no danger and wants no answer ("no need to reply") is another thing. */
 static bool
 no_reply_told(const struct asked *whole, const struct verdict *verdict)
@@ -194,7 +219,7 @@ no_reply_told(const struct asked *whole, const struct verdict *verdict)
     bool of_somebody = tokens_any_among(tokens, 0, by_whom);
 
     if (is_of_threatened(whole, verdict)) {
-        return asks || watched || tokens_have(tokens, to_be_silent);
+        return asks || watched || would_be_noticed(tokens) || tokens_have(tokens, to_be_silent);
     }
     return (watched && (asks || of_somebody)) ||
            (asks && of_somebody && open_emergency_stands(whole->context));
@@ -231,7 +256,7 @@ no_reply_hold(const struct asked *whole, struct verdict *verdict)
     if (whole->context->role == SENDER_STAFF) {
         return;
     }
-    if (!is_told && is_of_threatened(whole, verdict) && tokens_have(&whole->tokens, not_to_ring)) {
+    if (!is_told && is_of_threatened(whole, verdict) && asks_no_bell(&whole->tokens)) {
         tell_wish(whole, verdict, verdict->alert.reason != NULL ? verdict->alert.reason : "no-call",
                   "asked not to be called");
     }

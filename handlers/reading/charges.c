@@ -265,7 +265,7 @@ correct_number(struct items *items, size_t from, struct group *last)
     at += at < items->count && items->list[at].is == ITEM_PAUSE ? 1 : 0;
     if (!item_free_number(items, at) || !corrections_lead(items, at) ||
         !(clause_stops(items, at + 1) || item_is(items, at + 1, ITEM_AND) ||
-          token_among(items->tokens, items->list[at].to, " how cuanto cuanta cuantas on en "))) {
+          token_among(items->tokens, items->list[at].to, " how cuanto cuanta cuantas "))) {
         return;
     }
     if (last->state.is_lights && is_count(items, at)) {

@@ -332,7 +332,7 @@ charge_lights_again(const struct items *items, size_t at, const struct groups *g
     size_t next = at + 1, whose = others_of(items, at > 1 ? at - 2 : 0);
 
     if (groups->count == 0 || !groups->list[groups->count - 1].state.is_lights ||
-        !is_count(items, at)) {
+        !is_count(items, at) || is_told_of_all_together(items, at)) {
         return false;
     }
     if (is_told_of_another(items, at, groups->list[groups->count - 1].state.from)) {

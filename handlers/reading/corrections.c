@@ -29,7 +29,7 @@ leads_to_number(const struct items *items, size_t at)
     return false;
 }
 
-/* "80 no 60" in Spanish, where the no may be of either: the lower holds. */
+/* "80 no 60": without a pause the no may be of either, and the lower holds. */
 static bool
 is_lower_charge(const struct items *items, size_t no, size_t next)
 {
@@ -49,10 +49,10 @@ corrections_no_between(const struct items *items, size_t at)
                    item_is(items, at - 1, ITEM_LIGHT));
 
     return behind && item_text(items, at, "no") && items->list[at].to - items->list[at].from == 1 &&
-           next < items->count && (!items->spanish || is_lower_charge(items, at, next)) &&
+           next < items->count && is_lower_charge(items, at, next) &&
            (items->list[next].is == ITEM_NUMBER || item_in(items, next, UNIT_PERCENT)) &&
            (clause_stops(items, next + 1) || item_is(items, next + 1, ITEM_AND) ||
-            token_among(items->tokens, items->list[next].to, " how cuanto cuanta cuantas on en "));
+            token_among(items->tokens, items->list[next].to, " how cuanto cuanta cuantas "));
 }
 
 /* "no, perdon", or a no of its own between pauses */

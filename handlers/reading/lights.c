@@ -12,7 +12,8 @@ over_all_lights(const struct items *items, size_t at, int *all)
         return at;
     }
     next++;
-    if (token_among(items->tokens, items->list[next].from, " them em those these ellas esas ")) {
+    if (next < items->count &&
+        token_among(items->tokens, items->list[next].from, " them em those these ellas esas ")) {
         return at; /* "two of them 4 lights": batteries */
     }
     next += item_is(items, next, ITEM_LINK) || item_text(items, next, "its") ? 1 : 0;

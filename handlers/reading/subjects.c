@@ -277,6 +277,13 @@ follows_charge(const struct items *items, size_t at)
     return false;
 }
 
+bool
+is_told_of_all_together(const struct items *items, size_t at)
+{
+    return items_have_word(items, at, clause_end(items, at),
+                           " between together total combined among entre juntas juntos ");
+}
+
 /* "on the other two", "on the two spares", "on two of them": how many; 0 if nothing tells. */
 static int
 others_behind(struct items *items, size_t at)
@@ -284,7 +291,8 @@ others_behind(struct items *items, size_t at)
     size_t number = at + (item_is(items, at, ITEM_OTHER) ? 1 : 0);
 
     if (!is_count(items, number) || items->list[number].value == 1000 ||
-        item_is(items, number + 1, ITEM_LIGHT) || item_is(items, number + 1, ITEM_UNIT) ||
+        is_told_of_all_together(items, number) || item_is(items, number + 1, ITEM_LIGHT) ||
+        item_is(items, number + 1, ITEM_UNIT) ||
         token_among(items->tokens, items->list[number].to,
                     " hours hour hrs hr minutes min mins horas hora minutos ") ||
         !(number > at || item_value(items, number + 1, ITEM_OTHER) == 2 ||

@@ -26,6 +26,10 @@ void subject_before(struct items *items, size_t at, struct group *group);
 /* The same by what is behind the state: "20 each", "full batteries x4", "full on both". */
 void subject_behind(struct items *items, struct group *group);
 
+/* "4 between them", "4 in total": what item `at` tells is of all of them together, and of none how
+ * much it has. */
+bool is_told_of_all_together(const struct items *items, size_t at);
+
 /* The next item from `at` on that carries something. */
 size_t over_links(const struct items *items, size_t at);
 

@@ -117,9 +117,7 @@ weak_word(const struct items *items, size_t at, struct percent *charge)
         struct percent charge;
     } words[] = {
         {"charged|all the way full|cargada|cargadas", {100, 100}},
-        {"good to go|all green|ready to go|all the way up|entera|enteras|lista|listas|en verde|al "
-         "maximo",
-         {NEARLY_FULL, 100}}, /* no words of charge: what is ready need not be full */
+        {"all green|all the way up|en verde|al maximo", {NEARLY_FULL, 100}},
         {"out|spent|shot|done|done "
          "for|toast|gone|dry|on empty|finished|history|out of power|flat|"
          "agotada|agotadas|acabada|acabadas|terminada|en cero|en ceros|sin carga|sin nada|frita",

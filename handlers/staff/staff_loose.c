@@ -34,6 +34,9 @@ static const char whom[] = " you your u ur he she they it his her the everybody 
 static const char before_bidding[] =
     " ok okay yes good please pls and hi hello just now so , . : - ! ";
 
+/* Whoever reads it is spoken to. */
+static const char speaks_to[] = " you your youre youve u ur yourself if when until unless ? ";
+
 static bool
 is_all_of(const struct tokens *tokens, const char *words)
 {
@@ -142,6 +145,30 @@ has_one_in_hand(const struct asked *whole)
     return false;
 }
 
+/* "..., sit down": bidden at the start of what is said, or of a part of it. */
+static bool
+is_bidden(const struct tokens *tokens, size_t at, size_t i)
+{
+    return token_among(tokens, i, bids) &&
+           (i == at || tokens->list[i - 1].kind == TOKEN_SIGN ||
+            token_among(tokens, i - 1, " and then means please pls just "));
+}
+
+bool
+staff_loose_speaks_to_somebody(const struct tokens *tokens, size_t at)
+{
+    size_t i;
+
+    while (token_among(tokens, at, before_bidding)) {
+        at++;
+    }
+    for (i = at; i < tokens->count && !is_bidden(tokens, at, i); i++) {
+    }
+    return i < tokens->count || tokens_any_among(tokens, at, speaks_to) ||
+           token_among(tokens, at, asks_how) ||
+           (token_among(tokens, at, asks_them) && token_among(tokens, at + 1, whom));
+}
+
 bool
 staff_loose_to_renter(const struct asked *whole, const struct open_alert **to)
 {
@@ -154,19 +181,18 @@ staff_loose_to_renter(const struct asked *whole, const struct open_alert **to)
         return false;
     }
     at = *to == NULL ? 0 : at;
+    if (*to != NULL) {
+        return staff_loose_speaks_to_somebody(tokens, at) && !staff_tells_own(whole, 0);
+    }
     while (token_among(tokens, at, before_bidding)) {
         at++;
     }
-    if (*to != NULL) {
-        is_said = token_among(tokens, at, bids) || token_among(tokens, at, asks_how) ||
-                  (token_among(tokens, at, asks_them) && token_among(tokens, at + 1, whom));
-    } else {
-        is_said =
-            (token_among(tokens, at, bids_the_ill) && !token_among(tokens, at + 1, drives_off)) ||
-            ((token_among(tokens, at, asks_them) || token_among(tokens, at, asks_how)) &&
-             token_among(tokens, at + 1, " you your u ur "));
-    }
-    return is_said && !staff_tells_own(whole, 0);
+    is_said = (token_among(tokens, at, bids_the_ill) && !token_among(tokens, at + 1, drives_off)) ||
+              ((token_among(tokens, at, asks_them) || token_among(tokens, at, asks_how)) &&
+               token_among(tokens, at + 1, " you your u ur "));
+    /* "Breathe hard all night, chest tight" may be of whoever writes */
+    return is_said && (tokens_any_among(tokens, at, speaks_to) || !staff_shows_sign(whole, at)) &&
+           !staff_tells_own(whole, 0);
 }
 
 /* ---- What is said --------------------------------------------------------------------------- */

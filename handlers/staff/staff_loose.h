@@ -11,6 +11,10 @@
 /* "I take 5", "ill go to gwen", and nothing else: the alert that they take; or NULL. */
 const struct open_alert *staff_loose_taken(const struct asked *whole);
 
+/* From token `at` on whoever reads it is spoken to: "you" or "if", or it or a part of it begins as
+ * what is bidden or asked does: "sit up", "is the pain gone". */
+bool staff_loose_speaks_to_somebody(const struct tokens *tokens, size_t at);
+
 /*
  * They write to a renter and have left TALK out: "1 stay calm help is coming", where *to is the
  * alert of the number, or without it by who has one in hand: "sit up, they are coming", *to is NULL

@@ -29,12 +29,18 @@ static const char in_care[] = " took taken takes takin picked came arrived broug
 /* Behind helpers, or before where they work: "medics are with him", "at the er". */
 static const char behind_helpers[] = " has have got with there here ";
 static const char before_helpers[] = " at in ";
+/* Who tells this as well tells no end: "called 911 no answer", "doctor has to see him". */
+static const char no_end[] =
+    " no not nobody none isnt arent havent hasnt worse again locked full never "
+    "dying get send need needs bad ";
 static const char is_past[] =
     " was were wasnt had hadnt did didnt couldnt took went gave got passed woke found died felt "
     "came "
     "called slipped fainted collapsed swapped plugged moved stopped helped brought drove ";
 static const char is_now[] = " is isnt are arent has hasnt have havent cant cannot wont hes shes "
                              "theyre keeps getting turning starts another else someone somebody ";
+static const char ends_well[] = " ok okay fine better good well calm woke awake home safe stable "
+                                "pink helped fixed sleeping ";
 static const char is_well[] = " ok okay fine better good well calm at with home safe gone ";
 /* "He stopped breathing" is not over. */
 static const char vital[] = " breathing moving responding answering talking ";
@@ -85,6 +91,9 @@ is_in_care(const struct tokens *tokens)
     bool is_cared_for = tokens_any_among(tokens, 0, in_care);
     size_t i;
 
+    if (tokens_any_among(tokens, 0, no_end) || tokens_have(tokens, "has to|have to")) {
+        return false;
+    }
     for (i = 0; i < tokens->count; i++) {
         if (token_among(tokens, i, helpers) &&
             (is_cared_for || tokens_between_among(tokens, i + 1, i + 1 + NEAR, behind_helpers) ||
@@ -127,7 +136,7 @@ is_over(const struct tokens *tokens)
             return false;
         }
     }
-    return tokens_any_among(tokens, 0, is_past);
+    return tokens_any_among(tokens, 0, is_past) && tokens_any_among(tokens, 0, ends_well);
 }
 
 bool

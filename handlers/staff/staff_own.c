@@ -12,7 +12,8 @@ static const char others[] = " you your u ur youre youve he hes him his himself 
                              "anyone everybody everyone nobody ";
 /* Somebody whom no alert is about. */
 static const char newcomers[] = " guest guests customer visitor neighbor coworker colleague "
-                                "stranger someone somebody kid child baby ";
+                                "stranger someone somebody kid child baby man woman "
+                                "lady guy boy girl tourist person people ";
 static const char kin[] = " wife husband partner mom mum mother dad father son daughter kid kids "
                           "baby brother sister friend coworker colleague boss ";
 /* "She told me that ..." goes on with what she said. */
@@ -50,14 +51,17 @@ is_done_to_another(const struct tokens *tokens, size_t end)
 }
 
 /* Who says so has help called for another, or does so now. */
-static const char calls_help[] = " called calling call rang phoned sent sending send with waiting ";
+static const char calls_help[] = " called calling call rang phoned sent sending send with waiting "
+                                 "coming near way ";
 
 /* "A guest", "my wife": what follows is told of them, "he" and "she" too. */
 static bool
 begins_of_newcomer(const struct tokens *tokens, size_t at)
 {
+    static const char of_theirs[] = " your ur his her their the ";
+
     return token_among(tokens, at, newcomers) ||
-           (token_is(tokens, at, "my") && token_among(tokens, at + 1, kin));
+           (token_among(tokens, at, kin) && (at == 0 || !token_among(tokens, at - 1, of_theirs)));
 }
 
 static size_t
@@ -93,6 +97,12 @@ shows_sign(const struct asked *whole, size_t at, size_t end)
 }
 
 bool
+staff_shows_sign(const struct asked *whole, size_t at)
+{
+    return at < whole->tokens.count && shows_sign(whole, at, whole->tokens.count);
+}
+
+bool
 staff_tells_own(const struct asked *whole, size_t at)
 {
     const struct tokens *tokens = &whole->tokens;
@@ -102,6 +112,9 @@ staff_tells_own(const struct asked *whole, size_t at)
 
         if (begins_of_newcomer(tokens, at) &&
             shows_sign(whole, at, end_of_newcomer(tokens, at + 1))) {
+            return true;
+        }
+        if (token_is(tokens, at, "myself") && shows_sign(whole, 0, tokens->count)) {
             return true;
         }
         if (begins_of_themselves(tokens, at)) {

@@ -16,4 +16,8 @@
  */
 bool staff_tells_own(const struct asked *whole, size_t at);
 
+/* Their words from token `at` on show a sign, whoever it is of; not if only help is spoken of that
+ * was called or comes. */
+bool staff_shows_sign(const struct asked *whole, size_t at);
+
 #endif

@@ -69,6 +69,14 @@ is_plain_talk(const struct tokens *tokens, size_t at)
             !tokens_any_among(tokens, at, " you your u ur "));
 }
 
+/* "Talk is slurred", "talk there is smoke in here": a sign, and no word of it is said to anybody.
+ */
+static bool
+tells_trouble(const struct asked *whole, size_t at)
+{
+    return !staff_loose_speaks_to_somebody(&whole->tokens, at) && staff_shows_sign(whole, at);
+}
+
 /* An order that an open alert is meant by: its words may tell the sign that it is about. */
 static bool
 is_about_alert(const struct asked *whole, const struct staff_order *order)
@@ -86,7 +94,8 @@ is_about_alert(const struct asked *whole, const struct staff_order *order)
     /* "talk to me, I have chest pain" is no order */
     return context->alert_count > 0 &&
            (staff_meant(whole, order).by_name ||
-            (!is_plain_talk(&whole->tokens, order->next) && !staff_tells_own(whole, order->next)));
+            (!is_plain_talk(&whole->tokens, order->next) && !tells_trouble(whole, order->next) &&
+             !staff_tells_own(whole, order->next)));
 }
 
 bool

@@ -195,6 +195,24 @@ START_TEST(who_is_threatened_and_asks_not_to_be_called_is_texted_and_staff_hear_
 }
 END_TEST
 
+START_TEST(who_asks_for_no_call_with_them_beside_is_shown_no_text_either)
+{
+    static const char *const texts[] = {
+        "dont call or text me, hes home", "please dont call, he is right here",
+        "he can see my phone, dont call", "dont ring, he will read it", "no me llamen, esta aqui"};
+    size_t i;
+
+    for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, "my husband is hurting me");
+        fixture_wait_minutes(stage, 2);
+        fixture_text(stage, texts[i]);
+        ck_assert_msg(stage->verdict.reply_count == 0, "%s", texts[i]);
+        ck_assert_int_eq(stage->verdict.alert.level, ALERT_EMERGENCY);
+    }
+}
+END_TEST
+
 START_TEST(who_is_not_threatened_is_answered_whatever_they_ask)
 {
     static const char *const texts[] = {"no need to reply, thanks", "dont reply", "dont call me"};
@@ -315,6 +333,7 @@ main(void)
     tcase_add_test(tests, who_is_threatened_and_asks_for_no_answer_gets_none_and_staff_hear_that);
     tcase_add_test(tests,
                    who_is_threatened_and_asks_not_to_be_called_is_texted_and_staff_hear_that);
+    tcase_add_test(tests, who_asks_for_no_call_with_them_beside_is_shown_no_text_either);
     tcase_add_test(tests, who_is_not_threatened_is_answered_whatever_they_ask);
     tcase_add_test(tests, helpers_who_do_not_come_are_an_emergency_though_none_was_told);
     tcase_add_test(tests, who_has_called_is_not_told_to_call);

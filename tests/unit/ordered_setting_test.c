@@ -34,16 +34,29 @@ END_TEST
 
 START_TEST(any_other_setting_and_any_reason_for_one_is_the_prescribers)
 {
-    static const char *const texts[] = {"can i use 4 when i walk", "should i use 3 when i sleep",
+    static const char *const texts[] = {"can i use 4 when i walk",
+                                        "should i use 3 when i sleep",
                                         "should i turn it up to 3 when i walk uphill",
                                         "what setting should i use at altitude",
-                                        "puedo subirle a 3 para caminar"};
+                                        "puedo subirle a 3 para caminar",
+                                        "what setting do i use if my fingers go blue",
+                                        "what setting do i use, chest infection",
+                                        "en que numero lo pongo con fiebre"};
+    static const char *const of_other_things[] = {
+        "a que numero llamo", "a que numero llamo si me ahogo", "en que numero esta la oficina",
+        "which setting for my wife, she forgot her unit", "what number should it be"};
     size_t i;
 
     for (i = 0; i < sizeof texts / sizeof texts[0]; i++) {
         shipped_talk_anew();
         fixture_text(stage, texts[i]);
         ck_assert_msg(stage->verdict.alert.level == ALERT_URGENT, "%s", texts[i]);
+    }
+    for (i = 0; i < sizeof of_other_things / sizeof of_other_things[0]; i++) {
+        shipped_talk_anew();
+        fixture_text(stage, of_other_things[i]);
+        fixture_says_not(stage, "continuous 2 at rest");
+        fixture_says_not(stage, "pulso 3 para caminar");
     }
     shipped_talk_anew();
     fixture_text(stage, "can i use 3 when walking, my chest hurts");

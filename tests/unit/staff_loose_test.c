@@ -140,6 +140,7 @@ START_TEST(how_an_emergency_ended_closes_it_and_is_none_of_theirs)
         "she had chest pain but is fine now",
         "chest pain all day, ems brought her to the hospital",
         "she fell with chest pain, paramedics have her",
+        "she is at the hospital, it was chest pain",
     };
     static const char *const theirs[] = {"i have chest pain",
                                          "called 911, i have chest pain",
@@ -147,7 +148,10 @@ START_TEST(how_an_emergency_ended_closes_it_and_is_none_of_theirs)
                                          "she is ok but now i have chest pain",
                                          "another one has chest pain in the lobby",
                                          "a guest has chest pain",
-                                         "911 at room 12 she stopped breathing, chest pain"};
+                                         "911 at room 12 she stopped breathing, chest pain",
+                                         "called 911 no answer, chest pain is bad",
+                                         "doctor has to see him, chest pain",
+                                         "had chest pain on the stairs"};
     size_t i;
 
     for (i = 0; i < sizeof outcomes / sizeof outcomes[0]; i++) {
@@ -223,6 +227,11 @@ START_TEST(what_befalls_somebody_new_is_heard)
         "sit tight, my colleague has chest pain",
         "12 has chest pain",
         "12 is in chest pain",
+        "hold on, a man in the shop has chest pain",
+        "keep having chest pain myself",
+        "rest does nothing for it, chest pain",
+        "talk to dad, hes got chest pain",
+        "talk is hard and chest pain since noon",
     };
     size_t i;
 
