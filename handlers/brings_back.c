@@ -109,5 +109,6 @@ brings_back_decide(const struct asked *asked, struct verdict *verdict)
         return true;
     }
     return asked_is_surely_about(asked, delivery) &&
-           !tokens_any_among(&asked->tokens, 0, delivers) && gap_decide(asked, verdict);
+           !tokens_any_among(&asked->tokens, 0, delivers) &&
+           (office_decide(asked, verdict) || gap_decide(asked, verdict));
 }

@@ -153,6 +153,18 @@ no_record(const struct asked *asked, struct verdict *verdict, const struct told 
 
 /* ---- hours left ------------------------------------------------------------------------------ */
 
+/* "It's -12 C. 2 full. How long": the cold may be told in another part of the text. */
+static void
+take_cold_of_message(const struct asked *asked, struct told *told)
+{
+    const struct told *whole = asked->message_told;
+
+    if (asked_in_message(asked) && !told->celsius.told && !told->fahrenheit.told) {
+        told->celsius = whole->celsius;
+        told->fahrenheit = whole->fahrenheit;
+    }
+}
+
 /* From the text, else from what was told before; false if neither tells a charge. */
 static bool
 find_ground(const struct asked *asked, const struct told *told, struct ground *ground)
@@ -161,6 +173,7 @@ find_ground(const struct asked *asked, const struct told *told, struct ground *g
 
     *ground =
         (struct ground){.told = *told, .as_of_utc_s = asked->wrote_utc_s - told->since_min * 60};
+    take_cold_of_message(asked, &ground->told);
     if (told_has_charge(told)) {
         return !told->is_earlier; /* of an unknown time ago: what do they show now? */
     }

@@ -331,6 +331,8 @@ START_TEST(cold_takes_its_share_and_without_a_table_a_person_answers)
     fixture_says(stage, "I read: 100%, 2 C. In that cold they count 85%.");
     fixture_text(stage, "its 30 fahrenheit now, how long now?");  /* -2 C */
     ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 56); /* 90 x .70 = 63, x .90 */
+    fixture_text(stage, "it is 2 celsius here. one full. how long have i got left");
+    ck_assert_int_eq(estimate_of("hours-left")->minutes.low, 68);
 }
 END_TEST
 
