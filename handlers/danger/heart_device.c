@@ -67,17 +67,30 @@ is_by_device(const struct tokens *tokens, size_t at, size_t words)
            tokens_phrase_at(tokens, end, devices) > 0;
 }
 
-/* A device is spoken of nearby, and in this clause nothing else that may give a shock. */
+static size_t
+distance(size_t one, size_t other)
+{
+    return one < other ? other - one : one - other;
+}
+
+/* A device is spoken of nearby, and in this clause nothing else that may give a shock is nearer. */
 static bool
 is_near_device(const struct tokens *tokens, size_t at)
 {
-    bool is_near = false;
-    size_t i;
+    const struct clause clause = clause_around(tokens, at);
+    size_t device = REACH + 1, other = REACH + 1, i;
 
     for (i = tokens_back(at, REACH); i <= at + REACH && i < tokens->count; i++) {
-        is_near = is_near || tokens_phrase_at(tokens, i, devices) > 0;
+        size_t far = distance(i, at);
+
+        if (tokens_phrase_at(tokens, i, devices) > 0 && far < device) {
+            device = far;
+        }
+        if (i >= clause.from && i < clause.end && token_among(tokens, i, others) && far < other) {
+            other = far;
+        }
     }
-    return is_near && !clause_has(tokens, clause_around(tokens, at), others);
+    return device <= REACH && device < other;
 }
 
 static bool

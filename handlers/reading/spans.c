@@ -416,17 +416,16 @@ find_spans(struct items *items, const struct told *told, struct spans *spans)
 
     make_bare_speeds(items);
     for (at = 0; at < items->count; at++) {
+        bool is_as_out = span_is_as_out(items, at, spans);
+
         if (span_is_half_hour_back(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, 30);
-        } else if (span_is_as_out(items, at, spans)) {
-            items_spend(items, at, 1);
-            add_span(spans, at, items->list[at].value / 1000);
-        } else if (span_is_bare_hours(items, at, spans)) {
+        } else if (!is_as_out && span_is_bare_hours(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, items->list[at].value * 60 / 1000);
             items->list[at].whole_hours = true;
-        } else if (span_is_bare_minutes(items, at, spans) ||
+        } else if (is_as_out || span_is_bare_minutes(items, at, spans) ||
                    span_is_as_many_more(items, at, spans)) {
             items_spend(items, at, 1);
             add_span(spans, at, items->list[at].value / 1000);

@@ -87,7 +87,8 @@ def thinned(text):
 def few_of_the_content(folder, topics, signs):
     """Puts the content there with no more than these, thinned: made ready in no time."""
     left_out = shutil.ignore_patterns("*-elsewhere.txt", "*-harmless.txt", "*-known.txt",
-                                      "*-ordinary.txt")
+                                      "*-ordinary.txt", "*-request.txt", "*-fault.txt",
+                                      "*-inquiry.txt")
     for name in ("equipment", "words"):
         shutil.copytree(TOP / "kb" / name, folder / name, ignore=left_out)
     for name, wanted in (("topics", topics), ("signs", signs)):

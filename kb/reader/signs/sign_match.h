@@ -44,8 +44,8 @@
  * clinical question 30, 18. Of 732 emergencies with a phrase three were unlike one, of 108 others
  * 66. Unless the words around a phrase were like a sign by themselves, though, an ordinary question
  * beside a danger could silence it: of 3,546 texts made of a danger and questions 99 found before
- * were lost, 48 with it (most by other causes); on the texts above missed 31, 28, taken for one 130,
- * 157, ordinary ones for a clinical question 19, 24.
+ * were lost, 48 with it (most by other causes); on the texts above missed 31, 28, taken for one
+ * 130, 157, ordinary ones for a clinical question 19, 24.
  *
  * Dropped, because no better: phrases as traits of the opinion or judged by how often each was
  * right; a logistic sum of nearness and twenty more numbers; words after "if" as other traits; no
