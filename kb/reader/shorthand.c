@@ -85,7 +85,9 @@ read_line(struct lines *lines, char *line, int number)
         return;
     }
     slot->brief = brief.list[0].text;
-    slot->full = full;
+    slot->full.list = full.list; /* one by one: the gap behind them is kept, and stays clear */
+    slot->full.count = full.count;
+    slot->full.language = full.language;
     if (full.count > lines->shorthand->longest) {
         lines->shorthand->longest = full.count;
     }
