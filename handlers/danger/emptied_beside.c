@@ -136,20 +136,6 @@ static const char amounts[] =
 static const char hours[] =
     " hour hours hr hrs h min mins minute minutes hora horas minuto minutos ";
 
-/* One of the phrases begins in the clause. */
-static bool
-clause_tells(const struct tokens *tokens, struct clause clause, const char *phrases)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (tokens_phrase_at(tokens, i, phrases) > 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* ---- another one --------------------------------------------------------------------------- */
 
 static bool

@@ -93,19 +93,6 @@ is_near_device(const struct tokens *tokens, size_t at)
     return device <= REACH && device < other;
 }
 
-static bool
-clause_has_phrase(const struct tokens *tokens, struct clause clause, const char *phrases)
-{
-    size_t i;
-
-    for (i = clause.from; i < clause.end; i++) {
-        if (tokens_phrase_at(tokens, i, phrases) > 0) {
-            return true;
-        }
-    }
-    return false;
-}
-
 /* "Went off twice", "3 times", but not "at 3"; or in a next clause that begins with it. */
 static bool
 are_several(const struct tokens *tokens, struct clause clause)
@@ -119,7 +106,7 @@ are_several(const struct tokens *tokens, struct clause clause)
             return true;
         }
     }
-    return clause_has_phrase(tokens, clause, several) ||
+    return clause_tells(tokens, clause, several) ||
            tokens_phrase_at(tokens, clause.end + 1, several) > 0;
 }
 
@@ -135,8 +122,8 @@ heart_shock_told(const struct tokens *tokens)
 
         if (((blow + current > 0 && is_by_device(tokens, i, blow + current)) ||
              (current > 0 && is_near_device(tokens, i))) &&
-            !is_denied(tokens, i) && !clause_has_phrase(tokens, clause, supposed) &&
-            !clause_has_phrase(tokens, clause, long_ago)) {
+            !is_denied(tokens, i) && !clause_tells(tokens, clause, supposed) &&
+            !clause_tells(tokens, clause, long_ago)) {
             return (struct heart_shock){.often = are_several(tokens, clause) ? SHOCKED_SEVERAL_TIMES
                                                                              : SHOCKED_ONCE,
                                         .clause = clause,

@@ -24,6 +24,19 @@ clause_has(const struct tokens *tokens, struct clause clause, const char *words)
 }
 
 bool
+clause_tells(const struct tokens *tokens, struct clause clause, const char *phrases)
+{
+    size_t i;
+
+    for (i = clause.from; i < clause.end; i++) {
+        if (tokens_phrase_at(tokens, i, phrases) > 0) {
+            return true;
+        }
+    }
+    return false;
+}
+
+bool
 clause_denies(const struct tokens *tokens, struct clause clause)
 {
     size_t i;

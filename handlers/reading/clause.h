@@ -13,6 +13,8 @@ struct clause {
 };
 struct clause clause_around(const struct tokens *tokens, size_t at);
 bool clause_has(const struct tokens *tokens, struct clause clause, const char *words);
+/* One of the phrases, parted by |, begins in it. */
+bool clause_tells(const struct tokens *tokens, struct clause clause, const char *phrases);
 /* A denial (yes_no_denies_at()) stands in it. */
 bool clause_denies(const struct tokens *tokens, struct clause clause);
 

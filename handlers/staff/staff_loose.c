@@ -145,6 +145,16 @@ has_one_in_hand(const struct asked *whole)
     return false;
 }
 
+/* Behind "ok", "please" and the like from `at` on. */
+static size_t
+behind_lead(const struct tokens *tokens, size_t at)
+{
+    while (token_among(tokens, at, before_bidding)) {
+        at++;
+    }
+    return at;
+}
+
 /* "..., sit down": bidden at the start of what is said, or of a part of it. */
 static bool
 is_bidden(const struct tokens *tokens, size_t at, size_t i)
@@ -159,9 +169,7 @@ staff_loose_speaks_to_somebody(const struct tokens *tokens, size_t at)
 {
     size_t i;
 
-    while (token_among(tokens, at, before_bidding)) {
-        at++;
-    }
+    at = behind_lead(tokens, at);
     for (i = at; i < tokens->count && !is_bidden(tokens, at, i); i++) {
     }
     return i < tokens->count || tokens_any_among(tokens, at, speaks_to) ||
@@ -184,9 +192,7 @@ staff_loose_to_renter(const struct asked *whole, const struct open_alert **to)
     if (*to != NULL) {
         return staff_loose_speaks_to_somebody(tokens, at) && !staff_tells_own(whole, 0);
     }
-    while (token_among(tokens, at, before_bidding)) {
-        at++;
-    }
+    at = behind_lead(tokens, at);
     is_said = (token_among(tokens, at, bids_the_ill) && !token_among(tokens, at + 1, drives_off)) ||
               ((token_among(tokens, at, asks_them) || token_among(tokens, at, asks_how)) &&
                token_among(tokens, at + 1, " you your u ur "));
